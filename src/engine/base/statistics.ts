@@ -1,0 +1,27 @@
+/** Arithmetic mean; undefined of nothing. */
+export function mean(values: readonly number[]): number | undefined {
+  return values.length === 0 ? undefined : values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+/** Sample standard deviation (n − 1); undefined of fewer than two. */
+export function standardDeviation(values: readonly number[]): number | undefined {
+  const centre = mean(values);
+  if (centre === undefined || values.length < 2) return undefined;
+  return Math.sqrt(values.reduce((sum, value) => sum + (value - centre) ** 2, 0) / (values.length - 1));
+}
+
+/** Quantile by linear interpolation between order statistics, `share` in 0..1; undefined of nothing. */
+export function quantile(values: readonly number[], share: number): number | undefined {
+  if (values.length === 0) return undefined;
+  const sorted = [...values].sort((a, b) => a - b);
+  const position = Math.min(Math.max(share, 0), 1) * (sorted.length - 1);
+  const below = Math.floor(position);
+  const low = sorted[below]!;
+  const high = sorted[Math.min(below + 1, sorted.length - 1)]!;
+  return low + (high - low) * (position - below);
+}
+
+/** Middle value; undefined of nothing. */
+export function median(values: readonly number[]): number | undefined {
+  return quantile(values, 0.5);
+}

@@ -1,0 +1,69 @@
+/** Sound as it was decoded or recorded: one or more channels of equal length, −1..1. */
+export interface AudioInput {
+  readonly channels: readonly Float32Array[];
+  readonly sampleRateHz: number;
+}
+
+/** A key heard being struck. */
+export interface PlayedNote {
+  /** onset, seconds from the start of the recording */
+  readonly timeSec: number;
+  readonly midi: number;
+  /** distance of this string from the piano's own tuning, cents */
+  readonly cents: number;
+  /** power of the note's own partials over its first 100 ms, dB (0 dB = full-scale sine) */
+  readonly levelDb: number;
+  /** 0..1 */
+  readonly confidence: number;
+  /** when the tone was damped, seconds from the start; null where it cannot be heard */
+  readonly releaseSec: number | null;
+}
+
+/** The piano's own tuning. */
+export interface Tuning {
+  /** whole-piano offset from A4 = 440 Hz, cents */
+  readonly cents: number;
+  readonly a4Hz: number;
+  /** ± of `cents`, one standard deviation */
+  readonly sdCents: number;
+  /** keys that stray from the rest by more than 8 cents */
+  readonly strays: readonly { readonly midi: number; readonly cents: number }[];
+}
+
+export type FindingKind =
+  | 'silence'
+  | 'too-short'
+  | 'too-quiet'
+  | 'clipping'
+  | 'noise'
+  | 'hum'
+  | 'speech'
+  | 'not-a-piano'
+  | 'channels'
+  | 'processing';
+
+/** Something about the sound that a listener should know; poor audio is a finding, never an error. */
+export interface AudioFinding {
+  readonly kind: FindingKind;
+  /** one plain sentence with its figure, and what to change */
+  readonly detail: string;
+}
+
+/** Playing between two pauses, seconds. */
+export interface Passage {
+  readonly startSec: number;
+  readonly endSec: number;
+}
+
+/** All that one listening found. Knows nothing of any exercise. */
+export interface Heard {
+  /** in order of time */
+  readonly notes: readonly PlayedNote[];
+  readonly tuning: Tuning;
+  readonly findings: readonly AudioFinding[];
+  readonly passages: readonly Passage[];
+  readonly durationSec: number;
+  readonly sampleRateHz: number;
+  /** the listener's own timing noise, one standard deviation of an onset, ms */
+  readonly onsetSdMs: number;
+}

@@ -1,0 +1,50 @@
+import type { Exercise, ExerciseChoice, ExpectedNote } from '../exercise/index.ts';
+import type { Passage } from '../listen/index.ts';
+
+export type Verdict = 'correct' | 'wrong' | 'missed' | 'unsure';
+export type ExtraKind = 'slip' | 'repeat' | 'restart' | 'other';
+
+/** What became of one expected note. `played` is an index into Heard.notes. */
+export type MatchedNote = {
+  readonly step: number;
+  /** as expected, at the octave actually played */
+  readonly expected: ExpectedNote;
+} & (
+  | { readonly verdict: 'correct' | 'wrong'; readonly played: number }
+  | { readonly verdict: 'missed' }
+  | { readonly verdict: 'unsure'; readonly reason: string }
+);
+
+/** A note that answers no expected note. */
+export interface ExtraNote {
+  readonly played: number;
+  readonly kind: ExtraKind;
+  /** the step during which it sounded */
+  readonly step: number;
+}
+
+/** Something about the course of the attempt as a whole. */
+export type CourseRemark =
+  | { readonly kind: 'started-late'; readonly firstStep: number }
+  | { readonly kind: 'broken-off'; readonly lastStep: number }
+  | { readonly kind: 'restarted'; readonly atStep: number; readonly backToStep: number }
+  | { readonly kind: 'stopped'; readonly atStep: number; readonly gapSec: number }
+  | { readonly kind: 'other-octave'; readonly octaveShift: number }
+  | { readonly kind: 'played-again'; readonly passages: readonly Passage[] };
+
+/** Expected notes and played notes tied together. */
+export interface Alignment {
+  readonly exercise: Exercise;
+  /** octaves by which the attempt lies above (+) or below (−) what is written */
+  readonly octaveShift: number;
+  /** every expected note, by step, then pitch */
+  readonly matched: readonly MatchedNote[];
+  readonly extras: readonly ExtraNote[];
+  readonly remarks: readonly CourseRemark[];
+  /** the stretch of the recording that is this run of the exercise; notes outside belong to other runs */
+  readonly run: Passage;
+  /** 0..1: how well what was heard is explained by this exercise */
+  readonly fit: number;
+  /** another exercise that explains it clearly better */
+  readonly betterFit?: { readonly choice: ExerciseChoice; readonly fit: number };
+}

@@ -1,0 +1,134 @@
+import type { Form, Hand, Hands, MinorScale } from '../exercise/index.ts';
+import type { AudioFinding } from '../listen/index.ts';
+import type { CourseRemark, ExtraKind } from '../match/index.ts';
+
+/** A figure that could not be measured says why. */
+export interface NotMeasured {
+  readonly notMeasured: string;
+}
+
+/** A figure with its uncertainty (one standard deviation), both in the unit that the measure's name carries. */
+export interface Estimate {
+  readonly value: number;
+  readonly plusMinus?: number;
+}
+
+export interface IntervalDeviation {
+  /** the step that the interval leads into */
+  readonly step: number;
+  readonly ioiMs: number;
+  /** against the median interval, ms (+ late) */
+  readonly deviationMs: number;
+  /** above the just-noticeable difference (Friberg & Sundberg 1995) */
+  readonly audible: boolean;
+}
+
+export interface CrossingDelay {
+  readonly step: number;
+  readonly hand: Hand;
+  readonly kind: 'thumb-under' | 'over-thumb';
+  readonly direction: 'up' | 'down';
+  readonly delayMs: number;
+  /** IOI into the crossing / median IOI of its non-crossing neighbours */
+  readonly ratio: number;
+}
+
+/** Every measure of one hand; units in the names, definitions where each is computed. */
+export interface Measures {
+  readonly noteAccuracyPercent: Estimate | NotMeasured;
+  readonly evennessPercent: Estimate | NotMeasured;
+  readonly evennessMs: Estimate | NotMeasured;
+  readonly evennessDriftRemovedPercent: Estimate | NotMeasured;
+  /** evenness of the intervals that lead into no crossing */
+  readonly evennessWithoutCrossingsPercent: Estimate | NotMeasured;
+  readonly driftPercent: Estimate | NotMeasured;
+  readonly npvi: Estimate | NotMeasured;
+  readonly intervals: readonly IntervalDeviation[];
+  readonly turnDeviationMs: Estimate | NotMeasured;
+  readonly firstIntervalDeviationMs: Estimate | NotMeasured;
+  readonly lastIntervalDeviationMs: Estimate | NotMeasured;
+  readonly crossings: readonly CrossingDelay[];
+  readonly crossingDelayMs: Estimate | NotMeasured;
+  readonly loudnessEvennessDb: Estimate | NotMeasured;
+  readonly thumbAccentDb: Estimate | NotMeasured;
+  /** level of the softer end against the middle, dB (negative: it fades) */
+  readonly endsFadeDb: Estimate | NotMeasured;
+  readonly tempoBpm: Estimate | NotMeasured;
+  /** median overlap (+) or gap (−) between consecutive notes, ms */
+  readonly touchMs: Estimate | NotMeasured;
+  /** median spread of chords, ms */
+  readonly chordSpreadMs: Estimate | NotMeasured;
+  /** worst change of chord against the median change, ratio of IOIs */
+  readonly changeHesitationRatio: Estimate | NotMeasured;
+}
+
+export interface ReportedNote {
+  readonly timeSec: number;
+  readonly releaseSec: number | null;
+  readonly midi: number;
+  /** spelt for the key where it belongs to it, e.g. "G#4" */
+  readonly name: string;
+  readonly levelDb: number;
+  readonly confidence: number;
+  readonly hand: Hand | null;
+  readonly step: number | null;
+  readonly finger: number | null;
+  readonly verdict: 'correct' | 'wrong' | 'extra';
+  readonly wantedMidi?: number;
+  readonly wantedName?: string;
+  readonly extraKind?: ExtraKind;
+}
+
+/** What is said to the player: never more than two things at once. */
+export interface Words {
+  /** which row of the table of situations spoke, for tests and for the journal */
+  readonly situation: string;
+  /** one sentence, e.g. "Every note right. The thumb comes late going up to C, both times; the rest is even." */
+  readonly verdict: string;
+  /** the part of `verdict` to underline, '' for none */
+  readonly emphasis: string;
+  /** one concrete thing to do next */
+  readonly nextStep: string;
+  /** steps that the verdict speaks of, to be marked in the picture */
+  readonly steps: readonly number[];
+  /** a practice set-up that the next step proposes: a stretch of steps and a tempo */
+  readonly practice?: { readonly fromStep: number; readonly toStep: number; readonly tempoBpm: number };
+}
+
+/** One attempt, told. The JSON contract of the command line. */
+export interface Report {
+  readonly format: 'evenfall-report';
+  readonly version: 1;
+  readonly exercise: {
+    readonly key: string;
+    readonly form: Form;
+    readonly hands: Hands;
+    readonly octaves: number;
+    readonly minorScale?: MinorScale;
+    readonly octaveShift: number;
+    readonly title: string;
+  };
+  readonly audio: {
+    readonly durationSec: number;
+    readonly sampleRateHz: number;
+    readonly findings: readonly AudioFinding[];
+  };
+  readonly tuning: { readonly a4Hz: number; readonly cents: number; readonly sdCents: number };
+  /** every note of the run, in order of time */
+  readonly notes: readonly ReportedNote[];
+  readonly missed: readonly {
+    readonly step: number;
+    readonly midi: number;
+    readonly name: string;
+    readonly hand: Hand;
+  }[];
+  readonly unsure: readonly {
+    readonly step: number;
+    readonly midi: number;
+    readonly hand: Hand;
+    readonly reason: string;
+  }[];
+  readonly remarks: readonly CourseRemark[];
+  readonly measures: Measures;
+  readonly words: Words;
+}
