@@ -66,6 +66,7 @@ export interface KeyFacts {
   /** sharps or flats in the order in which they are written */
   readonly signature: readonly string[];
   readonly accidental: 'sharps' | 'flats' | 'none';
+  /** ascending; in a minor key the natural one, the signature's own */
   readonly scale: readonly string[];
   /** minor keys: the three forms ascending */
   readonly minorScales?: Readonly<Record<MinorScale, readonly string[]>>;

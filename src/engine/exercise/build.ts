@@ -1,0 +1,98 @@
+import { Note } from 'tonal';
+import { brokenTriadPlaces, progressionPlaces, triadPlaces } from './chords.ts';
+import { exerciseTitle, settleChoice } from './choices.ts';
+import { crossingBetween } from './crossings.ts';
+import { parseKey } from './keys.ts';
+import type { Place } from './places.ts';
+import { arpeggioPlaces, scalePlaces } from './runs.ts';
+import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Form, Hand } from './types.ts';
+
+const NOTES_A_BEAT: Readonly<Record<Form, number>> = {
+  arpeggio: 2,
+  scale: 2,
+  'broken-triads': 3,
+  triads: 1,
+  progression: 1,
+};
+
+/**
+ * The right hand starts on the tonic from middle C up to the B above it (MIDI 60 to 71), and an octave lower for three
+ * and four octaves: B3 to B7 still lies on the keyboard. The left hand starts an octave below the right. Common
+ * practice, no source; an attempt in another octave is found by its shift.
+ */
+const RIGHT_START_MIDI = 60;
+const LONG_EXERCISE_OCTAVES = 3;
+const SEMITONES_AN_OCTAVE = 12;
+
+/** Choice → the exercise written out; throws UsageError on a choice that does not exist. */
+export function buildExercise(choice: ExerciseChoice): Exercise {
+  const settled = settleChoice(choice);
+  const steps =
+    settled.hands === 'together'
+      ? together(partOf(settled, 'left'), partOf(settled, 'right'))
+      : partOf(settled, settled.hands);
+  return { choice: settled, title: exerciseTitle(settled), steps };
+}
+
+/** The part of one hand, with its crossings. */
+function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
+  const places = placesOf(choice, hand);
+  const notes = places.map((place) =>
+    place.keys.map(({ name, finger }): ExpectedNote => ({ midi: Note.midi(name)!, name, hand, finger })),
+  );
+  return places.map(({ turn, label }, step) => ({
+    step,
+    beat: step / NOTES_A_BEAT[choice.form],
+    notes: notes[step]!,
+    crossings: crossingsInto(notes[step]!, notes[step - 1] ?? [], hand),
+    turn,
+    ...(label !== undefined && { label }),
+  }));
+}
+
+function placesOf(choice: ExerciseChoice, hand: Hand): readonly Place[] {
+  const key = parseKey(choice.key);
+  const start = startNote(key.tonic, hand, choice.octaves);
+  switch (choice.form) {
+    case 'arpeggio':
+      return arpeggioPlaces(key, hand, start, choice.octaves);
+    case 'scale':
+      return scalePlaces(key, choice.minorScale ?? null, hand, start, choice.octaves);
+    case 'triads':
+      return triadPlaces(key.mode, hand, start);
+    case 'broken-triads':
+      return brokenTriadPlaces(key.mode, hand, start);
+    case 'progression':
+      return progressionPlaces(key.mode, hand, start);
+  }
+}
+
+/** The tonic with its octave; C♭ sounds as B, so its octave number is one higher. */
+function startNote(tonic: string, hand: Hand, octaves: number): string {
+  const octavesDown = (hand === 'left' ? 1 : 0) + (octaves >= LONG_EXERCISE_OCTAVES ? 1 : 0);
+  const lowest = RIGHT_START_MIDI - SEMITONES_AN_OCTAVE * octavesDown;
+  const octaveNumber = [1, 2, 3, 4, 5].find((octave) => Note.midi(`${tonic}${octave}`)! >= lowest)!;
+  return `${tonic}${octaveNumber}`;
+}
+
+/** Chords are struck by the hand as a whole: only single notes cross. */
+function crossingsInto(
+  to: readonly ExpectedNote[],
+  from: readonly ExpectedNote[],
+  hand: Hand,
+): readonly Crossing[] {
+  const [only, ...others] = to;
+  const [before, ...othersBefore] = from;
+  if (only === undefined || before === undefined || others.length + othersBefore.length > 0) return [];
+  const crossing = crossingBetween(before, only, hand);
+  return crossing === null ? [] : [crossing];
+}
+
+/** Two hands that play the same steps, an octave apart. */
+function together(left: readonly ExpectedStep[], right: readonly ExpectedStep[]): readonly ExpectedStep[] {
+  return left.map((step, index) => ({
+    ...step,
+    notes: [...step.notes, ...right[index]!.notes].sort((a, b) => a.midi - b.midi),
+    crossings: [...step.crossings, ...right[index]!.crossings],
+  }));
+}

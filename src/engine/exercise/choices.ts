@@ -1,0 +1,106 @@
+import { UsageError } from '../base/errors.ts';
+import { ALL_KEYS, normaliseKey } from './keys.ts';
+import { displayName } from './names.ts';
+import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
+
+export const ALL_FORMS: readonly Form[] = ['arpeggio', 'triads', 'broken-triads', 'progression', 'scale'];
+export const ALL_HANDS: readonly Hands[] = ['left', 'right', 'together'];
+export const ALL_MINOR_SCALES: readonly MinorScale[] = ['natural', 'harmonic', 'melodic'];
+export const MOST_OCTAVES = 4;
+
+/** The minor scale that is meant when none is said; common practice, no source. */
+const DEFAULT_MINOR_SCALE: MinorScale = 'harmonic';
+
+/** Whether a form is played over a chosen number of octaves; the others always have one. */
+function hasOctaves(form: Form): boolean {
+  return form === 'arpeggio' || form === 'scale';
+}
+
+/** Every exercise there is, once: 24 keys, five forms, each hand and both, 1 to 4 octaves, three minor scales. */
+export function allChoices(): readonly ExerciseChoice[] {
+  return ALL_KEYS.flatMap((key) =>
+    ALL_FORMS.flatMap((form) =>
+      ALL_HANDS.flatMap((hands) =>
+        octaveCounts(form).flatMap((octaves): readonly ExerciseChoice[] =>
+          takesMinorScale(key, form)
+            ? ALL_MINOR_SCALES.map((minorScale) => ({ key, form, hands, octaves, minorScale }))
+            : [{ key, form, hands, octaves }],
+        ),
+      ),
+    ),
+  );
+}
+
+/**
+ * A choice as written → the same choice with its key spelt our way and the minor scale said where there is one.
+ *
+ * @throws UsageError on a form, hands, number of octaves or minor scale that the exercise does not have.
+ */
+export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
+  const { form, hands, octaves, minorScale } = choice;
+  const key = normaliseKey(choice.key);
+  requireOneOf('form', form, ALL_FORMS);
+  requireOneOf('hands', hands, ALL_HANDS);
+  requireOctaves(form, octaves);
+  if (!takesMinorScale(key, form)) {
+    if (minorScale !== undefined) {
+      throw new UsageError(
+        `minorScale=${minorScale} does not go with ${form} in ${key}; only the scale of a minor key has one. Leave it out.`,
+      );
+    }
+    return { key, form, hands, octaves };
+  }
+  if (minorScale !== undefined) requireOneOf('minorScale', minorScale, ALL_MINOR_SCALES);
+  return { key, form, hands, octaves, minorScale: minorScale ?? DEFAULT_MINOR_SCALE };
+}
+
+const OCTAVES_IN_WORDS = ['', 'one octave', 'two octaves', 'three octaves', 'four octaves'] as const;
+const HANDS_IN_WORDS: Readonly<Record<Hands, string>> = {
+  left: 'left hand',
+  right: 'right hand',
+  together: 'hands together',
+};
+
+/** A choice → its title, e.g. "A♭ major · tonic arpeggio, two octaves · right hand"; throws as `settleChoice` does. */
+export function exerciseTitle(choice: ExerciseChoice): string {
+  const settled = settleChoice(choice);
+  const length = hasOctaves(settled.form) ? `, ${OCTAVES_IN_WORDS[settled.octaves]}` : '';
+  return `${displayName(settled.key)} · ${formInWords(settled)}${length} · ${HANDS_IN_WORDS[settled.hands]}`;
+}
+
+function formInWords({ form, key, minorScale }: ExerciseChoice): string {
+  switch (form) {
+    case 'arpeggio':
+      return 'tonic arpeggio';
+    case 'triads':
+      return 'tonic triad and its inversions';
+    case 'broken-triads':
+      return 'broken tonic triad and its inversions';
+    case 'progression':
+      return key.endsWith('major') ? 'progression I–IV–I–V7–I' : 'progression i–iv–i–V7–i';
+    case 'scale':
+      return minorScale === undefined ? 'scale' : `${minorScale} minor scale`;
+  }
+}
+
+function takesMinorScale(key: string, form: Form): boolean {
+  return form === 'scale' && key.endsWith('minor');
+}
+
+function octaveCounts(form: Form): readonly number[] {
+  return hasOctaves(form) ? Array.from({ length: MOST_OCTAVES }, (_, index) => index + 1) : [1];
+}
+
+function requireOctaves(form: Form, octaves: number): void {
+  if (octaveCounts(form).includes(octaves)) return;
+  throw new UsageError(
+    hasOctaves(form)
+      ? `octaves=${octaves} is not possible; an exercise in ${form} form has 1 to ${MOST_OCTAVES}. Choose one of these.`
+      : `octaves=${octaves} is not possible; ${form} always has 1. Use 1, or choose arpeggio or scale.`,
+  );
+}
+
+function requireOneOf(name: string, value: string, accepted: readonly string[]): void {
+  if (accepted.includes(value)) return;
+  throw new UsageError(`${name}=${value} is not known; use one of ${accepted.join(', ')}.`);
+}

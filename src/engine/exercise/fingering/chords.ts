@@ -1,0 +1,32 @@
+import type { Hand } from '../types.ts';
+
+/** Fingers of a three-note chord, lowest note first. */
+export type ChordFingers = readonly [number, number, number];
+
+/**
+ * Triads in root position, first and second inversion.
+ * Common practice, as in the tables read for the arpeggios; the same in every key.
+ */
+export const TRIAD_FINGERINGS: Readonly<Record<Hand, readonly [ChordFingers, ChordFingers, ChordFingers]>> = {
+  right: [
+    [1, 3, 5],
+    [1, 2, 5],
+    [1, 3, 5],
+  ],
+  left: [
+    [5, 3, 1],
+    [5, 3, 1],
+    [5, 2, 1],
+  ],
+};
+
+/** The close-position progression: tonic, subdominant over the common tone, dominant seventh without its fifth. */
+export type ProgressionChord = 'tonic' | 'subdominant' | 'dominant-seventh';
+
+/** Left hand as in the tables read for the arpeggios; right hand from memory. The same in every key. */
+export const PROGRESSION_FINGERINGS: Readonly<
+  Record<Hand, Readonly<Record<ProgressionChord, ChordFingers>>>
+> = {
+  right: { tonic: [1, 3, 5], subdominant: [1, 3, 5], 'dominant-seventh': [1, 4, 5] },
+  left: { tonic: [5, 3, 1], subdominant: [5, 2, 1], 'dominant-seventh': [5, 2, 1] },
+};

@@ -1,0 +1,109 @@
+import { Key } from 'tonal';
+import { UsageError } from '../base/errors.ts';
+import type { KeyFacts, MinorScale, Mode } from './types.ts';
+
+/** The 24 keys, major then minor, round the circle of fifths from C and from A. */
+export const ALL_KEYS: readonly string[] = [
+  ...['C', 'G', 'D', 'A', 'E', 'B', 'F#', 'Db', 'Ab', 'Eb', 'Bb', 'F'].map((tonic) => `${tonic} major`),
+  ...['A', 'E', 'B', 'F#', 'C#', 'G#', 'Eb', 'Bb', 'F', 'C', 'G', 'D'].map((tonic) => `${tonic} minor`),
+];
+
+/** A signature cannot hold more: there are seven letters. */
+const MOST_ACCIDENTALS = 7;
+
+/** The order in which they are written: a fifth up for sharps, a fourth up for flats. */
+const ORDER_OF_SHARPS = ['F#', 'C#', 'G#', 'D#', 'A#', 'E#', 'B#'];
+const ORDER_OF_FLATS = ['Bb', 'Eb', 'Ab', 'Db', 'Gb', 'Cb', 'Fb'];
+
+const WAY_OUT =
+  'Write a letter A to G, # or b if it has one, then major or minor, e.g. "Bb major" or "F# minor".';
+const KEY_PATTERN = /^([A-Ga-g])[ -]?(♯|#|sharp|♭|b|flat)?[ -]?(M|m|major|minor|maj|min)$/i;
+
+/** A key taken apart. */
+export interface KeyParts {
+  /** e.g. "F# minor" */
+  readonly name: string;
+  /** e.g. "F#" */
+  readonly tonic: string;
+  readonly mode: Mode;
+}
+
+/**
+ * A key as somebody may write it → its parts, e.g. "f♯ Minor", "F# minor", "F-sharp minor", "f#m" → F#, minor.
+ * A lone "M" is major and a lone "m" is minor; a tonic without its mode is not guessed at.
+ *
+ * @throws UsageError on anything else, and on keys whose signature would need a double sharp or flat.
+ */
+export function parseKey(text: string): KeyParts {
+  const match = KEY_PATTERN.exec(text.trim().replace(/\s+/g, ' '));
+  if (match === null) throw new UsageError(`key="${text}" is not a key. ${WAY_OUT}`);
+  const [, letter = '', accidental = '', mode = ''] = match;
+  const parts = partsOf(letter.toUpperCase() + plainAccidental(accidental), modeOf(mode));
+  const count = Math.abs(signedAccidentals(parts));
+  if (count > MOST_ACCIDENTALS) {
+    throw new UsageError(
+      `key="${text}" would need ${count} sharps or flats; a signature holds at most ${MOST_ACCIDENTALS}. ` +
+        'Use the other name of the same key, e.g. "Ab major" for "G# major".',
+    );
+  }
+  return parts;
+}
+
+/** "f♯ Minor", "F# minor", "f#m" → "F# minor"; throws UsageError that says what is accepted. */
+export function normaliseKey(text: string): string {
+  return parseKey(text).name;
+}
+
+/** Key → signature, scale, triad, primary chords; in minor `scale` is the natural one, the signature's own. */
+export function keyFacts(key: string): KeyFacts {
+  const parts = parseKey(key);
+  const { name, tonic, mode } = parts;
+  const signed = signedAccidentals(parts);
+  const minorScales = mode === 'minor' ? minorScalesOf(tonic) : null;
+  const scale = minorScales?.natural ?? Key.majorKey(tonic).scale;
+  const withLeadingNote = minorScales?.harmonic ?? scale;
+  const triad = degrees(scale, 1, 3, 5);
+  return {
+    name,
+    tonic,
+    mode,
+    signature: (signed > 0 ? ORDER_OF_SHARPS : ORDER_OF_FLATS).slice(0, Math.abs(signed)),
+    accidental: signed > 0 ? 'sharps' : signed < 0 ? 'flats' : 'none',
+    scale,
+    ...(minorScales && { minorScales }),
+    triad,
+    primaryChords: [
+      { numeral: mode === 'major' ? 'I' : 'i', notes: triad },
+      { numeral: mode === 'major' ? 'IV' : 'iv', notes: degrees(scale, 4, 6, 1) },
+      { numeral: 'V7', notes: degrees(withLeadingNote, 5, 7, 2, 4) },
+    ],
+  };
+}
+
+function partsOf(tonic: string, mode: Mode): KeyParts {
+  return { name: `${tonic} ${mode}`, tonic, mode };
+}
+
+function plainAccidental(written: string): string {
+  if (written === '') return '';
+  return /^(♯|#|sharp)$/i.test(written) ? '#' : 'b';
+}
+
+function modeOf(written: string): Mode {
+  return written === 'M' || /^maj/i.test(written) ? 'major' : 'minor';
+}
+
+/** Sharps of the signature, or flats as a negative number. */
+function signedAccidentals({ tonic, mode }: KeyParts): number {
+  return mode === 'major' ? Key.majorKey(tonic).alteration : Key.minorKey(tonic).alteration;
+}
+
+function minorScalesOf(tonic: string): Readonly<Record<MinorScale, readonly string[]>> {
+  const { natural, harmonic, melodic } = Key.minorKey(tonic);
+  return { natural: natural.scale, harmonic: harmonic.scale, melodic: melodic.scale };
+}
+
+/** The notes of a scale by degree, counted from 1 as the trade does. */
+function degrees(scale: readonly string[], ...wanted: readonly number[]): readonly string[] {
+  return wanted.map((degree) => scale[degree - 1]!);
+}

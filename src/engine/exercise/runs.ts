@@ -1,0 +1,53 @@
+import { Key, Note } from 'tonal';
+import { arpeggioFingers, scaleFingers } from './fingering/index.ts';
+import type { KeyParts } from './keys.ts';
+import { fingered } from './places.ts';
+import type { FingeredName, Place } from './places.ts';
+import type { Hand, MinorScale } from './types.ts';
+
+const ARPEGGIO_INTERVALS = { major: ['1P', '3M', '5P'], minor: ['1P', '3m', '5P'] } as const;
+
+/** The tonic arpeggio up and down from `start`, the top note once. */
+export function arpeggioPlaces(key: KeyParts, hand: Hand, start: string, octaves: number): readonly Place[] {
+  const names = climb(start, ARPEGGIO_INTERVALS[key.mode], octaves);
+  const up = fingered(names, arpeggioFingers(key.name, hand, octaves));
+  return upAndDown(up, up);
+}
+
+/** The scale up and down from `start`, the top note once; the melodic minor comes down as the natural one. */
+export function scalePlaces(
+  key: KeyParts,
+  minorScale: MinorScale | null,
+  hand: Hand,
+  start: string,
+  octaves: number,
+): readonly Place[] {
+  const rising = (scale: MinorScale | null): readonly FingeredName[] =>
+    fingered(
+      climb(start, scaleIntervals(key.tonic, scale), octaves),
+      scaleFingers(key.name, scale, hand, octaves),
+    );
+  return upAndDown(rising(minorScale), rising(minorScale === 'melodic' ? 'natural' : minorScale));
+}
+
+function scaleIntervals(tonic: string, minorScale: MinorScale | null): readonly string[] {
+  return minorScale === null ? Key.majorKey(tonic).intervals : Key.minorKey(tonic)[minorScale].intervals;
+}
+
+/** The intervals above `start`, octave after octave, and the tonic on top. */
+function climb(start: string, intervals: readonly string[], octaves: number): readonly string[] {
+  const lowest = intervals.map((interval) => Note.transpose(start, interval));
+  const names = Array.from({ length: octaves }, (_, octave) => lowest.map((name) => octavesUp(name, octave)));
+  return [...names.flat(), octavesUp(start, octaves)];
+}
+
+/** A name with its octave number raised: "G#4" → "G#5". */
+function octavesUp(name: string, octaves: number): string {
+  return name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
+}
+
+/** The way up, then the way down from the second note from the top; the top is fingered to suit the way down. */
+function upAndDown(up: readonly FingeredName[], down: readonly FingeredName[]): readonly Place[] {
+  const path = [...up.slice(0, -1), ...[...down].reverse()];
+  return path.map((key, index) => ({ keys: [key], turn: index === up.length - 1 }));
+}
