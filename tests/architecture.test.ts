@@ -1,80 +1,113 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { dirname, relative, resolve } from 'node:path';
+import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { findRing } from './house/cycles.ts';
+import { importsOf, isFile, namesImportedBy, sourcesIn, type Import } from './house/imports.ts';
+import { PACKAGES, brokenRule } from './house/rules.ts';
 
 const SRC = resolve(import.meta.dirname, '../src');
-
-/** npm packages that the engine may use, each with its reason. */
-const ENGINE_PACKAGES: Readonly<Record<string, string>> = {
-  'fft.js': 'spectra',
-  meyda: 'timbre features',
-  pitchy: 'monophonic pitch (McLeod)',
-  tonal: 'music theory',
-};
-
-/**
- * The one rule: a room imports only rooms that stand above it (earlier in the alphabet) in its folder's listing. A file
- * that lies directly in a folder is that folder's own and may import any of its rooms; a room never imports such a file
- * of a folder it lies in, except through nothing: what two rooms share lies in a room above both.
- */
-export function brokenRule(importer: string, imported: string): string | null {
-  const from = importer.split('/');
-  const to = imported.split('/');
-  const at = from.findIndex((part, index) => part !== to[index]);
-  const fromIsFile = at === from.length - 1;
-  const toIsFile = at === to.length - 1;
-  if (fromIsFile) return null;
-  if (toIsFile && to.at(-1) !== 'types.ts') return `${importer} reaches up to ${imported}`;
-  if (!toIsFile && from[at]! < to[at]!) return `${importer} imports ${imported}, which stands below it`;
-  if (from[0] === 'ui' && to[0] === 'terminal') return `${importer} imports the terminal`;
-  if (from[0] !== 'engine' && to[0] === 'engine' && imported !== 'engine/index.ts')
-    return `${importer} enters the engine by a window: ${imported}`;
-  if (from[0] === 'io' && to[0] === 'ui') return `${importer} imports the ui`;
-  if (imported.startsWith('engine/exercise/') && importer.startsWith('engine/listen/'))
-    return `${importer} knows the exercise`;
-  return null;
-}
-
-function importsOf(file: string): string[] {
-  const text = readFileSync(resolve(SRC, file), 'utf8');
-  return [...text.matchAll(/(?:from|import)\s*\(?\s*['"]([^'"]+)['"]/g)].map((match) => match[1]!);
-}
+const files = sourcesIn(SRC);
+const imports = files.flatMap((file) => importsOf(SRC, file));
+const ofFiles = imports.filter((one) => one.kind === 'file');
+const ofPackages = imports.filter((one) => one.kind === 'package');
 
 describe('the folders are the path of the data', () => {
-  const files = readdirSync(SRC, { recursive: true, encoding: 'utf8' })
-    .map((file) => file.replaceAll('\\', '/'))
-    .filter((file) => /\.(ts|svelte)$/.test(file));
-
-  it('finds the sources', () => {
-    expect(files.length).toBeGreaterThan(10);
-    expect(files.flatMap(importsOf).length).toBeGreaterThan(10);
+  it('finds sources of every kind, and their imports', () => {
+    for (const ending of ['.ts', '.svelte', '.worker.ts', '.worklet.ts'])
+      expect(
+        files.filter((file) => file.endsWith(ending)),
+        ending,
+      ).not.toEqual([]);
+    for (const room of Object.keys(PACKAGES))
+      expect(
+        ofFiles.filter(({ importer }) => importer.startsWith(room)),
+        room,
+      ).not.toEqual([]);
+    expect(ofPackages).not.toEqual([]);
   });
 
-  it('lets a room import only rooms above it', () => {
-    const broken = files.flatMap((file) =>
-      importsOf(file)
-        .filter((name) => name.startsWith('.'))
-        .map((name) => relative(SRC, resolve(SRC, dirname(file), name.replace(/\?.*$/, ''))))
-        .map((target) => brokenRule(file, target.replaceAll('\\', '/')))
-        .filter((message) => message !== null),
-    );
-    expect(broken).toEqual([]);
+  it('every import names a file with its ending', () => {
+    expect(ofFiles.filter(({ target }) => !isFile(SRC, target))).toEqual([]);
   });
 
-  it('lets the engine use only the packages on the list', () => {
-    const used = files
-      .filter((file) => file.startsWith('engine/'))
-      .flatMap((file) => importsOf(file).filter((name) => !name.startsWith('.')));
-    expect([...new Set(used)].filter((name) => !(name in ENGINE_PACKAGES))).toEqual([]);
+  it('a room imports only rooms that stand above it', () => {
+    const broken = ofFiles.map(({ importer, target }) => brokenRule(importer, target));
+    expect(broken.filter((message) => message !== null)).toEqual([]);
+  });
+
+  it('a room uses only the packages on its list', () => {
+    const allowed = ({ importer, name }: Import & { kind: 'package' }) =>
+      name in (PACKAGES[importer.split('/')[0]!] ?? {});
+    expect(ofPackages.filter((one) => !one.importer.endsWith('.mjs') && !allowed(one))).toEqual([]);
+  });
+
+  it('no file imports itself by way of others, not even for its types', () => {
+    const arrows = files.map((file) => [file, targetsOf(file)] as const);
+    expect(findRing(new Map(arrows))).toBeUndefined();
+  });
+});
+
+const targetsOf = (file: string): string[] =>
+  ofFiles.filter(({ importer }) => importer === file).map(({ target }) => target);
+
+describe('the test would notice', () => {
+  it.each([
+    ['engine/base/units.ts', 'engine/listen/index.ts', /stands below/],
+    ['engine/listen/pitches/index.ts', 'engine/exercise/index.ts', /knowing the exercise/],
+    ['engine/listen/audio/index.ts', 'engine/listen/index.ts', /reaches up/],
+    ['engine/listen/audio/index.ts', 'engine/listen/onsets/refine.ts', /stands below/],
+    ['engine/report/words/index.ts', 'engine/listen/audio/index.ts', /hears again/],
+    ['engine/match/index.ts', 'engine/assess.ts', /reaches up/],
+    ['ui/plots/geometry.ts', 'engine/report/index.ts', /by a window/],
+    ['main.ts', 'engine/report/index.ts', /by a window/],
+    ['ui/report/Report.svelte', 'io/decode/browser.ts', /inside a device/],
+    ['ui/report/Report.svelte', 'ui/App.svelte', /reaches up/],
+    ['ui/report/words.ts', 'terminal/drawing/index.ts', /the command line/],
+    ['io/decode/index.ts', 'ui/kit/index.ts', /stands below/],
+    ['io/decode/index.ts', '../tests/support/render.ts', /leaves src/],
+  ])('%s importing %s', (from, to, message) => {
+    expect(brokenRule(from, to)).toMatch(message);
   });
 
   it.each([
-    ['engine/base/units.ts', 'engine/listen/index.ts', /below/],
-    ['engine/listen/pitches/index.ts', 'engine/exercise/index.ts', /knows the exercise/],
-    ['engine/listen/audio/index.ts', 'engine/listen/index.ts', /reaches up/],
-    ['ui/plots/geometry.ts', 'engine/report/index.ts', /by a window/],
-    ['io/decode/index.ts', 'ui/kit/index.ts', /below/],
-  ])('would notice %s importing %s', (importer, imported, message) => {
-    expect(brokenRule(importer, imported)).toMatch(message);
+    ['engine/listen/audio/resample.ts', 'engine/listen/types.ts', 'the words of its folder'],
+    ['engine/listen/index.ts', 'engine/listen/transcribe/index.ts', 'a folder its own room'],
+    ['engine/report/index.ts', 'engine/listen/index.ts', 'the types of what was heard'],
+    ['ui/report/Report.svelte', 'ui/kit/Button.svelte', 'a room above'],
+    ['main.ts', '../audio-fixtures/late-thumb/attempt.wav', 'the bundled attempt'],
+  ])('but lets %s import %s, %s', (from, to) => {
+    expect(brokenRule(from, to)).toBeNull();
+  });
+
+  it.each([
+    [`import { a } from './a.ts';`, ['./a.ts']],
+    [`import type { A } from './a.ts';`, ['./a.ts']],
+    [`import './a.css';`, ['./a.css']],
+    [`export { a } from './a.ts';`, ['./a.ts']],
+    [`export * from './a.ts';`, ['./a.ts']],
+    [`export * as all from "./a.ts";`, ['./a.ts']],
+    [`export type * from './a.ts';`, ['./a.ts']],
+    [`const a = await import('./a.ts');`, ['./a.ts']],
+    [`let a: import('./a.ts').A;`, ['./a.ts']],
+    [`import a = require('./a.ts');`, ['./a.ts']],
+    [`import url from './a.worklet.ts?worker&url';`, ['./a.worklet.ts?worker&url']],
+    [`new Worker(new URL('./a.worker.ts', import.meta.url))`, ['./a.worker.ts']],
+    [`// import './a.ts';\nconst text = "import './b.ts'";`, []],
+  ])('%s', (text, names) => {
+    expect(namesImportedBy('some.ts', text)).toEqual(names);
+  });
+
+  it('an import in either script of a component, and none in its text', () => {
+    const component = `<script module lang="ts">import './a.ts';</script>
+      <script lang="ts">\nimport B from './B.svelte';\n</script><p>import './c.ts'</p>`;
+    expect(namesImportedBy('Some.svelte', component)).toEqual(['./a.ts', './B.svelte']);
+  });
+
+  it.each([
+    ['of two', { a: ['b'], b: ['a'] }, ['a', 'b', 'a']],
+    ['of one', { a: ['b'], b: ['b'] }, ['b', 'b']],
+    ['behind a long way', { a: ['b', 'c'], b: ['c'], c: ['d'], d: ['b'] }, ['b', 'c', 'd', 'b']],
+    ['and none where two ways lead to one place', { a: ['b', 'c'], b: ['d'], c: ['d'] }, undefined],
+  ])('a ring %s', (_, graph, ring) => {
+    expect(findRing(new Map(Object.entries(graph as Record<string, string[]>)))).toEqual(ring);
   });
 });

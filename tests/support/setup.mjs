@@ -1,22 +1,62 @@
 /**
- * What a fresh clone needs before `npm start`, `npm test` or `npm run build` can run: the packages, and (with
- * --chromium) a Chromium for the browser tests. Does nothing when all is there.
+ * What a fresh clone needs before `npm start`, `npm test` or `npm run build` can run: the packages of the lock file, and
+ * (with --chromium) a Chromium for the browser tests. Does nothing when all is there.
  */
 import { execSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
+import { findChromium } from './chromium.mjs';
 
-const run = (command) => execSync(command, { stdio: 'inherit' });
+const OLDEST_NODE = [20, 19];
 
-if (!existsSync(new URL('../../node_modules/.package-lock.json', import.meta.url))) run('npm ci');
+const root = new URL('../../', import.meta.url);
+const run = (command) =>
+  execSync(command, {
+    cwd: root,
+    stdio: 'inherit',
+    env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' },
+  });
 
-if (process.argv.includes('--chromium')) {
-  const { findChromium } = await import('./chromium.mjs');
-  if (!findChromium()) {
-    if (process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
-      run('apt-get update -qq && apt-get install -y -qq chromium');
-    } else {
-      console.error('The browser tests need Chromium or Chrome: install it, or set CHROMIUM=/path/to/it.');
-      process.exit(1);
-    }
+function giveUp(message) {
+  console.error(message);
+  process.exit(1);
+}
+
+/** A lock file, as npm writes it in the repository and again in node_modules → its packages; none where it is missing. */
+function packagesIn(lockFile) {
+  const path = new URL(lockFile, root);
+  return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).packages : {};
+}
+
+/** True when every package that this machine needs lies there in the version of the lock file. */
+function packagesAreThere() {
+  const installed = packagesIn('node_modules/.package-lock.json');
+  return Object.entries(packagesIn('package-lock.json')).every(
+    ([path, { version, optional, devOptional }]) =>
+      path === '' || optional || devOptional || installed[path]?.version === version,
+  );
+}
+
+const [major, minor] = process.versions.node.split('.').map(Number);
+if (major < OLDEST_NODE[0] || (major === OLDEST_NODE[0] && minor < OLDEST_NODE[1])) {
+  giveUp(`Evenfall needs Node ${OLDEST_NODE.join('.')} or newer; this is ${process.version}.`);
+}
+
+if (!packagesAreThere()) {
+  console.log('Installing the packages of package-lock.json (about a minute, once) …');
+  run('npm ci --no-audit --no-fund');
+}
+
+if (process.argv.includes('--chromium') && !findChromium()) {
+  const mayInstall =
+    process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
+  if (!mayInstall) {
+    giveUp(
+      'The browser tests need Chromium or Chrome: install it, or say where it is: CHROMIUM=/path/to/it npm test',
+    );
   }
+  console.log('Installing Chromium for the browser tests …');
+  run(
+    'apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium fonts-liberation > /dev/null',
+  );
+  if (!findChromium()) giveUp('Chromium was installed, but is not in any of the usual places.');
 }

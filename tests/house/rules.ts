@@ -1,0 +1,65 @@
+/**
+ * The one rule, and the few walls that the alphabet does not build. Paths are from src/.
+ *
+ * A room (folder) imports only rooms that stand above it in its folder's listing. A file that lies directly in a folder is
+ * that folder's own: it may import any of the folder's rooms, and no room imports it, save `types.ts`, the words that the
+ * rooms of the folder share.
+ */
+export function brokenRule(importer: string, target: string): string | null {
+  const from = importer.split('/');
+  const to = target.split('/');
+  if (to[0] === '..') return OUTSIDE[importer]?.test(target) ? null : `${importer} leaves src: ${target}`;
+  const wall = WALLS.find(({ inside, never }) => inside.test(importer) && never.test(target));
+  if (wall !== undefined) return `${importer} ${wall.says}: ${target}`;
+  const at = from.findIndex((part, index) => part !== to[index]);
+  const ownFile = at === -1 || at === from.length - 1;
+  if (ownFile) return null;
+  if (at === to.length - 1) {
+    return to[at] === 'types.ts' ? null : `${importer} reaches up to ${target}`;
+  }
+  return from[at]! < to[at]! ? `${importer} imports ${target}, which stands below it` : null;
+}
+
+/** What of the repository outside src a file may import. */
+const OUTSIDE: Readonly<Record<string, RegExp>> = {
+  'main.ts': /^\.\.\/audio-fixtures\/[^/]+\/attempt\.(wav|flac)$/,
+  'terminal/evenfall.ts': /^\.\.\/package\.json$/,
+};
+
+const WALLS: readonly { readonly inside: RegExp; readonly never: RegExp; readonly says: string }[] = [
+  { inside: /^(?!engine\/)/, never: /^engine\/(?!index\.ts$)/, says: 'enters the engine by a window' },
+  { inside: /^engine\/listen\//, never: /^engine\/exercise\//, says: 'listens knowing the exercise' },
+  { inside: /^engine\/report\//, never: /^engine\/listen\/(?!(index|types)\.ts$)/, says: 'hears again' },
+  { inside: /^ui\//, never: /^io\/(?![^/]+\/index\.ts$)/, says: 'reaches inside a device' },
+  { inside: /^ui\//, never: /^terminal\//, says: 'imports the command line' },
+];
+
+/** The packages that a room of src (or main.ts) may import, each with its reason. */
+export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  engine: {
+    'fft.js': 'spectra',
+    meyda: 'features of timbre',
+    pitchy: 'pitch of a single note (McLeod)',
+    tonal: 'music theory',
+  },
+  io: {
+    '@wasm-audio-decoders/flac': 'FLAC',
+    '@wasm-audio-decoders/ogg-vorbis': 'Ogg Vorbis',
+    mediabunny: 'sound out of MP4, QuickTime and WebM',
+    'midi-file': 'MIDI files',
+    'mpg123-decoder': 'MP3',
+    'node-web-audio-api': 'AAC on the command line, where it is installed',
+    'opus-decoder': 'Opus',
+  },
+  terminal: {
+    'node:fs': 'reads the recording, writes the MIDI file',
+    'node:path': 'names of files',
+    'node:util': 'arguments',
+  },
+  ui: {
+    '@vexflow-fonts/bravura': 'the font of music',
+    svelte: 'the page',
+    vexflow: 'the staff',
+  },
+  'main.ts': { svelte: 'mounts the page' },
+};
