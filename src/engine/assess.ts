@@ -1,7 +1,7 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listen } from './listen/index.ts';
-import type { AudioInput, Heard } from './listen/index.ts';
+import type { AudioInput, FindingKind, Heard } from './listen/index.ts';
 import { matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { writeReport } from './report/index.ts';
@@ -12,6 +12,23 @@ export type Assessment =
   | { readonly kind: 'report'; readonly heard: Heard; readonly alignment: Alignment; readonly report: Report }
   | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: string }
   | { readonly kind: 'not-recognised'; readonly heard: Heard; readonly reason: string };
+
+/** Fewer notes than this are no playing. */
+const LEAST_NOTES = 2;
+/** Fewer right notes than this, in a sound that is not a piano's, are chance and no playing. */
+const LEAST_RIGHT = 3;
+
+/** What tells best why there is no playing, first; the rest of the findings does not. */
+const WHY_NO_PLAYING: readonly FindingKind[] = [
+  'silence',
+  'too-short',
+  'not-a-piano',
+  'speech',
+  'too-quiet',
+  'noise',
+  'hum',
+  'clipping',
+];
 
 /** Sound in, report out: the whole path, one line a stage. `choice` null: the exercise is recognised from the sound. */
 export function assess(
@@ -28,20 +45,34 @@ export function assessHeard(
   choice: ExerciseChoice | null,
   options: Partial<ReportOptions> = {},
 ): Assessment {
-  if (heard.notes.length < 2) {
-    const why = heard.findings[0]?.detail ?? 'No piano notes were heard in it.';
-    return { kind: 'no-playing', heard, reason: why };
-  }
+  if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const chosen = choice ?? recogniseExercise(heard);
-  if (chosen === null) {
-    return {
-      kind: 'not-recognised',
-      heard,
-      reason: 'The notes fit no exercise of the set well enough to say which. Choose the exercise.',
-    };
-  }
-  const exercise = buildExercise(chosen);
-  const alignment = matchNotes(heard, exercise);
+  if (chosen === null) return notRecognised(heard);
+  const alignment = matchNotes(heard, buildExercise(chosen));
+  if (isChance(heard, alignment)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const report = writeReport(heard, alignment, options);
   return { kind: 'report', heard, alignment, report };
+}
+
+function whyNoPlaying(heard: Heard): string {
+  const found = WHY_NO_PLAYING.map((kind) => heard.findings.find((finding) => finding.kind === kind));
+  const why = found.find((finding) => finding !== undefined);
+  return why?.detail ?? 'No piano notes were heard in it.';
+}
+
+function notRecognised(heard: Heard): Assessment {
+  if (soundsLikeNoPiano(heard)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
+  const reason =
+    'The notes fit no exercise of the set well enough to say which. Choose the exercise and its key.';
+  return { kind: 'not-recognised', heard, reason };
+}
+
+/** A few notes that fit, in a sound of which the listener itself says that it is no piano. */
+function isChance(heard: Heard, alignment: Alignment): boolean {
+  const right = alignment.matched.filter((note) => note.verdict === 'correct').length;
+  return right < LEAST_RIGHT && soundsLikeNoPiano(heard);
+}
+
+function soundsLikeNoPiano(heard: Heard): boolean {
+  return heard.findings.some(({ kind }) => kind === 'not-a-piano' || kind === 'speech' || kind === 'silence');
 }

@@ -19,8 +19,3 @@ export function hzToMidi(freqHz: number, a4Hz = A4_HZ): number {
 export function powerToDb(power: number): number {
   return 10 * Math.log10(Math.max(power, 1e-12));
 }
-
-/** dB → amplitude ratio. */
-export function dbToAmplitude(db: number): number {
-  return 10 ** (db / 20);
-}

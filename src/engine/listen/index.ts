@@ -1,5 +1,16 @@
 export type * from './types.ts';
+import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
+import { describeSound } from './findings.ts';
+import { findPassages } from './passages/index.ts';
+import { Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, PlayedNote } from './types.ts';
+import { VoiceWatch } from './voices/index.ts';
+
+/**
+ * The listener's own timing noise, one standard deviation of an onset, ms (npm run bench:accuracy, development piano, all
+ * registers and rooms of the standard set).
+ */
+const ONSET_SD_MS = 2;
 
 /** A listening in progress. Blocks may have any length; batch = stream, to the last bit. */
 export interface Listener {
@@ -10,12 +21,52 @@ export interface Listener {
   finish(): Heard;
 }
 
-/** Opens a listening at the sound's own sample rate. */
+/** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
 export function createListener(options: {
   readonly sampleRateHz: number;
   readonly channels: number;
 }): Listener {
-  throw new Error(String(options.sampleRateHz));
+  const ear = new Ear();
+  const hum = new HumWatch(ear.history);
+  const voice = new VoiceWatch(ear.history);
+  const loudness = new LoudnessWatch();
+  const audio = createAudioStream(options, (sample) => {
+    ear.push(sample);
+    hum.advance();
+    voice.advance();
+    loudness.push(sample);
+  });
+  return {
+    push: (block) => audio.push(block),
+    notesSoFar() {
+      const settled = settle(ear.strikes);
+      return nameNotes(settled, measureTuning(settled));
+    },
+    finish() {
+      const facts = audio.finish();
+      ear.finish();
+      const settled = settle(ear.strikes);
+      const tuning = measureTuning(settled);
+      const notes = nameNotes(settled, tuning).filter(({ timeSec }) => timeSec <= facts.durationSec);
+      const onsetsSec = notes.map(({ timeSec }) => timeSec);
+      return {
+        notes,
+        tuning,
+        findings: describeSound({
+          audio: facts,
+          hum: hum.facts(),
+          quietDb: loudness.quantileDb(0.05),
+          loudDb: loudness.quantileDb(0.9),
+          glides: voice.glides,
+          notes,
+        }),
+        passages: findPassages(onsetsSec, facts.durationSec),
+        durationSec: facts.durationSec,
+        sampleRateHz: options.sampleRateHz,
+        onsetSdMs: ONSET_SD_MS,
+      };
+    },
+  };
 }
 
 /** A whole recording → what was heard in it. */

@@ -1,0 +1,91 @@
+/** Samples between two choices of the channel: a choice must not depend on how the sound was cut into blocks. */
+const CHUNK = 4096;
+/** a channel must have this many times the energy heard so far to take over: 6 dB */
+const TAKE_OVER = 4;
+
+/** What was found when the channels were compared. */
+export interface ChannelFacts {
+  readonly channels: number;
+  /** energy of the weakest channel against the strongest, dB; 0 of one channel */
+  readonly weakestDb: number;
+  /** energy of the mean of all against the mean energy of each, dB: strongly negative where they cancel */
+  readonly sumDb: number;
+}
+
+/**
+ * Several channels → one, without cancellation: the stronger channel alone is heard, because the sum of a wide pair loses
+ * up to 10 dB of single partials (sound.md). Another channel takes over, faded over one chunk, only when it has brought
+ * four times the energy. Samples that are no numbers count as silence and are counted.
+ */
+export class ChannelChooser {
+  badSamples = 0;
+  readonly #energy: Float64Array;
+  readonly #chunk: Float64Array[];
+  #sumEnergy = 0;
+  #filled = 0;
+  #current = 0;
+
+  readonly channels: number;
+  readonly #emit: (block: Float64Array, length: number) => void;
+
+  constructor(channels: number, emit: (block: Float64Array, length: number) => void) {
+    this.channels = channels;
+    this.#emit = emit;
+    this.#energy = new Float64Array(channels);
+    this.#chunk = Array.from({ length: channels }, () => new Float64Array(CHUNK));
+  }
+
+  push(block: readonly Float32Array[]): void {
+    const length = block[0]?.length ?? 0;
+    for (let i = 0; i < length; i++) {
+      let sum = 0;
+      for (let c = 0; c < this.channels; c++) {
+        let value = block[c]![i]!;
+        if (!Number.isFinite(value)) {
+          this.badSamples += 1;
+          value = 0;
+        }
+        this.#chunk[c]![this.#filled] = value;
+        this.#energy[c]! += value * value;
+        sum += value;
+      }
+      this.#sumEnergy += (sum / this.channels) ** 2;
+      this.#filled += 1;
+      if (this.#filled === CHUNK) this.#flush();
+    }
+  }
+
+  finish(): void {
+    this.#flush();
+  }
+
+  facts(): ChannelFacts {
+    const strongest = Math.max(...this.#energy);
+    const mean = this.#energy.reduce((sum, energy) => sum + energy, 0) / this.channels;
+    const db = (ratio: number): number => 10 * Math.log10(Math.max(ratio, 1e-12));
+    return {
+      channels: this.channels,
+      weakestDb: strongest > 0 ? db(Math.min(...this.#energy) / strongest) : 0,
+      sumDb: mean > 0 ? db(this.#sumEnergy / mean) : 0,
+    };
+  }
+
+  #flush(): void {
+    const from = this.#current;
+    let best = from;
+    for (let c = 0; c < this.channels; c++) {
+      if (this.#energy[c]! > TAKE_OVER * this.#energy[best]!) best = c;
+    }
+    this.#current = best;
+    const old = this.#chunk[from]!;
+    const chosen = this.#chunk[best]!;
+    if (best !== from) {
+      for (let i = 0; i < this.#filled; i++) {
+        const share = i / CHUNK;
+        chosen[i] = share * chosen[i]! + (1 - share) * old[i]!;
+      }
+    }
+    this.#emit(chosen, this.#filled);
+    this.#filled = 0;
+  }
+}

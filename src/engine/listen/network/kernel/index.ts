@@ -1,0 +1,4 @@
+export type * from './types.ts';
+export { plainKernel } from './plain.ts';
+export { wasmKernel } from './wasm.ts';
+export { KERNEL_BASE64 } from './compiled.ts';

@@ -1,0 +1,149 @@
+import type { Parameters } from './parameters.ts';
+import type { NetworkShape } from './types.ts';
+
+/**
+ * Bits after the point of the int16 values of each kind of row. The largest values seen over renders of two pianos leave
+ * room for twice and more: features 3 of ±8, channels 26 of ±64, smeared over time 15 of ±32, over keys 7 of ±16.
+ */
+export const BITS = { features: 12, channels: 9, time: 10, keys: 11, outputs: 10 } as const;
+/** bits of a weight; sums of products must stay below 2³¹ */
+const MOST_WEIGHT_BITS = 14;
+/** of an int16 */
+const BYTES = 2;
+
+/** One multiplication in whole numbers, not yet placed in a memory. */
+export interface PackedLayer {
+  /** int16: [output / 8][pair][8 outputs][2] */
+  readonly weights: Int16Array;
+  /** int32: [position or 1][output rounded up to 8] */
+  readonly bias: Int32Array;
+  /** int32: bytes from a position to each pair of inputs */
+  readonly offsets: Int32Array;
+  /** outputs rounded up to 8 */
+  readonly outputs: number;
+  readonly shift: number;
+  /** bits after the point of the biases, as of the sums of products */
+  readonly biasBits: number;
+}
+
+/** Values in one view's row of features: log bins rounded up to fours. */
+export function viewLength(shape: NetworkShape): number {
+  return 4 * Math.ceil(shape.bins / 4);
+}
+
+/**
+ * Each key from the log bins it looks at, all views in one row. Bins are read in pairs of neighbours, so a bin whose
+ * neighbour is not wanted brings it along with weight 0.
+ */
+export function packStem(parameters: Parameters, shape: NetworkShape): PackedLayer {
+  const pairs: { readonly offset: number; readonly inputs: readonly [number, number | null] }[] = [];
+  let input = 0;
+  shape.views.forEach(({ bins }, view) => {
+    const start = view * viewLength(shape) + shape.binsBelow;
+    const inputOf = new Map(bins.map((bin) => [bin, input++]));
+    const inOrder = [...bins].sort((a, b) => a - b);
+    for (let i = 0; i < inOrder.length; i++) {
+      const bin = inOrder[i]!;
+      const joined = inOrder[i + 1] === bin + 1;
+      pairs.push({
+        offset: (start + bin) * BYTES,
+        inputs: [inputOf.get(bin)!, joined ? inputOf.get(bin + 1)! : null],
+      });
+      if (joined) i += 1;
+    }
+  });
+  const inputs = input;
+  return packLayer(
+    parameters.stemBias,
+    shape.channels,
+    pairs.map(({ offset }) => offset),
+    BITS.features,
+    BITS.channels,
+    (output, pair, side) => {
+      const from = pairs[pair]!.inputs[side];
+      return from === null ? 0 : parameters.stem[output * inputs + from]!;
+    },
+  );
+}
+
+/** Each key from its own channels alone: `weights` rows are outputs; bits of the inputs and of the outputs. */
+export function packDense(
+  weights: Float32Array,
+  bias: Float32Array,
+  fromBits: number,
+  toBits: number,
+): PackedLayer {
+  const inputs = weights.length / bias.length;
+  const offsets = Array.from({ length: inputs / 2 }, (_, pair) => 2 * pair * BYTES);
+  return packLayer(
+    bias,
+    bias.length,
+    offsets,
+    fromBits,
+    toBits,
+    (output, pair, side) => weights[output * inputs + 2 * pair + side]!,
+  );
+}
+
+/** Channels × taps → int16 [channel / 8][pair of taps][8 channels][2], and the shift. An odd tap is paired with 0. */
+export function packTaps(
+  weights: Float32Array,
+  taps: number,
+  fromBits: number,
+  toBits: number,
+): { readonly weights: Int16Array; readonly shift: number } {
+  const channels = weights.length / taps;
+  const even = 2 * Math.ceil(taps / 2);
+  const bits = weightBits(weights);
+  const packed = new Int16Array(channels * even);
+  for (let channel = 0; channel < channels; channel++) {
+    for (let tap = 0; tap < taps; tap++) {
+      const at = (channel >> 3) * even * 8 + (tap >> 1) * 16 + (channel & 7) * 2 + (tap & 1);
+      packed[at] = Math.round(weights[channel * taps + tap]! * 2 ** bits);
+    }
+  }
+  return { weights: packed, shift: bits + fromBits - toBits };
+}
+
+function packLayer(
+  bias: Float32Array,
+  outputs: number,
+  offsets: readonly number[],
+  fromBits: number,
+  toBits: number,
+  weightOf: (output: number, pair: number, side: 0 | 1) => number,
+): PackedLayer {
+  const pairs = offsets.length;
+  const wide = 8 * Math.ceil(outputs / 8);
+  const exact = new Float32Array(wide * pairs * 2);
+  for (let output = 0; output < outputs; output++) {
+    for (let pair = 0; pair < pairs; pair++) {
+      const at = ((output >> 3) * pairs + pair) * 16 + (output & 7) * 2;
+      exact[at] = weightOf(output, pair, 0);
+      exact[at + 1] = weightOf(output, pair, 1);
+    }
+  }
+  const bits = weightBits(exact);
+  const positions = bias.length / outputs;
+  const biases = new Int32Array(positions * wide);
+  for (let position = 0; position < positions; position++) {
+    for (let output = 0; output < outputs; output++)
+      biases[position * wide + output] = Math.round(
+        bias[position * outputs + output]! * 2 ** (bits + fromBits),
+      );
+  }
+  return {
+    weights: Int16Array.from(exact, (weight) => Math.round(weight * 2 ** bits)),
+    bias: biases,
+    offsets: Int32Array.from(offsets),
+    outputs: wide,
+    shift: bits + fromBits - toBits,
+    biasBits: bits + fromBits,
+  };
+}
+
+/** Bits after the point with which the largest of these still fits an int16. */
+function weightBits(weights: Float32Array): number {
+  const largest = weights.reduce((most, weight) => Math.max(most, Math.abs(weight)), 1e-9);
+  return Math.min(Math.floor(Math.log2(32767 / largest)), MOST_WEIGHT_BITS);
+}

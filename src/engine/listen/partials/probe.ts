@@ -1,0 +1,154 @@
+import { PowerSpectrum } from '../../base/fft.ts';
+import { midiToHz, powerToDb } from '../../base/units.ts';
+import { hann } from '../../base/windows.ts';
+import { RATE_HZ } from '../audio/index.ts';
+import type { SampleHistory } from '../audio/index.ts';
+import { partialRatio, typicalStiffness } from './stiffness.ts';
+
+const FFT_SIZE = 8192;
+const BIN_HZ = RATE_HZ / FFT_SIZE;
+/** a note's loudness is that of its first 100 ms (measures.md) */
+const LEVEL_SPAN = 2205;
+const SHORTEST = 882;
+/** pitch is read past the knock, over up to 186 ms, samples */
+const AFTER_KNOCK = 110;
+const PITCH_SPAN = 4096;
+/** the sound before ends so long before the onset, samples: 3 ms */
+const BEFORE_ONSET = 66;
+const PARTIALS = 12;
+const HIGHEST_HZ = 0.45 * RATE_HZ;
+/** a partial is looked for within this of its place, cents; ±20 of a stray string and the ± of its stiffness */
+const REACH_CENTS = 45;
+/** a partial speaks of pitch when it grew by this ratio and lies within this ratio of the strongest */
+const GREW = 4;
+const STRONG = 10 ** -3;
+/** weight of the design value of B against what the lines say, in units of n⁴ (a partial at n = 6) */
+const STIFFNESS_PRIOR = 6 ** 4;
+
+/** A struck string, looked at closely. */
+export interface StringView {
+  /** power of its own partials over its first 100 ms less what rang there before, dB (full-scale sine = 0) */
+  readonly levelDb: number;
+  /** first partial as a fractional MIDI number at A4 = 440 Hz; null where no partial is clear enough to say */
+  readonly pitch: number | null;
+  readonly stiffness: number;
+}
+
+/** The sound around an onset and the key that was struck → its loudness and pitch. Holds its buffers. */
+export class StringProbe {
+  readonly #history: SampleHistory;
+  readonly #after = new PowerSpectrum(FFT_SIZE);
+  readonly #before = new PowerSpectrum(FFT_SIZE);
+  readonly #samples = new Float64Array(PITCH_SPAN);
+  readonly #windows = new Map<number, Float64Array>();
+
+  constructor(history: SampleHistory) {
+    this.#history = history;
+  }
+
+  /** @param expected where the first partial should lie, fractional MIDI; @param next sample of the next onset */
+  look(onset: number, next: number, expected: number): StringView {
+    const string = this.#pitch(onset, next, expected);
+    return { levelDb: this.#level(onset, next, string.pitch ?? expected, string.stiffness), ...string };
+  }
+
+  #level(onset: number, next: number, pitch: number, stiffness: number): number {
+    const length = Math.min(LEVEL_SPAN, Math.max(SHORTEST, next - onset));
+    this.#measure(onset, length);
+    const reachHz = (0.75 * RATE_HZ) / length;
+    let sum = 0;
+    for (const freqHz of partialsOf(pitch, stiffness)) {
+      const from = Math.max(1, Math.ceil((freqHz - reachHz) / BIN_HZ));
+      const to = Math.floor((freqHz + reachHz) / BIN_HZ);
+      let now = 0;
+      let old = 0;
+      for (let bin = from; bin <= to; bin++) {
+        now = Math.max(now, this.#after.power[bin]!);
+        old = Math.max(old, this.#before.power[bin]!);
+      }
+      sum += Math.max(0.1 * now, now - old);
+    }
+    return powerToDb(sum);
+  }
+
+  /** (f_n / n)² = f² (1 + B n²): a line in n² through the clear partials, B held near its design value (Fletcher 1964). */
+  #pitch(onset: number, next: number, expected: number): { pitch: number | null; stiffness: number } {
+    const typical = typicalStiffness(expected);
+    const start = onset + AFTER_KNOCK;
+    const length = 512 * Math.floor(Math.min(PITCH_SPAN, Math.max(1024, next - start)) / 512);
+    this.#measure(start, length);
+    const after = this.#after.power;
+    const lines = partialsOf(expected, typical).flatMap((freqHz, i) => {
+      const bin = this.#strongest(freqHz);
+      const grew = after[bin]! > GREW * this.#before.power[bin]!;
+      return grew ? [{ n: i + 1, freqHz: (bin + vertex(after, bin)) * BIN_HZ, power: after[bin]! }] : [];
+    });
+    const strongest = Math.max(0, ...lines.map(({ power }) => power));
+    const clear = lines.filter(({ power }) => power > STRONG * strongest);
+    if (clear.length === 0) return { pitch: null, stiffness: typical };
+    const scale = midiToHz(expected) ** 2 / (1 + typical);
+    let weights = 0;
+    let sx = 0;
+    let sy = 0;
+    let sxx = 0;
+    let sxy = 0;
+    for (const { n, freqHz, power } of clear) {
+      const weight = Math.sqrt(power / strongest) * n;
+      const x = n * n;
+      // what is left of the partial's place when the design value is taken out, as a share
+      const y = (freqHz / n) ** 2 / scale - (1 + typical * x);
+      weights += weight;
+      sx += weight * x;
+      sy += weight * y;
+      sxx += weight * x * x;
+      sxy += weight * x * y;
+    }
+    const slope = (sxy - (sx * sy) / weights) / (sxx - (sx * sx) / weights + STIFFNESS_PRIOR);
+    const offset = (sy - slope * sx) / weights;
+    if (!(offset > -0.5)) return { pitch: null, stiffness: typical };
+    const square = 1 + offset;
+    const stiffness = Math.min(Math.max((typical + slope) / square, typical / 3), 3 * typical);
+    const pitch = expected + 6 * Math.log2((square * (1 + stiffness)) / (1 + typical));
+    return { pitch: Math.abs(pitch - expected) < 0.5 ? pitch : null, stiffness };
+  }
+
+  #measure(start: number, length: number): void {
+    const window = this.#window(length);
+    this.#after.measure(this.#history.read(start, this.#samples), window);
+    this.#before.measure(this.#history.read(start - BEFORE_ONSET - length, this.#samples), window);
+  }
+
+  #strongest(freqHz: number): number {
+    const ratio = 2 ** (REACH_CENTS / 1200);
+    const from = Math.max(1, Math.round(freqHz / ratio / BIN_HZ));
+    const to = Math.round((freqHz * ratio) / BIN_HZ);
+    let at = from;
+    for (let bin = from; bin <= to; bin++) if (this.#after.power[bin]! > this.#after.power[at]!) at = bin;
+    return at;
+  }
+
+  #window(length: number): Float64Array {
+    const made = this.#windows.get(length);
+    if (made !== undefined) return made;
+    const window = hann(length);
+    if (this.#windows.size < 32) this.#windows.set(length, window);
+    return window;
+  }
+}
+
+/** The first partials of a string that lie in the band, Hz. */
+export function partialsOf(pitch: number, stiffness: number): number[] {
+  const firstHz = midiToHz(pitch);
+  return Array.from({ length: PARTIALS }, (_, i) => firstHz * partialRatio(i + 1, stiffness)).filter(
+    (freqHz) => freqHz < HIGHEST_HZ,
+  );
+}
+
+/** Peak bin → where the parabola through the logarithms of three powers peaks, −0.5..0.5 bins. */
+function vertex(power: Float64Array, bin: number): number {
+  const a = Math.log(power[bin - 1]! + 1e-30);
+  const b = Math.log(power[bin]! + 1e-30);
+  const c = Math.log(power[bin + 1]! + 1e-30);
+  const curve = a - 2 * b + c;
+  return curve < 0 ? Math.max(-0.5, Math.min(0.5, (a - c) / (2 * curve))) : 0;
+}

@@ -1,0 +1,274 @@
+import { HIGHEST_KEY, LOWEST_KEY } from '../../base/units.ts';
+import { RATE_HZ, SampleHistory } from '../audio/index.ts';
+import { ActiveLevel, createNetworkListener, NETWORK_DEFAULTS } from '../network/index.ts';
+import type { NetworkListener, NetworkNote } from '../network/index.ts';
+import { StringProbe } from '../partials/probe.ts';
+import { ReleaseFinder } from '../partials/release.ts';
+import { RoughTuning } from './rough-tuning.ts';
+import { SecondEar } from './second-ear.ts';
+import type { Strike } from './strike.ts';
+import { stretchCents } from './stretch.ts';
+
+export interface EarOptions {
+  /** sound is heard in pieces of this length */
+  readonly pieceSec: number;
+  /** the piano's tuning is believed after so much sounding; until then the sound is kept */
+  readonly tuningSec: number;
+  /** strikes less probable than this are forgotten */
+  readonly leastProbability: number;
+  /** keys this far beyond those struck in the last seconds are listened for, semitones */
+  readonly reachKeys: number;
+  readonly reachSec: number;
+  /** the network's onsets stand so much early, seconds: measured on the development pianos */
+  readonly earlySec: number;
+}
+
+export const EAR_DEFAULTS: EarOptions = {
+  pieceSec: 1,
+  tuningSec: 4,
+  leastProbability: 0.2,
+  reachKeys: 19,
+  reachSec: 6,
+  earlySec: 0.0008,
+};
+
+/** seconds of sound that are kept; at least tuningSec of sounding, pauses between, and a release's length */
+const HISTORY_SEC = 22;
+/** sound below this peak is silence, not worth a look: −90 dB */
+const SILENCE = 3e-5;
+/** level is taken from so far back, seconds */
+const GAIN_BACK_SEC = 4;
+/** the network forgives this much: within it a piece is heard as the one before */
+const SAME_CENTS = 5;
+const SAME_GAIN_DB = 3;
+const LEAST_REACH_KEYS = 12;
+/** fewer strikes than this do not say which keys are in play */
+const FEW = 3;
+/** believed enough to say which keys are in play */
+const LIKELY = 0.6;
+/** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
+const LOWEST_KNOWN = 24;
+const HIGHEST_KNOWN = 103;
+const ABOVE = HIGHEST_KEY - HIGHEST_KNOWN;
+const BELOW = LOWEST_KEY - LOWEST_KNOWN;
+/** it does so when playing has come this near to its edge, semitones */
+const NEAR_EDGE = 7;
+/** the string is looked at once so much has been heard after it */
+const PROBE_SEC = 0.2;
+/** a surer strike needs no second opinion */
+const SURE = 0.97;
+/** a release is looked for up to so long after an onset, and after the next one, seconds */
+const LONGEST_HELD_SEC = 2.5;
+const AFTER_NEXT_SEC = 0.35;
+/** strikes closer than this are one chord, seconds */
+const ONE_CHORD_SEC = 0.1;
+/** later strikes that may hide a release */
+const FOLLOWERS = 12;
+
+interface KeyRange {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** What the network is told of a piece. */
+interface Hearing {
+  readonly cents: number;
+  readonly gain: number;
+  readonly lowMidi: number;
+  readonly highMidi: number;
+}
+
+/** Samples at RATE_HZ → strikes, as a stream. What is found depends on the sound alone, not on how it was cut. */
+export class Ear {
+  readonly history = new SampleHistory(HISTORY_SEC * RATE_HZ);
+  readonly #options: EarOptions;
+  readonly #level = new ActiveLevel(RATE_HZ);
+  readonly #tuning = new RoughTuning(this.history);
+  readonly #network = createNetworkListener();
+  readonly #probe = new StringProbe(this.history);
+  readonly #second = new SecondEar(this.history);
+  readonly #releases = new ReleaseFinder(this.history);
+  readonly #strikes: Strike[] = [];
+  readonly #peaks: number[] = [];
+  readonly #pieceSamples: number;
+  readonly #aheadSamples: number;
+  #peak = 0;
+  #heardPieces = 0;
+  /** made when playing first comes near an end of the network's keyboard */
+  #transposed: NetworkListener | null = null;
+  /** what the pieces before were heard with: neighbours heard alike share work */
+  #heardWith: Hearing = { cents: 0, gain: 0, lowMidi: LOWEST_KEY, highMidi: LOWEST_KEY };
+  /** first strike whose release has not been looked for */
+  #unreleased = 0;
+  #ended = false;
+
+  constructor(options: Partial<EarOptions> = {}) {
+    this.#options = { ...EAR_DEFAULTS, ...options };
+    this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
+    this.#aheadSamples = Math.ceil(Math.max(this.#network.lookAheadSec, PROBE_SEC) * RATE_HZ);
+  }
+
+  /** everything that may have been a note, in order of time */
+  get strikes(): readonly Strike[] {
+    return this.#strikes;
+  }
+
+  push(sample: number): void {
+    this.history.append(sample);
+    this.#level.push(sample);
+    const size = Math.abs(sample);
+    if (size > this.#peak) this.#peak = size;
+    if (this.history.end % this.#pieceSamples === 0) this.#pieceCame();
+  }
+
+  /** Hears out what is still open, as if silence followed. */
+  finish(): void {
+    this.#ended = true;
+    const last = this.history.end + this.#aheadSamples + this.#pieceSamples;
+    const end = this.history.end;
+    while (this.history.end < last) this.push(0);
+    this.#findReleases(end);
+  }
+
+  #pieceCame(): void {
+    this.#peaks.push(this.#peak);
+    this.#peak = 0;
+    this.#tuning.advance();
+    const waited = this.history.end - this.#heardPieces * this.#pieceSamples;
+    const full = waited > (HISTORY_SEC - 4) * RATE_HZ;
+    if (this.#tuning.heardSec < this.#options.tuningSec && !this.#ended && !full) return;
+    for (;;) {
+      const end = (this.#heardPieces + 1) * this.#pieceSamples;
+      if (end + this.#aheadSamples > this.history.end) return;
+      this.#hearPiece(this.#heardPieces);
+      this.#heardPieces += 1;
+      this.#findReleases(null);
+    }
+  }
+
+  /** A release is looked for when so much has been heard after a strike that it must have come, or at the sound's end. */
+  #findReleases(lastSample: number | null): void {
+    const heardTo = lastSample ?? this.#heardPieces * this.#pieceSamples;
+    for (; this.#unreleased < this.#strikes.length; this.#unreleased++) {
+      const strike = this.#strikes[this.#unreleased]!;
+      const followers = this.#strikes
+        .slice(this.#unreleased + 1, this.#unreleased + 1 + FOLLOWERS)
+        .filter(({ probability }) => probability > LIKELY);
+      const next = followers.find(
+        ({ onsetSample }) => onsetSample > strike.onsetSample + ONE_CHORD_SEC * RATE_HZ,
+      );
+      const until = Math.min(
+        strike.onsetSample + LONGEST_HELD_SEC * RATE_HZ,
+        (next?.onsetSample ?? Infinity) + AFTER_NEXT_SEC * RATE_HZ,
+      );
+      if (lastSample === null && until > heardTo) return;
+      if (strike.probability <= LIKELY) continue;
+      const hidden = followers.filter(({ onsetSample }) => onsetSample < until);
+      strike.releaseSample = this.#releases.find(strike, hidden, Math.min(until, heardTo));
+    }
+  }
+
+  #hearPiece(piece: number): void {
+    if (Math.max(this.#peaks[piece - 1] ?? 0, this.#peaks[piece]!, this.#peaks[piece + 1] ?? 0) < SILENCE)
+      return;
+    const fromSec = piece * this.#options.pieceSec;
+    const span = { fromSec, toSec: fromSec + this.#options.pieceSec };
+    const played = this.#keysInPlay(fromSec);
+    const { cents, gain, lowMidi, highMidi } = this.#howToHear(fromSec, span.toSec, played);
+    const task = {
+      source: this.history,
+      cents,
+      gain,
+      lowMidi: Math.max(lowMidi, LOWEST_KNOWN),
+      highMidi: Math.min(highMidi, HIGHEST_KNOWN),
+      spans: [span],
+    };
+    const heard = this.#network.hear(task);
+    const near = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
+    const beyond = [
+      ...(Math.max(...near, played?.high ?? LOWEST_KEY) >= HIGHEST_KNOWN - NEAR_EDGE ? [ABOVE] : []),
+      ...(Math.min(...near, played?.low ?? HIGHEST_KEY) <= LOWEST_KNOWN + NEAR_EDGE ? [BELOW] : []),
+    ];
+    const notes = [
+      ...heard,
+      ...beyond.flatMap((semitones) =>
+        (this.#transposed ??= createNetworkListener())
+          // All its keys listen: a ghost is known by the note below it.
+          .hear({ ...task, cents: cents + 100 * semitones, lowMidi: LOWEST_KNOWN, highMidi: HIGHEST_KNOWN })
+          .map((note) => ({ ...note, midi: note.midi + semitones }))
+          .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
+      ),
+    ].filter(
+      ({ timeSec, probability }) => probability >= this.#options.leastProbability && timeSec < span.toSec,
+    );
+    notes
+      .filter((note) => !this.#isEcho(note))
+      .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi)
+      .forEach((note, i) => this.#strike(note, notes[i + 1], cents));
+  }
+
+  /** The end of the piece before may have told the same strike already. */
+  #isEcho({ timeSec, midi }: NetworkNote): boolean {
+    const since = (timeSec - NETWORK_DEFAULTS.refractorySec) * RATE_HZ;
+    for (let i = this.#strikes.length - 1; i >= 0 && this.#strikes[i]!.onsetSample > since; i--)
+      if (this.#strikes[i]!.midi === midi) return true;
+    return false;
+  }
+
+  /** Tuning, gain and keys for a piece: as before, unless what has been heard since calls for others. */
+  #howToHear(fromSec: number, toSec: number, played: KeyRange | null): Hearing {
+    const before = this.#heardWith;
+    const cents = this.#tuning.cents();
+    const gain = this.#level.gain(fromSec - GAIN_BACK_SEC, toSec + this.#aheadSamples / RATE_HZ);
+    const reach = this.#options.reachKeys;
+    const { low, high } = played ?? { low: LOWEST_KEY, high: HIGHEST_KEY };
+    const covered =
+      before.lowMidi <= Math.max(low - LEAST_REACH_KEYS, LOWEST_KEY) &&
+      before.highMidi >= Math.min(high + LEAST_REACH_KEYS, HIGHEST_KEY) &&
+      before.highMidi - before.lowMidi <= high - low + 3 * reach;
+    this.#heardWith = {
+      cents: Math.abs(cents - before.cents) <= SAME_CENTS ? before.cents : cents,
+      gain: Math.abs(20 * Math.log10(gain / before.gain)) <= SAME_GAIN_DB ? before.gain : gain,
+      lowMidi: covered ? before.lowMidi : Math.max(low - reach, LOWEST_KEY),
+      highMidi: covered ? before.highMidi : Math.min(high + reach, HIGHEST_KEY),
+    };
+    return this.#heardWith;
+  }
+
+  /** Lowest and highest key struck lately; null where there are too few to say. */
+  #keysInPlay(nowSec: number): KeyRange | null {
+    const since = (nowSec - this.#options.reachSec) * RATE_HZ;
+    let low = Infinity;
+    let high = -Infinity;
+    let count = 0;
+    for (let i = this.#strikes.length - 1; i >= 0 && this.#strikes[i]!.onsetSample >= since; i--) {
+      const { midi, probability } = this.#strikes[i]!;
+      if (probability < LIKELY) continue;
+      low = Math.min(low, midi);
+      high = Math.max(high, midi);
+      count += 1;
+    }
+    return count < FEW ? null : { low, high };
+  }
+
+  #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {
+    const onsetSample = Math.round((note.timeSec + this.#options.earlySec) * RATE_HZ);
+    const nextSample = next === undefined ? Infinity : Math.round(next.timeSec * RATE_HZ);
+    const apart = nextSample - onsetSample > 0.04 * RATE_HZ ? nextSample : Infinity;
+    const expected = note.midi + (cents + stretchCents(note.midi)) / 100;
+    const seen = this.#probe.look(onsetSample, apart, expected);
+    this.#strikes.push({
+      onsetSample,
+      midi: note.midi,
+      probability: note.probability,
+      loudness: note.levelDb,
+      sounding: note.sounding,
+      levelDb: seen.levelDb,
+      pitch: seen.pitch ?? expected,
+      pitchRead: seen.pitch !== null,
+      stiffness: seen.stiffness,
+      doubt: note.probability < SURE ? this.#second.ask(onsetSample, expected) : null,
+      releaseSample: null,
+    });
+  }
+}
