@@ -1,14 +1,25 @@
 export type * from './types.ts';
 import type { Exercise, ExerciseChoice } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
+import { bestShift } from './shift.ts';
+import { betterChoice, bestChoice } from './recognise.ts';
 import type { Alignment } from './types.ts';
+import { BOUNDS } from './weights.ts';
 
-/** Played notes against the expected steps, whatever octave they were played in. */
+/**
+ * Played notes against the expected steps, whatever octave they were played in. Of several runs the best whole one is
+ * told and the others remarked. Where another exercise of the set explains the notes clearly better, it is named in
+ * `betterFit`. Confidence in a note weighs: extra notes of little confidence, those that sit on a partial of a right note
+ * struck with them, and those out of the hand's reach are left out (weights.ts); they stay in Heard.
+ */
 export function matchNotes(heard: Heard, exercise: Exercise): Alignment {
-  throw new Error(exercise.title + heard.durationSec);
+  const alignment = bestShift(heard, exercise);
+  if (alignment.fit > 1 - BOUNDS.otherExerciseFit) return alignment;
+  const better = betterChoice(heard, alignment);
+  return better === null ? alignment : { ...alignment, betterFit: better };
 }
 
 /** The exercise of the set that explains the notes best; null where none does well enough to say. */
 export function recogniseExercise(heard: Heard): ExerciseChoice | null {
-  throw new Error(String(heard.durationSec));
+  return bestChoice(heard);
 }

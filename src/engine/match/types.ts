@@ -1,7 +1,6 @@
 import type { Exercise, ExerciseChoice, ExpectedNote } from '../exercise/index.ts';
 import type { Passage } from '../listen/index.ts';
 
-export type Verdict = 'correct' | 'wrong' | 'missed' | 'unsure';
 export type ExtraKind = 'slip' | 'repeat' | 'restart' | 'other';
 
 /** What became of one expected note. `played` is an index into Heard.notes. */
@@ -12,7 +11,7 @@ export type MatchedNote = {
 } & (
   | { readonly verdict: 'correct' | 'wrong'; readonly played: number }
   | { readonly verdict: 'missed' }
-  | { readonly verdict: 'unsure'; readonly reason: string }
+  | { readonly verdict: 'unsure'; readonly reason: string; readonly played?: number }
 );
 
 /** A note that answers no expected note. */
@@ -28,8 +27,11 @@ export type CourseRemark =
   | { readonly kind: 'started-late'; readonly firstStep: number }
   | { readonly kind: 'broken-off'; readonly lastStep: number }
   | { readonly kind: 'restarted'; readonly atStep: number; readonly backToStep: number }
+  /** a gap of more than three beats after `atStep`; gapSec: from that onset to the next */
   | { readonly kind: 'stopped'; readonly atStep: number; readonly gapSec: number }
   | { readonly kind: 'other-octave'; readonly octaveShift: number }
+  /** the piano stands so low that the listener read every key a semitone off; `cents` is its tuning set right */
+  | { readonly kind: 'read-a-semitone-off'; readonly cents: number }
   | { readonly kind: 'played-again'; readonly passages: readonly Passage[] };
 
 /** Expected notes and played notes tied together. */
@@ -37,6 +39,8 @@ export interface Alignment {
   readonly exercise: Exercise;
   /** octaves by which the attempt lies above (+) or below (−) what is written */
   readonly octaveShift: number;
+  /** semitones to add to Heard's midi numbers to get the keys struck: 1 on a piano 60–90 cents flat, else 0 */
+  readonly semitoneShift: number;
   /** every expected note, by step, then pitch */
   readonly matched: readonly MatchedNote[];
   readonly extras: readonly ExtraNote[];

@@ -1,0 +1,212 @@
+import type { Exercise } from '../exercise/index.ts';
+import type { Place, StruckNote } from './struck.ts';
+import type { BeatSec } from './tempo.ts';
+import { WEIGHTS } from './weights.ts';
+
+/** A struck note that answers an expected one. */
+export interface Answer {
+  /** index into the struck notes */
+  readonly struck: number;
+  readonly place: Place;
+  /** counts up each time the player goes back */
+  readonly leg: number;
+}
+
+/** Where the player stands: the step last entered and which of its notes have sounded (bits, in the step's order). */
+interface Standing {
+  readonly step: number;
+  readonly sounded: number;
+  readonly missing: number;
+}
+
+/**
+ * Struck notes and exercise (with its `placesOf`) → the cheapest way through the exercise that the notes can have taken.
+ *
+ * Dynamic programming over struck notes (in order of time) and standings. Each note either answers an expected note of its
+ * own pitch (a further note of the chord in hand, a note of the next step, of a later one at the cost of those left out, or
+ * of an earlier one at the cost of going back) or answers nothing at the cost of an extra note. Entering a step costs
+ * the more the further its time lies from where the local beat would put it. Wrong keys are not looked for here: they
+ * stay behind as a missed and an unanswered note and are put together afterwards, where time says so.
+ *
+ * A standing's own time is that of the cheapest way that leads to it, which makes the search very slightly less than exact.
+ * Work: notes × standings × (expected notes of that pitch).
+ */
+export function cheapestPath(
+  struck: readonly StruckNote[],
+  exercise: Exercise,
+  places: readonly Place[],
+  beatSec: BeatSec,
+): readonly Answer[] {
+  const standings = standingsOf(exercise);
+  const stateOf = standings.first;
+  const states = standings.all;
+  const steps = exercise.steps;
+  const notesBefore = cumulative(steps.map((step) => step.notes.length));
+  const firstPlace = notesBefore;
+  const byPitch = new Map<number, Place[]>();
+  for (const place of places) byPitch.set(place.note.midi, [...(byPitch.get(place.note.midi) ?? []), place]);
+
+  const size = states.length;
+  const cameFrom = struck.map(() => new Int32Array(size).fill(-1));
+  const answered = struck.map(() => new Int32Array(size).fill(-1));
+  let cost = new Float64Array(size).fill(Infinity);
+  let enteredSec = new Float64Array(size);
+  cost[0] = 0;
+
+  struck.forEach((note, index) => {
+    const nextCost = new Float64Array(size).fill(Infinity);
+    const nextEntered = new Float64Array(size);
+    const beat = beatSec(note.timeSec);
+    const extra =
+      WEIGHTS.extraAtNoConfidence + (WEIGHTS.extra - WEIGHTS.extraAtNoConfidence) * note.confidence;
+    const hopeless = Math.min(...cost) + WEIGHTS.givenUp;
+    const targets = byPitch.get(note.midi) ?? [];
+    const take = (from: number, to: number, total: number, entered: number, place: number): void => {
+      if (total >= nextCost[to]!) return;
+      nextCost[to] = total;
+      nextEntered[to] = entered;
+      cameFrom[index]![to] = from;
+      answered[index]![to] = place;
+    };
+    for (let from = 0; from < size; from++) {
+      const soFar = cost[from]!;
+      if (soFar > hopeless) continue;
+      const entered = enteredSec[from]!;
+      const standing = states[from];
+      for (const target of targets) {
+        const bit = 1 << (target.place - firstPlace[target.step]!);
+        const afresh = stateOf[target.step]! + bit - 1;
+        const sinceSec = note.timeSec - entered;
+        if (standing === undefined || from === 0) {
+          const head = atEnd(notesBefore[target.step]!);
+          take(from, afresh, soFar + head, note.timeSec, target.place);
+        } else if (target.step === standing.step && (standing.sounded & bit) === 0) {
+          const stepSec = beat * beatsAround(exercise, target.step);
+          const together = stateOf[target.step]! + (standing.sounded | bit) - 1;
+          take(from, together, soFar + chordCost(sinceSec / stepSec), entered, target.place);
+        } else if (target.step > standing.step) {
+          const leftOut = standing.missing + notesBefore[target.step]! - notesBefore[standing.step + 1]!;
+          const expectedSec = beat * (target.beat - steps[standing.step]!.beat);
+          const total = soFar + WEIGHTS.missed * leftOut + intervalCost(sinceSec / expectedSec);
+          take(from, afresh, total, note.timeSec, target.place);
+        } else if (target.step < standing.step || steps[target.step]!.notes.length > 1) {
+          const stepSec = beat * beatsAround(exercise, target.step);
+          const back = WEIGHTS.goingBack + goingBackCost(sinceSec / stepSec);
+          take(from, afresh, soFar + back, note.timeSec, target.place);
+        }
+      }
+      take(from, from, soFar + extra, entered, -1);
+    }
+    cost = nextCost;
+    enteredSec = nextEntered;
+  });
+
+  let best = 0;
+  let bestCost = Infinity;
+  for (let state = 0; state < size; state++) {
+    const standing = states[state];
+    const left =
+      standing === undefined || state === 0
+        ? places.length
+        : standing.missing + places.length - notesBefore[standing.step + 1]!;
+    const total = cost[state]! + (state === 0 ? WEIGHTS.missed * left : atEnd(left));
+    if (total < bestCost) [best, bestCost] = [state, total];
+  }
+  return withLegs(walkBack(best, struck.length, cameFrom, answered), places);
+}
+
+/** Every standing; number 0 is "not begun"; those of step s with bits b have number first[s] + b − 1. */
+function standingsOf(exercise: Exercise): { all: readonly Standing[]; first: readonly number[] } {
+  const all: Standing[] = [{ step: -1, sounded: 0, missing: 0 }];
+  const first: number[] = [];
+  exercise.steps.forEach((step, index) => {
+    first.push(all.length);
+    const full = (1 << step.notes.length) - 1;
+    for (let sounded = 1; sounded <= full; sounded++)
+      all.push({ step: index, sounded, missing: step.notes.length - bitsIn(sounded) });
+  });
+  return { all, first };
+}
+
+function bitsIn(value: number): number {
+  let count = 0;
+  for (let rest = value; rest > 0; rest >>= 1) count += rest & 1;
+  return count;
+}
+
+/** [a, b, c] → [0, a, a+b, a+b+c] */
+function cumulative(values: readonly number[]): readonly number[] {
+  const sums = [0];
+  for (const value of values) sums.push(sums.at(-1)! + value);
+  return sums;
+}
+
+function atEnd(leftOut: number): number {
+  return Math.min(WEIGHTS.missedAtEnds * leftOut, WEIGHTS.missedAtEndsAtMost);
+}
+
+function beatsAround(exercise: Exercise, step: number): number {
+  const steps = exercise.steps;
+  const next = steps[step + 1];
+  if (next !== undefined) return next.beat - steps[step]!.beat;
+  return step > 0 ? steps[step]!.beat - steps[step - 1]!.beat : 1;
+}
+
+/** Cost of an interval that is `ratio` times the expected one. */
+function intervalCost(ratio: number): number {
+  const off = Math.log(Math.max(ratio, 0.001)) ** 2;
+  return ratio > 1
+    ? Math.min(WEIGHTS.late * off, WEIGHTS.lateAtMost)
+    : Math.min(WEIGHTS.early * off, WEIGHTS.earlyAtMost);
+}
+
+/** What going back costs beyond itself, `ratio` steps after the step last entered. */
+function goingBackCost(ratio: number): number {
+  if (ratio >= WEIGHTS.pauseSteps) return 0;
+  return WEIGHTS.goingBackInTime + (ratio < 1 ? intervalCost(ratio) : 0);
+}
+
+/** Cost of a chord's note that comes `share` of a step after the chord's first. */
+function chordCost(share: number): number {
+  const late = Math.max(0, share - WEIGHTS.chordShare);
+  return Math.min(WEIGHTS.chordLate * late, WEIGHTS.chordLateAtMost);
+}
+
+function walkBack(
+  last: number,
+  count: number,
+  cameFrom: readonly Int32Array[],
+  answered: readonly Int32Array[],
+): { struck: number; place: number; from: number; to: number }[] {
+  const steps = [];
+  let state = last;
+  for (let index = count - 1; index >= 0; index--) {
+    const from = cameFrom[index]![state]!;
+    const place = answered[index]![state]!;
+    if (place >= 0) steps.push({ struck: index, place, from, to: state });
+    state = from;
+  }
+  return steps.reverse();
+}
+
+/** A new leg begins where a step comes again: an earlier one, or the same one with a note that had sounded. */
+function withLegs(
+  taken: readonly { struck: number; place: number }[],
+  places: readonly Place[],
+): readonly Answer[] {
+  const answers: Answer[] = [];
+  let leg = 0;
+  const inLeg = new Set<number>();
+  let step = -1;
+  for (const { struck, place: number } of taken) {
+    const place = places[number]!;
+    if (place.step < step || inLeg.has(number)) {
+      leg++;
+      inLeg.clear();
+    }
+    inLeg.add(number);
+    step = place.step;
+    answers.push({ struck, place, leg });
+  }
+  return answers;
+}

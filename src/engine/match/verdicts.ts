@@ -1,0 +1,45 @@
+import type { ExpectedNote } from '../exercise/index.ts';
+import type { Filled } from './leftovers.ts';
+import type { Place, Shift, StruckNote } from './struck.ts';
+import type { MatchedNote } from './types.ts';
+import { BOUNDS } from './weights.ts';
+
+/** One expected note → its verdict, the note moved to the octave played. */
+export function verdictOn(
+  place: Place,
+  filled: readonly Filled[],
+  struck: readonly StruckNote[],
+  shift: Shift,
+): MatchedNote {
+  const { note, step } = place;
+  const expected = shift.octaves === 0 ? note : inOctave(note, shift.octaves);
+  const answer = filled.find((entry) => entry.place === place);
+  if (answer === undefined) {
+    const reason = `${expected.name} may be covered by the same note an octave below it, which was struck with it`;
+    return isCovered(place, filled, struck)
+      ? { step, expected, verdict: 'unsure', reason }
+      : { step, expected, verdict: 'missed' };
+  }
+  const { played, midi, confidence } = struck[answer.struck]!;
+  if (midi === note.midi) return { step, expected, verdict: 'correct', played };
+  if (confidence >= BOUNDS.wrongConfidence) return { step, expected, verdict: 'wrong', played };
+  const reason = `something sounded where ${expected.name} belongs, too faint to say which key`;
+  return { step, expected, verdict: 'unsure', reason, played };
+}
+
+/**
+ * A note whose own octave below was struck in the same step by the other hand: all its partials are among that note's, and a
+ * listener who does not know the exercise often cannot tell. It is left unsure, not called missed.
+ */
+function isCovered(place: Place, filled: readonly Filled[], struck: readonly StruckNote[]): boolean {
+  return filled.some(({ place: other, struck: index }) => {
+    const below = place.note.midi - struck[index]!.midi;
+    return other.step === place.step && other.note.hand !== place.note.hand && (below === 12 || below === 24);
+  });
+}
+
+/** The same note some octaves away, its name's octave number moved with it. */
+function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
+  const name = note.name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
+  return { ...note, midi: note.midi + 12 * octaves, name };
+}

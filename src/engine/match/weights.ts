@@ -1,0 +1,87 @@
+/**
+ * Every weight and bound of the matching, in one place.
+ *
+ * Costs are in units of one missed note. They were set by reasoning on the mistakes that students make (each line says
+ * which) and tried on the simulated students of tests/engine/match; none comes from a recording.
+ */
+export const WEIGHTS = {
+  /** one expected note not played */
+  missed: 1,
+  /** one played note that answers nothing, at full confidence; a note heard with confidence 0 costs `extraAtNoConfidence` */
+  extra: 1,
+  extraAtNoConfidence: 0.4,
+  /** going back any number of steps: more than one stray note, less than two, so that two notes played again are a going back */
+  goingBack: 1.5,
+  /** … and this much more where it comes in time, without the pause in which one thinks better of it */
+  goingBackInTime: 0.3,
+  /** a pause is this many steps at least */
+  pauseSteps: 1.3,
+  /** a step not played before the beginning or after the end costs less than one left out in the middle … */
+  missedAtEnds: 0.5,
+  /** … and all of them together at most this: a broken-off attempt is one event, not ten */
+  missedAtEndsAtMost: 2,
+  /** an interval x times the expected one costs `late · ln²x` or `early · ln²x`, and at most `lateAtMost` or `earlyAtMost`:
+   *  a pause is human and cheap, two steps in one instant are a slip of the hand or of the ear */
+  late: 0.35,
+  lateAtMost: 0.7,
+  early: 0.5,
+  earlyAtMost: 2.5,
+  /** a chord's note may come this share of a step after the chord's first before it begins to cost */
+  chordShare: 0.2,
+  chordLate: 2.5,
+  chordLateAtMost: 2,
+  /** ways that cost so much more than the cheapest are given up; going back and going on costs less than half of it */
+  givenUp: 10,
+} as const;
+
+export const BOUNDS = {
+  /** onsets closer than this are one stroke when the tempo is first guessed, s; chords may be spread wider than scales are fast */
+  strokeSec: 0.06,
+  chordStrokeSec: 0.15,
+  /** a neighbouring key within this time of a right one, and no further off than this, was caught with it (common practice, no source) */
+  slipSec: 0.08,
+  slipSemitones: 2,
+  /** a key struck in place of another lies within this many semitones of it, or is its octave */
+  wrongSemitones: 9,
+  /** … and within this share of a step of the time where the missing note belongs */
+  wrongShareOfStep: 0.65,
+  /** a wrong key heard with less confidence than this is not called wrong but unsure */
+  wrongConfidence: 0.4,
+  /**
+   * an extra note heard with less confidence than this is left out of the report; the blind finding stays in Heard. Extra
+   * keys are rare (a few in a hundred), so a finding that is as likely as not to be a ghost mostly is one
+   */
+  extraConfidence: 0.5,
+  /** a finding at a partial of a right note, or an octave below it, this close in time is how a listener's ghosts look */
+  ghostSec: 0.06,
+  /** … and under this confidence it does not even speak against the exercise */
+  ghostConfidence: 0.8,
+  /** an extra key further than this from every key of the steps about it is out of the hand's reach: not the player's */
+  reachSemitones: 12,
+  /** notes further than this before the first or after the last matched note are not part of the attempt, beats and s */
+  aroundRunBeats: 4,
+  aroundRunSec: 1.5,
+  /** a gap of more beats than this is a stop (teaching: "a gap over three beats") */
+  stopBeats: 3,
+  /** octaves above or below the written place that are looked at */
+  octaves: 3,
+  /** a chord's note later than this share of a step after the first was not struck with it; it speaks against the form */
+  scatteredShareOfStep: 0.25,
+  /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
+  octaveFit: 0.05,
+  semitoneFit: 0.25,
+  otherExerciseFit: 0.2,
+  /** another exercise is named only if it explains at least this much */
+  otherExerciseAtLeast: 0.75,
+  /** recognition: the least fit, and the least lead over the next key or form */
+  recognisedFit: 0.65,
+  recognisedLead: 0.04,
+  /** a piano read sharper than this is more likely read a semitone low: few stand so sharp, many 60–80 cents flat (common practice) */
+  sharpestLikelyCents: 30,
+  /** pianos stand between these many cents of A4 = 440 Hz when a semitone's reading is put down to the tuning */
+  tuningAtLeastCents: -90,
+  tuningAtMostCents: 40,
+} as const;
+
+/** Semitones of partials 2 to 8 above their fundamental, rounded to keys, and the octave below, whose second partial it is. */
+export const GHOST_SEMITONES: readonly number[] = [-12, 12, 19, 24, 28, 31, 34, 36];

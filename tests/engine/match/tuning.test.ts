@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { matchNotes } from '../../../src/engine/match/index.ts';
+import { attempt } from './simulated.ts';
+
+// A piano 60–90 cents flat reads a semitone low and 40–10 cents sharp to a listener that knows no exercise: half a
+// semitone is as far as a tuning can be told blind.
+const D_MAJOR = { key: 'D major', octaves: 2 } as const;
+
+describe('a piano far from its pitch', () => {
+  it.each([
+    [60, 40],
+    [75, 25],
+    [90, 10],
+  ])('%i cents flat, read a semitone low, is put down to the tuning', (flat, tuningCents) => {
+    const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
+    const alignment = matchNotes(heard, exercise);
+    expect(alignment.semitoneShift).toBe(1);
+    expect(alignment.matched.every((note) => note.verdict === 'correct')).toBe(true);
+    expect(alignment.remarks).toEqual([{ kind: 'read-a-semitone-off', cents: -flat }]);
+    expect(alignment.betterFit).toBeUndefined();
+  });
+
+  it.each([-45, -20, 0, 9])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
+    const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
+    const alignment = matchNotes(heard, exercise);
+    expect(alignment.semitoneShift).toBe(0);
+    expect(alignment.betterFit?.choice.key).toBe('Db major');
+  });
+
+  it.each([-45, 0, 20])(
+    'a semitone high on a piano of %i cents is another key: none stands so sharp',
+    (tuningCents) => {
+      const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: 1, tuningCents });
+      expect(matchNotes(heard, exercise).betterFit?.choice.key).toBe('Eb major');
+    },
+  );
+
+  it('a piano 30 cents flat, read right, stays as it is read', () => {
+    const { heard, exercise } = attempt(D_MAJOR, {}, { tuningCents: -30 });
+    expect(matchNotes(heard, exercise)).toMatchObject({ semitoneShift: 0, remarks: [] });
+  });
+});
