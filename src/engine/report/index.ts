@@ -1,13 +1,20 @@
 export type * from './types.ts';
+export type { Criteria } from './criteria/index.ts';
+export { DEFAULT_CRITERIA } from './criteria/index.ts';
+import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
-import type { Report } from './types.ts';
+import { DEFAULT_CRITERIA } from './criteria/index.ts';
+import { measure } from './measures/index.ts';
+import { reportNotes } from './notes.ts';
+import type { Report, ReportOptions } from './types.ts';
+import { sceneFacts, speak } from './words/index.ts';
 
-export interface ReportOptions {
-  /** the tempo aimed at, beats a minute; null: none */
-  readonly targetBpm: number | null;
-}
-export const REPORT_DEFAULTS: ReportOptions = { targetBpm: null };
+export const REPORT_DEFAULTS: ReportOptions = {
+  targetBpm: null,
+  earlier: [],
+  criteria: DEFAULT_CRITERIA,
+};
 
 /** What was heard and how it answers the exercise → every figure and the words. */
 export function writeReport(
@@ -15,5 +22,57 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  throw new Error(alignment.exercise.title + heard.durationSec + String(options.targetBpm));
+  const { targetBpm, earlier, criteria } = { ...REPORT_DEFAULTS, ...options };
+  const { exercise, octaveShift, semitoneShift, betterFit } = alignment;
+  const { key, form, hands, octaves, minorScale } = exercise.choice;
+  const facts = sceneFacts(exercise);
+  const measured = measure(heard, alignment, criteria);
+  const report: Omit<Report, 'words'> = {
+    format: 'evenfall-report',
+    version: 1,
+    exercise: {
+      key,
+      form,
+      hands,
+      octaves,
+      ...(minorScale !== undefined && { minorScale }),
+      octaveShift,
+      title: exercise.title,
+    },
+    audio: {
+      durationSec: heard.durationSec,
+      sampleRateHz: heard.sampleRateHz,
+      findings: heard.findings,
+    },
+    tuning: {
+      a4Hz: heard.tuning.a4Hz * 2 ** (-semitoneShift / 12),
+      cents: heard.tuning.cents - 100 * semitoneShift,
+      sdCents: heard.tuning.sdCents,
+    },
+    ...reportNotes(heard, alignment, facts),
+    remarks: alignment.remarks,
+    ...(betterFit !== undefined && { betterFit: betterFit.choice }),
+    targetBpm,
+    measures: measured.measures,
+  };
+  const sameNotes = earlier.filter(
+    (other) =>
+      other.exercise.key === key &&
+      other.exercise.form === form &&
+      other.exercise.octaves === octaves &&
+      other.exercise.minorScale === minorScale,
+  );
+  const by = (who: Hands): readonly Report[] => sameNotes.filter((other) => other.exercise.hands === who);
+  const scene = {
+    heard,
+    alignment,
+    exercise,
+    facts,
+    measured,
+    criteria,
+    report,
+    earlier: by(hands),
+    alone: { left: by('left'), right: by('right') },
+  };
+  return { ...report, words: speak(scene) };
 }

@@ -1,6 +1,17 @@
-import type { Form, Hand, Hands, MinorScale } from '../exercise/index.ts';
+import type { ExerciseChoice, Form, Hand, Hands, MinorScale } from '../exercise/index.ts';
 import type { AudioFinding } from '../listen/index.ts';
 import type { CourseRemark, ExtraKind } from '../match/index.ts';
+import type { Criteria } from './criteria/index.ts';
+
+/** What a report may be told besides what was heard. */
+export interface ReportOptions {
+  /** the tempo aimed at, beats a minute; null: none */
+  readonly targetBpm: number | null;
+  /** earlier reports of the same player, oldest first; those of other exercises are passed over */
+  readonly earlier: readonly Report[];
+  /** where a trouble begins; a teacher can change it */
+  readonly criteria: Criteria;
+}
 
 /** A figure that could not be measured says why. */
 export interface NotMeasured {
@@ -29,8 +40,21 @@ export interface CrossingDelay {
   readonly kind: 'thumb-under' | 'over-thumb';
   readonly direction: 'up' | 'down';
   readonly delayMs: number;
+  /** ± of delayMs from the listener's timing noise, one standard deviation */
+  readonly plusMinusMs: number;
   /** IOI into the crossing / median IOI of its non-crossing neighbours */
   readonly ratio: number;
+  /** later than the criterion allows, or clearly audible */
+  readonly late: boolean;
+}
+
+/** How both hands fall together; both figures negative where the left comes first. */
+export interface Togetherness {
+  /** mean over the steps of the left hand's onset − the right hand's, ms: who leads */
+  readonly leadMs: Estimate | NotMeasured;
+  /** SD of the same over the steps, ms */
+  readonly apartSdMs: Estimate | NotMeasured;
+  readonly steps: readonly { readonly step: number; readonly leftMinusRightMs: number }[];
 }
 
 /** Every measure of one hand; units in the names, definitions where each is computed. */
@@ -58,6 +82,8 @@ export interface Measures {
   readonly touchMs: Estimate | NotMeasured;
   /** median spread of chords, ms */
   readonly chordSpreadMs: Estimate | NotMeasured;
+  /** only of hands together */
+  readonly togetherness?: Togetherness;
   /** worst change of chord against the median change, ratio of IOIs */
   readonly changeHesitationRatio: Estimate | NotMeasured;
 }
@@ -87,7 +113,7 @@ export interface Words {
   readonly verdict: string;
   /** the part of `verdict` to underline, '' for none */
   readonly emphasis: string;
-  /** one concrete thing to do next */
+  /** one concrete thing to do next; reads on after "Next:", so it begins in lower case unless with a name */
   readonly nextStep: string;
   /** steps that the verdict speaks of, to be marked in the picture */
   readonly steps: readonly number[];
@@ -129,6 +155,10 @@ export interface Report {
     readonly reason: string;
   }[];
   readonly remarks: readonly CourseRemark[];
+  /** another exercise of the set that explains the notes clearly better */
+  readonly betterFit?: ExerciseChoice;
+  /** the tempo aimed at, beats a minute; null: none */
+  readonly targetBpm: number | null;
   readonly measures: Measures;
   readonly words: Words;
 }

@@ -1,0 +1,85 @@
+/**
+ * Every bound at which the report calls something a trouble, in one place. All are defaults that a teacher can change; where
+ * no source is named they are common practice, no source (teaching.md, measures.md "Ready?").
+ */
+export interface Criteria {
+  /** evenness at most this is even enough to be ready */
+  readonly evennessPercent: number;
+  /** … and over this the whole is uneven */
+  readonly unevenPercent: number;
+  /** a crossing later than this share of its interval is late */
+  readonly crossingShareOfInterval: number;
+  /** … or clearly audible: over this many just-noticeable differences and this many SDs of the other intervals */
+  readonly clearlyAudibleJnds: number;
+  readonly clearlyAudibleSds: number;
+  /** the interval out of the turn is late by over this share */
+  readonly turnShareOfInterval: number;
+  /** change of the interval from first to last */
+  readonly driftPercent: number;
+  /** a chord change over this many times the median change hesitates */
+  readonly changeRatio: number;
+  readonly chordSpreadMs: number;
+  /** the same finger is last in at least this share of spread chords */
+  readonly sameFingerShare: number;
+  /** hands within this are together enough to be ready */
+  readonly handsApartMs: number;
+  /** … and one that leads by over this, or hands that scatter by over this, is told */
+  readonly handsLeadMs: number;
+  readonly thumbAccentDb: number;
+  readonly endsFadeDb: number;
+  /** the inner notes of chords softer than the outer ones by over this */
+  readonly innerSoftDb: number;
+  /** a gap longer than this between notes meant connected is detached, ms */
+  readonly detachedMs: number;
+  /** a single gap in connected playing is told from this on, and from so many times the scatter of the others; one damping in
+   *  twenty is heard 180 ms too early (our bench, first listener) */
+  readonly gapMs: number;
+  readonly gapScatters: number;
+  /** pairs limp when every other interval is longer by over this share */
+  readonly limpingShare: number;
+  /** hands together are much worse when over this many times the worse single hand, at a tempo within `sameTempoShare` of it */
+  readonly togetherWorseTimes: number;
+  readonly sameTempoShare: number;
+  /** how many ± a figure must clear its bound by before a word is said about it */
+  readonly sureBy: number;
+  /** a figure that fell by this share of itself, and by more than its ±, is clearly better */
+  readonly betterByShare: number;
+  /** this share of the notes may be left unsure and the attempt still be at the criterion */
+  readonly unsureShare: number;
+  /** attempts in a row at the criterion that make an exercise ready */
+  readonly readyInARow: number;
+  /** attempts in a row, each worse than the one before, after which rest is the advice */
+  readonly worseInARow: number;
+  /** tempo under the target by no more than this share counts as at the target; a metronome's own steps are 3–4 % */
+  readonly tempoShare: number;
+}
+
+export const DEFAULT_CRITERIA: Criteria = {
+  evennessPercent: 8,
+  unevenPercent: 12,
+  crossingShareOfInterval: 0.25,
+  clearlyAudibleJnds: 4,
+  clearlyAudibleSds: 3.5,
+  turnShareOfInterval: 0.25,
+  driftPercent: 6,
+  changeRatio: 1.5,
+  chordSpreadMs: 40,
+  sameFingerShare: 0.7,
+  handsApartMs: 40,
+  handsLeadMs: 35,
+  thumbAccentDb: 2.5,
+  endsFadeDb: 6,
+  innerSoftDb: 8,
+  detachedMs: 60,
+  gapMs: 300,
+  gapScatters: 5,
+  limpingShare: 0.15,
+  togetherWorseTimes: 1.5,
+  sameTempoShare: 0.15,
+  sureBy: 2,
+  betterByShare: 0.25,
+  unsureShare: 0.1,
+  readyInARow: 3,
+  worseInARow: 4,
+  tempoShare: 0.03,
+};

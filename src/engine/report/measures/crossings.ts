@@ -1,0 +1,85 @@
+import { median, quantile } from '../../base/statistics.ts';
+import type { Exercise, Hand } from '../../exercise/index.ts';
+import type { Criteria } from '../criteria/index.ts';
+import type { CrossingDelay } from '../types.ts';
+import { justNoticeableMs } from './audible.ts';
+import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
+import type { Interval } from './strikes.ts';
+
+/** A crossing is compared with this many of the nearest intervals without one. */
+const NEIGHBOURS = 4;
+
+/**
+ * Crossing delay: IOI into the crossing − median IOI of the nearest steps without crossing (four of them), ms and as a
+ * ratio (measures.md). ± from the timing noise of both; the median of n is taken as π/2n of a single variance.
+ * Late: over the criterion's share of the interval, or clearly audible (several just-noticeable differences), by more than the
+ * ±; and in both cases beyond the player's own scatter elsewhere (crossings and the turn left out), since among uneven notes
+ * some late one always falls on a crossing.
+ */
+export function crossingDelays(
+  intervals: readonly Interval[],
+  exercise: Exercise,
+  hand: Hand,
+  criteria: Criteria,
+): readonly CrossingDelay[] {
+  const plain = intervals.filter((interval) => !interval.intoCrossing);
+  const turn = exercise.steps.find((step) => step.turn)?.step;
+  const usualOnes = plain.filter((interval) => interval.fromStep !== turn);
+  const scatterMs = scatterOf(usualOnes.map((interval) => interval.ioiMs));
+  return intervals.flatMap((interval): CrossingDelay[] => {
+    const crossing = exercise.steps[interval.step]!.crossings.find((one) => one.hand === hand);
+    if (crossing === undefined) return [];
+    const nearest = [...plain]
+      .sort((a, b) => Math.abs(a.step - interval.step) - Math.abs(b.step - interval.step))
+      .slice(0, NEIGHBOURS);
+    const usual = median(nearest.map((neighbour) => neighbour.perBeatMs));
+    if (usual === undefined || nearest.length < 2) return [];
+    const usualMs = usual * interval.beats;
+    const delayMs = interval.ioiMs - usualMs;
+    const noiseMs = Math.sqrt(interval.noiseVariance) * interval.beats;
+    const plusMinusMs = noiseMs * Math.sqrt(1 + Math.PI / (2 * nearest.length));
+    const allowedMs = Math.min(
+      criteria.crossingShareOfInterval * usualMs,
+      criteria.clearlyAudibleJnds * justNoticeableMs(usualMs),
+    );
+    const late = delayMs - plusMinusMs > allowedMs && delayMs > criteria.clearlyAudibleSds * scatterMs;
+    return [
+      {
+        step: interval.step,
+        hand,
+        kind: crossing.kind,
+        direction: crossing.direction,
+        delayMs,
+        plusMinusMs,
+        ratio: interval.ioiMs / usualMs,
+        late,
+      },
+    ];
+  });
+}
+
+/**
+ * SD of Gaussian values, as the upper quartile of their distances from the median / 1.15: one late note in four, such as where
+ * the other hand crosses, does not move it.
+ */
+function scatterOf(values: readonly number[]): number {
+  const middle = median(values) ?? 0;
+  return (
+    (quantile(
+      values.map((value) => Math.abs(value - middle)),
+      0.75,
+    ) ?? 0) / 1.1503
+  );
+}
+
+/** Mean delay over all crossings, ms. */
+export function crossingDelayMs(crossings: readonly CrossingDelay[], exercise: Exercise): Figure {
+  if (crossings.length === 0) {
+    const some = exercise.steps.some((step) => step.crossings.length > 0);
+    return notMeasured(some ? 'no crossing was heard whole' : 'this exercise has no crossing');
+  }
+  const value = crossings.reduce((sum, { delayMs }) => sum + delayMs, 0) / crossings.length;
+  const noise = crossings.reduce((sum, { plusMinusMs }) => sum + plusMinusMs ** 2, 0);
+  return { value, plusMinus: Math.sqrt(noise) / crossings.length };
+}

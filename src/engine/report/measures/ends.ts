@@ -1,0 +1,57 @@
+import { mean, standardDeviation } from '../../base/statistics.ts';
+import type { Exercise } from '../../exercise/index.ts';
+import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
+import type { Loudness } from './loudness.ts';
+
+/** The two places where weight is lost, against the rest, dB (negative: softer). */
+export interface Ends {
+  /** the turn at the top and the steps beside it */
+  readonly topDb: Figure;
+  /** the last two steps, at the bottom */
+  readonly bottomDb: Figure;
+}
+
+const LEAST_MIDDLE = 3;
+
+/**
+ * Ends: mean level of the top (turn and its neighbours) and of the bottom (last two steps) − mean level of the middle (all but these and the first two), dB.
+ * Levels as heard, without the line over pitch, which would take the fading out; a piano whose treble is by itself some dB softer
+ * therefore shows in the top's figure.
+ */
+export function endsOf(loudness: readonly Loudness[], exercise: Exercise): Ends {
+  const last = exercise.steps.length - 1;
+  const turn = exercise.steps.find((step) => step.turn)?.step;
+  const atTop = (step: number): boolean => turn !== undefined && Math.abs(step - turn) <= 1;
+  const atBottom = (step: number): boolean => step >= last - 1;
+  const atStart = (step: number): boolean => step <= 1;
+  const rest = loudness.filter(({ step }) => !atTop(step) && !atBottom(step) && !atStart(step));
+  return {
+    topDb: against(
+      loudness.filter((note) => atTop(note.step)),
+      rest,
+    ),
+    bottomDb: against(
+      loudness.filter((note) => atBottom(note.step) && !atTop(note.step)),
+      rest,
+    ),
+  };
+}
+
+/** The softer end against the middle, dB (negative: it fades). */
+export function endsFadeDb({ topDb, bottomDb }: Ends): Figure {
+  if ('notMeasured' in topDb) return bottomDb;
+  if ('notMeasured' in bottomDb) return topDb;
+  return topDb.value < bottomDb.value ? topDb : bottomDb;
+}
+
+function against(end: readonly Loudness[], rest: readonly Loudness[]): Figure {
+  if (end.length === 0 || rest.length < LEAST_MIDDLE)
+    return notMeasured('too few notes between the ends to compare with');
+  const restLevels = rest.map((note) => note.levelDb);
+  const scatter = standardDeviation(restLevels) ?? 0;
+  return {
+    value: mean(end.map((note) => note.levelDb))! - mean(restLevels)!,
+    plusMinus: scatter * Math.sqrt(1 / end.length + 1 / rest.length),
+  };
+}

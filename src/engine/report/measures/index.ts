@@ -1,0 +1,111 @@
+import type { Hand } from '../../exercise/index.ts';
+import type { Heard } from '../../listen/index.ts';
+import type { Alignment } from '../../match/index.ts';
+import type { Criteria } from '../criteria/index.ts';
+import type { Measures } from '../types.ts';
+import { noteAccuracyPercent } from './accuracy.ts';
+import { changeHesitationRatio, slowestChange } from './changes.ts';
+import type { SlowChange } from './changes.ts';
+import { chordSpreadMs, chordSpreads } from './chords.ts';
+import type { ChordSpread } from './chords.ts';
+import { crossingDelayMs, crossingDelays } from './crossings.ts';
+import {
+  deviationsOf,
+  firstIntervalDeviationMs,
+  lastIntervalDeviationMs,
+  turnDeviationMs,
+} from './deviations.ts';
+import { driftPercent } from './drift.ts';
+import { endsFadeDb, endsOf } from './ends.ts';
+import type { Ends } from './ends.ts';
+import {
+  evennessDriftRemovedPercent,
+  evennessMs,
+  evennessPercent,
+  evennessWithoutCrossingsPercent,
+} from './evenness.ts';
+import { loudnessEvennessDb, loudnessOf, thumbAccentDb } from './loudness.ts';
+import { nPVIOf } from './npvi.ts';
+import { intervalsOf, strikesOf } from './strikes.ts';
+import type { Interval, Strike } from './strikes.ts';
+import { togetherness } from './together.ts';
+import { tempoBpm } from './tempo.ts';
+import { joinsOf, touchMs } from './touch.ts';
+import type { Join } from './touch.ts';
+
+export { softestInner } from './loudness.ts';
+export { driftPercent, driftTempi } from './drift.ts';
+export { isMeasured } from './estimate.ts';
+export type { Figure } from './estimate.ts';
+export type { Ends, ChordSpread, Interval, Join, SlowChange, Strike };
+
+/** The figures and what they were taken from, for the words. */
+export interface Measured {
+  readonly measures: Measures;
+  readonly strikes: readonly Strike[];
+  readonly intervals: readonly Interval[];
+  readonly joins: readonly Join[];
+  readonly spreads: readonly ChordSpread[];
+  /** the strikes of each hand by itself */
+  readonly byHand: readonly { readonly hand: Hand; readonly strikes: readonly Strike[] }[];
+  readonly ends: Ends;
+  readonly slowestChange: SlowChange | undefined;
+}
+
+/** Alignment → every measure of measures.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay each hand's own. */
+export function measure(heard: Heard, alignment: Alignment, criteria: Criteria): Measured {
+  const { exercise } = alignment;
+  const hands = handsOf(alignment);
+  const strikes = strikesOf(heard, alignment, null);
+  const intervals = intervalsOf(strikes, heard, alignment, null);
+  const byHand = hands.map((hand) => {
+    const own = strikesOf(heard, alignment, hand);
+    return { hand, strikes: own, intervals: intervalsOf(own, heard, alignment, hand) };
+  });
+  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes));
+  const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
+  const spreads = byHand.flatMap((own) => chordSpreads(own.strikes, heard.onsetSdMs));
+  const ends = endsOf(loudness, exercise);
+  const crossings = byHand
+    .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria))
+    .sort((a, b) => a.step - b.step);
+  return {
+    strikes,
+    intervals,
+    joins,
+    spreads,
+    byHand,
+    ends,
+    slowestChange: slowestChange(intervals, exercise),
+    measures: {
+      noteAccuracyPercent: noteAccuracyPercent(alignment),
+      evennessPercent: evennessPercent(intervals),
+      evennessMs: evennessMs(intervals),
+      evennessDriftRemovedPercent: evennessDriftRemovedPercent(intervals),
+      evennessWithoutCrossingsPercent: evennessWithoutCrossingsPercent(intervals),
+      driftPercent: driftPercent(intervals),
+      npvi: nPVIOf(intervals),
+      intervals: deviationsOf(intervals),
+      turnDeviationMs: turnDeviationMs(intervals, exercise),
+      firstIntervalDeviationMs: firstIntervalDeviationMs(intervals),
+      lastIntervalDeviationMs: lastIntervalDeviationMs(intervals, exercise),
+      crossings,
+      crossingDelayMs: crossingDelayMs(crossings, exercise),
+      loudnessEvennessDb: loudnessEvennessDb(loudness),
+      thumbAccentDb: thumbAccentDb(loudness),
+      endsFadeDb: endsFadeDb(ends),
+      tempoBpm: tempoBpm(intervals),
+      touchMs: touchMs(joins, strikes),
+      chordSpreadMs: chordSpreadMs(spreads, heard.onsetSdMs),
+      ...(byHand.length === 2 && {
+        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes, heard.onsetSdMs),
+      }),
+      changeHesitationRatio: changeHesitationRatio(intervals, exercise),
+    },
+  };
+}
+
+function handsOf(alignment: Alignment): readonly Hand[] {
+  const { hands } = alignment.exercise.choice;
+  return hands === 'together' ? ['left', 'right'] : [hands];
+}

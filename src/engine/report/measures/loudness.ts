@@ -1,0 +1,133 @@
+import { mean, standardDeviation } from '../../base/statistics.ts';
+import type { Estimate } from '../types.ts';
+import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
+import { lineThrough } from './line.ts';
+import type { Strike, StruckKey } from './strikes.ts';
+
+/** A key's level, and what is left of it when a smooth line over pitch is taken out, dB. */
+export interface Loudness {
+  readonly step: number;
+  readonly key: StruckKey;
+  readonly levelDb: number;
+  readonly aboveLineDb: number;
+}
+
+const LEAST_NOTES = 5;
+
+/**
+ * Strikes → each right note's level less a straight line over pitch fitted to the attempt, dB: a piano (and a room) sounds
+ * unlike at its two ends, which is not the player's doing.
+ */
+export function loudnessOf(strikes: readonly Strike[]): readonly Loudness[] {
+  const keys = strikes.flatMap((strike) =>
+    strike.keys.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
+  );
+  const levels = keys.map(({ key }) => key.played.levelDb);
+  const line = lineThrough(
+    keys.map(({ key }) => key.expected.midi),
+    levels,
+  );
+  const centre = mean(levels) ?? 0;
+  return keys.map(({ step, key }, index) => ({
+    step,
+    key,
+    levelDb: levels[index]!,
+    aboveLineDb: line?.residuals[index] ?? levels[index]! - centre,
+  }));
+}
+
+/**
+ * Loudness evenness: SD of the levels about that line, dB; a change is audible from about 0.7–1.2 dB (Slade et al. 2022,
+ * piano tones). ± is the sampling error of an SD, value/√(2(n − 2)).
+ */
+export function loudnessEvennessDb(loudness: readonly Loudness[]): Figure {
+  if (loudness.length < LEAST_NOTES) return tooFewNotes(loudness.length);
+  const count = loudness.length;
+  const squares = loudness.reduce((sum, note) => sum + note.aboveLineDb ** 2, 0);
+  const value = Math.sqrt(squares / (count - 2));
+  return { value, plusMinus: value / Math.sqrt(2 * (count - 2)) };
+}
+
+/**
+ * Thumb accent: mean level of thumb notes − mean level of the others, at the same pitch, dB: the slope over pitch is taken
+ * within each group (analysis of covariance), so that a line fitted through all does not swallow part of the accent. Each key
+ * counts once, with its mean level: the thumb plays few keys, and keys of a piano differ among themselves, which no number of
+ * strokes averages out. ± from the scatter of the keys about both lines. In chords each thumb is compared with the other notes of its chord, which lie near it.
+ */
+export function thumbAccentDb(loudness: readonly Loudness[]): Figure {
+  const chords = chordAccents(loudness);
+  if (chords.length >= 2) {
+    const sd = standardDeviation(chords)!;
+    return { value: mean(chords)!, plusMinus: sd / Math.sqrt(chords.length) };
+  }
+  const groups = [
+    keysOf(loudness.filter((note) => note.key.expected.finger === 1)),
+    keysOf(loudness.filter((note) => note.key.expected.finger !== 1)),
+  ].map((keys) => {
+    const midi = mean(keys.map((key) => key.midi)) ?? 0;
+    const levelDb = mean(keys.map((key) => key.levelDb)) ?? 0;
+    const centred = keys.map((key) => ({ x: key.midi - midi, y: key.levelDb - levelDb }));
+    return { count: keys.length, midi, levelDb, centred };
+  });
+  const [thumb, others] = [groups[0]!, groups[1]!];
+  if (thumb.count < 2 || others.count < 2)
+    return notMeasured('needs two keys struck by the thumb and two by others');
+  const points = [...thumb.centred, ...others.centred];
+  const sumXX = points.reduce((sum, { x }) => sum + x * x, 0);
+  const slope = sumXX === 0 ? 0 : points.reduce((sum, { x, y }) => sum + x * y, 0) / sumXX;
+  const squares = points.reduce((sum, { x, y }) => sum + (y - slope * x) ** 2, 0);
+  const scatter = squares / Math.max(1, points.length - 3);
+  const apart = thumb.midi - others.midi;
+  const leverage = sumXX === 0 ? 0 : apart ** 2 / sumXX;
+  return {
+    value: thumb.levelDb - others.levelDb - slope * apart,
+    plusMinus: Math.sqrt(scatter * (1 / thumb.count + 1 / others.count + leverage)),
+  };
+}
+
+/** Mean level of each key struck. */
+function keysOf(loudness: readonly Loudness[]): readonly { midi: number; levelDb: number }[] {
+  return [...new Set(loudness.map((note) => note.key.expected.midi))].map((midi) => ({
+    midi,
+    levelDb: mean(loudness.filter((note) => note.key.expected.midi === midi).map((note) => note.levelDb))!,
+  }));
+}
+
+/** Level of each chord's thumb less the mean of its other notes, dB. */
+function chordAccents(loudness: readonly Loudness[]): readonly number[] {
+  return [...new Set(loudness.map((note) => note.step))].flatMap((step) => {
+    const chord = loudness.filter((note) => note.step === step);
+    const thumb = chord.find((note) => note.key.expected.finger === 1);
+    const others = chord.filter((note) => note !== thumb).map((note) => note.levelDb);
+    return thumb === undefined || others.length === 0 ? [] : [thumb.levelDb - mean(others)!];
+  });
+}
+
+/** The finger whose inner notes of chords are softest, against the outer notes of the same chords, dB (negative: softer). */
+export function softestInner(
+  strikes: readonly Strike[],
+): { readonly finger: number; readonly figure: Estimate; readonly steps: readonly number[] } | undefined {
+  const byFinger = new Map<number, { step: number; db: number }[]>();
+  for (const { step, keys } of strikes) {
+    if (keys.length < 3) continue;
+    const inner = keys.slice(1, -1);
+    const outerDb = (keys[0]!.played.levelDb + keys.at(-1)!.played.levelDb) / 2;
+    for (const key of inner) {
+      const { finger } = key.expected;
+      byFinger.set(finger, [...(byFinger.get(finger) ?? []), { step, db: key.played.levelDb - outerDb }]);
+    }
+  }
+  const found = [...byFinger].flatMap(([finger, notes]) => {
+    const values = notes.map((note) => note.db);
+    const sd = standardDeviation(values);
+    if (sd === undefined) return [];
+    const figure = { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
+    return [{ finger, figure, steps: notes.map((note) => note.step) }];
+  });
+  return found.sort((a, b) => a.figure.value - b.figure.value)[0];
+}
+
+export function tooFewNotes(count: number): Figure {
+  return notMeasured(`needs ${LEAST_NOTES} right notes; there ${count === 1 ? 'is' : 'are'} ${count}`);
+}

@@ -1,0 +1,37 @@
+import { median } from '../../base/statistics.ts';
+import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
+import type { Interval, Strike } from './strikes.ts';
+
+/** The overlap (+) or gap (−) from one step to the next of a hand, ms. */
+export interface Join {
+  readonly step: number;
+  readonly overlapMs: number;
+}
+
+/**
+ * Strikes of one hand → overlaps with the next step, from the damping of the earlier notes. Only over unbroken `intervals`;
+ * steps whose damping was not heard are left out.
+ */
+export function joinsOf(strikes: readonly Strike[], intervals: readonly Interval[]): readonly Join[] {
+  const unbroken = new Set(intervals.map((interval) => interval.step));
+  return strikes.slice(1).flatMap((strike, index): Join[] => {
+    const before = strikes[index]!;
+    if (!unbroken.has(strike.step)) return [];
+    const releases = before.keys.map((key) => key.played.releaseSec);
+    if (releases.some((release) => release === null)) return [];
+    const last = Math.max(...releases.map((release) => release ?? 0));
+    const first = Math.min(...strike.keys.map((key) => key.played.timeSec));
+    return [{ step: strike.step, overlapMs: 1000 * (last - first) }];
+  });
+}
+
+/** Touch: median overlap (+, legato) or gap (−, detached) between consecutive notes of one hand, ms; ± of the median from the scatter. */
+export function touchMs(joins: readonly Join[], strikes: readonly Strike[]): Figure {
+  if (joins.length < Math.max(3, (strikes.length - 1) / 2))
+    return notMeasured('the damping of most notes cannot be heard');
+  const values = joins.map((join) => join.overlapMs);
+  const middle = median(values)!;
+  const away = median(values.map((value) => Math.abs(value - middle)))!;
+  return { value: middle, plusMinus: (1.4826 * away * Math.sqrt(Math.PI / 2)) / Math.sqrt(values.length) };
+}

@@ -1,0 +1,113 @@
+import type { Words } from '../types.ts';
+import { isMeasured } from '../measures/index.ts';
+import { improvement, sameTrouble } from './better.ts';
+import { CHANGES, SPREAD } from './chords.ts';
+import { COURSE } from './course.ts';
+import { CROSSING } from './crossing.ts';
+import { everyNoteRight } from './faults.ts';
+import { PROGRESS, TIRED } from './progress.ts';
+import { HANDS } from './hands.ts';
+import type { Scene, Situation, Told } from './scene.ts';
+import { LOUDNESS, TOUCH } from './sound.ts';
+import { EVENNESS, TEMPO } from './time.ts';
+import { USABLE } from './usable.ts';
+import { WRONG } from './wrong.ts';
+
+export { sceneFacts } from './scene.ts';
+export type { Scene } from './scene.ts';
+export { spellWithOctave } from './spelling.ts';
+
+/** The troubles, in the order in which a teacher would speak of them (teaching.md, "What comes first"). */
+const TROUBLES: readonly Situation[] = [
+  ...COURSE,
+  ...WRONG,
+  ...CROSSING,
+  ...CHANGES,
+  ...EVENNESS,
+  ...HANDS,
+  ...SPREAD,
+  ...LOUDNESS,
+  ...TOUCH,
+  ...TEMPO,
+];
+
+/** The whole table; the first row that holds gives the verdict. */
+export const SITUATIONS: readonly Situation[] = [...USABLE, ...TIRED, ...TROUBLES, ...PROGRESS];
+
+/**
+ * A scene → what is said of it. The first situation that holds gives the verdict; the next trouble that holds may add half a
+ * sentence; praise is only of what was measured.
+ */
+export function speak(scene: Scene): Words {
+  const spoken = firstOf(SITUATIONS, scene)!;
+  const { situation, told } = spoken;
+  const second = betterHalf(scene, spoken) ?? (situation.takesSecond ? secondHalf(scene, situation) : null);
+  const opening = praiseworthy(situation) ? praise(scene, told.sentence) : '';
+  const tail = second === null ? restIsEven(scene, situation) : `; ${second.half!}`;
+  return {
+    situation: situation.name,
+    verdict: `${opening}${told.sentence}${tail}.`,
+    emphasis: told.emphasis,
+    nextStep: told.nextStep,
+    steps: [...new Set([...told.steps, ...(second?.steps ?? [])])],
+    ...(told.practice && { practice: told.practice }),
+  };
+}
+
+interface Spoken {
+  readonly situation: Situation;
+  readonly told: Told;
+}
+
+function firstOf(situations: readonly Situation[], scene: Scene): Spoken | undefined {
+  for (const situation of situations) {
+    const told = situation.tell(scene);
+    if (told !== null) return { situation, told };
+  }
+  return undefined;
+}
+
+/** The same trouble as last time, but clearly less of it: that is what comes second. */
+function betterHalf(scene: Scene, { situation, told }: Spoken): Told | null {
+  const before = scene.earlier.at(-1);
+  if (before === undefined || !sameTrouble(before.words.situation, situation.name)) return null;
+  const half = improvement(scene)?.after(told.sentence);
+  return half === undefined ? null : { sentence: half, half, emphasis: '', nextStep: '', steps: [] };
+}
+
+function secondHalf(scene: Scene, first: Situation): Told | null {
+  const group = [COURSE, WRONG, CROSSING, CHANGES, EVENNESS, HANDS, SPREAD, LOUDNESS, TOUCH, TEMPO].find(
+    (one) => one.includes(first),
+  );
+  const later = TROUBLES.slice(TROUBLES.indexOf(group?.at(-1) ?? first) + 1);
+  for (const situation of later) {
+    const told = situation.tell(scene);
+    if (told?.half !== undefined) return told;
+  }
+  return null;
+}
+
+/** Troubles of time, sound and touch may be opened with what went well; the other rows speak of the notes themselves. */
+function praiseworthy(situation: Situation): boolean {
+  const troubles = [
+    ...CROSSING,
+    ...CHANGES,
+    ...EVENNESS,
+    ...HANDS,
+    ...SPREAD,
+    ...LOUDNESS,
+    ...TOUCH,
+    ...TEMPO,
+  ];
+  return troubles.includes(situation) || situation.name === 'nearly-even' || situation.name === 'better';
+}
+
+function praise(scene: Scene, sentence: string): string {
+  return everyNoteRight(scene) && !sentence.startsWith('Every note') ? 'Every note right. ' : '';
+}
+
+function restIsEven(scene: Scene, situation: Situation): string {
+  const rest = scene.measured.measures.evennessWithoutCrossingsPercent;
+  const even = isMeasured(rest) && rest.value <= scene.criteria.evennessPercent;
+  return CROSSING.includes(situation) && even ? '; the rest is even' : '';
+}

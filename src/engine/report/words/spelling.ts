@@ -1,0 +1,105 @@
+import { displayPitchClass, keyFacts } from '../../exercise/index.ts';
+import type { KeyFacts } from '../../exercise/index.ts';
+
+const WITH_SHARPS = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
+const WITH_FLATS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
+const NATURAL_CLASS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+
+/** A pitch class's name, "G#" or "Bbb", as 0–11 above C. */
+export function pitchClassOf(name: string): number {
+  const natural = NATURAL_CLASS[name[0]!] ?? 0;
+  const moved = [...name.slice(1)].reduce((sum, sign) => sum + (sign === '#' ? 1 : sign === 'b' ? -1 : 0), 0);
+  return (natural + moved + 12) % 12;
+}
+
+/** A key struck → its name in the key: as its scale has it, else with the signature's kind of accidental (sharps where it has none). */
+export function spellIn(facts: KeyFacts, midi: number): string {
+  const wanted = ((midi % 12) + 12) % 12;
+  const own = scaleNames(facts).find((name) => pitchClassOf(name) === wanted);
+  return own ?? (facts.accidental === 'flats' ? WITH_FLATS : WITH_SHARPS)[wanted]!;
+}
+
+/** The scale's names, in minor with the raised sixth and seventh. */
+function scaleNames(facts: KeyFacts): readonly string[] {
+  const { minorScales } = facts;
+  return minorScales ? [...facts.scale, ...minorScales.harmonic, ...minorScales.melodic] : facts.scale;
+}
+
+function inScale(facts: KeyFacts, midi: number): boolean {
+  return scaleNames(facts).some((name) => pitchClassOf(name) === ((midi % 12) + 12) % 12);
+}
+
+/** The same with its octave in scientific pitch notation, "G#4"; C♭ and B♯ take the octave of their letter. */
+export function spellWithOctave(facts: KeyFacts, midi: number): string {
+  const name = spellIn(facts, midi);
+  const natural = NATURAL_CLASS[name[0]!]!;
+  const sign = [...name.slice(1)].reduce((sum, one) => sum + (one === '#' ? 1 : -1), 0);
+  return name + String(Math.floor((midi - sign - natural) / 12) - 1);
+}
+
+/** Whether the key struck is the wanted name's own letter without its accidental: G for G♯. */
+export function isNaturalOf(midi: number, wantedName: string): boolean {
+  const letter = wantedName[0]!;
+  const hasAccidental = /^[A-G][#b]/.test(wantedName);
+  return hasAccidental && ((midi % 12) + 12) % 12 === NATURAL_CLASS[letter];
+}
+
+/**
+ * A wrong key as it is said beside the right one: "G natural" for G♯; by its name in the key's scale; else a semitone off by the
+ * right one's own letter, E♭ for E; else with the signature's kind of accidental.
+ */
+export function sayPlayed(key: string, midi: number, wanted: { midi: number; name: string }): string {
+  const letter = wanted.name[0]!;
+  if (isNaturalOf(midi, wanted.name)) return `${letter} natural`;
+  const facts = keyFacts(key);
+  const off = midi - wanted.midi;
+  const ownLetter = !/^[A-G][#b]/.test(wanted.name) && Math.abs(off) === 1 && isBlack(midi);
+  return displayPitchClass(
+    ownLetter && !inScale(facts, midi) ? letter + (off > 0 ? '#' : 'b') : spellIn(facts, midi),
+  );
+}
+
+/** A black key of the keyboard. */
+export function isBlack(midi: number): boolean {
+  return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);
+}
+
+const COUNTS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** 3 → "three"; figures from thirteen on. */
+export function inWords(count: number): string {
+  return COUNTS[count] ?? String(count);
+}
+
+/** "three sharps", "one flat", "no sharps or flats" */
+export function saySignature(facts: KeyFacts): string {
+  const count = facts.signature.length;
+  if (count === 0) return 'no sharps or flats';
+  const kind = facts.accidental === 'flats' ? 'flat' : 'sharp';
+  return `${inWords(count)} ${kind}${count === 1 ? '' : 's'}`;
+}
+
+/** ["E", "G", "C"] → "E, G and C" */
+export function list(words: readonly string[]): string {
+  if (words.length < 2) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
+}
+
+/** First letter as at the head of a sentence; names are left alone, since they begin so already. */
+export function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

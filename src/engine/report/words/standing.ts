@@ -1,0 +1,44 @@
+import { median } from '../../base/statistics.ts';
+import type { Criteria } from '../criteria/index.ts';
+import { isMeasured } from '../measures/index.ts';
+import type { Figure } from '../measures/index.ts';
+import type { Report } from '../types.ts';
+
+/** A report, or one that has no words yet. */
+export type Figures = Omit<Report, 'words'>;
+
+/** Notes wrong, missed or too many. */
+export function faultCount(report: Figures): number {
+  return report.notes.filter((note) => note.verdict !== 'correct').length + report.missed.length;
+}
+
+/** At the criterion: every note right, once, even, crossings in time, chords as one, and at the target tempo where there is one. */
+export function atCriterion(report: Figures, criteria: Criteria, targetBpm: number | null): boolean {
+  const { measures } = report;
+  const within = (figure: Figure, bound: number): boolean => !isMeasured(figure) || figure.value <= bound;
+  const tempo = measures.tempoBpm;
+  return (
+    faultCount(report) === 0 &&
+    report.unsure.length <= criteria.unsureShare * report.notes.length &&
+    isMeasured(measures.evennessPercent) &&
+    measures.evennessPercent.value <= criteria.evennessPercent &&
+    measures.crossings.every((crossing) => !crossing.late) &&
+    within(measures.chordSpreadMs, criteria.chordSpreadMs) &&
+    handsTogether(report, criteria) &&
+    (targetBpm === null || (isMeasured(tempo) && tempo.value >= targetBpm * (1 - criteria.tempoShare)))
+  );
+}
+
+/** The middle one of the steps has its hands within the criterion. */
+function handsTogether({ measures }: Figures, criteria: Criteria): boolean {
+  const apart = (measures.togetherness?.steps ?? []).map((step) => Math.abs(step.leftMinusRightMs));
+  return (median(apart) ?? 0) <= criteria.handsApartMs;
+}
+
+/** Worse: more faults; or as many, and clearly less even. */
+export function isWorse(now: Figures, before: Figures): boolean {
+  const more = faultCount(now) - faultCount(before);
+  if (more !== 0) return more > 0;
+  const [a, b] = [now.measures.evennessPercent, before.measures.evennessPercent];
+  return isMeasured(a) && isMeasured(b) && a.value - b.value > (a.plusMinus ?? 0) + (b.plusMinus ?? 0);
+}

@@ -1,0 +1,203 @@
+import { displayPitchClass } from '../../exercise/index.ts';
+import { EXTRAS } from './extras.ts';
+import { howOften, pitchClassName, placed, sameFault, sayFault, told } from './fault-words.ts';
+import { faultsOf } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { Scene, Situation } from './scene.ts';
+import { isChordForm, practiceAround, say, sayFinger, sayStretch, whereIs } from './scene.ts';
+import { isBlack, isNaturalOf, list, pitchClassOf, saySignature } from './spelling.ts';
+
+/** 4. Wrong and missed notes. */
+
+const sameAgain: Situation = {
+  name: 'same-place-again',
+  takesSecond: false,
+  tell: (scene) => {
+    const before = scene.earlier.at(-1);
+    if (before === undefined) return null;
+    const troubled = new Set([
+      ...before.notes.filter((note) => note.verdict === 'wrong').map((note) => note.step),
+      ...before.missed.map((note) => note.step),
+    ]);
+    const offBefore = before.remarks.find((remark) => remark.kind === 'broken-off');
+    const fault = faultsOf(scene).find(
+      ({ step }) => troubled.has(step) && !(offBefore?.kind === 'broken-off' && step > offBefore.lastStep),
+    );
+    if (fault === undefined) return null;
+    const place = placed(scene, fault);
+    const practice = practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
+    const stretch = sayStretch(scene, practice.fromStep, practice.toStep);
+    return {
+      sentence: `Again at the same place: ${place}`,
+      emphasis: place,
+      nextStep: `only ${stretch}, at half the tempo, ${practice.tempoBpm}, until it is right five times in a row.`,
+      steps: [fault.step],
+      practice,
+    };
+  },
+};
+
+/** The leading note left unraised in minor: in V7, or in a harmonic or melodic scale. */
+const leadingNote: Situation = {
+  name: 'leading-note',
+  takesSecond: true,
+  tell: (scene) => {
+    const { facts } = scene;
+    const raised = facts.minorScales?.harmonic.at(-1);
+    if (raised === undefined || facts.mode !== 'minor') return null;
+    const fault = faultsOf(scene).find(
+      ({ expected, playedMidi }) =>
+        playedMidi !== null &&
+        pitchClassOf(pitchClassName(expected.name)) === pitchClassOf(raised) &&
+        (playedMidi - expected.midi + 120) % 12 === 11,
+    );
+    if (fault === undefined) return null;
+    const alike = sameFault(faultsOf(scene), fault);
+    const times = alike.length > 1 ? ` ${howOften(scene, alike)}` : '';
+    const what = sayFault(scene, fault) + times;
+    const progression = scene.exercise.choice.form === 'progression';
+    const sentence = `${what}: the leading note is raised${progression ? ' in the V7' : ''}`;
+    const wanted = say(fault.expected);
+    const practice = progression
+      ? practiceAround(scene, fault.step - 1, fault.step + 1, 0.5)
+      : practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
+    return {
+      sentence,
+      emphasis: what,
+      nextStep: progression
+        ? `play i–V7–i alone, saying "${wanted}" as you strike it.`
+        : `only ${sayStretch(scene, practice.fromStep, practice.toStep)}, saying "${wanted}" as you strike it.`,
+      steps: alike.map((one) => one.step),
+      practice,
+    };
+  },
+};
+
+/** The natural for a note of the signature, or a sharp or flat, time and again, for a natural. */
+const signature: Situation = {
+  name: 'signature',
+  takesSecond: true,
+  tell: (scene) => {
+    const { facts } = scene;
+    const wrong = faultsOf(scene).filter((fault) => fault.playedMidi !== null);
+    const first = wrong.find((fault) => {
+      const { expected, playedMidi } = fault;
+      if (playedMidi === null || Math.abs(playedMidi - expected.midi) !== 1) return false;
+      const name = pitchClassName(expected.name);
+      if (isNaturalOf(playedMidi, expected.name)) return facts.signature.includes(name);
+      const altered = name.length === 1 && isBlack(playedMidi);
+      return altered && sameFault(wrong, fault).length >= 2;
+    });
+    if (first === undefined) return null;
+    const alike = sameFault(wrong, first);
+    const what = `${sayFault(scene, first)} ${howOften(scene, alike)}`.trim();
+    const sentence = `${what}: the key has ${saySignature(facts)}`;
+    const named =
+      facts.signature.length === 0 ? 'no sharps or flats' : list(facts.signature.map(displayPitchClass));
+    return {
+      sentence,
+      half: `${sayFault(scene, first)} ${whereIs(scene, first.step)}`.trim(),
+      emphasis: what,
+      nextStep: `say the signature (${named}), play the scale once slowly, then this again.`,
+      steps: alike.map((fault) => fault.step),
+    };
+  },
+};
+
+/** A neighbouring key straight after a crossing or a shift of the hand. */
+const landedOff: Situation = {
+  name: 'landed-off',
+  takesSecond: true,
+  tell: (scene) => {
+    const fault = faultsOf(scene).find(({ step, expected, playedMidi }) => {
+      if (playedMidi === null || Math.abs(playedMidi - expected.midi) > 2) return false;
+      const steps = scene.exercise.steps;
+      const after = [step, step - 1].some((at) =>
+        (steps[at]?.crossings ?? []).some((crossing) => crossing.hand === expected.hand),
+      );
+      return after && !isChordForm(scene.exercise);
+    });
+    if (fault === undefined) return null;
+    const what = placed(scene, fault);
+    const position = handPosition(scene, fault);
+    const practice = practiceAround(scene, fault.step - 2, fault.step + 2, 0.5);
+    return {
+      sentence: `The hand landed one key off: ${what}`,
+      half: what,
+      emphasis: what,
+      nextStep: `strike ${position} as one chord, lift, strike it again; then note by note, at ${practice.tempoBpm}.`,
+      steps: [fault.step],
+      practice,
+    };
+  },
+};
+
+/** The keys of the hand's place after the crossing: from it up to the next crossing, without repetition. */
+function handPosition(scene: Scene, fault: Fault): string {
+  const { hand } = fault.expected;
+  const steps = scene.exercise.steps;
+  const crosses = (step: number): boolean =>
+    steps[step]?.crossings.some((crossing) => crossing.hand === hand) ?? false;
+  const from = crosses(fault.step) ? fault.step : fault.step - 1;
+  const names: string[] = [];
+  for (
+    let step = from;
+    step < steps.length && (step === from || !crosses(step)) && names.length < 4;
+    step++
+  ) {
+    const note = steps[step]!.notes.find((one) => one.hand === hand)!;
+    if (names.includes(say(note)) || steps[step - 1]?.turn === true) break;
+    names.push(say(note));
+  }
+  return names.join('–');
+}
+
+/** An inner note of a chord that did not sound. */
+const innerNote: Situation = {
+  name: 'inner-note',
+  takesSecond: true,
+  tell: (scene) => {
+    if (!isChordForm(scene.exercise)) return null;
+    const fault = faultsOf(scene).find(({ step, expected, playedMidi }) => {
+      if (playedMidi !== null) return false;
+      const chord = scene.exercise.steps[step]!.notes.filter((note) => note.hand === expected.hand);
+      return (
+        chord.length > 2 && expected.finger !== chord[0]!.finger && expected.finger !== chord.at(-1)!.finger
+      );
+    });
+    if (fault === undefined) return null;
+    const what = `${say(fault.expected)} (${sayFinger(fault.expected.finger)})`;
+    return {
+      sentence: `${what} does not sound ${whereIs(scene, fault.step)}`,
+      half: `${what} does not sound ${whereIs(scene, fault.step)}`,
+      emphasis: what,
+      nextStep: 'press the shape silently first, all keys touched; then strike them together.',
+      steps: [fault.step],
+    };
+  },
+};
+
+/** Wrong and missed notes that no row above explains. */
+const wrongNotes: Situation = {
+  name: 'wrong-notes',
+  takesSecond: true,
+  tell: (scene) =>
+    faultsOf(scene).some((fault) => fault.playedMidi !== null) ? told(scene, faultsOf(scene)) : null,
+};
+
+const missedNotes: Situation = {
+  name: 'missed-notes',
+  takesSecond: true,
+  tell: (scene) => (faultsOf(scene).length === 0 ? null : told(scene, faultsOf(scene))),
+};
+
+export const WRONG: readonly Situation[] = [
+  sameAgain,
+  leadingNote,
+  signature,
+  landedOff,
+  innerNote,
+  wrongNotes,
+  missedNotes,
+  ...EXTRAS,
+];

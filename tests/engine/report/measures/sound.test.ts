@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import { buildExercise } from '../../../../src/engine/exercise/index.ts';
+import { createRandom } from '../../../support/random.ts';
+import { played } from '../../match/simulated.ts';
+import { ARPEGGIO, reportOf, value, withIntervals } from './series.ts';
+
+const fingers = buildExercise(ARPEGGIO).steps.map((step) => step.notes[0]!.finger);
+const keys = buildExercise(ARPEGGIO).steps.map((step) => step.notes[0]!.midi);
+const TRIADS: ExerciseChoice = { key: 'C major', form: 'triads', hands: 'right', octaves: 1 };
+
+describe('evenness of loudness', () => {
+  it('is 0 where the level follows a line over pitch, which is the piano’s doing', () => {
+    const notes = withIntervals([400], (step) => ({ levelDb: -20 - 0.3 * (keys[step]! - 60) }));
+    expect(value(reportOf(notes).measures.loudnessEvennessDb)).toBeCloseTo(0, 6);
+  });
+
+  it('is about the SD of the level otherwise, on the average of 200 attempts', () => {
+    const random = createRandom(4);
+    let sum = 0;
+    for (let attempt = 0; attempt < 200; attempt++) {
+      const notes = withIntervals([400], () => ({ levelDb: -20 + random.normal(2) }));
+      sum += value(reportOf(notes).measures.loudnessEvennessDb) ** 2;
+    }
+    expect(Math.sqrt(sum / 200)).toBeCloseTo(2, 0.7);
+  });
+
+  it('tells the thumb’s accent against the other fingers', () => {
+    const notes = withIntervals([400], (step) => ({
+      levelDb: (fingers[step] === 1 ? -17 : -20) - 0.2 * keys[step]!,
+    }));
+    expect(value(reportOf(notes).measures.thumbAccentDb)).toBeCloseTo(3, 6);
+  });
+
+  it('tells which end fades, and by how much', () => {
+    const notes = withIntervals([400], (step) => ({ levelDb: step >= 5 && step <= 7 ? -28 : -20 }));
+    expect(value(reportOf(notes).measures.endsFadeDb)).toBeCloseTo(-8, 6);
+  });
+});
+
+describe('touch', () => {
+  it.each([
+    ['an overlap of 40 ms', 0.44, 40],
+    ['a gap of 100 ms', 0.3, -100],
+  ])('is %s', (_, heldSec, ms) => {
+    const notes = withIntervals([400]).map((note) => ({ ...note, releaseSec: note.timeSec + heldSec }));
+    expect(value(reportOf(notes).measures.touchMs)).toBeCloseTo(ms, 6);
+  });
+
+  it('is not measured where the damping of most notes is not heard, and says so', () => {
+    const notes = withIntervals([400], (step) => (step % 3 === 0 ? {} : { releaseSec: null }));
+    expect(reportOf(notes).measures.touchMs).toEqual({
+      notMeasured: 'the damping of most notes cannot be heard',
+    });
+  });
+});
+
+describe('chords', () => {
+  const chords = (apartMs: number, gapMs: readonly number[] = [800]) => {
+    let timeSec = 1;
+    return buildExercise(TRIADS).steps.flatMap(({ notes, step }) => {
+      if (step > 0) timeSec += (gapMs[step - 1] ?? gapMs.at(-1)!) / 1000;
+      return notes.map((note, index) => played(timeSec + (apartMs * index) / 2000, note.midi));
+    });
+  };
+
+  it('have the time from first to last onset as their spread', () => {
+    expect(value(reportOf(chords(50), {}, TRIADS).measures.chordSpreadMs)).toBeCloseTo(50, 6);
+  });
+
+  it('struck as one have no spread however the listener errs, on the average', () => {
+    const random = createRandom(5);
+    const spreads = Array.from({ length: 100 }, () => {
+      const notes = chords(0).map((note) => ({ ...note, timeSec: note.timeSec + random.normal(3) / 1000 }));
+      return value(reportOf(notes, { onsetSdMs: 3 }, TRIADS).measures.chordSpreadMs);
+    });
+    expect(spreads.reduce((sum, one) => sum + one, 0) / spreads.length).toBeLessThan(3);
+  });
+
+  it('one a beat and 750 ms apart go at 80 beats a minute', () => {
+    expect(value(reportOf(chords(20, [750]), {}, TRIADS).measures.tempoBpm)).toBeCloseTo(80, 6);
+  });
+
+  it('have the slowest change told against the others', () => {
+    const measures = reportOf(chords(0, [800, 800, 1600, 800]), {}, TRIADS).measures;
+    expect(value(measures.changeHesitationRatio)).toBeCloseTo(2, 6);
+  });
+
+  it('single notes have neither, and say why', () => {
+    const { measures } = reportOf(withIntervals([400]));
+    expect(measures.chordSpreadMs).toEqual({ notMeasured: 'needs two chords of one hand' });
+    expect(measures.changeHesitationRatio).toEqual({ notMeasured: 'needs three changes of chord' });
+  });
+});
+
+describe('note accuracy', () => {
+  it('is right notes of expected ones, per cent', () => {
+    const notes = withIntervals([400]).filter((_, step) => step !== 4);
+    expect(value(reportOf(notes).measures.noteAccuracyPercent)).toBeCloseTo((100 * 12) / 13, 6);
+  });
+});

@@ -1,0 +1,184 @@
+import { describe, expect, it } from 'vitest';
+import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import { allChoices } from '../../../../src/engine/exercise/index.ts';
+import { matchNotes } from '../../../../src/engine/match/index.ts';
+import { DEFAULT_CRITERIA, writeReport } from '../../../../src/engine/report/index.ts';
+import { createRandom } from '../../../support/random.ts';
+import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
+import { playNotes, tell } from './scenes.ts';
+
+const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
+
+describe('the course of the attempt', () => {
+  it('a going back is told with both places', () => {
+    const notes = playNotes({ choice: A });
+    const back = [
+      ...notes.slice(0, 6),
+      ...notes.slice(3).map((note) => ({ ...note, timeSec: note.timeSec + 1.9, releaseSec: null })),
+    ];
+    const heard = heardOf(back);
+    const { words } = writeReport(heard, matchNotes(heard, tellExercise()));
+    expect(words).toMatchObject({
+      situation: 'restarted',
+      verdict: 'At E going up you went back to A going up.',
+      nextStep: 'right hand, A–C♯–E–A–E, slowly, at 48, straight through that place.',
+      practice: { fromStep: 3, toStep: 7, tempoBpm: 48 },
+    });
+  });
+
+  it('a late beginning is told with the first note heard', () => {
+    const heard = heardOf(playNotes({ choice: A }).slice(2));
+    expect(writeReport(heard, matchNotes(heard, tellExercise())).words).toMatchObject({
+      situation: 'started-late',
+      verdict: 'The first that was heard is E going up.',
+    });
+  });
+});
+
+describe('what comes first', () => {
+  it('a stop comes before a wrong note, and the wrong note comes second', () => {
+    const { words } = tell({
+      choice: A,
+      change: (step) => (step === 5 ? { lateMs: 3000 } : step === 9 ? { wrong: { midi: 79 } } : {}),
+    });
+    expect(words.situation).toBe('stopped');
+    expect(words.verdict).toBe('You stopped after C♯ going up, for 3.4 s; G for A coming down.');
+    expect(words.steps).toEqual([4, 9]);
+  });
+
+  it('a wrong note comes before a late thumb, and the thumb comes second', () => {
+    const { words } = tell({
+      choice: A,
+      change: (step) => (step === 3 ? { lateMs: 90 } : step === 8 ? { wrong: { midi: 87 } } : {}),
+    });
+    expect(words.verdict).toBe('One note wrong: D♯ for C♯ coming down; the thumb comes late going up to A.');
+  });
+
+  it('never says more than two things', () => {
+    const random = createRandom(21);
+    const choices = allChoices();
+    for (let seed = 0; seed < 150; seed++) {
+      const mistakes = { wrong: 1, missed: 1, slips: 1, repeats: 1, restarts: 1 };
+      const { heard, exercise } = attempt(
+        random.pick(choices),
+        { mistakes, jitterMs: 40, driftPercent: 25, thumbDb: 5, overlapMs: -150, chordSpreadMs: 90 },
+        GOOD_LISTENER,
+        seed,
+      );
+      const { verdict, emphasis, steps, nextStep } = writeReport(heard, matchNotes(heard, exercise)).words;
+      expect(verdict.split(';').length).toBeLessThanOrEqual(2);
+      expect(verdict).toContain(emphasis);
+      expect(`${verdict} ${nextStep}`).not.toMatch(/undefined|NaN|!| {2}|\[object/);
+      for (const step of steps) expect(exercise.steps[step]).toBeDefined();
+    }
+  });
+});
+
+describe('what is better than last time', () => {
+  it('comes second, with both figures, while the trouble lasts', () => {
+    const before = tell({ choice: A, change: (step) => (step === 3 ? { lateMs: 90 } : {}) });
+    const now = tell(
+      { choice: A, change: (step) => (step === 3 ? { lateMs: 50 } : {}) },
+      { earlier: [before] },
+    );
+    expect(now.words.verdict).toBe(
+      'Every note right. The thumb comes late going up to A, by 50 ms; better than last time, when it was 90 ms.',
+    );
+  });
+
+  it('is not said of a difference within the ±', () => {
+    const before = tell({ choice: A, change: (step) => (step === 3 ? { lateMs: 90 } : {}) });
+    const now = tell(
+      { choice: A, change: (step) => (step === 3 ? { lateMs: 86 } : {}) },
+      { earlier: [before] },
+    );
+    expect(now.words.verdict).not.toContain('better');
+  });
+
+  it('is not said of another exercise', () => {
+    const before = tell({
+      choice: { ...A, key: 'E major' },
+      change: (step) => (step === 3 ? { lateMs: 90 } : {}),
+    });
+    expect(tell({ choice: A }, { earlier: [before] }).words.situation).toBe('at-the-criterion');
+  });
+});
+
+describe('what is not said', () => {
+  it('nothing is said of a thumb that is louder by no more than chance', () => {
+    const said = Array.from({ length: 100 }, (_, seed) => {
+      const { heard, exercise } = attempt(A, { loudnessJitterDb: 2.5, jitterMs: 4 }, { onsetSdMs: 2 }, seed);
+      return writeReport(heard, matchNotes(heard, exercise)).words.situation;
+    });
+    expect(said.filter((situation) => situation === 'thumb-loud').length).toBeLessThanOrEqual(1);
+  });
+
+  it('a tidy student (12 ms of scatter) is hardly ever told of a late crossing', () => {
+    const said = Array.from({ length: 200 }, (_, seed) => {
+      const { heard, exercise } = attempt(A, { jitterMs: 12 }, { onsetSdMs: 2 }, seed);
+      return writeReport(heard, matchNotes(heard, exercise)).words.situation;
+    });
+    expect(said.filter((situation) => situation.startsWith('crossing')).length).toBeLessThanOrEqual(12);
+  });
+
+  it('drift is not said where only the crossings on the way up are late', () => {
+    const { words } = tell({
+      choice: { ...A, key: 'Ab major' },
+      change: (step) => (step === 1 || step === 4 ? { lateMs: 120 } : {}),
+    });
+    expect(words.verdict).not.toMatch(/rushes|drags/);
+  });
+});
+
+describe('the rest of the table', () => {
+  it('hands that fall now before, now after each other', () => {
+    const triads: ExerciseChoice = { ...A, form: 'triads', hands: 'together', octaves: 1 };
+    const notes = playNotes({ choice: triads }).map((note, index) => ({
+      ...note,
+      timeSec: note.timeSec + (index % 6 < 3 ? 0.03 : -0.03) * (Math.floor(index / 6) % 2 === 0 ? 1 : -1),
+    }));
+    const heard = heardOf(notes, { onsetSdMs: 1 });
+    const { words, measures } = writeReport(heard, matchNotes(heard, attempt(triads).exercise));
+    expect(words).toMatchObject({
+      situation: 'hands-apart',
+      verdict: 'Every note right. The hands are not together, now one first, now the other.',
+      nextStep: 'slower, at 53: stop on each beat, both hands together, then go on.',
+    });
+    expect(measures.togetherness?.steps).toHaveLength(7);
+  });
+
+  it('nearly even is told with its figure', () => {
+    const sway = [0, 30, -34, 45, -22, 11, 34, -41, 15, 26, -19, -34, 22];
+    const { words } = tell({ choice: A, change: (step) => ({ lateMs: 1.2 * sway[step]! }) });
+    expect(words.situation).toBe('nearly-even');
+    expect(words.verdict).toMatch(
+      /^Every note right\. Not yet quite even: the time from note to note varies by \d+\.\d %; up to 8 % counts as even\.$/,
+    );
+  });
+
+  it('notes that could not be told are said to be so', () => {
+    const notes = playNotes({ choice: A }).map((note, step) =>
+      step === 3 || step === 8 ? { ...note, midi: note.midi - 1, confidence: 0.3 } : note,
+    );
+    const heard = heardOf(notes);
+    const report = writeReport(heard, matchNotes(heard, tellExercise()));
+    expect(report.words.verdict).toBe('11 of 13 notes right; two could not be told.');
+    expect(report.unsure).toMatchObject([{ step: 3, midi: 81, hand: 'right' }, { step: 8 }]);
+  });
+});
+
+describe('a teacher’s own criteria', () => {
+  it('move the bounds', () => {
+    const playing = {
+      choice: A,
+      change: (_: number, finger: number) => ({ louderDb: finger === 1 ? 4 : 0 }),
+    };
+    const criteria = { ...DEFAULT_CRITERIA, thumbAccentDb: 5 };
+    expect(tell(playing).words.situation).toBe('thumb-loud');
+    expect(tell(playing, { criteria }).words.situation).toBe('at-the-criterion');
+  });
+});
+
+function tellExercise() {
+  return attempt(A).exercise;
+}
