@@ -1,0 +1,42 @@
+import { assessHeard, createListener } from '../../engine/index.ts';
+import type { Assessment, AudioInput, ExerciseChoice, Heard, ReportOptions } from '../../engine/index.ts';
+
+/** Sound listened to between two reports of progress, seconds. */
+const PIECE_SEC = 2;
+
+/** Share of the work that is done when all sound has been pushed; what follows takes the rest. */
+const LISTENING_SHARE = 0.95;
+
+/**
+ * A recording → what was heard in it, as `listen` has it, but piece by piece: progress (0..1) is told on the way, and
+ * other work, such as a signal to stop, gets its turn between the pieces.
+ */
+export async function listenInPieces(audio: AudioInput, onProgress: (share: number) => void): Promise<Heard> {
+  const { channels, sampleRateHz } = audio;
+  const frames = channels[0]?.length ?? 0;
+  const listener = createListener({ sampleRateHz, channels: channels.length });
+  const step = Math.max(1, Math.round(PIECE_SEC * sampleRateHz));
+  for (let from = 0; from < frames; from += step) {
+    listener.push(channels.map((channel) => channel.subarray(from, from + step)));
+    onProgress((LISTENING_SHARE * Math.min(from + step, frames)) / frames);
+    await nextTurn();
+  }
+  return listener.finish();
+}
+
+/** The engine's whole path, as `assess` has it, piece by piece. */
+export async function analyseInPieces(
+  audio: AudioInput,
+  choice: ExerciseChoice | null,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
+): Promise<Assessment> {
+  const assessment = assessHeard(await listenInPieces(audio, onProgress), choice, options);
+  onProgress(1);
+  return assessment;
+}
+
+/** Lets events in: a resolved promise alone would not. */
+function nextTurn(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve, 0));
+}

@@ -1,0 +1,41 @@
+import { DecodeError, decodeFile, loadDecoders } from './index.ts';
+import type { DecodedAudio } from './types.ts';
+
+/** Rates to decode at where the file does not say its own, Hz: what nearly all recordings have. */
+const FALLBACK_RATE_HZ = 48_000;
+
+/**
+ * The same as decodeFile, and what it does not know (AAC, for one) goes to the browser's own decoder. The browser gives
+ * every file at the rate of its context, so the context is opened at the file's own rate where that can be found.
+ */
+export async function decodeInBrowser(bytes: ArrayBuffer, name: string): Promise<DecodedAudio> {
+  try {
+    return await decodeFile(bytes, name);
+  } catch (error) {
+    if (!(error instanceof DecodeError) || error.kind === 'empty') throw error;
+    const decoded = await decodeByBrowser(bytes);
+    if (decoded === null) throw error;
+    return decoded;
+  }
+}
+
+async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio | null> {
+  const { rateOfTrack } = await import('./tracks.ts');
+  const sampleRateHz = (await rateOfTrack(new Uint8Array(bytes))) ?? FALLBACK_RATE_HZ;
+  try {
+    const context = new OfflineAudioContext({ length: 1, sampleRate: sampleRateHz });
+    // The browser takes the bytes away; the caller keeps its own.
+    const buffer = await context.decodeAudioData(bytes.slice(0));
+    const channels = Array.from({ length: Math.min(buffer.numberOfChannels, 2) }, (_, i) =>
+      buffer.getChannelData(i),
+    );
+    return { channels, sampleRateHz: buffer.sampleRate, container: 'browser', remarks: [] };
+  } catch {
+    return null;
+  }
+}
+
+/** Fetches all decoders ahead, so that the page can open any file offline. */
+export function warmUp(): Promise<void> {
+  return loadDecoders();
+}

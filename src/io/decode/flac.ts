@@ -1,0 +1,23 @@
+import { FLACDecoder } from '@wasm-audio-decoders/flac';
+import { decodeStream } from './stream.ts';
+import type { DecodedAudio, DecodeLimits } from './types.ts';
+
+/** FLAC (RFC 9639), bare or in Ogg → sound. What is damaged inside is left out by the decoder, so that is told. */
+export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
+  if (bytes[0] === 'O'.charCodeAt(0)) return decodeStream(new FLACDecoder(), bytes, limits, 'Ogg');
+  const audio = await decodeStream(new FLACDecoder(), bytes, limits, 'FLAC');
+  const whole = Math.min(totalFrames(bytes), limits.maxFrames);
+  const there = audio.channels[0]!.length;
+  if (there >= whole) return audio;
+  const seconds = (frames: number): string => (frames / audio.sampleRateHz).toFixed(1);
+  const remark = `Part of the file is missing or damaged: ${seconds(there)} s of ${seconds(whole)} s were read.`;
+  return { ...audio, remarks: [...audio.remarks, remark] };
+}
+
+/** Length in samples by the stream's own account (RFC 9639, section 8.2: 36 bits, 13 bytes into STREAMINFO); 0: not said. */
+function totalFrames(bytes: Uint8Array): number {
+  const at = 'fLaC'.length + 4 + 13;
+  if (bytes.length < at + 5) return 0;
+  const view = new DataView(bytes.buffer, bytes.byteOffset + at, 5);
+  return (view.getUint8(0) & 0x0f) * 2 ** 32 + view.getUint32(1);
+}

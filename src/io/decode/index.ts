@@ -1,0 +1,84 @@
+export type * from './types.ts';
+export { DecodeError } from './errors.ts';
+export type { DecodeFailure } from './errors.ts';
+import { CONVERT, DecodeError } from './errors.ts';
+import { sniff } from './sniff.ts';
+import type { DecodedAudio, DecodeLimits } from './types.ts';
+
+/**
+ * Half an hour at 48 kHz, two channels: 691 MB of samples, which a browser tab and a small machine can hold. A longer
+ * file is read up to there, with a remark.
+ */
+export const DECODE_DEFAULTS: DecodeLimits = { maxFrames: 30 * 60 * 48_000, maxChannels: 2 };
+
+/** Bytes worth reading of a file: a longer one goes beyond the limit of length in any case but the most lavish. */
+export const LARGEST_FILE_BYTES = 768 * 1024 * 1024;
+
+/**
+ * The bytes of a sound or video file → its sound at the file's own sample rate. Told by content, not by name; decoders
+ * are loaded when they are first needed. Throws DecodeError; the name serves only for its message.
+ */
+export async function decodeFile(
+  bytes: ArrayBuffer,
+  name: string,
+  limits: Partial<DecodeLimits> = {},
+): Promise<DecodedAudio> {
+  try {
+    return await decodeBytes(new Uint8Array(bytes), { ...DECODE_DEFAULTS, ...limits });
+  } catch (cause) {
+    if (cause instanceof DecodeError) throw new DecodeError(cause.kind, `${name}: ${cause.message}`);
+    const detail = cause instanceof Error ? cause.message : String(cause);
+    throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged (${detail}).`);
+  }
+}
+
+async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
+  if (bytes.length === 0) {
+    throw new DecodeError('empty', 'The file is empty (0 bytes). Record or send it again.');
+  }
+  const found = sniff(bytes);
+  switch (found.format) {
+    case 'unknown':
+      throw new DecodeError(
+        'not-sound',
+        `It is not a sound file of a known kind, or it is damaged. ${CONVERT}`,
+      );
+    case 'other': {
+      const wayOut = found.isSound ? ` ${CONVERT}` : '';
+      throw new DecodeError(found.isSound ? 'unsupported' : 'not-sound', `It is ${found.what}.${wayOut}`);
+    }
+    default: {
+      const { decode } = await load(found.format);
+      return decode(bytes.subarray(found.startByte), limits);
+    }
+  }
+}
+
+/** Loads every decoder, so that all of them are there when the network is not. */
+export async function loadDecoders(): Promise<void> {
+  await Promise.all([
+    ...(['wav', 'flac', 'ogg', 'mp3', 'mp4'] as const).map(load),
+    import('./opus.ts'),
+    import('./vorbis.ts'),
+  ]);
+}
+
+async function load(format: 'wav' | 'flac' | 'ogg' | 'mp3' | 'matroska' | 'mp4' | 'adts') {
+  switch (format) {
+    case 'wav':
+      return import('./wav.ts');
+    case 'flac':
+      return import('./flac.ts');
+    case 'ogg':
+      return import('./ogg.ts');
+    case 'mp3':
+      return import('./mp3.ts');
+    case 'matroska':
+    case 'mp4':
+    case 'adts': {
+      const { decodeTrack } = await import('./tracks.ts');
+      const container = ({ matroska: 'WebM', mp4: 'MP4', adts: 'AAC' } as const)[format];
+      return { decode: (bytes: Uint8Array, limits: DecodeLimits) => decodeTrack(bytes, limits, container) };
+    }
+  }
+}

@@ -1,0 +1,83 @@
+import { DecodeError } from './errors.ts';
+import { oggPages } from './ogg-pages.ts';
+import { OPUS_RATE_HZ, openOpus, readOpusHead } from './opus-packets.ts';
+import type { OpusHead } from './opus-packets.ts';
+import { SoundGatherer } from './gather.ts';
+import type { DecodedAudio, DecodeLimits } from './types.ts';
+
+/**
+ * Opus in Ogg (RFC 7845) → sound at 48 kHz: the pre-skip is taken off the start (section 4.2), and the end is cut where
+ * the last page's position says (section 4.4).
+ */
+export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
+  const { head, packets, endFrames } = readStream(bytes);
+  const decoder = await openOpus(head);
+  // The limit counts what is heard, so the pre-skip comes on top.
+  const gatherer = new SoundGatherer({ ...limits, maxFrames: limits.maxFrames + head.preSkip });
+  try {
+    for (const packet of packets) {
+      if (!gatherer.push(decoder.decode(packet), OPUS_RATE_HZ)) break;
+    }
+  } finally {
+    decoder.free();
+  }
+  const frames = endFrames === null ? Infinity : endFrames - head.preSkip;
+  return gatherer.finish('Ogg', { skip: head.preSkip, frames });
+}
+
+interface OpusStream {
+  readonly head: OpusHead;
+  readonly packets: readonly Uint8Array[];
+  /** end of the sound in samples, pre-skip included; null where the file breaks off before saying */
+  readonly endFrames: number | null;
+}
+
+/** The packets of the file's first Opus stream. */
+function readStream(bytes: Uint8Array): OpusStream {
+  let serial: number | null = null;
+  let head: OpusHead | null = null;
+  let endFrames: number | null = null;
+  let started: Uint8Array[] = [];
+  const packets: Uint8Array[] = [];
+  for (const page of oggPages(bytes)) {
+    if (serial === null) {
+      if (!page.isFirst) continue;
+      head = readOpusHead(page.body);
+      if (head !== null) serial = page.serial;
+      continue;
+    }
+    if (page.serial !== serial) continue;
+    let at = 0;
+    page.parts.forEach((length, index) => {
+      const part = page.body.subarray(at, at + length);
+      at += length;
+      if (index > 0 || !page.continued) started = [];
+      started.push(part);
+      if (index === page.parts.length - 1 && page.unfinished) return;
+      packets.push(started.length === 1 ? part : joined(started));
+      started = [];
+    });
+    if (page.isLast) {
+      endFrames = page.granule;
+      break;
+    }
+  }
+  if (head === null || packets.length < 2) {
+    throw new DecodeError(
+      'damaged',
+      'No sound follows the header: the file is cut short. Send or export it again.',
+    );
+  }
+  // The first packet after the header holds the comments (RFC 7845, section 5.2).
+  return { head, packets: packets.slice(1), endFrames };
+}
+
+function joined(parts: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}

@@ -1,0 +1,45 @@
+import { SoundGatherer } from './gather.ts';
+import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
+
+/** Bytes at a time: small enough that even silence, which packs a thousandfold, unpacks to little. */
+const PIECE_BYTES = 32_768;
+
+interface Piece {
+  readonly channelData: Float32Array[];
+  readonly samplesDecoded: number;
+  readonly sampleRate: number;
+}
+
+/** What the FLAC and Vorbis decoders have in common. */
+interface StreamDecoder {
+  readonly ready: Promise<void>;
+  decode(bytes: Uint8Array): Promise<Piece>;
+  flush(): Promise<Piece>;
+  free(): void;
+}
+
+/** Feeds a decoder piece by piece, so that a long file can be left early and a broken one keeps what came before. */
+export async function decodeStream(
+  decoder: StreamDecoder,
+  bytes: Uint8Array,
+  limits: DecodeLimits,
+  container: Container,
+): Promise<DecodedAudio> {
+  await decoder.ready;
+  const gatherer = new SoundGatherer(limits);
+  const take = ({ channelData, samplesDecoded, sampleRate }: Piece): boolean =>
+    samplesDecoded === 0 || gatherer.push(channelData, sampleRate);
+  try {
+    let wanted = true;
+    for (let at = 0; wanted && at < bytes.length; at += PIECE_BYTES) {
+      wanted = take(await decoder.decode(bytes.subarray(at, at + PIECE_BYTES)));
+    }
+    if (wanted) take(await decoder.flush());
+  } catch (error) {
+    if (gatherer.frames === 0) throw error;
+    gatherer.remark('The file is damaged; what comes before the damage was read.');
+  } finally {
+    decoder.free();
+  }
+  return gatherer.finish(container);
+}

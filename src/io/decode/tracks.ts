@@ -1,0 +1,101 @@
+import {
+  AdtsInputFormat,
+  BufferSource,
+  EncodedPacketSink,
+  Input,
+  Logging,
+  LogLevel,
+  MatroskaInputFormat,
+  Mp4InputFormat,
+  QuickTimeInputFormat,
+  WebMInputFormat,
+} from 'mediabunny';
+import type { InputAudioTrack } from 'mediabunny';
+import { CONVERT, DecodeError } from './errors.ts';
+import { SoundGatherer } from './gather.ts';
+import { openPackets } from './packets.ts';
+import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
+
+/** A hole in a recording longer than this is filled with silence, so that what follows keeps its time. */
+const SMALLEST_GAP_SEC = 0.03;
+
+/** The first sound track of a container (WebM, Matroska, MP4, QuickTime, ADTS) → sound, its packets placed in time. */
+export async function decodeTrack(
+  bytes: Uint8Array,
+  limits: DecodeLimits,
+  container: Container,
+): Promise<DecodedAudio> {
+  const track = await openTrack(bytes);
+  const codec = await openPackets(track);
+  const gatherer = new SoundGatherer(limits);
+  let firstSec: number | null = null;
+  let endSec = 0;
+  let skip = 0;
+  try {
+    for await (const packet of new EncodedPacketSink(track).packets()) {
+      if (firstSec === null) {
+        firstSec = packet.timestamp;
+        skip = Math.max(codec.preSkip, Math.round(-firstSec * codec.sampleRateHz));
+      }
+      const block = codec.decode(packet.data);
+      const gapSec = packet.timestamp - firstSec - gatherer.frames / codec.sampleRateHz;
+      if (gapSec > SMALLEST_GAP_SEC && block.length > 0) {
+        const silence = Math.min(Math.round(gapSec * codec.sampleRateHz), limits.maxFrames);
+        if (
+          !gatherer.push(
+            block.map(() => new Float32Array(silence)),
+            codec.sampleRateHz,
+          )
+        )
+          break;
+        gatherer.remark(
+          'The recording has holes; they were filled with silence so that the timing stays true.',
+        );
+      }
+      endSec = packet.timestamp + packet.duration;
+      if (!gatherer.push(block, codec.sampleRateHz)) break;
+    }
+  } catch (error) {
+    if (gatherer.frames === 0) throw error;
+    gatherer.remark('The file is damaged; what comes before the damage was read.');
+  } finally {
+    codec.free();
+  }
+  // MP4 knows how long its last packet sounds; the others do not say.
+  const frames =
+    container === 'MP4' ? Math.round((endSec - Math.max(firstSec ?? 0, 0)) * codec.sampleRateHz) : Infinity;
+  return gatherer.finish(container, { skip, frames: frames > 0 ? frames : Infinity });
+}
+
+/** The first sound track of a container; throws DecodeError where there is none. */
+export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
+  // What it would print is said in our own words.
+  Logging.level = LogLevel.Silent;
+  const formats = [
+    new WebMInputFormat(),
+    new MatroskaInputFormat(),
+    new Mp4InputFormat(),
+    new QuickTimeInputFormat(),
+    new AdtsInputFormat(),
+  ];
+  const input = new Input({ formats, source: new BufferSource(bytes) });
+  const track = await input.getPrimaryAudioTrack().catch((cause: unknown) => {
+    throw new DecodeError(
+      'damaged',
+      `Its contents are not in order: cut short or damaged (${String(cause)}).`,
+    );
+  });
+  if (track === null) {
+    throw new DecodeError('no-sound-track', `There is no sound in it. ${CONVERT}`);
+  }
+  return track;
+}
+
+/** The sample rate of the first sound track; null where there is none or the container is not known. */
+export async function rateOfTrack(bytes: Uint8Array): Promise<number | null> {
+  try {
+    return (await openTrack(bytes)).sampleRate;
+  } catch {
+    return null;
+  }
+}

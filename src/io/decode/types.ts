@@ -1,0 +1,25 @@
+/** What the bytes turned out to be, whatever the file was called. */
+export type Container = 'WAV' | 'FLAC' | 'Ogg' | 'WebM' | 'MP4' | 'MP3' | 'AAC' | 'browser';
+
+/** Sound out of a file. */
+export interface DecodedAudio {
+  /** one or two channels of one length, −1..1 (floating-point files may reach beyond) */
+  readonly channels: readonly Float32Array[];
+  readonly sampleRateHz: number;
+  readonly container: Container;
+  /** plain sentences on what could not be read or was left out; empty when all is there */
+  readonly remarks: readonly string[];
+}
+
+/** How much of a file is read. */
+export interface DecodeLimits {
+  /** samples a channel; what comes after is left out, with a remark */
+  readonly maxFrames: number;
+  /** further channels (surround) are left out, with a remark */
+  readonly maxChannels: number;
+}
+
+/** One decoder: the bytes of its own format → sound. Throws DecodeError. */
+export interface Decoder {
+  decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio>;
+}

@@ -1,0 +1,8 @@
+import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
+import { decodeStream } from './stream.ts';
+import type { DecodedAudio, DecodeLimits } from './types.ts';
+
+/** Vorbis in Ogg → sound. */
+export function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
+  return decodeStream(new OggVorbisDecoder(), bytes, limits, 'Ogg');
+}

@@ -1,0 +1,49 @@
+import { readdirSync } from 'node:fs';
+import { resolve } from 'node:path';
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { DecodeError } from '../../../src/io/decode/index.ts';
+import { decodeInNode } from '../../../src/io/decode/node.ts';
+import { sample } from './reference.ts';
+
+const FILES = readdirSync(resolve(import.meta.dirname, 'samples')).filter((file) => !file.endsWith('.md'));
+
+/** Damage done to a file: bytes overwritten (mostly in its header), then cut short. */
+const damage = fc.record({
+  overwrite: fc.array(
+    fc.record({
+      at: fc.oneof(fc.double({ min: 0, max: 0.05, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true })),
+      byte: fc.nat(255),
+    }),
+    { minLength: 1, maxLength: 12 },
+  ),
+  keep: fc.oneof(fc.constant(1), fc.double({ min: 0, max: 1, noNaN: true })),
+});
+
+/** Decoders of others print what they stumble over; nothing to see in a test of damage. */
+describe('a damaged file', () => {
+  beforeAll(() => void vi.spyOn(console, 'error').mockImplementation(() => undefined));
+  beforeAll(() => void vi.spyOn(console, 'warn').mockImplementation(() => undefined));
+  afterAll(() => void vi.restoreAllMocks());
+
+  it.each(FILES)('either decodes or is refused with a reason: %s', { timeout: 60_000 }, async (file) => {
+    const whole = new Uint8Array(sample(file));
+    await fc.assert(
+      fc.asyncProperty(damage, async ({ overwrite, keep }) => {
+        const bytes = whole.slice(0, Math.ceil(whole.length * keep));
+        for (const { at, byte } of overwrite) bytes[Math.floor(at * bytes.length)] = byte;
+        try {
+          const { channels, sampleRateHz } = await decodeInNode(bytes.buffer, file);
+          expect(channels.length).toBeGreaterThan(0);
+          expect(new Set(channels.map(({ length }) => length)).size).toBe(1);
+          expect(channels[0]!.every(Number.isFinite)).toBe(true);
+          expect(sampleRateHz).toBeGreaterThan(0);
+        } catch (error) {
+          expect(error).toBeInstanceOf(DecodeError);
+          expect((error as DecodeError).message).toMatch(new RegExp(`^${file}: [A-Z]`));
+        }
+      }),
+      { seed: 20_251, numRuns: Number(process.env['FUZZ_RUNS'] ?? 60) },
+    );
+  });
+});
