@@ -1,0 +1,228 @@
+import { parseArgs } from 'node:util';
+import {
+  ALL_FORMS,
+  ALL_HANDS,
+  ALL_KEYS,
+  ALL_MINOR_SCALES,
+  buildExercise,
+  normaliseKey,
+} from '../engine/index.ts';
+import type { ExerciseChoice } from '../engine/index.ts';
+import { didYouMean } from './hints.ts';
+import { usageProblem } from './problems.ts';
+
+/** What somebody asked the command to do. */
+export type Command =
+  | { readonly kind: 'help'; readonly about: CommandName | null }
+  | { readonly kind: 'version' }
+  | {
+      readonly kind: 'analyse';
+      readonly files: readonly string[];
+      /** null: recognise it from the sound */
+      readonly choice: ExerciseChoice | null;
+      readonly targetBpm: number | null;
+      readonly json: boolean;
+      readonly quiet: boolean;
+    }
+  | {
+      readonly kind: 'transcribe';
+      readonly files: readonly string[];
+      readonly midiFile: string | null;
+      readonly json: boolean;
+      readonly quiet: boolean;
+    }
+  | {
+      readonly kind: 'exercises';
+      readonly what: 'all' | { readonly key: string } | ExerciseChoice;
+      readonly json: boolean;
+    };
+
+export const COMMAND_NAMES = ['analyse', 'transcribe', 'exercises'] as const;
+export type CommandName = (typeof COMMAND_NAMES)[number];
+
+const CHOICE_OPTIONS = {
+  key: { type: 'string' },
+  form: { type: 'string' },
+  hands: { type: 'string' },
+  octaves: { type: 'string' },
+  'minor-scale': { type: 'string' },
+} as const;
+const COMMON_OPTIONS = {
+  json: { type: 'boolean' },
+  quiet: { type: 'boolean', short: 'q' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+const OPTIONS = {
+  analyse: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS, bpm: { type: 'string' } },
+  transcribe: { ...COMMON_OPTIONS, midi: { type: 'string' } },
+  exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
+} as const;
+
+/** Tempo marks of a metronome reach from about 40 to 208; twice either way is still playing. */
+const SLOWEST_BPM = 20;
+const FASTEST_BPM = 400;
+
+/** The words after the command's name → what is asked. Throws Problem (wrong usage). */
+export function parseCommand(words: readonly string[]): Command {
+  const [name, ...rest] = words;
+  if (name === undefined) throw usageProblem('Nothing to do. Try: evenfall --help');
+  if (name === '--help' || name === '-h' || name === 'help')
+    return { kind: 'help', about: commandName(rest[0]) };
+  if (name === '--version' || name === '-V') return { kind: 'version' };
+  switch (name) {
+    case 'analyse':
+    case 'analyze': {
+      const { values, positionals } = read('analyse', rest);
+      if (values.help) return { kind: 'help', about: 'analyse' };
+      return {
+        kind: 'analyse',
+        files: filesOf(positionals, 'analyse'),
+        choice: readChoice(values),
+        targetBpm: values.bpm === undefined ? null : readNumber('bpm', values.bpm, SLOWEST_BPM, FASTEST_BPM),
+        json: values.json ?? false,
+        quiet: values.quiet ?? false,
+      };
+    }
+    case 'transcribe': {
+      const { values, positionals } = read('transcribe', rest);
+      if (values.help) return { kind: 'help', about: 'transcribe' };
+      const files = filesOf(positionals, 'transcribe');
+      if (values.midi !== undefined && files.length > 1) {
+        throw usageProblem(
+          `--midi ${values.midi} can hold one recording, but ${files.length} files are given. Give one.`,
+        );
+      }
+      return {
+        kind: 'transcribe',
+        files,
+        midiFile: values.midi ?? null,
+        json: values.json ?? false,
+        quiet: values.quiet ?? false,
+      };
+    }
+    case 'exercises': {
+      const { values, positionals } = read('exercises', rest);
+      if (values.help) return { kind: 'help', about: 'exercises' };
+      if (positionals[0] !== undefined) {
+        throw usageProblem(
+          `"${positionals[0]}" is one word too many: exercises takes options only, e.g. --key "D major".`,
+        );
+      }
+      return { kind: 'exercises', what: readExercises(values), json: values.json ?? false };
+    }
+    default:
+      throw usageProblem(
+        `"${name}" is no command; there are ${COMMAND_NAMES.join(', ')}.${didYouMean(name, COMMAND_NAMES)} ` +
+          'Try: evenfall --help',
+      );
+  }
+}
+
+function commandName(word: string | undefined): CommandName | null {
+  return COMMAND_NAMES.find((name) => name === word) ?? null;
+}
+
+function read<Name extends CommandName>(name: Name, args: readonly string[]) {
+  try {
+    return parseArgs({ args: [...args], options: OPTIONS[name], allowPositionals: true });
+  } catch (cause) {
+    const message = cause instanceof Error ? cause.message : String(cause);
+    const unknown = /Unknown option '(-[^']*)'/.exec(message)?.[1];
+    if (unknown !== undefined) {
+      const known = Object.keys(OPTIONS[name]).map((option) => `--${option}`);
+      throw usageProblem(
+        `${name} has no option ${unknown}.${didYouMean(unknown, known)} Try: evenfall ${name} --help`,
+      );
+    }
+    throw usageProblem(`${message.split('. ')[0]!.replace(/\.$/, '')}. Try: evenfall ${name} --help`);
+  }
+}
+
+function filesOf(positionals: readonly string[], name: CommandName): readonly string[] {
+  if (positionals.length === 0) {
+    throw usageProblem(
+      `${name} needs at least one sound file, or - for standard input. Try: evenfall ${name} --help`,
+    );
+  }
+  if (positionals.filter((file) => file === '-').length > 1) {
+    throw usageProblem('Standard input (-) can be read only once. Give it once.');
+  }
+  return positionals;
+}
+
+type ChoiceValues = { readonly [Option in keyof typeof CHOICE_OPTIONS]?: string | undefined };
+
+/** All of key, form and hands, or none of them. */
+function readChoice(values: ChoiceValues): ExerciseChoice | null {
+  const given = (Object.keys(CHOICE_OPTIONS) as (keyof typeof CHOICE_OPTIONS)[]).filter(
+    (option) => values[option] !== undefined,
+  );
+  if (given.length === 0) return null;
+  const needed = (['key', 'form', 'hands'] as const).filter((option) => values[option] === undefined);
+  if (needed.length > 0) {
+    throw usageProblem(
+      `--${given[0]} alone does not say which exercise it is: add ${needed.map((option) => `--${option}`).join(' and ')}, ` +
+        'or leave them all out to have it recognised.',
+    );
+  }
+  return settledChoice({ ...values, hands: values.hands });
+}
+
+function readExercises(values: ChoiceValues): 'all' | { readonly key: string } | ExerciseChoice {
+  const { key, form } = values;
+  if (
+    key === undefined &&
+    Object.values(values).every((value) => value === undefined || typeof value === 'boolean')
+  ) {
+    return 'all';
+  }
+  if (key === undefined)
+    throw usageProblem('Add --key, e.g. --key "D major", to see an exercise note by note.');
+  if (form !== undefined) return settledChoice({ ...values, hands: values.hands ?? 'right' });
+  return { key: readKey(key) };
+}
+
+function settledChoice(values: ChoiceValues): ExerciseChoice {
+  const minorScale = values['minor-scale'];
+  const choice: ExerciseChoice = {
+    key: readKey(values.key ?? ''),
+    form: readWord('form', values.form ?? '', ALL_FORMS),
+    hands: readWord('hands', values.hands ?? '', ALL_HANDS),
+    octaves: values.octaves === undefined ? 1 : readNumber('octaves', values.octaves, 1, 4),
+    ...(minorScale !== undefined && { minorScale: readWord('minor-scale', minorScale, ALL_MINOR_SCALES) }),
+  };
+  // What does not go together (octaves of triads, say) is known there; its message is for callers of functions.
+  try {
+    buildExercise(choice);
+  } catch (cause) {
+    throw usageProblem(cause instanceof Error ? cause.message : String(cause));
+  }
+  return choice;
+}
+
+function readKey(text: string): string {
+  try {
+    return normaliseKey(text);
+  } catch {
+    throw usageProblem(
+      `--key "${text}" is no key.${didYouMean(text, ALL_KEYS)} Write e.g. "D major", "F# minor" or "Bb major".`,
+    );
+  }
+}
+
+function readWord<Word extends string>(option: string, text: string, accepted: readonly Word[]): Word {
+  const found = accepted.find((word) => word === text.toLowerCase());
+  if (found !== undefined) return found;
+  throw usageProblem(
+    `--${option} "${text}" is not one of ${accepted.join(', ')}.${didYouMean(text, accepted)}`,
+  );
+}
+
+function readNumber(option: string, text: string, least: number, most: number): number {
+  const value = Number(text);
+  const whole = option !== 'octaves' || Number.isInteger(value);
+  if (text.trim() !== '' && whole && value >= least && value <= most) return value;
+  throw usageProblem(
+    `--${option} ${text} must be a ${option === 'octaves' ? 'whole ' : ''}number from ${least} to ${most}.`,
+  );
+}

@@ -1,0 +1,159 @@
+import { buildExercise, displayName, displayPitchClass } from '../../engine/index.ts';
+import type { Exercise, Hand, Report, ReportedNote } from '../../engine/index.ts';
+import { evenTimes } from './even-times.ts';
+
+/** How loud a bead is against the median of its attempt. */
+export type Loudness = 'soft' | 'middle' | 'loud';
+
+/** Half the width of "middle", dB: about three times what is audible (0.7–1.2 dB, Slade et al. 2022). */
+const MIDDLE_DB = 3;
+
+/** One note on the string. */
+export type Bead = { readonly timeSec: number; readonly hand: Hand } & (
+  | { readonly kind: 'struck'; readonly loudness: Loudness }
+  | { readonly kind: 'wrong'; readonly loudness: Loudness; readonly name: string; readonly wanted: string }
+  | { readonly kind: 'missed' | 'unsure' | 'extra'; readonly name: string }
+);
+
+/** What one hand plays at one step: one bead, or a chord's from the lowest up. */
+export interface Cluster {
+  readonly hand: Hand;
+  readonly step: number;
+  readonly timeSec: number;
+  readonly beads: readonly Bead[];
+  /** what should sound: "F♯", or a chord's name */
+  readonly name: string;
+  readonly fingers: string;
+  /** crossing into this step, with how late it was where that is known */
+  readonly crossing: { readonly delayMs: number | null; readonly late: boolean } | null;
+  /** the words speak of it */
+  readonly marked: boolean;
+}
+
+/** A report laid out in time. */
+export interface StringOfBeads {
+  readonly hands: readonly Hand[];
+  /** in order of time */
+  readonly clusters: readonly Cluster[];
+  /** notes that answer nothing, in order of time */
+  readonly extras: readonly Bead[];
+  /** where perfectly even notes would fall, seconds, by step */
+  readonly even: ReadonlyMap<number, number>;
+}
+
+/** Report → beads in time. Pure. */
+export function layOut(report: Report): StringOfBeads {
+  const exercise = buildExercise(choiceOf(report));
+  const hands: readonly Hand[] =
+    report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
+  const even = evenTimes(
+    onsetOfSteps(report),
+    exercise.steps.map(({ beat }) => beat),
+  );
+  const clusters = hands.flatMap((hand) => clustersOf(report, exercise, hand, even.all));
+  const extras = report.notes
+    .filter(({ verdict }) => verdict === 'extra')
+    .map((note): Bead => ({
+      kind: 'extra',
+      timeSec: note.timeSec,
+      hand: handOf(note, hands),
+      name: displayPitchClass(note.name),
+    }));
+  return {
+    hands,
+    clusters: clusters.sort((a, b) => a.timeSec - b.timeSec),
+    extras,
+    even: even.ticks,
+  };
+}
+
+/** The choice that a report is about. */
+export function choiceOf({ exercise }: Report) {
+  const { key, form, hands, octaves, minorScale } = exercise;
+  return { key, form, hands, octaves, ...(minorScale && { minorScale }) };
+}
+
+/** Mean onset of each step that was played. */
+function onsetOfSteps(report: Report): Map<number, number> {
+  const sums = new Map<number, { sum: number; count: number }>();
+  for (const { step, timeSec, verdict } of report.notes) {
+    if (step === null || verdict === 'extra') continue;
+    const { sum, count } = sums.get(step) ?? { sum: 0, count: 0 };
+    sums.set(step, { sum: sum + timeSec, count: count + 1 });
+  }
+  return new Map([...sums].sort(([a], [b]) => a - b).map(([step, { sum, count }]) => [step, sum / count]));
+}
+
+function clustersOf(
+  report: Report,
+  exercise: Exercise,
+  hand: Hand,
+  expectedSec: ReadonlyMap<number, number>,
+): Cluster[] {
+  const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
+  const shift = 12 * report.exercise.octaveShift;
+  return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Cluster[] => {
+    const own = notes.filter((note) => note.hand === hand);
+    const played = report.notes.filter(
+      (note) => note.step === step && note.verdict !== 'extra' && (note.hand ?? hand) === hand,
+    );
+    const firstSec = Math.min(...played.map(({ timeSec }) => timeSec));
+    const timeSec = Number.isFinite(firstSec) ? firstSec : expectedSec.get(step);
+    if (own.length === 0 || timeSec === undefined) return [];
+    const beads = own.map(({ midi, name }): Bead => {
+      const at = midi + shift;
+      const note = played.find((other) => (other.wantedMidi ?? other.midi) === at);
+      if (note === undefined) {
+        const unsure = report.unsure.some((other) => other.step === step && other.midi === at);
+        return { kind: unsure ? 'unsure' : 'missed', timeSec, hand, name: displayPitchClass(name) };
+      }
+      const loudness = loudnessOf(note.levelDb - medianDb);
+      if (note.verdict === 'correct') return { kind: 'struck', timeSec: note.timeSec, hand, loudness };
+      return { kind: 'wrong', timeSec: note.timeSec, hand, loudness, ...bothNames(note.name, name) };
+    });
+    const crosses = crossings.some((crossing) => crossing.hand === hand);
+    const delay = report.measures.crossings.find((other) => other.step === step && other.hand === hand);
+    return [
+      {
+        hand,
+        step,
+        timeSec,
+        beads,
+        name: own.length === 1 ? displayPitchClass(own[0]!.name) : chordName(label),
+        fingers: own.map(({ finger }) => finger).join(''),
+        crossing: crosses ? { delayMs: delay?.delayMs ?? null, late: delay?.late ?? false } : null,
+        marked: report.words.steps.includes(step),
+      },
+    ];
+  });
+}
+
+/** What was struck and what was wanted; with octaves where only these differ. */
+function bothNames(name: string, wanted: string): { readonly name: string; readonly wanted: string } {
+  const [short, shortWanted] = [displayPitchClass(name), displayPitchClass(wanted)];
+  return short === shortWanted
+    ? { name: displayName(name), wanted: displayName(wanted) }
+    : { name: short, wanted: shortWanted };
+}
+
+/** "root position" → "root", "first inversion" → "1st inv.": there is little room under a chord. */
+function chordName(label: string | undefined): string {
+  return (label ?? '')
+    .replace('root position', 'root')
+    .replace('first inversion', '1st inv.')
+    .replace('second inversion', '2nd inv.');
+}
+
+function loudnessOf(relativeDb: number): Loudness {
+  if (relativeDb < -MIDDLE_DB) return 'soft';
+  return relativeDb > MIDDLE_DB ? 'loud' : 'middle';
+}
+
+function handOf(note: ReportedNote, hands: readonly Hand[]): Hand {
+  return note.hand !== null && hands.includes(note.hand) ? note.hand : hands[0]!;
+}
+
+function middle(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}

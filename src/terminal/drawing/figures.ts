@@ -1,0 +1,166 @@
+import { buildExercise } from '../../engine/index.ts';
+import type { Estimate, Measures, NotMeasured, Report } from '../../engine/index.ts';
+import { choiceOf } from './beads.ts';
+import { signed } from './numbers.ts';
+
+/** One line of the table of figures. */
+export interface Figure {
+  readonly label: string;
+  readonly text: string;
+}
+
+/** Report → its figures in words, those that were measured. */
+export function figures(report: Report): Figure[] {
+  const { measures, targetBpm } = report;
+  const all: readonly (Figure | null)[] = [
+    { label: 'Notes', text: notes(report) },
+    line('Evenness of time', [
+      figure(measures.evennessPercent, '%', 1),
+      figure(measures.evennessMs, 'ms', 0),
+      measures.crossings.length === 0
+        ? null
+        : figure(measures.evennessWithoutCrossingsPercent, '%', 1, 'without the crossings '),
+    ]),
+    line('Turn, first, last', [
+      figureSigned(measures.turnDeviationMs, 'ms', 0, 'turn '),
+      figureSigned(measures.firstIntervalDeviationMs, 'ms', 0, 'first '),
+      figureSigned(measures.lastIntervalDeviationMs, 'ms', 0, 'last '),
+    ]),
+    line('Crossings', crossings(measures)),
+    line('Chords', [
+      figure(measures.chordSpreadMs, 'ms', 0, 'spread '),
+      figure(measures.changeHesitationRatio, '', 2, 'slowest change against the usual × '),
+    ]),
+    line('Evenness of loudness', [
+      figure(measures.loudnessEvennessDb, 'dB', 1),
+      figureSigned(measures.thumbAccentDb, 'dB', 1, 'thumb '),
+      figureSigned(measures.endsFadeDb, 'dB', 1, 'ends '),
+    ]),
+    'notMeasured' in measures.tempoBpm
+      ? null
+      : line('Tempo', [
+          figure(measures.tempoBpm, '', 1, '♩ = '),
+          targetBpm === null ? null : `aim ${targetBpm}`,
+          drift(measures),
+        ]),
+    line('Touch', [touch(measures)]),
+    { label: 'Piano', text: tuning(report) },
+  ];
+  return all.filter((row) => row !== null);
+}
+
+/** What could not be measured of what this exercise has, one sentence a reason. */
+export function notMeasured(report: Report): string[] {
+  const byReason = new Map<string, string[]>();
+  const absent = absentMeasures(report);
+  for (const [measure, label] of Object.entries(LABELS) as [keyof typeof LABELS, string][]) {
+    const value = report.measures[measure];
+    if (!('notMeasured' in value) || absent.has(measure)) continue;
+    byReason.set(value.notMeasured, [...(byReason.get(value.notMeasured) ?? []), label]);
+  }
+  return [...byReason].map(([reason, labels]) => `Not measured: ${labels.join(', ')} — ${reason}`);
+}
+
+/** Measures of what this exercise does not have: nobody misses them. */
+function absentMeasures(report: Report): ReadonlySet<keyof Measures> {
+  const { steps } = buildExercise(choiceOf(report));
+  const hasCrossings = steps.some(({ crossings }) => crossings.length > 0);
+  const hasTurn = steps.some(({ turn }) => turn);
+  const hasChords = steps.some(({ notes }) => new Set(notes.map(({ hand }) => hand)).size < notes.length);
+  return new Set([
+    ...(hasCrossings ? [] : (['crossingDelayMs', 'evennessWithoutCrossingsPercent'] as const)),
+    ...(hasTurn ? [] : (['turnDeviationMs'] as const)),
+    ...(hasChords ? (['touchMs'] as const) : (['chordSpreadMs', 'changeHesitationRatio'] as const)),
+  ]);
+}
+
+/** Names of the measures in a sentence. */
+const LABELS = {
+  evennessPercent: 'evenness of time',
+  evennessWithoutCrossingsPercent: 'evenness without the crossings',
+  turnDeviationMs: 'the turn',
+  crossingDelayMs: 'crossings',
+  chordSpreadMs: 'spread of chords',
+  changeHesitationRatio: 'changes of chord',
+  loudnessEvennessDb: 'evenness of loudness',
+  thumbAccentDb: 'thumb',
+  tempoBpm: 'tempo',
+  driftPercent: 'drift',
+  touchMs: 'touch',
+} as const satisfies Partial<Record<keyof Measures, string>>;
+
+function line(label: string, parts: readonly (string | null)[]): Figure | null {
+  const said = parts.filter((part) => part !== null);
+  return said.length === 0 ? null : { label, text: said.join('; ') };
+}
+
+function figure(measure: Estimate | NotMeasured, unit: string, digits: number, before = ''): string | null {
+  if ('notMeasured' in measure) return null;
+  return before + withError(measure.value.toFixed(digits), measure, unit, digits);
+}
+
+function figureSigned(
+  measure: Estimate | NotMeasured,
+  unit: string,
+  digits: number,
+  before: string,
+): string | null {
+  if ('notMeasured' in measure) return null;
+  return before + withError(signed(measure.value, digits), measure, unit, digits);
+}
+
+function withError(value: string, { plusMinus }: Estimate, unit: string, digits: number): string {
+  const error = plusMinus === undefined ? '' : ` ± ${rounded(plusMinus, digits)}`;
+  return `${value}${error}${unit && ` ${unit}`}`;
+}
+
+/** An error that rounds to nothing is told as less than the last digit shown. */
+function rounded(error: number, digits: number): string {
+  const text = error.toFixed(digits);
+  return Number(text) === 0 && error > 0 ? `<${(10 ** -digits).toFixed(digits)}` : text;
+}
+
+function notes({ notes: played, missed, unsure }: Report): string {
+  const count = (verdict: string): number => played.filter((note) => note.verdict === verdict).length;
+  const expected = count('correct') + count('wrong') + missed.length + unsure.length;
+  const parts = [
+    `${count('correct')} of ${expected} right`,
+    ...(
+      [
+        [count('wrong'), 'wrong'],
+        [missed.length, 'missed'],
+        [count('extra'), 'extra'],
+        [unsure.length, 'not sure'],
+      ] as const
+    ).flatMap(([number, what]) => (number === 0 ? [] : [`${number} ${what}`])),
+  ];
+  return parts.join(', ');
+}
+
+function crossings({ crossings: all }: Measures): string[] {
+  return (['up', 'down'] as const).flatMap((direction) => {
+    const delays = all
+      .filter((crossing) => crossing.direction === direction)
+      .map(({ delayMs }) => signed(delayMs));
+    return delays.length === 0 ? [] : [`going ${direction} ${delays.join(', ')} ms`];
+  });
+}
+
+function drift({ driftPercent: drift }: Measures): string | null {
+  if ('notMeasured' in drift) return null;
+  const { value, plusMinus = 0 } = drift;
+  if (Math.abs(value) <= Math.max(plusMinus, 1)) return 'steady';
+  // The drift is that of the intervals: longer ones are slower playing.
+  return `${value > 0 ? 'slower' : 'faster'} towards the end by ${withError(Math.abs(value).toFixed(1), drift, '%', 1)}`;
+}
+
+function touch({ touchMs }: Measures): string | null {
+  if ('notMeasured' in touchMs) return null;
+  const connected = touchMs.value >= 0;
+  const value = withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0);
+  return connected ? `connected: notes overlap by ${value}` : `detached: ${value} between notes`;
+}
+
+function tuning({ tuning: { a4Hz, cents, sdCents } }: Report): string {
+  return `A4 = ${a4Hz.toFixed(1)} Hz (${signed(cents)} ± ${sdCents.toFixed(0)} cents)`;
+}

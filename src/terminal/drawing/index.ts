@@ -1,0 +1,90 @@
+import type { Report } from '../../engine/index.ts';
+import { figures, notMeasured } from './figures.ts';
+import { drawPearls } from './pearls.ts';
+import { toPlain } from './plain.ts';
+import type { Tone } from './rows.ts';
+import { wrapText } from './wrap.ts';
+
+export { toPlain, wrapText };
+
+/** The terminal that is drawn for. */
+export interface Paper {
+  readonly columns: number;
+  readonly colour: boolean;
+  /** false: ASCII only */
+  readonly unicode: boolean;
+}
+
+/** Columns for the names of the figures. */
+const LABEL_COLUMNS = 22;
+
+/** What the signs mean; those that the picture has are told below it. */
+const LEGEND: Readonly<Record<string, string>> = {
+  '●': 'loud',
+  '•': 'middle',
+  '∙': 'soft',
+  '○': 'missed',
+  '┬': 'wrong: what was struck hangs below',
+  '·': 'extra',
+  '?': 'not sure',
+  '⌒': 'crossing',
+  '╵': 'even time',
+  '╱': 'left hand first',
+  '╲': 'right hand first',
+};
+
+/** Report → the lines that a teacher reads in a terminal. Pure. */
+export function drawReport(report: Report, paper: Paper): string[] {
+  const { columns } = paper;
+  const { paint, print } = press(paper);
+  const { words, audio, unsure } = report;
+  const picture = drawPearls(report, columns);
+  const signs = picture.map((row) => row.toLine((text) => text)).join('');
+  const legend = Object.entries(LEGEND).flatMap(([sign, meaning]) =>
+    signs.includes(sign) ? [`${sign} ${meaning}`] : [],
+  );
+  const hanging = (label: string, text: string, indent: number): string[] =>
+    wrapText(text, columns - indent).map((line, i) =>
+      i === 0 ? paint(label.padEnd(indent), 'quiet') + line : ' '.repeat(indent) + line,
+    );
+  return [
+    ...wrapText(report.exercise.title, columns).map((line) => paint(line, 'quiet')),
+    '',
+    ...accented(words.verdict, words.emphasis, columns, paint),
+    ...hanging('Next: ', words.nextStep, 6),
+    '',
+    ...picture.map((row) => row.toLine(paint)),
+    '',
+    ...wrapText(legend.join(',  '), columns).map((line) => paint(line, 'quiet')),
+    '',
+    ...figures(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
+    ...notMeasured(report).flatMap((text) => hanging('', text, 0)),
+    ...unsure.flatMap(({ step, hand, reason }) =>
+      hanging('Not sure', `step ${step + 1}, ${hand} hand: ${reason}`, LABEL_COLUMNS),
+    ),
+    ...audio.findings.flatMap(({ detail }) => hanging('Sound', detail, LABEL_COLUMNS)),
+  ].map(print);
+}
+
+type Paint = (text: string, tone: Tone) => string;
+
+/** How tones and signs come onto the paper. */
+function press({ colour, unicode }: Paper) {
+  const codes: Readonly<Record<Tone, string>> = { ink: '', quiet: '\x1b[2m', accent: '\x1b[1;94m' };
+  const paint: Paint = (text, tone) => (colour && tone !== 'ink' ? `${codes[tone]}${text}\x1b[0m` : text);
+  return { paint, print: (line: string) => (unicode ? line : toPlain(line)) };
+}
+
+/** A text wrapped, with the emphasis in the accent even where a line breaks in it. */
+function accented(text: string, emphasis: string, columns: number, paint: Paint): string[] {
+  const from = emphasis === '' ? -1 : text.indexOf(emphasis);
+  const to = from + (from < 0 ? 0 : emphasis.length);
+  let at = 0;
+  return wrapText(text, columns).map((line) => {
+    const start = text.indexOf(line, at);
+    at = start + line.length;
+    const a = Math.min(Math.max(from - start, 0), line.length);
+    const b = Math.min(Math.max(to - start, 0), line.length);
+    return b > a ? line.slice(0, a) + paint(line.slice(a, b), 'accent') + line.slice(b) : line;
+  });
+}

@@ -1,0 +1,63 @@
+import type { CommandName } from './arguments.ts';
+
+const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ... with # or b
+      --form FORM          arpeggio, triads, broken-triads, progression, scale
+      --hands HANDS        left, right, together
+      --octaves N          1 to 4, for arpeggio and scale; 1 if not said
+      --minor-scale KIND   natural, harmonic, melodic; harmonic if not said`;
+
+const FILES = `FILE is WAV, FLAC, MP3, Ogg (Opus, Vorbis), WebM or a video with such sound; - is
+standard input. Several files are done one after the other; one that cannot be
+read does not stop the rest.`;
+
+const EXIT_CODES = `Exit codes: 0 analysed, 2 wrong usage, 3 a file cannot be read or decoded,
+4 no playing found in it. Of several files the worst.`;
+
+const HELP: Readonly<Record<CommandName, string>> = {
+  analyse: `evenfall analyse FILE... [options]
+
+Says what was played in a recording of an acoustic piano, and how evenly.
+Without --key, --form and --hands the exercise is recognised from the sound.
+
+${CHOICE}
+      --bpm N              tempo aimed at, beats a minute
+      --json               one JSON object a file ("evenfall-report") instead of words
+  -q, --quiet              no progress and no remarks on stderr
+
+${FILES}
+
+${EXIT_CODES}`,
+  transcribe: `evenfall transcribe FILE... [options]
+
+Says which keys were heard and when, whatever was played.
+
+      --json               one JSON object a file ("evenfall-notes")
+      --midi OUT.mid       write the notes to a MIDI file
+  -q, --quiet              no progress and no remarks on stderr
+
+${FILES}
+
+${EXIT_CODES}`,
+  exercises: `evenfall exercises [options]
+
+Lists what can be practised; with --key the facts of a key; with --key and
+--form an exercise note by note, with its fingers.
+
+${CHOICE}
+      --json               as JSON`,
+};
+
+/** The help of a command, or of all. */
+export function help(about: CommandName | null): string {
+  if (about !== null) return HELP[about];
+  return `evenfall listens to recordings of an acoustic piano exercise and says exactly what
+was played and how evenly.
+
+  evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
+  evenfall transcribe FILE... [--json] [--midi OUT.mid]
+  evenfall exercises [--key KEY [--form FORM]]
+  evenfall COMMAND --help
+  evenfall --version
+
+${EXIT_CODES}`;
+}

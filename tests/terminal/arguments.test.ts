@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import { parseCommand } from '../../src/terminal/arguments.ts';
+import { editDistance, nearest } from '../../src/terminal/hints.ts';
+import { Problem } from '../../src/terminal/problems.ts';
+
+/** A command line as a shell splits it; double quotes hold words together. */
+const parse = (line: string) =>
+  parseCommand([...line.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!));
+
+describe('a command line', () => {
+  it('says what to analyse and as what (the contract of architecture.md)', () => {
+    expect(
+      parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --json'),
+    ).toEqual({
+      kind: 'analyse',
+      files: ['a.wav'],
+      choice: { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 },
+      targetBpm: 80,
+      json: true,
+      quiet: false,
+    });
+  });
+
+  it.each(['F# minor', 'F♯ minor', 'f♯ Minor', 'f#m'])('takes the key %s', (key) => {
+    const command = parse(`analyse a.wav --key "${key}" --form scale --hands left --minor-scale melodic`);
+    expect(command).toMatchObject({ choice: { key: 'F# minor', octaves: 1, minorScale: 'melodic' } });
+  });
+
+  it('leaves the exercise to be recognised, takes several files and standard input', () => {
+    expect(parse('analyse a.wav - b.mp3 -q')).toMatchObject({
+      files: ['a.wav', '-', 'b.mp3'],
+      choice: null,
+      quiet: true,
+    });
+    expect(parse('transcribe a.wav --midi out.mid')).toMatchObject({
+      kind: 'transcribe',
+      midiFile: 'out.mid',
+    });
+  });
+
+  it.each([
+    ['--help', { kind: 'help', about: null }],
+    ['-h', { kind: 'help', about: null }],
+    ['analyse --help', { kind: 'help', about: 'analyse' }],
+    ['--version', { kind: 'version' }],
+    ['exercises', { kind: 'exercises', what: 'all', json: false }],
+    ['exercises --json', { kind: 'exercises', what: 'all', json: true }],
+    ['exercises --key "Bb major"', { kind: 'exercises', what: { key: 'Bb major' }, json: false }],
+  ])('%s', (line, command) => {
+    expect(parse(line)).toEqual(command);
+  });
+
+  it.each([
+    ['', /Nothing to do.*--help/],
+    ['analize a.wav', /no command.*Did you mean "analyse"\?/],
+    ['analyse', /at least one sound file/],
+    ['analyse a.wav --hand left', /no option --hand\. Did you mean "--hands"\?/],
+    ['analyse a.wav --key', /--key.*argument missing.*--help/i],
+    ['analyse a.wav --key "D major"', /add --form and --hands/],
+    [
+      'analyse a.wav --key "D mayor" --form scale --hands left',
+      /"D mayor" is no key\. Did you mean "D major"\?/,
+    ],
+    ['analyse a.wav --key "H dur" --form scale --hands left', /is no key\. Write e\.g\./],
+    ['analyse a.wav --key "D major" --form arpegio --hands left', /Did you mean "arpeggio"\?/],
+    ['analyse a.wav --key "D major" --form scale --hands both', /one of left, right, together/],
+    ['analyse a.wav --key "D major" --form scale --hands left --octaves 5', /--octaves 5 .*1 to 4/],
+    ['analyse a.wav --key "D major" --form scale --hands left --octaves 1.5', /whole number/],
+    ['analyse a.wav --key "D major" --form triads --hands left --octaves 2', /triads always has 1/],
+    ['analyse a.wav --key "D major" --form scale --hands left --minor-scale melodic', /minor key/],
+    ['analyse a.wav --bpm fast', /--bpm fast must be a number from 20 to 400/],
+    ['analyse - -', /only once/],
+    ['transcribe a.wav b.wav --midi out.mid', /one recording/],
+    ['exercises scale', /one word too many/],
+    ['exercises --form scale', /Add --key/],
+  ])('%s is wrong usage, with the way out', (line, message) => {
+    expect(() => parse(line)).toThrow(message);
+    try {
+      parse(line);
+    } catch (error) {
+      expect((error as Problem).exitCode).toBe(2);
+    }
+  });
+});
+
+describe('a hint', () => {
+  /** Damerau (1964): four kinds of slip, each one step. The rows are one slip each, or none, or the textbook's longer pair. */
+  it.each([
+    ['scale', 'scale', 0],
+    ['scal', 'scale', 1],
+    ['scaale', 'scale', 1],
+    ['scake', 'scale', 1],
+    ['sacle', 'scale', 1],
+    ['kitten', 'sitting', 3],
+  ])('counts the slips from %s to %s: %i', (a, b, slips) => {
+    expect(editDistance(a, b)).toBe(slips);
+  });
+
+  it('is not given where nothing is near', () => {
+    expect(nearest('mazurka', ['arpeggio', 'scale'])).toBeNull();
+    expect(nearest('Arpegio', ['arpeggio', 'scale'])).toBe('arpeggio');
+  });
+});

@@ -1,0 +1,207 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { allChoices } from '../../src/engine/index.ts';
+import { drawReport } from '../../src/terminal/drawing/index.ts';
+import { evenTimes } from '../../src/terminal/drawing/even-times.ts';
+import { wrapText } from '../../src/terminal/drawing/wrap.ts';
+import { invent } from './invented.ts';
+import type { Invention } from './invented.ts';
+
+const PAPER = { columns: 80, colour: false, unicode: true };
+const draw = (spec: Partial<Invention> & Pick<Invention, 'choice'>): string[] =>
+  drawReport(invent(spec), PAPER);
+/** the line that has the hand at its start */
+const stringOf = (lines: readonly string[], hand: string): string =>
+  lines.find((line) => line.startsWith(hand))!;
+const at = (lines: readonly string[], hand: string, after: number): string =>
+  lines[lines.indexOf(stringOf(lines, hand)) + after]!;
+const ARPEGGIO = { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 1 } as const;
+
+describe('the string of pearls in characters', () => {
+  it('has a pearl for each note where it sounded, ticks for even time, names and fingers below', () => {
+    const lines = draw({ choice: ARPEGGIO });
+    expect(stringOf(lines, 'right')).toMatch(/^right {2}•─+•─+•─+•─+•─+•─+•$/);
+    expect(at(lines, 'right', 1)).toMatch(/^0\.5 s {2}╵( +╵){6}$/);
+    expect(at(lines, 'right', 2).trim().split(/ +/)).toEqual(['A♭', 'C', 'E♭', 'A♭', 'E♭', 'C', 'A♭']);
+    expect(at(lines, 'right', 3).trim().split(/ +/)).toHaveLength(7);
+    // Even playing: pearls stand on their ticks.
+    const columns = (line: string, sign: string): number[] =>
+      [...line].flatMap((c, i) => (c === sign ? [i] : []));
+    expect(columns(stringOf(lines, 'right'), '•')).toEqual(columns(at(lines, 'right', 1), '╵'));
+  });
+
+  it('shows loudness by size', () => {
+    const lines = draw({ choice: ARPEGGIO, levelDb: (step) => [-20, -12, -28][step] ?? -20 });
+    expect(stringOf(lines, 'right')).toMatch(/•─+●─+∙─+•/);
+  });
+
+  it('shows a missed note as a ring, in its place', () => {
+    const lines = draw({ choice: ARPEGGIO, missed: [{ step: 2, hand: 'right' }] });
+    expect(stringOf(lines, 'right')).toMatch(/•─+•─+○─+•/);
+    expect(lines.join('\n')).toContain('6 of 7 right, 1 missed');
+  });
+
+  it('hangs a wrong note below with its name', () => {
+    const lines = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 73, name: 'Db5' }] });
+    const hook = [...stringOf(lines, 'right')].indexOf('┬');
+    expect(hook).toBeGreaterThan(0);
+    expect([...at(lines, 'right', 1)].slice(hook).join('')).toMatch(/^• D♭ for C/);
+  });
+
+  it('shows an extra note as a seed', () => {
+    expect(stringOf(draw({ choice: ARPEGGIO, extraSec: [1.25] }), 'right')).toContain('·');
+  });
+
+  it('names what is missing in a chord, what was extra, and the octave of a note in the wrong one', () => {
+    const chord = { key: 'C major', form: 'triads', hands: 'right', octaves: 1 } as const;
+    const lines = draw({ choice: chord, missed: [{ step: 0, hand: 'right' }], extraSec: [3.1] });
+    expect(at(lines, 'right', 1)).toContain('no C E G');
+    expect(at(lines, 'right', 1)).toMatch(/ C$/);
+    const wrong = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 84, name: 'C6' }] });
+    expect(at(wrong, 'right', 1)).toContain('C6 for C5');
+  });
+
+  it('arches over crossings, and tells how late the late ones were', () => {
+    const crossing = {
+      step: 1,
+      hand: 'right',
+      kind: 'thumb-under',
+      direction: 'up',
+      plusMinusMs: 3,
+      ratio: 1.3,
+    } as const;
+    const late = draw({
+      choice: ARPEGGIO,
+      measures: { crossings: [{ ...crossing, delayMs: 92.4, late: true }] },
+    });
+    expect(at(late, 'right', -1)).toMatch(/⌒ \+92 ms/);
+    const fine = draw({
+      choice: ARPEGGIO,
+      measures: { crossings: [{ ...crossing, delayMs: 9, late: false }] },
+    });
+    expect(at(fine, 'right', -1)).toMatch(/⌒/);
+    expect(at(fine, 'right', -1)).not.toMatch(/ms/);
+  });
+
+  it('ties two hands by threads that lean to the one that came first', () => {
+    const choice = { ...ARPEGGIO, hands: 'together' } as const;
+    const lines = draw({
+      choice,
+      lateMs: (step, hand) => (hand === 'left' ? [0, -30, 30, -60][step]! || 0 : 0),
+    });
+    const threads = at(lines, 'right', 1);
+    expect(threads.trim().replaceAll(/ +/g, ' ')).toMatch(/^│ ╱ ╲ ╱ 60 │ │ │$/);
+    expect(lines.indexOf(stringOf(lines, 'right'))).toBeLessThan(lines.indexOf(stringOf(lines, 'left')));
+  });
+
+  it('shows a chord as a cluster with its name', () => {
+    const lines = draw({ choice: { key: 'D minor', form: 'progression', hands: 'right', octaves: 1 } });
+    expect(stringOf(lines, 'right')).toMatch(/^right {2}•••─+•••─+•••─+•••─+•••$/);
+    expect(lines.join('\n')).toMatch(/i +iv +i +V7 +i/);
+  });
+
+  it('draws every exercise, however badly played, within the width and without an error', () => {
+    const choices = allChoices();
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...choices),
+        fc.double({ min: 0.15, max: 3, noNaN: true }),
+        fc.array(fc.integer({ min: -400, max: 400 }), { minLength: 5, maxLength: 5 }),
+        fc.array(fc.nat(60), { maxLength: 6 }),
+        fc.array(fc.double({ min: 0, max: 60, noNaN: true }), { maxLength: 6 }),
+        fc.integer({ min: 60, max: 120 }),
+        (choice, beatSec, lateMs, missedSteps, extraSec, columns) => {
+          const hand = choice.hands === 'left' ? 'left' : 'right';
+          const report = invent({
+            choice,
+            beatSec,
+            extraSec,
+            lateMs: (step) => (lateMs[step % 5]! * beatSec) / 4,
+            missed: missedSteps.map((step) => ({ step, hand })),
+            wrong: [{ step: 3, hand, midi: 61, name: 'C#4' }],
+          });
+          for (const line of drawReport(report, { ...PAPER, columns })) {
+            expect([...line].length, line).toBeLessThanOrEqual(columns);
+          }
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe('the words and figures', () => {
+  it('say each figure with its unit and its ±, and what could not be measured', () => {
+    const text = draw({
+      choice: ARPEGGIO,
+      measures: {
+        evennessPercent: { value: 9.44, plusMinus: 0.41 },
+        evennessMs: { value: 33.2, plusMinus: 1.4 },
+        tempoBpm: { value: 77.04, plusMinus: 0.21 },
+        touchMs: { notMeasured: 'the damping cannot be heard' },
+      },
+    }).join('\n');
+    expect(text).toContain('9.4 ± 0.4 %; 33 ± 1 ms');
+    expect(text).toContain('♩ = 77.0 ± 0.2; aim 80');
+    expect(text).toContain('A4 = 436.2 Hz (−15 ± 1 cents)');
+    expect(text).toContain('Not measured: touch — the damping cannot be heard');
+  });
+
+  it('use the accent only on a terminal with colour, and nothing but ASCII where there is no Unicode', () => {
+    const report = invent({ choice: ARPEGGIO, missed: [{ step: 1, hand: 'right' }] });
+    expect(drawReport(report, PAPER).join('')).not.toContain('\x1b');
+    expect(drawReport(report, { ...PAPER, colour: true }).join('')).toContain('\x1b[1;94m');
+
+    expect(drawReport(report, { ...PAPER, unicode: false }).join('')).toMatch(/^[\x20-\x7e]*$/);
+  });
+
+  it('mark the emphasis even where a line breaks in it', () => {
+    const report = invent({ choice: ARPEGGIO });
+    const marked = drawReport(report, { columns: 60, colour: true, unicode: true })
+      // eslint-disable-next-line no-control-regex -- the escape sequences of the accent
+      .flatMap((line) => [...line.matchAll(/\x1b\[1;94m(.*?)\x1b\[0m/g)].map((match) => match[1]))
+      .join(' ');
+    expect(marked).toBe(report.words.emphasis);
+  });
+});
+
+describe('even times', () => {
+  const beats = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5];
+  const played = (times: readonly (number | null)[]) =>
+    new Map(times.flatMap((timeSec, step) => (timeSec === null ? [] : [[step, timeSec] as const])));
+
+  it('of even playing are the onsets, missed ones too', () => {
+    const { ticks, all } = evenTimes(played([1, 1.3, null, 1.9, 2.2, 2.5, 2.8, 3.1]), beats);
+    expect([...ticks.values()].map((value) => Number(value.toFixed(6)))).toEqual([
+      1, 1.3, 1.6, 1.9, 2.2, 2.5, 2.8, 3.1,
+    ]);
+    expect(all.get(2)).toBeCloseTo(1.6, 9);
+  });
+
+  it('are not moved by one late note', () => {
+    const { ticks } = evenTimes(played([1, 1.3, 1.6, 2.05, 2.2, 2.5, 2.8, 3.1]), beats);
+    expect(ticks.get(3)).toBeCloseTo(1.9, 2);
+  });
+
+  it('start anew after a stop of more than three beats', () => {
+    const { ticks } = evenTimes(played([1, 1.3, 1.6, 1.9, 8, 8.3, 8.6, 8.9]), beats);
+    expect(ticks.get(3)).toBeCloseTo(1.9, 9);
+    expect(ticks.get(4)).toBeCloseTo(8, 9);
+  });
+});
+
+describe('wrapText', () => {
+  it('keeps every word in order and no line too long', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.stringMatching(/^[a-z♯]{1,20}$/), { minLength: 1 }),
+        fc.integer({ min: 20, max: 80 }),
+        (words, width) => {
+          const lines = wrapText(words.join(' '), width);
+          expect(lines.join(' ')).toBe(words.join(' '));
+          for (const line of lines) expect([...line].length).toBeLessThanOrEqual(width);
+        },
+      ),
+    );
+  });
+});
