@@ -21,6 +21,7 @@ export class ChannelChooser {
   badSamples = 0;
   readonly #energy: Float64Array;
   readonly #chunk: Float64Array[];
+  readonly #sum = new Float64Array(CHUNK);
   #sumEnergy = 0;
   #filled = 0;
   #current = 0;
@@ -37,22 +38,38 @@ export class ChannelChooser {
 
   push(block: readonly Float32Array[]): void {
     const length = block[0]?.length ?? 0;
-    for (let i = 0; i < length; i++) {
-      let sum = 0;
-      for (let c = 0; c < this.channels; c++) {
-        let value = block[c]![i]!;
+    for (let from = 0; from < length;) {
+      const count = Math.min(length - from, CHUNK - this.#filled);
+      this.#take(block, from, count);
+      from += count;
+      this.#filled += count;
+      if (this.#filled === CHUNK) this.#flush();
+    }
+  }
+
+  /** Copies part of a block into the chunk; one channel after the other, since this runs for every sample. */
+  #take(block: readonly Float32Array[], from: number, count: number): void {
+    const sum = this.#sum.fill(0, 0, count);
+    for (let c = 0; c < this.channels; c++) {
+      const samples = block[c]!;
+      const chunk = this.#chunk[c]!;
+      const filled = this.#filled;
+      let energy = this.#energy[c]!;
+      for (let i = 0; i < count; i++) {
+        let value = samples[from + i]!;
         if (!Number.isFinite(value)) {
           this.badSamples += 1;
           value = 0;
         }
-        this.#chunk[c]![this.#filled] = value;
-        this.#energy[c]! += value * value;
-        sum += value;
+        chunk[filled + i] = value;
+        energy += value * value;
+        sum[i]! += value;
       }
-      this.#sumEnergy += (sum / this.channels) ** 2;
-      this.#filled += 1;
-      if (this.#filled === CHUNK) this.#flush();
+      this.#energy[c] = energy;
     }
+    let energy = this.#sumEnergy;
+    for (let i = 0; i < count; i++) energy += (sum[i]! / this.channels) ** 2;
+    this.#sumEnergy = energy;
   }
 
   finish(): void {

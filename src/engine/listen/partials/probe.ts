@@ -10,6 +10,8 @@ const BIN_HZ = RATE_HZ / FFT_SIZE;
 /** a note's loudness is that of its first 100 ms (measures.md) */
 const LEVEL_SPAN = 2205;
 const SHORTEST = 882;
+/** spans come in steps, so that few windows are ever made */
+const SPAN_STEP = 147;
 /** pitch is read past the knock, over up to 186 ms, samples */
 const AFTER_KNOCK = 110;
 const PITCH_SPAN = 4096;
@@ -53,7 +55,10 @@ export class StringProbe {
   }
 
   #level(onset: number, next: number, pitch: number, stiffness: number): number {
-    const length = Math.min(LEVEL_SPAN, Math.max(SHORTEST, next - onset));
+    const length = Math.min(
+      LEVEL_SPAN,
+      Math.max(SHORTEST, SPAN_STEP * Math.floor((next - onset) / SPAN_STEP)),
+    );
     this.#measure(onset, length);
     const reachHz = (0.75 * RATE_HZ) / length;
     let sum = 0;

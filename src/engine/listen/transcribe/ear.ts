@@ -16,9 +16,6 @@ export interface EarOptions {
   readonly tuningSec: number;
   /** strikes less probable than this are forgotten */
   readonly leastProbability: number;
-  /** keys this far beyond those struck in the last seconds are listened for, semitones */
-  readonly reachKeys: number;
-  readonly reachSec: number;
   /** the network's onsets stand so much early, seconds: measured on the development pianos */
   readonly earlySec: number;
 }
@@ -27,8 +24,6 @@ export const EAR_DEFAULTS: EarOptions = {
   pieceSec: 1,
   tuningSec: 4,
   leastProbability: 0.2,
-  reachKeys: 19,
-  reachSec: 6,
   earlySec: 0.0008,
 };
 
@@ -41,9 +36,6 @@ const GAIN_BACK_SEC = 4;
 /** the network forgives this much: within it a piece is heard as the one before */
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
-const LEAST_REACH_KEYS = 12;
-/** fewer strikes than this do not say which keys are in play */
-const FEW = 3;
 /** believed enough to say which keys are in play */
 const LIKELY = 0.6;
 /** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
@@ -65,17 +57,10 @@ const ONE_CHORD_SEC = 0.1;
 /** later strikes that may hide a release */
 const FOLLOWERS = 12;
 
-interface KeyRange {
-  readonly low: number;
-  readonly high: number;
-}
-
 /** What the network is told of a piece. */
 interface Hearing {
   readonly cents: number;
   readonly gain: number;
-  readonly lowMidi: number;
-  readonly highMidi: number;
 }
 
 /** Samples at RATE_HZ → strikes, as a stream. What is found depends on the sound alone, not on how it was cut. */
@@ -96,8 +81,10 @@ export class Ear {
   #heardPieces = 0;
   /** made when playing first comes near an end of the network's keyboard */
   #transposed: NetworkListener | null = null;
+  /** likely keys of the piece before */
+  #lately: readonly number[] = [];
   /** what the pieces before were heard with: neighbours heard alike share work */
-  #heardWith: Hearing = { cents: 0, gain: 0, lowMidi: LOWEST_KEY, highMidi: LOWEST_KEY };
+  #heardWith: Hearing = { cents: 0, gain: 0 };
   /** first strike whose release has not been looked for */
   #unreleased = 0;
   #ended = false;
@@ -173,28 +160,28 @@ export class Ear {
       return;
     const fromSec = piece * this.#options.pieceSec;
     const span = { fromSec, toSec: fromSec + this.#options.pieceSec };
-    const played = this.#keysInPlay(fromSec);
-    const { cents, gain, lowMidi, highMidi } = this.#howToHear(fromSec, span.toSec, played);
+    const hearing = this.#howToHear(fromSec, span.toSec);
     const task = {
       source: this.history,
-      cents,
-      gain,
-      lowMidi: Math.max(lowMidi, LOWEST_KNOWN),
-      highMidi: Math.min(highMidi, HIGHEST_KNOWN),
+      ...hearing,
+      lowMidi: LOWEST_KNOWN,
+      highMidi: HIGHEST_KNOWN,
       spans: [span],
     };
     const heard = this.#network.hear(task);
-    const near = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
+    const likely = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
+    const near = [...likely, ...this.#lately];
+    this.#lately = likely;
     const beyond = [
-      ...(Math.max(...near, played?.high ?? LOWEST_KEY) >= HIGHEST_KNOWN - NEAR_EDGE ? [ABOVE] : []),
-      ...(Math.min(...near, played?.low ?? HIGHEST_KEY) <= LOWEST_KNOWN + NEAR_EDGE ? [BELOW] : []),
+      ...(Math.max(...near) >= HIGHEST_KNOWN - NEAR_EDGE ? [ABOVE] : []),
+      ...(Math.min(...near) <= LOWEST_KNOWN + NEAR_EDGE ? [BELOW] : []),
     ];
     const notes = [
       ...heard,
       ...beyond.flatMap((semitones) =>
         (this.#transposed ??= createNetworkListener())
           // All its keys listen: a ghost is known by the note below it.
-          .hear({ ...task, cents: cents + 100 * semitones, lowMidi: LOWEST_KNOWN, highMidi: HIGHEST_KNOWN })
+          .hear({ ...task, cents: hearing.cents + 100 * semitones })
           .map((note) => ({ ...note, midi: note.midi + semitones }))
           .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
       ),
@@ -204,7 +191,7 @@ export class Ear {
     notes
       .filter((note) => !this.#isEcho(note))
       .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi)
-      .forEach((note, i) => this.#strike(note, notes[i + 1], cents));
+      .forEach((note, i) => this.#strike(note, notes[i + 1], hearing.cents));
   }
 
   /** The end of the piece before may have told the same strike already. */
@@ -215,40 +202,16 @@ export class Ear {
     return false;
   }
 
-  /** Tuning, gain and keys for a piece: as before, unless what has been heard since calls for others. */
-  #howToHear(fromSec: number, toSec: number, played: KeyRange | null): Hearing {
+  /** Tuning and gain for a piece: as before, unless what has been heard since calls for others. */
+  #howToHear(fromSec: number, toSec: number): Hearing {
     const before = this.#heardWith;
     const cents = this.#tuning.cents();
     const gain = this.#level.gain(fromSec - GAIN_BACK_SEC, toSec + this.#aheadSamples / RATE_HZ);
-    const reach = this.#options.reachKeys;
-    const { low, high } = played ?? { low: LOWEST_KEY, high: HIGHEST_KEY };
-    const covered =
-      before.lowMidi <= Math.max(low - LEAST_REACH_KEYS, LOWEST_KEY) &&
-      before.highMidi >= Math.min(high + LEAST_REACH_KEYS, HIGHEST_KEY) &&
-      before.highMidi - before.lowMidi <= high - low + 3 * reach;
     this.#heardWith = {
       cents: Math.abs(cents - before.cents) <= SAME_CENTS ? before.cents : cents,
       gain: Math.abs(20 * Math.log10(gain / before.gain)) <= SAME_GAIN_DB ? before.gain : gain,
-      lowMidi: covered ? before.lowMidi : Math.max(low - reach, LOWEST_KEY),
-      highMidi: covered ? before.highMidi : Math.min(high + reach, HIGHEST_KEY),
     };
     return this.#heardWith;
-  }
-
-  /** Lowest and highest key struck lately; null where there are too few to say. */
-  #keysInPlay(nowSec: number): KeyRange | null {
-    const since = (nowSec - this.#options.reachSec) * RATE_HZ;
-    let low = Infinity;
-    let high = -Infinity;
-    let count = 0;
-    for (let i = this.#strikes.length - 1; i >= 0 && this.#strikes[i]!.onsetSample >= since; i--) {
-      const { midi, probability } = this.#strikes[i]!;
-      if (probability < LIKELY) continue;
-      low = Math.min(low, midi);
-      high = Math.max(high, midi);
-      count += 1;
-    }
-    return count < FEW ? null : { low, high };
   }
 
   #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {
