@@ -6,6 +6,8 @@ import type { Interval } from './strikes.ts';
 /**
  * Drift: change of the interval along the straight line through q over the attempt, per cent from the first to the last
  * (+: it slows down). The ± is that of the slope, from the scatter about the line, so an uneven attempt has an unsure drift.
+ * Hand over the intervals that lead into no crossing: late crossings on the way up alone would tilt the line (this deviates
+ * from a line through all intervals and brings the figure nearer to 0 there).
  */
 export function driftPercent(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);

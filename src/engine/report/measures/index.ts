@@ -83,7 +83,7 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
       evennessMs: evennessMs(intervals),
       evennessDriftRemovedPercent: evennessDriftRemovedPercent(intervals),
       evennessWithoutCrossingsPercent: evennessWithoutCrossingsPercent(intervals),
-      driftPercent: driftPercent(intervals),
+      driftPercent: driftPercent(intervals.filter((interval) => !interval.intoCrossing)),
       npvi: nPVIOf(intervals),
       intervals: deviationsOf(intervals),
       turnDeviationMs: turnDeviationMs(intervals, exercise),
