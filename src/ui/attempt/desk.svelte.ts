@@ -1,0 +1,251 @@
+import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
+import type { Analyst } from '../../io/analysis/index.ts';
+import type { Microphone } from '../../io/microphone/index.ts';
+import type { Playback } from '../../io/playback/index.ts';
+import type { Plan } from './plan.svelte.ts';
+import { Player, type EachFrame } from './player.svelte.ts';
+
+/** Sound that somebody opened or recorded, with what is known about how it came. */
+export interface Sound extends AudioInput {
+  readonly name: string;
+  /** recorded on this page: attempts of one player, one after the other */
+  readonly recordedHere: boolean;
+  /** plain sentences on what was left out or changed on the way */
+  readonly remarks: readonly string[];
+}
+
+/** A microphone to choose. */
+export interface MicrophoneName {
+  readonly deviceId: string;
+  readonly label: string;
+}
+
+/** The devices of the page, passed in so that the desk can be tested without them. */
+export interface Devices {
+  readonly analyst: Analyst;
+  readonly decode: (
+    bytes: ArrayBuffer,
+    name: string,
+  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
+  /** null: the system's choice */
+  readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
+  readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
+  readonly createPlayback: (audio: AudioInput) => Playback;
+  readonly eachFrame: EachFrame;
+}
+
+/** An attempt that is part of the page: its sound and what was played in it. */
+export interface Bundled {
+  readonly name: string;
+  readonly load: () => Promise<ArrayBuffer>;
+  readonly choice: ExerciseChoice;
+  readonly targetBpm: number;
+}
+
+export type Phase =
+  | { readonly kind: 'idle' }
+  /** the microphone is explained, nothing is asked for yet */
+  | { readonly kind: 'explaining' }
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'ready'; readonly microphone: Microphone }
+  | { readonly kind: 'recording'; readonly microphone: Microphone }
+  | { readonly kind: 'reading'; readonly name: string }
+  | { readonly kind: 'listening'; readonly name: string; readonly share: number };
+
+/** Something that did not work, with the sound where there is any: nothing that was recorded is lost. */
+export interface Trouble {
+  readonly title: string;
+  readonly message: string;
+  readonly sound: Sound | null;
+}
+
+/** An attempt that was listened to. */
+export interface Attempt {
+  readonly sound: Sound;
+  readonly assessment: Assessment;
+  readonly player: Player;
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Where attempts come in, one at a time, and where the last one lies. */
+export class Desk {
+  phase: Phase = $state.raw({ kind: 'idle' });
+  attempt: Attempt | null = $state.raw(null);
+  trouble: Trouble | null = $state.raw(null);
+  /** known once one has been opened: browsers tell no names before */
+  microphones: readonly MicrophoneName[] = $state.raw([]);
+  /** null: the system's choice */
+  deviceId: string | null = $state(null);
+  readonly #devices: Devices;
+  readonly #plan: Plan;
+  #microphoneKnown = false;
+  #told: readonly { readonly sound: Sound; readonly report: Report }[] = [];
+  /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
+  #turn = 0;
+
+  constructor(devices: Devices, plan: Plan) {
+    this.#devices = devices;
+    this.#plan = plan;
+  }
+
+  get busy(): boolean {
+    return this.phase.kind !== 'idle' && this.phase.kind !== 'explaining';
+  }
+
+  /** The first time, what the microphone is for is said before the browser asks. */
+  async record(): Promise<void> {
+    this.attempt?.player.stop();
+    if (this.#microphoneKnown) await this.openMicrophone();
+    else this.phase = { kind: 'explaining' };
+  }
+
+  async openMicrophone(): Promise<void> {
+    const turn = this.#begin({ kind: 'opening' });
+    try {
+      const microphone = await this.#devices.openMicrophone(this.deviceId);
+      if (turn !== this.#turn) return microphone.close();
+      microphone.onEnded(() => void this.#microphoneGone(microphone));
+      const again = this.#microphoneKnown;
+      this.#microphoneKnown = true;
+      this.phase = { kind: 'ready', microphone };
+      this.microphones = await this.#devices.listMicrophones().catch(() => []);
+      if (again && turn === this.#turn) this.start();
+    } catch (error) {
+      if (turn === this.#turn) this.#fail('The microphone could not be opened', error, null);
+    }
+  }
+
+  /** Changes to another microphone before the recording starts. */
+  async useMicrophone(deviceId: string): Promise<void> {
+    if (this.phase.kind !== 'ready') return;
+    this.phase.microphone.close();
+    this.deviceId = deviceId;
+    this.#microphoneKnown = false;
+    await this.openMicrophone();
+  }
+
+  start(): void {
+    if (this.phase.kind !== 'ready') return;
+    const { microphone } = this.phase;
+    microphone.start();
+    this.phase = { kind: 'recording', microphone };
+  }
+
+  async stop(): Promise<void> {
+    if (this.phase.kind !== 'recording') return;
+    const { microphone } = this.phase;
+    const name = 'your recording';
+    const turn = this.#begin({ kind: 'reading', name });
+    const { channels, sampleRateHz, processing } = await microphone.stop();
+    microphone.close();
+    if (turn !== this.#turn) return;
+    const remarks = processing.map(
+      (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
+    );
+    await this.#listen({ name, recordedHere: true, channels, sampleRateHz, remarks }, this.#chosen);
+  }
+
+  async open(file: File): Promise<void> {
+    await this.#read(file.name, () => file.arrayBuffer(), this.#chosen);
+  }
+
+  async openBundled(bundled: Bundled): Promise<void> {
+    this.#plan.adopt(bundled.choice);
+    this.#plan.wholeAgain();
+    this.#plan.targetBpm = bundled.targetBpm;
+    await this.#read(bundled.name, bundled.load, bundled.choice);
+  }
+
+  /** Listens to the last attempt again as another exercise. */
+  async listenAs(choice: ExerciseChoice | null): Promise<void> {
+    const sound = this.attempt?.sound ?? this.trouble?.sound;
+    if (sound) await this.#listen(sound, choice);
+  }
+
+  /** Leaves whatever is going on; the last attempt stays. */
+  cancel(): void {
+    if (this.phase.kind === 'ready' || this.phase.kind === 'recording') this.phase.microphone.close();
+    if (this.phase.kind === 'listening') this.#devices.analyst.cancel();
+    this.#begin({ kind: 'idle' });
+  }
+
+  dismissTrouble(): void {
+    this.trouble = null;
+  }
+
+  get #chosen(): ExerciseChoice | null {
+    return this.#plan.recognise ? null : this.#plan.choice;
+  }
+
+  #begin(phase: Phase): number {
+    this.trouble = null;
+    this.phase = phase;
+    this.#turn += 1;
+    return this.#turn;
+  }
+
+  #fail(title: string, error: unknown, sound: Sound | null): void {
+    this.phase = { kind: 'idle' };
+    this.trouble = { title, message: messageOf(error), sound };
+  }
+
+  async #microphoneGone(microphone: Microphone): Promise<void> {
+    const { phase } = this;
+    if (phase.kind === 'recording' && phase.microphone === microphone) await this.stop();
+    else if (phase.kind === 'ready' && phase.microphone === microphone) {
+      microphone.close();
+      this.#fail('The microphone went away', new Error('Connect it again, then record.'), null);
+    }
+  }
+
+  async #read(name: string, load: () => Promise<ArrayBuffer>, choice: ExerciseChoice | null): Promise<void> {
+    this.attempt?.player.stop();
+    const turn = this.#begin({ kind: 'reading', name });
+    try {
+      const decoded = await this.#devices.decode(await load(), name);
+      if (turn === this.#turn) await this.#listen({ ...decoded, name, recordedHere: false }, choice);
+    } catch (error) {
+      if (turn === this.#turn) this.#fail('This file could not be opened', error, null);
+    }
+  }
+
+  async #listen(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
+    const { name } = sound;
+    const turn = this.#begin({ kind: 'listening', name, share: 0 });
+    const { targetBpm } = this.#plan;
+    const earlier = sound.recordedHere ? this.#earlierThan(sound) : [];
+    try {
+      const assessment = await this.#devices.analyst.analyse(
+        sound,
+        choice,
+        { targetBpm, earlier },
+        (share) => {
+          if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
+        },
+      );
+      if (turn !== this.#turn) return;
+      this.#show(sound, assessment);
+    } catch (error) {
+      if (turn === this.#turn) this.#fail('This attempt could not be analysed', error, sound);
+    }
+  }
+
+  /** Reports of the same player before this sound, oldest first. */
+  #earlierThan(sound: Sound): readonly Report[] {
+    return this.#told.filter((one) => one.sound.recordedHere && one.sound !== sound).map((one) => one.report);
+  }
+
+  #show(sound: Sound, assessment: Assessment): void {
+    this.attempt?.player.close();
+    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame);
+    if (assessment.kind === 'report') {
+      this.#plan.adopt(assessment.alignment.exercise.choice);
+      this.#told = [...this.#told.filter((one) => one.sound !== sound), { sound, report: assessment.report }];
+    }
+    // What cannot be recognised must be chosen: the choice is shown again.
+    if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
+    this.attempt = { sound, assessment, player };
+    this.phase = { kind: 'idle' };
+  }
+}

@@ -1,0 +1,93 @@
+import { buildExercise, keyFacts } from '../../engine/index.ts';
+import type { Exercise, ExerciseChoice, Form, KeyFacts, MinorScale, Words } from '../../engine/index.ts';
+
+export type Practice = NonNullable<Words['practice']>;
+
+/** Forms that are played over one to four octaves; the others have one. */
+const OCTAVE_FORMS: readonly Form[] = ['arpeggio', 'scale'];
+
+const FIRST_CHOICE: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 };
+const FIRST_BPM = 80;
+
+/** What is to be played: the exercise, the tempo aimed at, and a stretch of it to practise. */
+export class Plan {
+  choice: ExerciseChoice = $state.raw(FIRST_CHOICE);
+  /** the exercise is told from the sound instead of chosen */
+  recognise = $state(false);
+  /** beats a minute; null: no aim */
+  targetBpm: number | null = $state(FIRST_BPM);
+  practice: Practice | null = $state.raw(null);
+  readonly exercise: Exercise = $derived(buildExercise(this.choice));
+  readonly key: KeyFacts = $derived(keyFacts(this.choice.key));
+  #wholeBpm: number | null = FIRST_BPM;
+
+  get hasOctaves(): boolean {
+    return OCTAVE_FORMS.includes(this.choice.form);
+  }
+
+  /** the note that stands for a beat: broken triads go three to a beat */
+  get beatSign(): string {
+    return beatSign(this.choice.form);
+  }
+
+  get hasMinorScale(): boolean {
+    return this.choice.form === 'scale' && this.key.mode === 'minor';
+  }
+
+  /** The minor scale in use where there is one. */
+  get minorScale(): MinorScale {
+    return this.choice.minorScale ?? 'harmonic';
+  }
+
+  /** Changes part of the choice; what does not fit the new form or key falls away. */
+  choose(part: Partial<ExerciseChoice>): void {
+    this.adopt({ ...this.choice, ...part });
+    this.recognise = false;
+  }
+
+  /** Takes over a whole choice, e.g. the exercise that was recognised. */
+  adopt(choice: ExerciseChoice): void {
+    const octaves = OCTAVE_FORMS.includes(choice.form) ? choice.octaves : 1;
+    const minor = choice.form === 'scale' && choice.key.endsWith('minor');
+    const next = {
+      key: choice.key,
+      form: choice.form,
+      hands: choice.hands,
+      octaves,
+      ...(minor && choice.minorScale !== undefined ? { minorScale: choice.minorScale } : {}),
+    };
+    if (sameChoice(next, this.choice)) return;
+    this.choice = next;
+    this.wholeAgain();
+  }
+
+  /** Sets up the stretch and the tempo that a next step proposes. */
+  setUp(practice: Practice): void {
+    if (this.practice === null) this.#wholeBpm = this.targetBpm;
+    this.practice = practice;
+    this.targetBpm = Math.round(practice.tempoBpm);
+  }
+
+  /** Back from a stretch to the whole exercise and its tempo. */
+  wholeAgain(): void {
+    if (this.practice === null) return;
+    this.practice = null;
+    this.targetBpm = this.#wholeBpm;
+  }
+}
+
+/** The sign of the note that is one beat long. */
+export function beatSign(form: Form): string {
+  return form === 'broken-triads' ? '♩.' : '♩';
+}
+
+/** Whether two choices are the same exercise. */
+export function sameChoice(a: ExerciseChoice, b: ExerciseChoice): boolean {
+  return (
+    a.key === b.key &&
+    a.form === b.form &&
+    a.hands === b.hands &&
+    a.octaves === b.octaves &&
+    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic')
+  );
+}

@@ -1,0 +1,32 @@
+/** Figures as they are shown: rounded to what they are worth, with a true minus sign and their unit. */
+
+/** No-break thin space between a figure and its unit. */
+const GAP = '\u202f';
+
+/** −12.34, 1 → "−12.3". */
+export function shown(value: number, decimals = 0): string {
+  const text = Math.abs(value).toFixed(decimals);
+  return Number(text) !== 0 && value < 0 ? `−${text}` : text;
+}
+
+/** Like `shown`, with its sign always written: "+92", "−6", "0". */
+export function signed(value: number, decimals = 0): string {
+  const text = shown(value, decimals);
+  return Number(text.replace('−', '-')) > 0 ? `+${text}` : text;
+}
+
+/** A figure and its unit, kept on one line. */
+export function withUnit(figure: string, unit: string): string {
+  return figure + GAP + unit;
+}
+
+/** Seconds → "0:07", "1:42". */
+export function clock(sec: number): string {
+  const whole = Math.max(0, Math.floor(sec));
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
+}
+
+/** ["A", "B", "C"] → "A, B and C". */
+export function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}

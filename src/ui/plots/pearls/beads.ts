@@ -1,0 +1,115 @@
+import type { Exercise, ExtraKind, Hand, Report } from '../../../engine/index.ts';
+import { evenPulse } from './pulse.ts';
+
+/** What every bead on a string has. */
+interface BeadPlace {
+  /** place in reading order, from 0 */
+  readonly index: number;
+  readonly hand: Hand;
+  /** the step that it answers, or during which it sounded */
+  readonly step: number;
+  /** when it sounded; of a note that did not sound, when it would have, seconds */
+  readonly timeSec: number;
+  readonly midi: number;
+  /** the key that it stands for: of a wrong note, the one that was wanted */
+  readonly writtenMidi: number;
+  /** as the report spells it, e.g. "G#4" */
+  readonly name: string;
+  readonly finger: number | null;
+}
+
+/** One expected or extra note, as it will be drawn. */
+export type Bead = BeadPlace &
+  (
+    | { readonly kind: 'struck'; readonly levelDb: number }
+    | { readonly kind: 'wrong'; readonly levelDb: number; readonly wantedName: string }
+    | { readonly kind: 'extra'; readonly levelDb: number; readonly extraKind: ExtraKind }
+    | { readonly kind: 'missed' }
+    | { readonly kind: 'unsure'; readonly reason: string }
+  );
+
+type Unnumbered = Bead extends infer B ? (B extends Bead ? Omit<B, 'index'> : never) : never;
+
+/** Whether the bead sounded, so that it can be played back. */
+export function sounded(bead: Bead): boolean {
+  return bead.kind !== 'missed' && bead.kind !== 'unsure';
+}
+
+/** Report → its beads in order of time, then hand, then pitch. Silent ones stand where they would have sounded. */
+export function threadBeads(report: Report, exercise: Exercise): readonly Bead[] {
+  const heard = report.notes.map((note): Unnumbered => {
+    const place = {
+      hand: note.hand ?? nearestHand(exercise, note.midi, report.exercise.octaveShift),
+      step: note.step ?? stepAt(report, note.timeSec),
+      timeSec: note.timeSec,
+      midi: note.midi,
+      writtenMidi: note.wantedMidi ?? note.midi,
+      name: note.name,
+      finger: note.finger,
+    };
+    if (note.verdict === 'correct') return { ...place, kind: 'struck', levelDb: note.levelDb };
+    if (note.verdict === 'wrong')
+      return { ...place, kind: 'wrong', levelDb: note.levelDb, wantedName: note.wantedName ?? '' };
+    return { ...place, kind: 'extra', levelDb: note.levelDb, extraKind: note.extraKind ?? 'other' };
+  });
+  const silent = [
+    ...report.missed.map((note) => ({ ...note, kind: 'missed' as const })),
+    ...report.unsure.map((note) => ({ ...note, kind: 'unsure' as const })),
+  ].map((note): Unnumbered => {
+    const written = exercise.steps[note.step]?.notes.find(
+      (candidate) =>
+        candidate.hand === note.hand && candidate.midi + 12 * report.exercise.octaveShift === note.midi,
+    );
+    const place = {
+      hand: note.hand,
+      step: note.step,
+      timeSec: expectedTimeSec(report, exercise, note.step),
+      midi: note.midi,
+      writtenMidi: note.midi,
+      name: 'name' in note ? note.name : (written?.name ?? ''),
+      finger: written?.finger ?? null,
+    };
+    return note.kind === 'missed'
+      ? { ...place, kind: 'missed' }
+      : { ...place, kind: 'unsure', reason: note.reason };
+  });
+  return [...heard, ...silent]
+    .sort((a, b) => a.timeSec - b.timeSec || b.hand.localeCompare(a.hand) || a.midi - b.midi)
+    .map((bead, index) => ({ ...bead, index }));
+}
+
+/** When step `step` was or would have been struck: between its sounding neighbours in proportion to the beats. */
+export function expectedTimeSec(report: Report, exercise: Exercise, step: number): number {
+  const beatOf = (at: number): number => exercise.steps[at]?.beat ?? at;
+  const points = report.notes
+    .filter((note) => note.step !== null && note.verdict !== 'extra')
+    .map((note) => ({ step: note.step!, beat: beatOf(note.step!), timeSec: note.timeSec }));
+  const beat = beatOf(step);
+  const before = points.filter((point) => point.step <= step).at(-1);
+  const after = points.find((point) => point.step >= step);
+  if (before && before.step === step) return before.timeSec;
+  if (after && after.step === step) return after.timeSec;
+  if (before && after && after.timeSec > before.timeSec)
+    return (
+      before.timeSec + ((after.timeSec - before.timeSec) * (beat - before.beat)) / (after.beat - before.beat)
+    );
+  const pulse = evenPulse(points);
+  return pulse === null ? beat : pulse.startSec + beat * pulse.secPerBeat;
+}
+
+function stepAt(report: Report, timeSec: number): number {
+  const before = report.notes.filter((note) => note.step !== null && note.timeSec <= timeSec);
+  return before.at(-1)?.step ?? 0;
+}
+
+function nearestHand(exercise: Exercise, midi: number, octaveShift: number): Hand {
+  const written = exercise.steps.flatMap((step) => step.notes);
+  const nearest = written.reduce<{ hand: Hand; distance: number }>(
+    (best, note) => {
+      const distance = Math.abs(note.midi + 12 * octaveShift - midi);
+      return distance < best.distance ? { hand: note.hand, distance } : best;
+    },
+    { hand: written[0]?.hand ?? 'right', distance: Infinity },
+  );
+  return nearest.hand;
+}

@@ -1,0 +1,67 @@
+import type { Report } from '../../../engine/index.ts';
+import { listed, withUnit } from '../../kit/figures.ts';
+import { fingerName, shownName, spokenName } from '../../names/index.ts';
+import type { Bead } from './beads.ts';
+import type { Spot } from './spots.ts';
+
+/** Louder or softer than this against the hand's mean is worth a word, dB (Slade et al. 2022: audible from about 1). */
+const WORTH_SAYING_DB = 2;
+
+const EXTRA = {
+  slip: 'caught by the way',
+  repeat: 'struck again',
+  restart: 'played while going back',
+  other: 'not in the exercise',
+} as const;
+
+/** One spot in words, for the line under the string and for screen readers (`spoken` writes signs out). */
+export function describeSpot(spot: Spot, report: Report, spoken: boolean): string {
+  const name = (note: string): string => (spoken ? spokenName(note) : shownName(note));
+  const notes = spot.beads.map((bead) => describeBead(bead, name, spot.beads.length === 1));
+  return [listed(notes), ...timing(spot, report), ...loudness(spot, report)].join('; ');
+}
+
+function describeBead(bead: Bead, name: (note: string) => string, alone: boolean): string {
+  const finger = bead.finger === null || !alone ? '' : `, ${fingerName(bead.finger)}`;
+  switch (bead.kind) {
+    case 'struck':
+      return name(bead.name) + finger;
+    case 'wrong':
+      return `${name(bead.name)} struck for ${name(bead.wantedName)}${finger}`;
+    case 'missed':
+      return `${name(bead.name)} missed${finger}`;
+    case 'unsure':
+      return `${name(bead.name)} not sure: ${bead.reason.replace(/\.$/, '')}`;
+    case 'extra':
+      return `${name(bead.name)} ${EXTRA[bead.extraKind]}`;
+  }
+}
+
+function timing(spot: Spot, report: Report): readonly string[] {
+  if (spot.extra) return [];
+  const crossing = report.measures.crossings.find((one) => one.step === spot.step && one.hand === spot.hand);
+  if (crossing !== undefined) {
+    const kind = crossing.kind === 'thumb-under' ? 'thumb under' : 'over the thumb';
+    return [`${kind}, ${lateness(crossing.delayMs)}`];
+  }
+  const interval = report.measures.intervals.find((one) => one.step === spot.step);
+  return interval !== undefined && interval.audible ? [lateness(interval.deviationMs)] : [];
+}
+
+function lateness(deviationMs: number): string {
+  const ms = Math.round(deviationMs);
+  if (ms === 0) return 'in time';
+  return `${withUnit(String(Math.abs(ms)), 'ms')} ${ms > 0 ? 'late' : 'early'}`;
+}
+
+function loudness(spot: Spot, report: Report): readonly string[] {
+  const levels = report.notes
+    .filter((note) => note.verdict === 'correct' && note.hand === spot.hand)
+    .map((note) => note.levelDb);
+  const only = spot.beads[0];
+  if (spot.extra) return [];
+  if (levels.length < 3 || spot.beads.length > 1 || only === undefined || !('levelDb' in only)) return [];
+  const apart = only.levelDb - levels.reduce((sum, level) => sum + level, 0) / levels.length;
+  if (Math.abs(apart) < WORTH_SAYING_DB) return [];
+  return [`${withUnit(Math.abs(apart).toFixed(0), 'dB')} ${apart > 0 ? 'louder' : 'softer'} than the rest`];
+}

@@ -1,0 +1,156 @@
+import type { Hand } from '../../../engine/index.ts';
+import { shownName, shownWrongName } from '../../names/index.ts';
+import { sounded, type Bead } from './beads.ts';
+import type { Spot } from './spots.ts';
+import type { DrawnBead, DrawnText, Tone } from './types.ts';
+
+/** Where one hand's string lies in a row and how much room it needs. All px. */
+export interface Lane {
+  readonly hand: Hand;
+  readonly y: number;
+  /** names above (−1) or below (+1) the string */
+  readonly side: -1 | 1;
+  /** half the height of the tallest chord in the row */
+  readonly half: number;
+  /** arches rise (−1) or, under the lower of two strings, hang (+1) */
+  readonly archSide: -1 | 1;
+  /** how far arches push the names away from the string */
+  readonly archPx: number;
+}
+
+export const LANE = {
+  /** radius of a pearl of mean loudness (docs/look/report.html), and what one dB adds: ± 4 dB fill the range */
+  meanRadius: 11,
+  radiusPerDb: 1.5,
+  smallest: 5,
+  largest: 17,
+  chordRadius: 9,
+  chordSpacing: 19,
+  archHeight: 58,
+  /** arches on the side of the names need this much room */
+  archRoom: 46,
+  hang: 46,
+  nameSize: 19,
+  fingerSize: 15,
+  wordSize: 14,
+} as const;
+
+/** Level against the hand's mean → radius. A single note may grow further than one of a chord. */
+export function pearlRadius(levelDb: number, meanDb: number, inChord: boolean): number {
+  const middle = inChord ? LANE.chordRadius * 0.8 : LANE.meanRadius;
+  const grown = middle + (levelDb - meanDb) * LANE.radiusPerDb * (inChord ? 0.5 : 1);
+  return Math.min(Math.max(grown, LANE.smallest), inChord ? LANE.chordRadius : LANE.largest);
+}
+
+/** Beads of one spot → where they are drawn. A chord stands across its string; a wrong note hangs below it. */
+export function placeBeads(
+  spot: Spot,
+  lane: Lane,
+  xOf: (timeSec: number) => number,
+  meanDb: number,
+): readonly DrawnBead[] {
+  const inChord = spot.beads.length > 1;
+  const middle = (spot.beads.length - 1) / 2;
+  let hanging = 0;
+  return spot.beads.map((bead, place) => {
+    const x = xOf(bead.timeSec);
+    const stringY = lane.y + (middle - place) * LANE.chordSpacing;
+    if (bead.kind === 'extra') return { bead, x, y: lane.y, radius: 6, tiedAtY: null };
+    if (bead.kind === 'missed' || bead.kind === 'unsure')
+      return { bead, x, y: stringY, radius: inChord ? LANE.chordRadius : 12, tiedAtY: null };
+    const radius = pearlRadius(bead.levelDb, meanDb, inChord);
+    if (bead.kind === 'struck') return { bead, x, y: stringY, radius, tiedAtY: null };
+    hanging += 1;
+    const below = inChord ? lane.half + 14 : LANE.hang - LANE.chordSpacing;
+    return { bead, x, y: lane.y + below + hanging * LANE.chordSpacing, radius, tiedAtY: stringY };
+  });
+}
+
+/** How far a spot reaches below its string when a note of it hangs. */
+export function hangingDepth(spot: Spot, half: number): number {
+  const wrong = spot.beads.filter((bead) => bead.kind === 'wrong').length;
+  if (wrong === 0) return 0;
+  return spot.beads.length > 1 ? half + 14 + wrong * LANE.chordSpacing + 12 : LANE.hang + 50;
+}
+
+const text = (
+  words: string,
+  x: number,
+  y: number,
+  look: Partial<Pick<DrawnText, 'sizePx' | 'tone' | 'serif' | 'anchor'>>,
+): DrawnText => ({
+  text: words,
+  x,
+  y,
+  sizePx: look.sizePx ?? LANE.nameSize,
+  tone: look.tone ?? 'ink',
+  serif: look.serif ?? true,
+  anchor: look.anchor ?? 'middle',
+});
+
+export { text as drawnText };
+
+const small = { sizePx: LANE.fingerSize, tone: 'soft', serif: false } as const;
+const word = { sizePx: LANE.wordSize, tone: 'accent', serif: false } as const;
+
+const EXTRA_WORDS = { slip: 'caught', repeat: 'again', restart: '', other: 'extra' } as const;
+
+/** Names, fingers and the words for what went otherwise. `belowY` is where the names of this row begin. */
+export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {
+  const first = drawn[0]!;
+  const only = first.bead;
+  if (only.kind === 'extra') return [extraLabel(only, first, lane)];
+  if (spot.beads.length > 1) return chordLabels(drawn, lane);
+  const nameY = lane.y + (lane.side > 0 ? 50 : -28) + lane.side * lane.archPx;
+  const nextY = nameY + lane.side * 23;
+  const x = first.x;
+  if (only.kind === 'wrong')
+    return [
+      text(shownWrongName(only.name, only.wantedName), x, first.y + 31, { tone: 'accent' }),
+      text(`for ${shownName(only.wantedName)}`, x, first.y + 49, word),
+    ];
+  const silent = !sounded(only);
+  const tone: Tone = only.kind === 'missed' ? 'accent' : 'ink';
+  const under =
+    only.kind === 'missed'
+      ? text('missed', x, nextY, word)
+      : only.kind === 'unsure'
+        ? text('unsure', x, nextY, { ...word, tone: 'soft' })
+        : text(only.finger === null ? '' : String(only.finger), x, nextY, small);
+  const doubt = only.kind === 'unsure' ? [text('?', x, lane.y + 5, small)] : [];
+  return [text(shownName(only.name), x, nameY, { tone: silent ? tone : 'ink' }), under, ...doubt];
+}
+
+function extraLabel(bead: Bead & { kind: 'extra' }, drawn: DrawnBead, lane: Lane): DrawnText {
+  const words = `${shownName(bead.name)} ${EXTRA_WORDS[bead.extraKind]}`.trim();
+  const clear = lane.side > 0 ? lane.half + 12 : lane.half + 60 + lane.archPx;
+  return text(words, drawn.x, lane.y - clear, word);
+}
+
+function chordLabels(drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {
+  const topDown = [...drawn].reverse();
+  const x = topDown.reduce((sum, { x: at }) => sum + at, 0) / topDown.length;
+  const deepest = Math.max(...drawn.map((one) => (one.tiedAtY === null ? 0 : one.y + 12 - lane.y)));
+  const startY =
+    lane.side > 0
+      ? lane.y + Math.max(lane.half + 36, deepest + 22)
+      : lane.y - lane.half - 16 - (topDown.length - 1) * 21;
+  return topDown.flatMap(({ bead }, line) => {
+    const y = startY + line * 21;
+    switch (bead.kind) {
+      case 'wrong': {
+        const struck = shownWrongName(bead.name, bead.wantedName);
+        return [text(`${struck} for ${shownName(bead.wantedName)}`, x, y, { ...word, sizePx: 16 })];
+      }
+      case 'missed':
+        return [text(`${shownName(bead.name)} missed`, x, y, { ...word, sizePx: 16 })];
+      case 'unsure':
+        return [text(`${shownName(bead.name)} ?`, x, y, { ...small, sizePx: 16 })];
+      default:
+        return [
+          text(shownName(bead.name), x - 2, y, { sizePx: 17, anchor: 'end' }),
+          text(String(bead.finger ?? ''), x + 6, y, { ...small, anchor: 'start' }),
+        ];
+    }
+  });
+}

@@ -1,0 +1,162 @@
+import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import { threadBeads } from './beads.ts';
+import { medianSecPerBeat, pulseStretches, STOP_BEATS, type Struck } from './pulse.ts';
+import { drawRow, RIGHT_PX } from './row.ts';
+import { chooseBreaks } from './rows.ts';
+import { gatherSpots, type Spot } from './spots.ts';
+import type { PearlPicture, PictureLimits } from './types.ts';
+import { cutSilences } from './warp.ts';
+
+export interface PictureOptions {
+  readonly widthPx: number;
+  /** steps that the words speak of */
+  readonly markedSteps: ReadonlySet<number>;
+  readonly limits: PictureLimits;
+}
+
+/** A stop is drawn as long as this many beats. */
+const STOP_DRAWN_BEATS = 1.5;
+const NARROW_PX = 600;
+/** A chord's names need as much room as this many single notes. */
+const CHORD_STEPS = 1.5;
+const LONGEST_LABEL = 4;
+const STEP_PX = { narrow: 42, wide: 50, most: 150, mostChord: 200 } as const;
+
+/** Report → the string of pearls in rows that fit the width, all at one scale of time. */
+export function drawPearls(report: Report, exercise: Exercise, options: PictureOptions): PearlPicture {
+  const beads = threadBeads(report, exercise);
+  const spots = gatherSpots(beads);
+  const struck = strikes(spots, exercise);
+  const secPerBeat = medianSecPerBeat(struck) ?? 1;
+  const warp = cutSilences(
+    [...new Set(spots.map((spot) => spot.timeSec))].sort((a, b) => a - b),
+    STOP_BEATS * secPerBeat,
+    STOP_DRAWN_BEATS * secPerBeat,
+  );
+  const stepSec = secPerBeat * beatsPerStep(exercise);
+  const hands = (['right', 'left'] as const).filter((hand) => spots.some((spot) => spot.hand === hand));
+  const narrow = options.widthPx < NARROW_PX;
+  const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : narrow ? 22 : 30;
+  const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);
+  const chords = spots.some((spot) => spot.beads.length > 1);
+  const leastPx = (narrow ? STEP_PX.narrow : STEP_PX.wide) * (chords ? CHORD_STEPS : 1);
+  const mostPx = chords ? STEP_PX.mostChord : STEP_PX.most;
+
+  const groups = rowsOfSpots(spots, exercise, warp.drawnSec, {
+    capacitySec: (innerPx / leastPx) * stepSec,
+    stepSec,
+  });
+  const longestSec = Math.max(...groups.map((group) => spanSec(group, warp.drawnSec)), stepSec);
+  const pxPerSec = Math.min(innerPx / longestSec, mostPx / stepSec);
+  const ticks = evenTimes(exercise, struck);
+  const rows = groups.map((group, index) =>
+    drawRow({
+      group,
+      hands,
+      leftPx,
+      pxPerSec,
+      last: index === groups.length - 1,
+      drawnSec: warp.drawnSec,
+      cuts: warp.cuts,
+      meanDb: meanLevels(spots),
+      ticks,
+      spots,
+      report,
+      widthPx: options.widthPx,
+      narrow,
+      markedSteps: options.markedSteps,
+      limits: options.limits,
+      labels: shortLabels(exercise),
+    }),
+  );
+  return { rows, pxPerSec, drawnSec: warp.drawnSec, spots };
+}
+
+/** When each step was struck, and whether a repeat or a restart lies on the way to it. */
+function strikes(spots: readonly Spot[], exercise: Exercise): readonly Struck[] {
+  const bySteps = new Map<number, number[]>();
+  for (const { beads } of spots)
+    for (const bead of beads)
+      if (bead.kind === 'struck' || bead.kind === 'wrong')
+        bySteps.set(bead.step, [...(bySteps.get(bead.step) ?? []), bead.timeSec]);
+  const detoursSec = spots.flatMap(({ beads: [bead] }) =>
+    bead?.kind === 'extra' && (bead.extraKind === 'repeat' || bead.extraKind === 'restart')
+      ? [bead.timeSec]
+      : [],
+  );
+  return [...bySteps]
+    .map(([step, times]) => ({
+      beat: exercise.steps[step]?.beat ?? step,
+      timeSec: times.reduce((sum, time) => sum + time, 0) / times.length,
+    }))
+    .sort((a, b) => a.timeSec - b.timeSec)
+    .map((strike, index, all) => {
+      const fromSec = all[index - 1]?.timeSec ?? strike.timeSec;
+      const interrupted = detoursSec.some((sec) => sec > fromSec && sec < strike.timeSec);
+      return { ...strike, interrupted };
+    });
+}
+
+/** Names of places that are short enough to stand over a chord: numerals. */
+function shortLabels(exercise: Exercise): ReadonlyMap<number, string> {
+  return new Map(
+    exercise.steps.flatMap(({ step, label }) =>
+      label !== undefined && label.length <= LONGEST_LABEL ? [[step, label] as const] : [],
+    ),
+  );
+}
+
+function beatsPerStep(exercise: Exercise): number {
+  const last = exercise.steps.at(-1);
+  return last === undefined || last.step === 0 ? 1 : last.beat / last.step;
+}
+
+/** Where each step would fall if every stretch between stops were perfectly even; seconds by step. */
+function evenTimes(exercise: Exercise, struck: readonly Struck[]) {
+  const stretches = pulseStretches(struck);
+  return exercise.steps.flatMap(({ step, beat }) => {
+    const stretch = stretches.find((one) => beat >= one.fromBeat && beat <= one.toBeat);
+    if (stretch === undefined) return [];
+    return [{ step, timeSec: stretch.pulse.startSec + beat * stretch.pulse.secPerBeat }];
+  });
+}
+
+function meanLevels(spots: readonly Spot[]): Readonly<Record<Hand, number>> {
+  const mean = (hand: Hand): number => {
+    const levels = spots
+      .filter((spot) => spot.hand === hand)
+      .flatMap((spot) => spot.beads.flatMap((bead) => (bead.kind === 'struck' ? [bead.levelDb] : [])));
+    return levels.length === 0 ? 0 : levels.reduce((sum, level) => sum + level, 0) / levels.length;
+  };
+  return { left: mean('left'), right: mean('right') };
+}
+
+const spanSec = (group: readonly Spot[], drawnSec: (timeSec: number) => number): number =>
+  group.length === 0 ? 0 : drawnSec(group.at(-1)!.timeSec) - drawnSec(group[0]!.timeSec);
+
+function rowsOfSpots(
+  spots: readonly Spot[],
+  exercise: Exercise,
+  drawnSec: (timeSec: number) => number,
+  size: { readonly capacitySec: number; readonly stepSec: number },
+): readonly (readonly Spot[])[] {
+  if (spots.length === 0) return [];
+  const at = spots.flatMap((spot, index) => {
+    const before = spots[index - 1];
+    // Both hands of one step, and an extra note with the note it lies beside, stay in one row.
+    const opens =
+      before !== undefined &&
+      !spot.extra &&
+      spots.slice(0, index).every((one) => one.step !== spot.step || one.extra);
+    return opens ? [index] : [];
+  });
+  const places = at.map((index) => ({
+    beforeSec: drawnSec(spots[index - 1]!.timeSec),
+    afterSec: drawnSec(spots[index]!.timeSec),
+    tears: (exercise.steps[spots[index]!.step]?.crossings.length ?? 0) > 0,
+  }));
+  const breaks = chooseBreaks(places, drawnSec(spots[0]!.timeSec), drawnSec(spots.at(-1)!.timeSec), size).map(
+    (place) => at[place]!,
+  );
+  return [0, ...breaks].map((from, row) => spots.slice(from, breaks[row] ?? spots.length));
+}

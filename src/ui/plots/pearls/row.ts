@@ -1,0 +1,164 @@
+import type { Hand, Report } from '../../../engine/index.ts';
+import { withUnit } from '../../kit/figures.ts';
+import { drawnText, labelSpot, LANE, placeBeads, type Lane } from './lanes.ts';
+import { sounded } from './beads.ts';
+import { beside, clearExtraLabels } from './extras.ts';
+import type { Spot } from './spots.ts';
+import { stackLanes } from './stack.ts';
+import { drawArches, drawThreads } from './ties.ts';
+import type { Cut } from './warp.ts';
+import type { DrawnLane, DrawnSpot, DrawnText, PearlRow, PictureLimits } from './types.ts';
+
+/** Room at the right end of a row for half a name, px. */
+export const RIGHT_PX = 24;
+
+/** What one row is drawn from. */
+export interface RowInput {
+  readonly group: readonly Spot[];
+  readonly hands: readonly Hand[];
+  readonly leftPx: number;
+  readonly pxPerSec: number;
+  readonly last: boolean;
+  readonly drawnSec: (timeSec: number) => number;
+  readonly cuts: readonly Cut[];
+  readonly meanDb: Readonly<Record<Hand, number>>;
+  readonly ticks: readonly { readonly step: number; readonly timeSec: number }[];
+  readonly spots: readonly Spot[];
+  readonly report: Report;
+  readonly widthPx: number;
+  /** little room: figures without their units */
+  readonly narrow: boolean;
+  /** steps that the words speak of */
+  readonly markedSteps: ReadonlySet<number>;
+  readonly limits: PictureLimits;
+  /** short names of places, e.g. "V7", by step */
+  readonly labels: ReadonlyMap<number, string>;
+}
+
+/** One group of spots → one row of the picture. */
+export function drawRow(input: RowInput): PearlRow {
+  const { group, hands, leftPx, drawnSec, pxPerSec, widthPx } = input;
+  const startDrawnSec = Math.min(
+    ...group.flatMap((spot) => spot.beads.map((bead) => drawnSec(bead.timeSec))),
+  );
+  const endDrawnSec = Math.max(...group.flatMap((spot) => spot.beads.map((bead) => drawnSec(bead.timeSec))));
+  const xOf = (timeSec: number): number => leftPx + (drawnSec(timeSec) - startDrawnSec) * pxPerSec;
+  const steps = new Set(group.map((spot) => spot.step));
+  const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
+  const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
+  const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
+  const drawnSpots = spreadSpots(input, laneOf, xOf);
+  return {
+    widthPx,
+    heightPx,
+    lanes: lanes.map((lane): DrawnLane => ({
+      hand: lane.hand,
+      y: lane.y,
+      x1: hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0),
+      x2: endX,
+      label:
+        hands.length > 1
+          ? drawnText(lane.hand, 0, lane.y + 5, { sizePx: 15, tone: 'soft', serif: false, anchor: 'start' })
+          : null,
+      ticks: input.ticks
+        .filter((tick) => steps.has(tick.step))
+        .map((tick) => ({
+          x: Math.min(Math.max(xOf(tick.timeSec), 1), widthPx - 1),
+          y1: lane.y + (lane.half > 12 ? lane.half + 8 : 21),
+          y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
+        })),
+    })),
+    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf),
+    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input.narrow) : [],
+    spots: drawnSpots,
+    cuts: input.cuts
+      .filter((cut) => drawnSec(cut.fromSec) > startDrawnSec && drawnSec(cut.fromSec) < endDrawnSec)
+      .map((cut) => ({
+        x: xOf(cut.fromSec),
+        y: lanes[0]!.y,
+        label: drawnText(withUnit(cut.silenceSec.toFixed(1), 's'), xOf(cut.fromSec), lanes[0]!.y - 18, {
+          sizePx: LANE.wordSize,
+          tone: 'soft',
+          serif: false,
+        }),
+      })),
+    words: chordWords(drawnSpots, laneOf, input),
+    startDrawnSec,
+    endDrawnSec,
+    leftPx,
+  };
+}
+
+function spreadSpots(
+  input: RowInput,
+  laneOf: (hand: Hand) => Lane,
+  xOf: (timeSec: number) => number,
+): readonly DrawnSpot[] {
+  const { group } = input;
+  const alone = group.filter((spot) => !spot.extra);
+  const drawn = group.map((spot): DrawnSpot => {
+    const lane = laneOf(spot.hand);
+    const near = alone
+      .filter((other) => other !== spot && other.hand === spot.hand)
+      .map((other) => xOf(other.timeSec));
+    const placed = placeBeads(spot, lane, xOf, input.meanDb[spot.hand]);
+    const beads = spot.extra ? placed.map((bead) => ({ ...bead, x: beside(bead.x, near) })) : placed;
+    const x = beads.reduce((sum, bead) => sum + bead.x, 0) / beads.length;
+    const labels = labelSpot(spot, beads, lane);
+    const leftOf = near.filter((other) => other < x).at(-1);
+    const rightOf = near.find((other) => other > x);
+    const reach = spot.extra ? 12 : 34;
+    const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
+    const right = Math.min(x + reach, rightOf === undefined ? input.widthPx : (rightOf + x) / 2);
+    const ys = [...labels.map((label) => label.y), ...beads.map((bead) => bead.y)];
+    const top = Math.min(lane.y - lane.half - 8, ...ys.map((y) => y - 18));
+    const bottom = Math.max(lane.y + lane.half + 8, ...ys.map((y) => y + 8));
+    const marked =
+      input.markedSteps.has(spot.step) && !spot.extra && spot.beads.every((bead) => bead.kind === 'struck');
+    const own = input.report.measures.crossings.some(
+      (one) => one.late && one.step === spot.step && one.hand === spot.hand,
+    );
+    return {
+      spot,
+      beads,
+      labels,
+      mark:
+        marked && !own
+          ? { x1: x - 12, x2: x + 12, y: Math.max(...labels.map((label) => label.y)) + 8 }
+          : null,
+      touch: { x: left, y: top, width: right - left, height: bottom - top },
+    };
+  });
+  return clearExtraLabels(drawn);
+}
+
+/** Over a chord its name; beside it how far it was spread, where that is too far. */
+function chordWords(
+  spots: readonly DrawnSpot[],
+  laneOf: (hand: Hand) => Lane,
+  input: RowInput,
+): readonly DrawnText[] {
+  return spots
+    .filter(({ spot }) => spot.beads.length > 1)
+    .flatMap(({ spot, beads }) => {
+      const lane = laneOf(spot.hand);
+      const x = Math.max(...beads.map((bead) => bead.x));
+      const times = spot.beads.filter((bead) => sounded(bead)).map((bead) => bead.timeSec);
+      const spreadMs = (Math.max(...times) - Math.min(...times)) * 1000;
+      const label = input.hands[0] === spot.hand ? (input.labels.get(spot.step) ?? '') : '';
+      const nameY = lane.y - lane.half - (lane.side > 0 ? 9 : 26 + spot.beads.length * 21);
+      return [
+        ...(label === '' ? [] : [drawnText(label, x - 2, nameY, { sizePx: 15, tone: 'soft' })]),
+        ...(spreadMs > input.limits.chordSpreadMs
+          ? [
+              drawnText(withUnit(spreadMs.toFixed(0), 'ms'), x + 13, lane.y - 7, {
+                sizePx: LANE.wordSize,
+                tone: 'accent',
+                serif: false,
+                anchor: 'start',
+              }),
+            ]
+          : []),
+      ];
+    });
+}

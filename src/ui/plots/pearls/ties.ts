@@ -1,0 +1,82 @@
+import type { CrossingDelay, Hand } from '../../../engine/index.ts';
+import { signed, withUnit } from '../../kit/figures.ts';
+import { drawnText, LANE, type Lane } from './lanes.ts';
+import type { Spot } from './spots.ts';
+import type { DrawnArch, DrawnSpot, DrawnThread } from './types.ts';
+
+/** Crossings into the steps of a row → arches over their gaps, with what each took too long. */
+export function drawArches(
+  crossings: readonly CrossingDelay[],
+  spots: readonly Spot[],
+  steps: ReadonlySet<number>,
+  laneOf: (hand: Hand) => Lane,
+  xOf: (timeSec: number) => number,
+): readonly DrawnArch[] {
+  return crossings
+    .filter((crossing) => steps.has(crossing.step))
+    .flatMap((crossing) => {
+      const inHand = spots.filter((spot) => spot.hand === crossing.hand && !spot.extra);
+      const into = inHand.find((spot) => spot.step === crossing.step);
+      const from = inHand.find((spot) => spot.step === crossing.step - 1);
+      if (into === undefined || from === undefined || from.timeSec >= into.timeSec) return [];
+      const lane = laneOf(crossing.hand);
+      const { late } = crossing;
+      const x2 = xOf(into.timeSec);
+      const x1 = Math.max(xOf(from.timeSec), -20);
+      const foot = lane.y + lane.archSide * 17;
+      const peak = lane.y + lane.archSide * (LANE.archHeight - 4);
+      const labelY = lane.archSide < 0 ? peak + 1 : peak + 8;
+      const figure = signed(crossing.delayMs);
+      return [
+        {
+          step: crossing.step,
+          hand: crossing.hand,
+          late,
+          path: `M${x1} ${foot} C ${x1 + 6} ${peak}, ${x2 - 6} ${peak}, ${x2} ${foot}`,
+          label: drawnText(late ? withUnit(figure, 'ms') : figure, Math.max((x1 + x2) / 2, 18), labelY, {
+            sizePx: late ? 17 : 14,
+            tone: late ? 'accent' : 'soft',
+            serif: false,
+          }),
+        },
+      ];
+    });
+}
+
+/** Both hands of a step → the thread that ties them; its slant shows which came first. */
+export function drawThreads(
+  spots: readonly DrawnSpot[],
+  laneOf: (hand: Hand) => Lane,
+  handsApartMs: number,
+  narrow: boolean,
+): readonly DrawnThread[] {
+  const right = spots.filter(({ spot }) => spot.hand === 'right' && !spot.extra);
+  return right.flatMap((upper) => {
+    const lower = spots.find(
+      ({ spot }) => spot.hand === 'left' && spot.step === upper.spot.step && !spot.extra,
+    );
+    if (lower === undefined) return [];
+    const heard = [upper, lower].every(({ spot }) =>
+      spot.beads.some((bead) => bead.kind === 'struck' || bead.kind === 'wrong'),
+    );
+    if (!heard) return [];
+    const apartMs = Math.abs(upper.spot.timeSec - lower.spot.timeSec) * 1000;
+    const apart = apartMs > handsApartMs;
+    const meanX = (one: DrawnSpot): number =>
+      one.beads.reduce((sum, bead) => sum + bead.x, 0) / one.beads.length;
+    const [top, bottom] = [laneOf('right'), laneOf('left')];
+    const thread = {
+      x1: meanX(upper),
+      y1: top.y + top.half + 5,
+      x2: meanX(lower),
+      y2: bottom.y - bottom.half - 5,
+    };
+    const label = drawnText(
+      narrow ? apartMs.toFixed(0) : withUnit(apartMs.toFixed(0), 'ms'),
+      (thread.x1 + thread.x2) / 2 + 8,
+      (thread.y1 + thread.y2) / 2 + 5,
+      { sizePx: 15, tone: 'accent', serif: false, anchor: 'start' },
+    );
+    return [{ step: upper.spot.step, ...thread, apart, label: apart ? label : null }];
+  });
+}

@@ -1,0 +1,159 @@
+import type { Exercise, ExpectedStep, Hand } from '../../../engine/index.ts';
+
+export type Clef = 'treble' | 'bass';
+
+/** One note or chord of one hand, ready to be engraved. */
+export interface StaffEvent {
+  readonly step: number;
+  readonly clef: Clef;
+  /** e.g. "g#/4", ascending, an octave lower a mark of `octavesUp` */
+  readonly keys: readonly string[];
+  /** finger numbers, from the lowest key up */
+  readonly fingers: readonly number[];
+  readonly duration: '8' | 'q' | 'h' | 'w';
+  readonly dots: 0 | 1;
+  /** written this many octaves lower than it sounds: 1 = 8va, 2 = 15ma */
+  readonly octavesUp: 0 | 1 | 2;
+  /** beat within the bar, for beaming */
+  readonly beat: number;
+}
+
+export interface StaffPart {
+  readonly hand: Hand;
+  /** at the start of the bar; single notes may have another further on */
+  readonly clef: Clef;
+  readonly events: readonly StaffEvent[];
+}
+
+/** Four beats of the exercise; right hand first. */
+export interface Bar {
+  readonly index: number;
+  readonly parts: readonly StaffPart[];
+  readonly last: boolean;
+}
+
+const BEATS_A_BAR = 4;
+
+/** Highest keys written without and with one octave mark: A6 and A7, four ledger lines. Common practice, no source. */
+const HIGHEST_PLAIN = 93;
+const HIGHEST_8VA = 105;
+/** A clef is kept up to three ledger lines: G4 in the bass clef, F3 in the treble clef. Common practice, no source. */
+const BASS_UP_TO = 67;
+const TREBLE_DOWN_TO = 53;
+/** Clefs change only between groups of two beats, where the beams do. */
+const BEATS_A_GROUP = 2;
+
+/** Exercise → bars of four beats. There is no time signature: the last note fills its bar. */
+export function writeBars(exercise: Exercise): readonly Bar[] {
+  const { steps } = exercise;
+  const perBeat = Math.max(1, steps.filter((step) => step.beat < 1).length);
+  const hands = (['right', 'left'] as const).filter((hand) =>
+    steps.some((step) => step.notes.some((note) => note.hand === hand)),
+  );
+  const count = Math.floor((steps.at(-1)?.beat ?? 0) / BEATS_A_BAR + 1e-6) + 1;
+  const parts = hands.map((hand) => writePart(hand, steps, perBeat));
+  return Array.from({ length: count }, (_, index) => ({
+    index,
+    last: index === count - 1,
+    parts: parts.map(({ hand, events }) => {
+      const inBar = events.filter(
+        (event) => Math.floor(steps[event.step]!.beat / BEATS_A_BAR + 1e-6) === index,
+      );
+      return { hand, clef: inBar[0]?.clef ?? 'treble', events: inBar };
+    }),
+  }));
+}
+
+function writePart(hand: Hand, steps: readonly ExpectedStep[], perBeat: number): Omit<StaffPart, 'clef'> {
+  const clefs = chooseClefs(hand, steps);
+  const events = steps.map((step): StaffEvent => {
+    const notes = step.notes.filter((note) => note.hand === hand);
+    const highest = Math.max(...notes.map((note) => note.midi));
+    const octavesUp = highest > HIGHEST_8VA ? 2 : highest > HIGHEST_PLAIN ? 1 : 0;
+    const beat = step.beat % BEATS_A_BAR;
+    return {
+      step: step.step,
+      clef: clefs[groupOf(step)]!,
+      keys: notes.map((note) => vexKey(note.name, octavesUp)),
+      fingers: notes.map((note) => note.finger),
+      octavesUp,
+      beat,
+      ...noteValue(perBeat, step.step === steps.length - 1 ? BEATS_A_BAR - beat : null),
+    };
+  });
+  return { hand, events };
+}
+
+const groupOf = (step: ExpectedStep): number => Math.floor(step.beat / BEATS_A_GROUP + 1e-6);
+
+/** One clef a group, changed only when notes would lie too far from the staff. */
+function chooseClefs(hand: Hand, steps: readonly ExpectedStep[]): readonly Clef[] {
+  const groups = Array.from({ length: groupOf(steps.at(-1)!) + 1 }, (_, group) =>
+    steps
+      .filter((step) => groupOf(step) === group)
+      .flatMap((step) => step.notes.filter((note) => note.hand === hand).map((note) => note.midi)),
+  );
+  let clef: Clef = hand === 'right' ? 'treble' : 'bass';
+  return groups.map((midis) => {
+    if (clef === 'bass' && Math.max(...midis) > BASS_UP_TO) clef = 'treble';
+    else if (clef === 'treble' && Math.min(...midis) < TREBLE_DOWN_TO) clef = 'bass';
+    return clef;
+  });
+}
+
+/** How long a note is written. `beatsLeft` is given for the last note, which fills its bar. */
+function noteValue(perBeat: number, beatsLeft: number | null): Pick<StaffEvent, 'duration' | 'dots'> {
+  const usual = { duration: perBeat === 1 ? 'q' : '8', dots: 0 } as const;
+  if (beatsLeft === null || perBeat > 2) return usual;
+  switch (Math.round(beatsLeft * 2) / 2) {
+    case 1:
+      return { duration: 'q', dots: 0 };
+    case 2:
+      return { duration: 'h', dots: 0 };
+    case 3:
+      return { duration: 'h', dots: 1 };
+    case 4:
+      return { duration: 'w', dots: 0 };
+    default:
+      return usual;
+  }
+}
+
+/** "G#4" → "g#/4" */
+function vexKey(name: string, octavesUp: number): string {
+  const [, pitch = '', octave = '4'] = /^(.+?)(-?\d+)$/.exec(name) ?? [];
+  return `${pitch.toLowerCase()}/${Number(octave) - octavesUp}`;
+}
+
+/** "F# minor" → "F#m", "Ab major" → "Ab": how VexFlow names a key signature. */
+export function vexKeySignature(key: string): string {
+  const [tonic = 'C', mode] = key.split(' ');
+  return mode === 'minor' ? `${tonic}m` : tonic;
+}
+
+/** Room that a bar needs, px at scale 1. */
+export function barWidthPx(bar: Bar): number {
+  const most = Math.max(1, ...bar.parts.map((part) => part.events.length));
+  return 34 + most * 29;
+}
+
+/** Room for clef and key signature at the head of a system, px at scale 1. */
+export function headWidthPx(signatureCount: number): number {
+  return 46 + signatureCount * 11;
+}
+
+/** Bars → systems that fit the width, as equal as can be; a bar wider than the page stands alone. */
+export function breakSystems(
+  bars: readonly Bar[],
+  widthPx: number,
+  signatureCount: number,
+): readonly (readonly Bar[])[] {
+  const room = widthPx - headWidthPx(signatureCount);
+  const widest = Math.max(...bars.map(barWidthPx));
+  const most = Math.max(1, Math.floor(room / widest));
+  const rows = Math.ceil(bars.length / most);
+  const each = Math.ceil(bars.length / rows);
+  return Array.from({ length: rows }, (_, row) => bars.slice(row * each, (row + 1) * each)).filter(
+    (row) => row.length > 0,
+  );
+}

@@ -1,0 +1,121 @@
+import bravuraUrl from '@vexflow-fonts/bravura/bravura.woff2?url';
+import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core';
+import { headWidthPx, type Bar } from './bars.ts';
+import { markOctaves, markStretch } from './marks.ts';
+import { drawNotes, makeNote, type DrawnPart } from './notes.ts';
+
+/** One line of music. */
+export interface StaffSystem {
+  readonly bars: readonly Bar[];
+  readonly keySignature: string;
+  readonly signatureCount: number;
+  readonly widthPx: number;
+  /** drawn at this size; 1 = staff lines 10 px apart */
+  readonly scale: number;
+  readonly lastOfAll: boolean;
+  /** steps to practise: the others are drawn pale, and a line runs under these */
+  readonly stretch: { readonly fromStep: number; readonly toStep: number } | null;
+}
+
+/** Room above the first staff while drawing, before it is cropped; and from staff to staff of a grand staff. */
+const TOP_PX = 80;
+const GRAND_GAP_PX = 124;
+/** How far a clef reaches beyond its staff. */
+const CLEF_REACH_PX = 16;
+
+let font: Promise<void> | null = null;
+
+/** The music font comes from our own files; VexFlow would fetch it from elsewhere. */
+export function loadMusicFont(): Promise<void> {
+  font ??= new FontFace('Bravura', `url(${bravuraUrl})`).load().then((face) => {
+    document.fonts.add(face);
+    VexFlow.setFonts('Bravura');
+  });
+  return font;
+}
+
+/** Draws one system into an empty element. Call after loadMusicFont. Takes some 5–15 ms: one a task. */
+export function drawSystem(host: HTMLDivElement, system: StaffSystem): void {
+  const { scale, bars } = system;
+  const widthPx = system.widthPx / scale - 2;
+  const grand = (bars[0]?.parts.length ?? 1) > 1;
+  const renderer = new Renderer(host, Renderer.Backends.SVG);
+  renderer.resize(system.widthPx, 400);
+  const context = renderer.getContext();
+  context.scale(scale, scale);
+  context.setFillStyle('currentColor');
+  context.setStrokeStyle('currentColor');
+
+  const head = headWidthPx(system.signatureCount) + (grand ? 14 : 0);
+  const leftPx = grand ? 16 : 0;
+  const barPx = (widthPx - leftPx - head) / bars.length;
+  let xPx = leftPx;
+  const drawn: DrawnPart[][] = [];
+  for (const [place, bar] of bars.entries()) {
+    const ownPx = place === 0 ? barPx + head : barPx;
+    const parts = bar.parts.map((part, row) => {
+      const stave = new Stave(xPx, TOP_PX + row * GRAND_GAP_PX, ownPx);
+      const before = bars[place - 1]?.parts[row];
+      if (place === 0) stave.addClef(part.clef).addKeySignature(system.keySignature);
+      else if (before && before.events.at(-1)?.clef !== part.clef) stave.addClef(part.clef, 'small');
+      if (bar.last) stave.setEndBarType(Barline.type.END);
+      stave.setContext(context).setStyle({ fillStyle: 'currentColor', strokeStyle: 'currentColor' });
+      return { part, stave, notes: part.events.map((event) => makeNote(event, part)) };
+    });
+    alignStarts(parts);
+    for (const { stave } of parts) stave.draw();
+    if (grand) connect(parts, place === 0, bar.last);
+    drawNotes(parts, system.keySignature);
+    drawn.push(parts);
+    xPx += ownPx;
+  }
+  const marksPx = (bars[0]?.parts ?? []).map((_, row) =>
+    markOctaves(
+      drawn.map((parts) => parts[row]!),
+      context,
+    ),
+  );
+  const { topPx, bottomPx } = extent(drawn.flat());
+  if (system.stretch !== null) markStretch(host, drawn, system.stretch, bottomPx + 8);
+  crop(host, system, Math.min(topPx, ...marksPx) - 6, bottomPx + (system.stretch === null ? 6 : 16));
+}
+
+/** Where the ink begins and ends, px at scale 1. */
+function extent(parts: readonly DrawnPart[]): { readonly topPx: number; readonly bottomPx: number } {
+  const boxes = parts.flatMap(({ notes }) => notes.map((note) => note.getBoundingBox()));
+  const staves = parts.map(({ stave }) => stave);
+  return {
+    topPx: Math.min(
+      ...boxes.map((box) => box.getY()),
+      ...staves.map((stave) => stave.getYForLine(0) - CLEF_REACH_PX),
+    ),
+    bottomPx: Math.max(
+      ...boxes.map((box) => box.getY() + box.getH()),
+      ...staves.map((stave) => stave.getYForLine(4) + CLEF_REACH_PX),
+    ),
+  };
+}
+
+/** Leaves only the ink: VexFlow cannot say beforehand how high a system will be. */
+function crop(host: HTMLDivElement, system: StaffSystem, fromPx: number, toPx: number): void {
+  const svg = host.querySelector('svg');
+  if (svg === null) return;
+  const { scale, widthPx } = system;
+  const heightPx = Math.ceil((toPx - fromPx) * scale);
+  svg.setAttribute('viewBox', `0 ${fromPx} ${widthPx / scale} ${heightPx / scale}`);
+  svg.setAttribute('height', String(heightPx));
+  svg.style.height = '';
+  svg.style.width = '';
+}
+
+function alignStarts(parts: readonly DrawnPart[]): void {
+  const startX = Math.max(...parts.map(({ stave }) => stave.getNoteStartX()));
+  for (const { stave } of parts) stave.setNoteStartX(startX);
+}
+
+function connect(parts: readonly DrawnPart[], first: boolean, last: boolean): void {
+  const [top, bottom] = [parts[0]!.stave, parts[1]!.stave];
+  const { BRACE, SINGLE_LEFT, SINGLE_RIGHT, BOLD_DOUBLE_RIGHT } = StaveConnector.type;
+  for (const type of [...(first ? [BRACE!, SINGLE_LEFT!] : []), last ? BOLD_DOUBLE_RIGHT! : SINGLE_RIGHT!])
+    new StaveConnector(top, bottom).setType(type).setContext(top.checkContext()).draw();
+}

@@ -1,0 +1,88 @@
+import {
+  Accidental,
+  Annotation,
+  AnnotationHorizontalJustify,
+  AnnotationVerticalJustify,
+  Beam,
+  ClefNote,
+  Dot,
+  Formatter,
+  StaveNote,
+  Voice,
+  type Stave,
+} from 'vexflow/core';
+import type { StaffPart } from './bars.ts';
+
+/** One hand's bar with what is drawn of it. */
+export interface DrawnPart {
+  readonly part: StaffPart;
+  readonly stave: Stave;
+  readonly notes: readonly StaveNote[];
+}
+
+/** An event → its note with fingers: above for the right hand, below for the left. */
+export function makeNote(event: StaffPart['events'][number], part: StaffPart): StaveNote {
+  const note = new StaveNote({
+    keys: [...event.keys],
+    duration: event.duration,
+    dots: event.dots,
+    clef: event.clef,
+    autoStem: true,
+  });
+  note.setLedgerLineStyle({ strokeStyle: 'currentColor', lineWidth: 1.4 });
+  if (event.dots > 0) Dot.buildAndAttach([note], { all: true });
+  const above = part.hand === 'right';
+  const order = above ? event.fingers : [...event.fingers].reverse();
+  for (const finger of order) {
+    const number = new Annotation(String(finger))
+      .setFont('system-ui, "DejaVu Sans", sans-serif', 11)
+      .setJustification(AnnotationHorizontalJustify.CENTER)
+      .setVerticalJustification(above ? AnnotationVerticalJustify.TOP : AnnotationVerticalJustify.BOTTOM);
+    note.addModifier(number, 0);
+  }
+  return note;
+}
+
+/** Formats the parts of one bar together and draws them with their beams. */
+export function drawNotes(parts: readonly DrawnPart[], keySignature: string): void {
+  const voices = parts.map(({ part, notes, stave }) =>
+    new Voice({ numBeats: 4, beatValue: 4 })
+      .setMode(Voice.Mode.SOFT)
+      .addTickables(withClefs(part, notes))
+      .setStave(stave),
+  );
+  for (const voice of voices) Accidental.applyAccidentals([voice], keySignature);
+  const beams = parts
+    .flatMap(({ part, notes }) => beamGroups(part).map((group) => group.map((at) => notes[at]!)))
+    .filter((group) => group.length > 1)
+    .map((group) => new Beam(group, true));
+  const { stave } = parts[0]!;
+  const roomPx = stave.getNoteEndX() - stave.getNoteStartX() - 14;
+  const formatter = new Formatter();
+  for (const voice of voices) formatter.joinVoices([voice]);
+  formatter.format(voices, roomPx);
+  voices.forEach((voice, row) => voice.draw(parts[row]!.stave.checkContext(), parts[row]!.stave));
+  for (const beam of beams) beam.setContext(stave.checkContext()).draw();
+}
+
+/** Clefs that change within a bar stand before their notes and take no time. */
+function withClefs(part: StaffPart, notes: readonly StaveNote[]): (StaveNote | ClefNote)[] {
+  return notes.flatMap((note, at) => {
+    const { clef } = part.events[at]!;
+    const changed = at > 0 && part.events[at - 1]!.clef !== clef;
+    return changed ? [new ClefNote(clef, 'small'), note] : [note];
+  });
+}
+
+/** Indices of eighths that share a beat; two beats are joined where two notes go to a beat, as is usual. */
+function beamGroups(part: StaffPart): readonly (readonly number[])[] {
+  const groups = new Map<number, number[]>();
+  const perBeat = part.events.filter((event) => event.beat < 1 - 1e-6).length;
+  const join = perBeat === 2 ? 2 : 1;
+  part.events.forEach((event, at) => {
+    if (event.duration !== '8') return;
+    const group = Math.floor((event.beat + 1e-6) / join);
+    groups.set(group, [...(groups.get(group) ?? []), at]);
+  });
+  return [...groups.values()];
+}

@@ -1,0 +1,17 @@
+/** The quietest level that the meter shows, dB below full scale. */
+export const METER_FLOOR_DB = -60;
+/** Below this, soft notes may drown in the room's own noise; experience of recordings, no source. */
+export const TOO_QUIET_DB = -42;
+
+/** dB → share of the meter's length, 0..1. */
+export function meterShare(db: number): number {
+  return Math.min(Math.max(1 - db / METER_FLOOR_DB, 0), 1);
+}
+
+/** What to say about the level: one short sentence. `loudestDb` is the loudest peak of the last seconds. */
+export function levelAdvice(loudestDb: number, clipped: boolean): string {
+  if (clipped) return 'Too loud: move the device away.';
+  if (loudestDb < METER_FLOOR_DB) return 'Nothing heard yet: play a loud note.';
+  if (loudestDb < TOO_QUIET_DB) return 'Very quiet: move the device nearer.';
+  return 'The level is good.';
+}

@@ -1,0 +1,116 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+
+/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+interface AxeResult {
+  readonly violations: readonly {
+    readonly id: string;
+    readonly help: string;
+    readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
+  }[];
+}
+
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  const result = await page.evaluate(() =>
+    (window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } }).axe.run(document),
+  );
+  return result.violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
+  );
+}
+
+const site = inject('siteUrl');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it.each(SIZES)(
+    'axe finds nothing wrong on a $name, before and after a report',
+    async ({ width, height }) => {
+      const { page, close } = await visit(browser, site, { width, height, colorScheme });
+      await page.locator('.music svg').first().waitFor();
+      expect(await violations(page)).toEqual([]);
+      await page.getByRole('button', { name: 'Example' }).click();
+      await verdictOf(page);
+      await page.getByText('Every note, as a table').click();
+      await page.getByText('Credits').click();
+      expect(await violations(page)).toEqual([]);
+      await close();
+    },
+  );
+});
+
+describe('the page', () => {
+  it.each(SIZES)('never scrolls sideways on a $name', async ({ width, height }) => {
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`, { width, height });
+    await verdictOf(page);
+    await page.locator('.music svg').first().waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await close();
+  });
+
+  it('is used by the keyboard alone, from the choice to hearing one spot', async () => {
+    const { page, close } = await visit(browser, site);
+    const tabTo = async (name: string): Promise<void> => {
+      for (let presses = 0; presses < 60; presses += 1) {
+        const at = await page.evaluate(() => {
+          const here = document.activeElement;
+          if (here === document.body) return '';
+          return (
+            here?.getAttribute('aria-label') ?? here?.closest('label')?.textContent ?? here?.textContent ?? ''
+          );
+        });
+        if (at.includes(name)) return;
+        await page.keyboard.press('Tab');
+      }
+      throw new Error(`Tab never came to "${name}"`);
+    };
+    await tabTo('Right');
+    await page.keyboard.press('ArrowLeft');
+    await page.getByRole('heading', { name: /left hand/ }).waitFor();
+    await tabTo('Example');
+    await page.keyboard.press('Enter');
+    await verdictOf(page);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('verdict');
+    await page.locator('[data-spot]').first().waitFor();
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
+    await page.keyboard.press('ArrowRight');
+    await page.keyboard.press('ArrowRight');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('2');
+    await page.keyboard.press('Enter');
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await page.keyboard.press('End');
+    await page.keyboard.press('Home');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
+    await close();
+  });
+
+  it('works without a network once it has been loaded, even opened anew', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    const shelved = (): Promise<boolean> =>
+      page.evaluate(async () => {
+        const names = (await (await caches.open('evenfall-files')).keys()).map(({ url }) => url);
+        return ['worker', 'draw', 'attempt', 'bravura'].every((part) =>
+          names.some((name) => name.includes(part)),
+        );
+      });
+    await expect.poll(shelved, { timeout: 20_000 }).toBe(true);
+    await page.context().setOffline(true);
+    await page.reload();
+    await page.getByRole('button', { name: 'Example' }).click();
+    expect(await verdictOf(page)).not.toBe('');
+    await page.locator('.music svg').first().waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

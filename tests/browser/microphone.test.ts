@@ -1,0 +1,56 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser } from 'playwright-core';
+import { afterEach, describe, expect, inject, it } from 'vitest';
+import { fixtureSound, microphoneWav } from './sounds.ts';
+import { openBrowser, verdictOf, visit } from './visit.ts';
+
+const site = inject('siteUrl');
+let browser: Browser | null = null;
+afterEach(async () => {
+  await browser?.close();
+  browser = null;
+});
+
+describe('recording from the microphone', () => {
+  it('explains first, shows the level, records from Start to Stop, and tells what was played', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
+    const path = join(folder, 'microphone.wav');
+    writeFileSync(path, await microphoneWav('late-thumb'));
+    const { channels, sampleRateHz } = await fixtureSound('late-thumb');
+    const soundMs = (channels[0]!.length / sampleRateHz) * 1000;
+    browser = await openBrowser(path);
+    const { page, errors, close } = await visit(browser, site);
+    await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
+    await page.getByText('The microphone is on only while you record').waitFor();
+    await page.getByRole('button', { name: 'Turn on the microphone' }).click();
+    await page.getByRole('meter').waitFor();
+    await page.getByRole('button', { name: 'Start' }).click();
+    await page.waitForTimeout(soundMs + 1800);
+    await page.getByRole('button', { name: 'Stop' }).click();
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    await page.locator('[data-spot="12"]').waitFor();
+    expect(errors).toEqual([]);
+
+    // The second attempt needs one touch: Record.
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
+    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    await page.getByRole('button', { name: 'Throw away' }).click();
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    await close();
+  });
+
+  it('that is refused says so plainly, with the way out, and loses no report', async () => {
+    browser = await openBrowser('refused');
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`);
+    await verdictOf(page);
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
+    await page.getByRole('button', { name: 'Turn on the microphone' }).click();
+    await page.getByRole('heading', { name: 'The microphone could not be opened' }).waitFor();
+    expect(await page.locator('.trouble').innerText()).toMatch(/open a recording instead/);
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    await close();
+  });
+});

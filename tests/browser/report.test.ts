@@ -1,0 +1,144 @@
+import { readFileSync } from 'node:fs';
+import type { Browser } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { encodeWav } from '../../src/io/exchange/index.ts';
+import { fixturePath } from './sounds.ts';
+import { openBrowser, verdictOf, visit } from './visit.ts';
+
+const site = inject('siteUrl');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+describe('the example attempt', () => {
+  it('is told one touch away: verdict, next step, thirteen pearls', async () => {
+    const { page, errors, strayRequests, close } = await visit(browser, site);
+    await page.getByRole('button', { name: 'Example' }).click();
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    expect(await page.locator('.next').innerText()).toMatch(/^Next:/);
+    await page.locator('[data-spot="12"]').waitFor();
+    await page.getByText('Every note, as a table').click();
+    await page.locator('tbody tr').nth(12).waitFor();
+    expect(errors).toEqual([]);
+    expect(strayRequests).toEqual([]);
+    await close();
+  });
+
+  it('opens by its address', async () => {
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`);
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    await close();
+  });
+});
+
+describe('a recording', () => {
+  it('is opened by the file picker and sorted to the exercise chosen', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await page.getByLabel('Key', { exact: true }).selectOption('E major');
+    await page.getByLabel('Scale', { exact: true }).check({ force: true });
+    await page.locator('.row').getByLabel('1', { exact: true }).check({ force: true });
+    await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
+    expect(await verdictOf(page)).not.toBe('');
+    expect(await page.locator('.where').innerText()).toMatch(/E major · scale, one octave · right hand/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('of another exercise than chosen is said to be so, and measured as that at one touch', async () => {
+    const { page, close } = await visit(browser, site);
+    await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
+    expect(await verdictOf(page)).toMatch(/E major/);
+    expect(await page.locator('.where').innerText()).toMatch(/C major · tonic arpeggio/);
+    await page.getByRole('button', { name: 'Switch to it' }).click();
+    await page.locator('.where', { hasText: 'E major · scale, one octave · right hand' }).waitFor();
+    await page.getByRole('heading', { level: 2, name: 'E major · scale, one octave · right hand' }).waitFor();
+    await close();
+  });
+
+  it('is recognised where that is asked for', async () => {
+    const { page, close } = await visit(browser, site);
+    await page.getByLabel('Recognise the exercise for me').check();
+    await page.locator('input[type=file]').setInputFiles(fixturePath('left-hand'));
+    await verdictOf(page);
+    expect(await page.locator('.where').innerText()).toMatch(
+      /C minor · tonic arpeggio, two octaves · left hand/,
+    );
+    await close();
+  });
+
+  it('gives a next step that sets up the stretch to practise and its tempo, and undoes it', async () => {
+    const { page, close } = await visit(browser, site);
+    await page.getByLabel('Recognise the exercise for me').check();
+    await page.locator('input[type=file]').setInputFiles(fixturePath('missed-and-repeated'));
+    await verdictOf(page);
+    await page.getByRole('button', { name: 'Set it up' }).click();
+    await page.getByText('Practise only').waitFor();
+    await page.locator('.music line.stretch').first().waitFor({ state: 'attached' });
+    expect(await page.getByLabel('Tempo aim').inputValue()).not.toBe('80');
+    await page.getByRole('button', { name: 'The whole exercise again' }).click();
+    await page.locator('.music line.stretch').first().waitFor({ state: 'detached' });
+    expect(await page.getByLabel('Tempo aim').inputValue()).toBe('80');
+    await close();
+  });
+
+  it('may be dropped anywhere', async () => {
+    const { page, close } = await visit(browser, site);
+    const bytes = readFileSync(fixturePath('late-thumb')).toString('base64');
+    const transfer = await page.evaluateHandle((base64) => {
+      const data = Uint8Array.from(atob(base64), (letter) => letter.charCodeAt(0));
+      const dropped = new DataTransfer();
+      dropped.items.add(new File([data], 'dropped.wav', { type: 'audio/wav' }));
+      return dropped;
+    }, bytes);
+    await page.dispatchEvent('body', 'dragover', { dataTransfer: transfer });
+    expect(await page.getByText('Drop the recording').isVisible()).toBe(true);
+    await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    await verdictOf(page);
+    expect(await page.locator('.where').innerText()).toMatch(/dropped\.wav/);
+    await close();
+  });
+
+  it('that is broken is said to be so, and the page goes on', async () => {
+    const { page, close } = await visit(browser, site);
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'broken.wav',
+      mimeType: 'audio/wav',
+      buffer: Buffer.from('RIFF\u0000\u0000\u0000\u0000WAVEjunk'),
+    });
+    await page.getByRole('heading', { name: 'This file could not be opened' }).waitFor();
+    expect(await page.locator('.trouble').innerText()).toMatch(/broken\.wav/);
+    await page.getByRole('button', { name: 'Example' }).click();
+    expect(await verdictOf(page)).not.toBe('');
+    await close();
+  });
+
+  it('without playing says so and keeps the sound', async () => {
+    const { page, close } = await visit(browser, site);
+    const silence = encodeWav({ channels: [new Float32Array(44_100 * 3)], sampleRateHz: 44_100 });
+    await page
+      .locator('input[type=file]')
+      .setInputFiles({ name: 'silence.wav', mimeType: 'audio/wav', buffer: Buffer.from(silence) });
+    await page.getByRole('heading', { name: 'No playing was found in this recording' }).waitFor();
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save the sound' }).click();
+    expect((await download).suggestedFilename()).toMatch(/\.wav$/);
+    await close();
+  });
+});
+
+describe('a pearl', () => {
+  it('plays its spot when touched, and the pearl sounding is marked', async () => {
+    const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`);
+    await verdictOf(page);
+    await page.locator('[data-spot="4"]').click();
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    expect(await page.locator('circle.sounding').count()).toBe(1);
+    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    await page.getByRole('button', { name: 'Play it all' }).waitFor({ timeout: 15_000 });
+    expect(await page.locator('circle.sounding').count()).toBe(0);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

@@ -1,0 +1,175 @@
+/** `npm run screens`: the built page at all sizes in light and dark → dist/screens/*.png, to be looked at. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { serveSite } from './site.ts';
+import { fixturePath, microphoneWav } from './sounds.ts';
+import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+
+const INTO = resolve(import.meta.dirname, '../../dist/screens');
+
+interface Scene {
+  readonly name: string;
+  readonly query: string;
+  /** the whole page or what the screen shows */
+  readonly whole: boolean;
+  readonly act: (page: Page) => Promise<void>;
+}
+
+const drawn = (page: Page): Promise<void> => page.locator('.music svg').first().waitFor();
+const choose = async (page: Page, key: string, ...labels: readonly string[]): Promise<void> => {
+  await page.getByLabel('Key', { exact: true }).selectOption(key);
+  for (const label of labels) await page.getByLabel(label, { exact: true }).check({ force: true });
+};
+
+const SCENES: readonly Scene[] = [
+  { name: 'choose', query: '', whole: false, act: drawn },
+  {
+    name: 'report',
+    query: '?attempt=bundled',
+    whole: false,
+    act: async (page) => {
+      await verdictOf(page);
+      await drawn(page);
+    },
+  },
+  {
+    name: 'report-whole',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await drawn(page);
+    },
+  },
+  {
+    name: 'practice',
+    query: '?attempt=bundled',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Set it up' }).click();
+      await drawn(page);
+    },
+  },
+  {
+    name: 'together-4-octaves',
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await choose(page, 'F# minor', 'Together', 'Scale', 'Melodic', '4');
+      await page.waitForTimeout(800);
+    },
+  },
+  {
+    name: 'arpeggio-left-4',
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await choose(page, 'Eb minor', 'Left', '4');
+      await page.waitForTimeout(800);
+    },
+  },
+  {
+    name: 'progression',
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await choose(page, 'A major', 'Together', 'Progression');
+      await page.waitForTimeout(800);
+    },
+  },
+  {
+    name: 'broken-triads',
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await choose(page, 'Db major', 'Right', 'Broken triads');
+      await page.waitForTimeout(800);
+    },
+  },
+  {
+    name: 'microphone',
+    query: '',
+    whole: false,
+    act: (page) => page.getByRole('button', { name: 'Record', exact: true }).click(),
+  },
+  {
+    name: 'recording',
+    query: '',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Record', exact: true }).click();
+      await page.getByRole('button', { name: 'Turn on the microphone' }).click();
+      await page.getByRole('button', { name: 'Start' }).click();
+      await page.waitForTimeout(1600);
+    },
+  },
+  {
+    name: 'print',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.emulateMedia({ media: 'print' });
+    },
+  },
+  {
+    name: 'trouble',
+    query: '',
+    whole: false,
+    act: async (page) => {
+      await page.locator('input[type=file]').setInputFiles({
+        name: 'broken.wav',
+        mimeType: 'audio/wav',
+        buffer: Buffer.from('RIFF0000WAVEjunk'),
+      });
+      await page.locator('#trouble').waitFor();
+    },
+  },
+  {
+    name: 'wrong-note',
+    query: '',
+    whole: false,
+    act: async (page) => {
+      await choose(page, 'D major');
+      await page.locator('input[type=file]').setInputFiles(fixturePath('natural-for-sharp'));
+      await verdictOf(page);
+    },
+  },
+];
+
+/** The README's picture: the report of the example attempt on a laptop, without the bar at the bottom. */
+async function takeReadmePicture(browser: Browser, url: string): Promise<void> {
+  const { page, close } = await visit(browser, `${url}?attempt=bundled`, { width: 1160, height: 1000 });
+  await verdictOf(page);
+  await page.getByText('Every note, as a table').waitFor();
+  await page.addStyleTag({ content: '.bar { display: none }' });
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.waitForTimeout(500);
+  const clip = { x: 20, y: 62, width: 1120, height: 850 };
+  await page.screenshot({ path: resolve(import.meta.dirname, 'report.png'), clip });
+  await close();
+}
+
+const only = process.argv.slice(2);
+mkdirSync(INTO, { recursive: true });
+const { url, close } = await serveSite();
+const heard = resolve(INTO, 'microphone.wav');
+writeFileSync(heard, await microphoneWav('late-thumb'));
+const browser = await openBrowser(heard);
+for (const scene of SCENES.filter(({ name }) => only.length === 0 || only.includes(name)))
+  for (const { name, width, height } of SIZES)
+    for (const colorScheme of ['light', 'dark'] as const) {
+      const { page, close: leave } = await visit(browser, url + scene.query, { width, height, colorScheme });
+      await scene.act(page);
+      await page.waitForTimeout(400);
+      await page.screenshot({
+        path: resolve(INTO, `${scene.name}-${name}-${colorScheme}.png`),
+        fullPage: scene.whole,
+      });
+      await leave();
+    }
+if (only.length === 0 || only.includes('readme')) await takeReadmePicture(browser, url);
+await browser.close();
+await close();
+console.log(`Screens in ${INTO}`);

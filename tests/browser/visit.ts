@@ -1,0 +1,87 @@
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { findChromium } from '../support/chromium.mjs';
+
+/** Sizes at which the page must read: phone, tablet both ways, laptop. */
+export const SIZES = [
+  { name: 'phone', width: 390, height: 844 },
+  { name: 'tablet', width: 768, height: 1024 },
+  { name: 'tablet-wide', width: 1024, height: 768 },
+  { name: 'laptop', width: 1440, height: 900 },
+] as const;
+
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+];
+
+/** `microphone`: a WAV that the browser hears as its microphone, 'refused' to refuse it. */
+export async function openBrowser(microphone?: string): Promise<Browser> {
+  const executablePath = findChromium();
+  if (executablePath === undefined) throw new Error('No Chromium found: install it, or set CHROMIUM.');
+  const hearing =
+    microphone === undefined
+      ? []
+      : microphone === 'refused'
+        ? ['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream=deny']
+        : [
+            '--use-fake-device-for-media-stream',
+            '--use-fake-ui-for-media-stream',
+            `--use-file-for-fake-audio-capture=${microphone}%noloop`,
+          ];
+  return chromium.launch({ executablePath, args: [...FLAGS, ...hearing] });
+}
+
+/** A page and what went wrong on it while it was open. */
+export interface Visit {
+  readonly page: Page;
+  /** uncaught errors and console errors */
+  readonly errors: string[];
+  /** requests that left the origin */
+  readonly strayRequests: string[];
+  readonly close: () => Promise<void>;
+}
+
+export async function visit(
+  browser: Browser,
+  url: string,
+  options: {
+    readonly width?: number;
+    readonly height?: number;
+    readonly colorScheme?: 'light' | 'dark';
+    readonly before?: (page: Page) => Promise<unknown>;
+  } = {},
+): Promise<Visit> {
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1024, height: options.height ?? 768 },
+    colorScheme: options.colorScheme ?? 'light',
+    reducedMotion: 'reduce',
+  });
+  const page = await context.newPage();
+  const errors: string[] = [];
+  const strayRequests: string[] = [];
+  const { origin } = new URL(url);
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(message.text());
+  });
+  page.on('request', (request) => {
+    const address = request.url();
+    if (!address.startsWith(origin) && !/^(data|blob):/.test(address)) strayRequests.push(address);
+  });
+  await options.before?.(page);
+  await page.goto(url);
+  return { page, errors, strayRequests, close: () => context.close() };
+}
+
+/** Waits for the report of an attempt; returns its verdict. */
+export async function verdictOf(page: Page): Promise<string> {
+  const heading = page.locator('#verdict');
+  await heading.waitFor({ timeout: 30_000 });
+  return (await heading.innerText()).trim();
+}

@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest';
+import type { Assessment } from '../../../src/engine/index.ts';
+import { Desk, type Devices } from '../../../src/ui/attempt/desk.svelte.ts';
+import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
+import { invent, INVENTED } from '../support/invent.ts';
+
+const { exercise, report } = invent(INVENTED.lateThumb);
+const heard = {
+  notes: [],
+  tuning: { cents: 0, a4Hz: 440, sdCents: 1, strays: [] },
+  findings: [],
+  passages: [],
+  durationSec: 6,
+  sampleRateHz: 48_000,
+  onsetSdMs: 2,
+};
+const told: Assessment = {
+  kind: 'report',
+  heard,
+  alignment: {
+    exercise,
+    octaveShift: 0,
+    semitoneShift: 0,
+    matched: [],
+    extras: [],
+    remarks: [],
+    run: { startSec: 0, endSec: 6 },
+    fit: 1,
+  },
+  report,
+};
+const SOUND = { channels: [new Float32Array(48)], sampleRateHz: 48_000 };
+
+function rig(changed: Partial<Devices> = {}) {
+  const asked: { choice: unknown; earlier: number }[] = [];
+  const closed: string[] = [];
+  const opened: (string | null)[] = [];
+  const microphone = {
+    deviceLabel: 'invented',
+    level: () => ({ rmsDb: -30, peakDb: -20, clipped: false }),
+    start: () => undefined,
+    stop: () => Promise.resolve({ ...SOUND, processing: ['automatic gain'] }),
+    onEnded: () => undefined,
+    close: () => void closed.push('microphone'),
+  };
+  const devices: Devices = {
+    analyst: {
+      analyse: (_sound, choice, options) => {
+        asked.push({ choice, earlier: options.earlier?.length ?? 0 });
+        return Promise.resolve(told);
+      },
+      cancel: () => void closed.push('analysis'),
+      close: () => undefined,
+    },
+    decode: () => Promise.resolve({ ...SOUND, remarks: [] }),
+    openMicrophone: (deviceId) => {
+      opened.push(deviceId);
+      return Promise.resolve(microphone);
+    },
+    listMicrophones: () =>
+      Promise.resolve([
+        { deviceId: 'a', label: 'Built in' },
+        { deviceId: 'b', label: 'On the desk' },
+      ]),
+    createPlayback: () => ({
+      play: () => undefined,
+      stop: () => undefined,
+      positionSec: () => null,
+      onEnd: () => undefined,
+      close: () => void closed.push('playback'),
+    }),
+    eachFrame: () => undefined,
+    ...changed,
+  };
+  const plan = new Plan();
+  return { desk: new Desk(devices, plan), plan, asked, closed, opened };
+}
+
+const file = new File([new Uint8Array(4)], 'lesson.wav');
+
+describe('the desk', () => {
+  it('explains the microphone once, then records at one touch, and counts the attempts', async () => {
+    const { desk, asked, closed } = rig();
+    await desk.record();
+    expect(desk.phase.kind).toBe('explaining');
+    await desk.openMicrophone();
+    expect(desk.phase.kind).toBe('ready');
+    desk.start();
+    await desk.stop();
+    expect(desk.attempt?.sound.remarks[0]).toMatch(/automatic gain/);
+    expect(closed).toEqual(['microphone']);
+    await desk.record();
+    expect(desk.phase.kind).toBe('recording');
+    await desk.stop();
+    expect(asked.map(({ earlier }) => earlier)).toEqual([0, 1]);
+  });
+
+  it('changes to another microphone, closes the first, and keeps to the new one', async () => {
+    const { desk, closed, opened } = rig();
+    await desk.openMicrophone();
+    expect(desk.microphones.map(({ label }) => label)).toEqual(['Built in', 'On the desk']);
+    await desk.useMicrophone('b');
+    expect(desk.phase.kind).toBe('ready');
+    expect(closed).toEqual(['microphone']);
+    desk.start();
+    await desk.stop();
+    await desk.record();
+    expect(opened).toEqual([null, 'b', 'b']);
+  });
+
+  it('takes over the exercise that was recognised', async () => {
+    const { desk, plan, asked } = rig();
+    plan.recognise = true;
+    await desk.open(file);
+    expect(asked[0]?.choice).toBeNull();
+    expect(plan.choice).toEqual(INVENTED.lateThumb.choice);
+  });
+
+  it('keeps the sound when the analysis fails', async () => {
+    const failing = {
+      analyse: () => Promise.reject(new Error('Something broke.')),
+      cancel: () => undefined,
+      close: () => undefined,
+    };
+    const { desk } = rig({ analyst: failing });
+    await desk.open(file);
+    expect(desk.phase.kind).toBe('idle');
+    expect(desk.trouble).toMatchObject({ message: 'Something broke.' });
+    expect(desk.trouble?.sound?.name).toBe('lesson.wav');
+  });
+
+  it('says what is wrong with a file and keeps the report before it', async () => {
+    const answers = [Promise.resolve({ ...SOUND, remarks: [] }), Promise.reject(new Error('It is damaged.'))];
+    const { desk } = rig({ decode: () => answers.shift()! });
+    await desk.open(file);
+    await desk.open(file);
+    expect(desk.trouble?.message).toBe('It is damaged.');
+    expect(desk.attempt).not.toBeNull();
+  });
+
+  it('forgets an answer that comes after a cancel', async () => {
+    let answer: (assessment: Assessment) => void = () => undefined;
+    const slow = {
+      analyse: () => new Promise<Assessment>((resolve) => (answer = resolve)),
+      cancel: () => undefined,
+      close: () => undefined,
+    };
+    const { desk } = rig({ analyst: slow });
+    const opened = desk.open(file);
+    await Promise.resolve();
+    await Promise.resolve();
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    expect(desk.phase.kind).toBe('listening');
+    desk.cancel();
+    answer(told);
+    await opened;
+    expect(desk.phase.kind).toBe('idle');
+    expect(desk.attempt).toBeNull();
+  });
+
+  it('does not use up a report of a file as an earlier attempt of the player', async () => {
+    const { desk, asked } = rig();
+    await desk.open(file);
+    await desk.openMicrophone();
+    desk.start();
+    await desk.stop();
+    expect(asked.map(({ earlier }) => earlier)).toEqual([0, 0]);
+  });
+});
+
+describe('the plan', () => {
+  it('drops what does not fit the new form', () => {
+    const plan = new Plan();
+    plan.choose({ form: 'scale', key: 'A minor', octaves: 3, minorScale: 'melodic' });
+    expect(plan.hasMinorScale).toBe(true);
+    plan.choose({ form: 'progression' });
+    expect(plan.choice).toEqual({ key: 'A minor', form: 'progression', hands: 'right', octaves: 1 });
+    expect(plan.hasOctaves).toBe(false);
+  });
+
+  it('sets up a stretch and its tempo, and goes back to the whole and its own', () => {
+    const plan = new Plan();
+    plan.targetBpm = 92;
+    plan.setUp({ fromStep: 0, toStep: 4, tempoBpm: 60.4 });
+    plan.setUp({ fromStep: 2, toStep: 4, tempoBpm: 48 });
+    expect(plan.targetBpm).toBe(48);
+    plan.wholeAgain();
+    expect(plan.targetBpm).toBe(92);
+    expect(plan.practice).toBeNull();
+  });
+});

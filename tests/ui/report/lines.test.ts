@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { measureLines } from '../../../src/ui/report/lines.ts';
+import { tableRows } from '../../../src/ui/report/table.ts';
+import { remarkLines, splitVerdict } from '../../../src/ui/report/words.ts';
+import { invent, INVENTED } from '../support/invent.ts';
+
+const plain = (text: string): string => text.replaceAll('\u202f', ' ');
+const lines = (name: keyof typeof INVENTED) => {
+  const { report, exercise } = invent(INVENTED[name]);
+  return new Map(measureLines(report, exercise).map((line) => [line.term, line]));
+};
+
+describe('the list of measures', () => {
+  // The figures of docs/look/report.html, which is invented data.
+  it('reads as in the look', () => {
+    const told = lines('lateThumb');
+    expect(plain(told.get('Notes')!.figure)).toBe('13 of 13, none extra');
+    expect(plain(told.get('Evenness of time')!.figure)).toBe('9.4 % ± 0.4; without the crossings 4.1 %');
+    expect(plain(told.get('Crossings')!.figure)).toMatch(/^\+92 ms and \+84 ms going up; .* coming down$/);
+    expect(plain(told.get('Evenness of loudness')!.figure)).toBe(
+      '± 1.8 dB; the thumb 1.1 dB louder than the others',
+    );
+    expect(plain(told.get('Tempo')!.figure)).toBe('♩ = 77 (aim 80), steady');
+    expect(plain(told.get('The piano')!.figure)).toBe('A = 437.2 Hz, 11 cents flat');
+  });
+
+  it('counts what went otherwise', () => {
+    expect(lines('together').get('Notes')!.figure).toBe('12 of 14, 1 wrong, 1 missed and 1 extra');
+  });
+
+  it('sums many crossings up', () => {
+    expect(plain(lines('longScale').get('Crossings')!.figure)).toMatch(/^−9 to \+1900 ms going up; /);
+  });
+
+  it('has chords where there are chords, and touch where there are none', () => {
+    expect([...lines('progression').keys()]).toContain('Chords struck as one');
+    expect([...lines('progression').keys()]).not.toContain('Touch');
+    expect([...lines('lateThumb').keys()]).toContain('Touch');
+  });
+
+  it('says why a figure is not there', () => {
+    const line = lines('progression').get('Changes of chord')!;
+    expect(line.measured).toBe(false);
+    expect(line.figure).toMatch(/^not measured: this invented/);
+  });
+
+  it('explains every figure', () => {
+    for (const line of lines('longScale').values()) expect(line.meaning).toMatch(/\.$/);
+  });
+});
+
+describe('a verdict', () => {
+  it.each([
+    ['It is late going up.', 'going up', ['It is late ', 'going up', '.']],
+    ['It is late.', '', ['It is late.', '', '']],
+    ['It is late.', 'not in it', ['It is late.', '', '']],
+    ['Late again, late.', 'Late', ['', 'Late', ' again, late.']],
+  ])('%s with "%s" underlined', (verdict, emphasis, pieces) => {
+    const { before, emphasis: underlined, after } = splitVerdict(verdict, emphasis);
+    expect([before, underlined, after]).toEqual(pieces);
+  });
+});
+
+it('the table has every note, the missed ones in their places', () => {
+  const { report } = invent(INVENTED.longScale);
+  const rows = tableRows(report);
+  expect(rows).toHaveLength(57 + 1);
+  expect(rows[10]).toMatchObject({ heard: 'missed', timeSec: null });
+  expect(rows.filter((row) => row.heard.startsWith('wrong'))).toHaveLength(1);
+  expect(rows.filter((row) => row.heard.startsWith('not sure'))).toHaveLength(1);
+});
+
+it('remarks name the octave and the state of the sound, and call neither a mistake', () => {
+  const { report } = invent(INVENTED.lateThumb);
+  const shifted = {
+    ...report,
+    remarks: [{ kind: 'other-octave' as const, octaveShift: -1 }],
+    audio: { ...report.audio, findings: [{ kind: 'clipping' as const, detail: 'It clips.' }] },
+  };
+  expect(remarkLines(shifted, ['Recorded with automatic gain.'])).toEqual([
+    'Played an octave lower than written; that is no mistake.',
+    'It clips.',
+    'Recorded with automatic gain.',
+  ]);
+});
