@@ -31,6 +31,8 @@ export const EAR_DEFAULTS: EarOptions = {
 const HISTORY_SEC = 22;
 /** sound below this peak is silence, not worth a look: −90 dB */
 const SILENCE = 3e-5;
+/** Pieces overlap by this on each side: heard with another gain, a note at the seam may move across it. */
+const SEAM_SEC = 0.02;
 /** level is taken from so far back, seconds */
 const GAIN_BACK_SEC = 4;
 /** the network forgives this much: within it a piece is heard as the one before */
@@ -92,7 +94,7 @@ export class Ear {
   constructor(options: Partial<EarOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
     this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
-    this.#aheadSamples = Math.ceil(Math.max(this.#network.lookAheadSec, PROBE_SEC) * RATE_HZ);
+    this.#aheadSamples = Math.ceil((SEAM_SEC + Math.max(this.#network.lookAheadSec, PROBE_SEC)) * RATE_HZ);
   }
 
   /** everything that may have been a note, in order of time */
@@ -111,7 +113,8 @@ export class Ear {
   /** Hears out what is still open, as if silence followed. */
   finish(): void {
     this.#ended = true;
-    const last = this.history.end + this.#aheadSamples + this.#pieceSamples;
+    // Up to two whole pieces: the last one ends within one, and is heard at the next seam after its look-ahead.
+    const last = this.history.end + this.#aheadSamples + 2 * this.#pieceSamples;
     const end = this.history.end;
     while (this.history.end < last) this.push(0);
     this.#findReleases(end);
@@ -159,14 +162,14 @@ export class Ear {
     if (Math.max(this.#peaks[piece - 1] ?? 0, this.#peaks[piece]!, this.#peaks[piece + 1] ?? 0) < SILENCE)
       return;
     const fromSec = piece * this.#options.pieceSec;
-    const span = { fromSec, toSec: fromSec + this.#options.pieceSec };
-    const hearing = this.#howToHear(fromSec, span.toSec);
+    const toSec = fromSec + this.#options.pieceSec;
+    const hearing = this.#howToHear(fromSec, toSec);
     const task = {
       source: this.history,
       ...hearing,
       lowMidi: LOWEST_KNOWN,
       highMidi: HIGHEST_KNOWN,
-      spans: [span],
+      spans: [{ fromSec: fromSec - SEAM_SEC, toSec: toSec + SEAM_SEC }],
     };
     const heard = this.#network.hear(task);
     const likely = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
@@ -185,11 +188,8 @@ export class Ear {
           .map((note) => ({ ...note, midi: note.midi + semitones }))
           .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
       ),
-    ].filter(
-      ({ timeSec, probability }) => probability >= this.#options.leastProbability && timeSec < span.toSec,
-    );
+    ].filter((note) => note.probability >= this.#options.leastProbability && !this.#isEcho(note));
     notes
-      .filter((note) => !this.#isEcho(note))
       .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi)
       .forEach((note, i) => this.#strike(note, notes[i + 1], hearing.cents));
   }
