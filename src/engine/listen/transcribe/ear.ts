@@ -102,21 +102,25 @@ export class Ear {
     return this.#strikes;
   }
 
-  push(sample: number): void {
-    this.history.append(sample);
-    this.#level.push(sample);
-    const size = Math.abs(sample);
-    if (size > this.#peak) this.#peak = size;
-    if (this.history.end % this.#pieceSamples === 0) this.#pieceCame();
+  /** Takes the first `length` samples of a block. */
+  push(block: Float64Array, length = block.length): void {
+    for (let from = 0; from < length;) {
+      const left = this.#pieceSamples - (this.history.end % this.#pieceSamples);
+      const to = Math.min(length, from + left);
+      this.history.append(block, from, to);
+      this.#level.push(block, from, to);
+      for (let i = from; i < to; i++) this.#peak = Math.max(this.#peak, Math.abs(block[i]!));
+      if (to - from === left) this.#pieceCame();
+      from = to;
+    }
   }
 
   /** Hears out what is still open, as if silence followed. */
   finish(): void {
     this.#ended = true;
     // Up to two whole pieces: the last one ends within one, and is heard at the next seam after its look-ahead.
-    const last = this.history.end + this.#aheadSamples + 2 * this.#pieceSamples;
     const end = this.history.end;
-    while (this.history.end < last) this.push(0);
+    this.push(new Float64Array(this.#aheadSamples + 2 * this.#pieceSamples));
     this.#findReleases(end);
   }
 
