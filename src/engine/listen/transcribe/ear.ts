@@ -173,7 +173,7 @@ export class Ear {
       ...hearing,
       lowMidi: LOWEST_KNOWN,
       highMidi: HIGHEST_KNOWN,
-      spans: [{ fromSec: fromSec - SEAM_SEC, toSec: toSec + SEAM_SEC }],
+      spans: [{ fromSec: Math.max(0, fromSec - SEAM_SEC), toSec: toSec + SEAM_SEC }],
     };
     const heard = this.#network.hear(task);
     const likely = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
