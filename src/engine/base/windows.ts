@@ -3,14 +3,11 @@ export function hann(length: number): Float64Array {
   return Float64Array.from({ length }, (_, i) => Math.sin((Math.PI * i) / length) ** 2);
 }
 
-/**
- * Two halves of Hann windows joined: rises over `rise` samples, falls over the rest. Leans towards its start, where a struck
- * string is loudest; side lobes fall as fast as Hann's because value and slope are continuous.
- */
-export function leaningHann(length: number, rise: number): Float64Array {
-  return Float64Array.from({ length }, (_, i) =>
-    i < rise
-      ? Math.sin((Math.PI * i) / (2 * rise)) ** 2
-      : Math.cos((Math.PI * (i - rise)) / (2 * (length - rise))) ** 2,
-  );
+/** Tukey window of `length` samples: flat, with a cosine taper over `share` of it, half at each end (Harris 1978; from memory). */
+export function tukey(length: number, share: number): Float64Array {
+  const taper = (share * length) / 2;
+  return Float64Array.from({ length }, (_, i) => {
+    const edge = Math.min(i, length - 1 - i);
+    return edge >= taper ? 1 : Math.sin((Math.PI * edge) / (2 * taper)) ** 2;
+  });
 }

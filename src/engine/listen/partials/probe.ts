@@ -1,7 +1,7 @@
 import { PowerSpectrum } from '../../base/fft.ts';
 import { peakOffset } from '../../base/parabola.ts';
 import { midiToHz, powerToDb } from '../../base/units.ts';
-import { hann } from '../../base/windows.ts';
+import { hann, tukey } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
 import { partialRatio, typicalStiffness } from './stiffness.ts';
@@ -18,6 +18,17 @@ const AFTER_KNOCK = 110;
 const PITCH_SPAN = 4096;
 /** the sound before ends so long before the onset, samples: 3 ms */
 const BEFORE_ONSET = 66;
+/** share of the level's window that is tapered */
+const TAPER = 0.25;
+/** equivalent noise bandwidth of that window, bins (Harris 1978, table 1; from memory) */
+const FLAT_BANDWIDTH = 1.1;
+/** a partial's power lies within so many resolutions of its place, or within this share of its frequency */
+const LINE_REACH = 1.5;
+const LINE_SHARE = 0.006;
+/** of what rang at a partial before, so much is still there afterwards: it fades, and its damper may have fallen */
+const OLD_STAYS = 0.4;
+/** at least this share of a partial's power counts as new */
+const LEAST_NEW = 0.1;
 const PARTIALS = 12;
 const HIGHEST_HZ = 0.45 * RATE_HZ;
 /** a partial is looked for within this of its place, cents; ±20 of a stray string and the ± of its stiffness */
@@ -43,7 +54,7 @@ export class StringProbe {
   readonly #after = new PowerSpectrum(FFT_SIZE);
   readonly #before = new PowerSpectrum(FFT_SIZE);
   readonly #samples = new Float64Array(PITCH_SPAN);
-  readonly #windows = new Map<number, Float64Array>();
+  readonly #windows = new Map<string, Float64Array>();
 
   constructor(history: SampleHistory) {
     this.#history = history;
@@ -60,21 +71,24 @@ export class StringProbe {
       LEVEL_SPAN,
       Math.max(SHORTEST, SPAN_STEP * Math.floor((next - onset) / SPAN_STEP)),
     );
-    this.#measure(onset, length);
-    const reachHz = (0.75 * RATE_HZ) / length;
+    // Nearly flat, as the definition asks: a window that favours the middle hears little of a treble note.
+    this.#measure(onset - Math.round((TAPER / 4) * length), length, 'flat');
+    const leastHz = (LINE_REACH * RATE_HZ) / length;
     let sum = 0;
     for (const freqHz of partialsOf(pitch, stiffness)) {
+      const reachHz = Math.min(Math.max(leastHz, LINE_SHARE * freqHz), 0.45 * midiToHz(pitch));
       const from = Math.max(1, Math.ceil((freqHz - reachHz) / BIN_HZ));
       const to = Math.floor((freqHz + reachHz) / BIN_HZ);
       let now = 0;
       let old = 0;
       for (let bin = from; bin <= to; bin++) {
-        now = Math.max(now, this.#after.power[bin]!);
-        old = Math.max(old, this.#before.power[bin]!);
+        now += this.#after.power[bin]!;
+        old += this.#before.power[bin]!;
       }
-      sum += Math.max(0.1 * now, now - old);
+      sum += Math.max(LEAST_NEW * now, now - OLD_STAYS * old);
     }
-    return powerToDb(sum);
+    // A line's power spreads over as many bins as the window is short and tapered.
+    return powerToDb((sum * length) / (FFT_SIZE * FLAT_BANDWIDTH));
   }
 
   /** (f_n / n)² = f² (1 + B n²): a line in n² through the clear partials, B held near its design value (Fletcher 1964). */
@@ -82,7 +96,7 @@ export class StringProbe {
     const typical = typicalStiffness(expected);
     const start = onset + AFTER_KNOCK;
     const length = 512 * Math.floor(Math.min(PITCH_SPAN, Math.max(1024, next - start)) / 512);
-    this.#measure(start, length);
+    this.#measure(start, length, 'hann');
     const after = this.#after.power;
     const lines = partialsOf(expected, typical).flatMap((freqHz, i) => {
       const bin = this.#strongest(freqHz);
@@ -118,8 +132,8 @@ export class StringProbe {
     return { pitch: Math.abs(pitch - expected) < 0.5 ? pitch : null, stiffness };
   }
 
-  #measure(start: number, length: number): void {
-    const window = this.#window(length);
+  #measure(start: number, length: number, shape: 'flat' | 'hann'): void {
+    const window = this.#window(length, shape);
     this.#after.measure(this.#history.read(start, this.#samples), window);
     this.#before.measure(this.#history.read(start - BEFORE_ONSET - length, this.#samples), window);
   }
@@ -133,11 +147,12 @@ export class StringProbe {
     return at;
   }
 
-  #window(length: number): Float64Array {
-    const made = this.#windows.get(length);
+  #window(length: number, shape: 'flat' | 'hann'): Float64Array {
+    const key = `${shape} ${length}`;
+    const made = this.#windows.get(key);
     if (made !== undefined) return made;
-    const window = hann(length);
-    if (this.#windows.size < 32) this.#windows.set(length, window);
+    const window = shape === 'flat' ? tukey(length, TAPER) : hann(length);
+    this.#windows.set(key, window);
     return window;
   }
 }
