@@ -6,7 +6,7 @@ import { StringProbe } from '../partials/probe.ts';
 import { ReleaseFinder } from '../partials/release.ts';
 import { RoughTuning } from './rough-tuning.ts';
 import { SecondEar } from './second-ear.ts';
-import type { Strike } from './strike.ts';
+import type { FaintStrike, Strike } from './strike.ts';
 import { stretchCents } from './stretch.ts';
 
 export interface EarOptions {
@@ -14,7 +14,7 @@ export interface EarOptions {
   readonly pieceSec: number;
   /** the piano's tuning is believed after so much sounding; until then the sound is kept */
   readonly tuningSec: number;
-  /** strikes less probable than this are forgotten */
+  /** strikes less probable than this are faint: noted, but not looked at any closer */
   readonly leastProbability: number;
   /** the network's onsets stand so much early, seconds: measured on the development pianos */
   readonly earlySec: number;
@@ -74,6 +74,7 @@ export class Ear {
   readonly #second = new SecondEar(this.history);
   readonly #releases = new ReleaseFinder(this.history);
   readonly #strikes: Strike[] = [];
+  readonly #faint: FaintStrike[] = [];
   readonly #peaks: number[] = [];
   readonly #pieceSamples: number;
   readonly #aheadSamples: number;
@@ -98,6 +99,11 @@ export class Ear {
   /** everything that may have been a note, in order of time */
   get strikes(): readonly Strike[] {
     return this.#strikes;
+  }
+
+  /** what was most probably no note, in order of time */
+  get faint(): readonly FaintStrike[] {
+    return this.#faint;
   }
 
   push(sample: number): void {
@@ -185,13 +191,20 @@ export class Ear {
           .map((note) => ({ ...note, midi: note.midi + semitones }))
           .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
       ),
-    ].filter(
-      ({ timeSec, probability }) => probability >= this.#options.leastProbability && timeSec < span.toSec,
-    );
+    ]
+      .filter((note) => note.timeSec < span.toSec && !this.#isEcho(note))
+      .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
+    const { leastProbability } = this.#options;
     notes
-      .filter((note) => !this.#isEcho(note))
-      .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi)
-      .forEach((note, i) => this.#strike(note, notes[i + 1], hearing.cents));
+      .filter(({ probability }) => probability < leastProbability)
+      .forEach((note) => this.#faint.push(this.#told(note)));
+    const likelier = notes.filter(({ probability }) => probability >= leastProbability);
+    likelier.forEach((note, i) => this.#strike(note, likelier[i + 1], hearing.cents));
+  }
+
+  #told({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): FaintStrike {
+    const onsetSample = Math.round((timeSec + this.#options.earlySec) * RATE_HZ);
+    return { onsetSample, midi, probability, loudness: levelDb, sounding };
   }
 
   /** The end of the piece before may have told the same strike already. */
@@ -215,17 +228,14 @@ export class Ear {
   }
 
   #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {
-    const onsetSample = Math.round((note.timeSec + this.#options.earlySec) * RATE_HZ);
+    const told = this.#told(note);
+    const { onsetSample } = told;
     const nextSample = next === undefined ? Infinity : Math.round(next.timeSec * RATE_HZ);
     const apart = nextSample - onsetSample > 0.04 * RATE_HZ ? nextSample : Infinity;
     const expected = note.midi + (cents + stretchCents(note.midi)) / 100;
     const seen = this.#probe.look(onsetSample, apart, expected);
     this.#strikes.push({
-      onsetSample,
-      midi: note.midi,
-      probability: note.probability,
-      loudness: note.levelDb,
-      sounding: note.sounding,
+      ...told,
       levelDb: seen.levelDb,
       pitch: seen.pitch ?? expected,
       pitchRead: seen.pitch !== null,
