@@ -48,8 +48,8 @@ export interface NetworkOptions {
 
 /** As in the training's own reading; leastProbability far below its threshold of 0.65. */
 export const NETWORK_DEFAULTS: NetworkOptions = {
-  leastProbability: 0.005,
-  leastPeak: 0.005,
+  leastProbability: 0.1,
+  leastPeak: 0.1,
   refractorySec: 0.06,
   soundingAfterSec: 0.046,
   tuningStepCents: 5,

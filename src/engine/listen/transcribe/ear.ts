@@ -57,6 +57,9 @@ const ONE_CHORD_SEC = 0.1;
 /** later strikes that may hide a release */
 const FOLLOWERS = 12;
 
+/** The network tells all but what it is sure was not struck. */
+const FAINTEST = { leastProbability: 0.005, leastPeak: 0.005 };
+
 /** What the network is told of a piece. */
 interface Hearing {
   readonly cents: number;
@@ -69,7 +72,7 @@ export class Ear {
   readonly #options: EarOptions;
   readonly #level = new ActiveLevel(RATE_HZ);
   readonly #tuning = new RoughTuning(this.history);
-  readonly #network = createNetworkListener();
+  readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
   readonly #second = new SecondEar(this.history);
   readonly #releases = new ReleaseFinder(this.history);
@@ -185,7 +188,7 @@ export class Ear {
     const notes = [
       ...heard,
       ...beyond.flatMap((semitones) =>
-        (this.#transposed ??= createNetworkListener())
+        (this.#transposed ??= createNetworkListener(FAINTEST))
           // All its keys listen: a ghost is known by the note below it.
           .hear({ ...task, cents: hearing.cents + 100 * semitones })
           .map((note) => ({ ...note, midi: note.midi + semitones }))
