@@ -16,8 +16,11 @@ export const RECHECK_WEIGHTS: Readonly<Record<keyof Evidence | 'bias', number>> 
 export const RECHECK_BOUNDS = {
   /** a chord is spread and hands come apart by so much at most, s */
   nearSec: 0.09,
-  /** more probable than this: struck; less than the other: not struck; unsure between. A right note called missed costs more
-   *  trust than a missed one let pass, so the bounds do not lie evenly */
+  /**
+   * more probable than `struck`: struck; less than `notStruck`: not struck; unsure between. On the attempts of the fit 0.9
+   * finds 77 of 100 notes in doubt that were struck and 5 of 100 that were not (0.95: 62 and 3; 0.85: 82 and 8); 0.1 calls
+   * 1 of 100 struck ones missed.
+   */
   struck: 0.9,
   notStruck: 0.1,
   /** belief counts between these: below the one the ear says nothing */
