@@ -30,11 +30,11 @@ export function createListener(options: {
   const hum = new HumWatch(ear.history);
   const voice = new VoiceWatch(ear.history);
   const loudness = new LoudnessWatch();
-  const audio = createAudioStream(options, (sample) => {
-    ear.push(sample);
+  const audio = createAudioStream(options, (block, length) => {
+    ear.push(block, length);
     hum.advance();
     voice.advance();
-    loudness.push(sample);
+    loudness.push(block, length);
   });
   return {
     push: (block) => audio.push(block),

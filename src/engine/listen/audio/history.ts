@@ -16,9 +16,13 @@ export class SampleHistory {
     return this.#end;
   }
 
-  append(sample: number): void {
-    this.#ring[this.#end & this.#mask] = sample;
-    this.#end += 1;
+  /** Takes samples `from` to before `to` of a block. */
+  append(block: Float64Array, from: number, to: number): void {
+    const ring = this.#ring;
+    const mask = this.#mask;
+    let end = this.#end;
+    for (let i = from; i < to; i++) ring[end++ & mask] = block[i]!;
+    this.#end = end;
   }
 
   /** Copies `length` samples from absolute index `start` on into `out`. What is not kept reads as 0. */

@@ -31,17 +31,21 @@ export class HumWatch {
   readonly #samples = new Float64Array(SIZE);
   readonly #line = MAINS_HZ.map(() => new Float64Array(HARMONICS).fill(Infinity));
   readonly #beside = MAINS_HZ.map(() => new Float64Array(HARMONICS).fill(Infinity));
+  #next = EVERY;
   #looks = 0;
 
   constructor(history: SampleHistory) {
     this.#history = history;
   }
 
-  /** To be called after every sample; looks only now and then. */
+  /** To be called whenever the history has grown. */
   advance(): void {
-    if (this.#history.end % EVERY !== 0) return;
+    for (; this.#next <= this.#history.end; this.#next += EVERY) this.#look(this.#next);
+  }
+
+  #look(end: number): void {
     this.#looks += 1;
-    this.#history.read(this.#history.end - SIZE, this.#samples);
+    this.#history.read(end - SIZE, this.#samples);
     const power = this.#spectrum.measure(this.#samples, this.#window);
     MAINS_HZ.forEach((mainsHz, which) => {
       for (let k = 0; k < HARMONICS; k++) {

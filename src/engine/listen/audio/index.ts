@@ -31,12 +31,13 @@ export interface AudioStream {
 }
 
 /**
- * Sound as it came → one channel at `RATE_HZ`, sample by sample to `emit`. Zero delay: sample k lies at k / RATE_HZ s.
+ * Sound as it came → one channel at `RATE_HZ`, stretch by stretch to `emit`: its samples, reused, and how many of them count.
+ * Zero delay: sample k lies at k / RATE_HZ s.
  * Throws a UsageError on an impossible rate or number of channels, never on bad sound.
  */
 export function createAudioStream(
   format: { readonly sampleRateHz: number; readonly channels: number },
-  emit: (sample: number) => void,
+  emit: (block: Float64Array, length: number) => void,
 ): AudioStream {
   const { sampleRateHz, channels } = format;
   if (!(sampleRateHz >= 4000 && sampleRateHz <= 768_000))

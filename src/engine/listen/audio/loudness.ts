@@ -10,10 +10,15 @@ export class LoudnessWatch {
   #sum = 0;
   #taken = 0;
 
-  push(sample: number): void {
-    this.#sum += sample * sample;
-    this.#taken += 1;
-    if (this.#taken < LENGTH) return;
+  push(block: Float64Array, length: number): void {
+    for (let i = 0; i < length; i++) {
+      this.#sum += block[i]! * block[i]!;
+      this.#taken += 1;
+      if (this.#taken === LENGTH) this.#look();
+    }
+  }
+
+  #look(): void {
     const bin = Math.round(10 * Math.log10((2 * this.#sum) / LENGTH + 1e-14) - LOWEST_DB);
     this.#counts[Math.max(0, Math.min(BINS - 1, bin))]! += 1;
     this.#looks += 1;

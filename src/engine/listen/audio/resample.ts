@@ -21,6 +21,9 @@ function greatestCommonDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestCommonDivisor(b, a % b);
 }
 
+/** samples of output handed on at once */
+const OUT = 4096;
+
 /**
  * Sound at one rate → the same sound at another, by a windowed sinc in polyphase form (Smith, "Digital Audio Resampling";
  * Crochiere & Rabiner 1983). Zero delay: output sample k lies at k / toHz seconds exactly. Works as a stream.
@@ -28,18 +31,20 @@ function greatestCommonDivisor(a: number, b: number): number {
 export class Resampler {
   readonly fromHz: number;
   readonly toHz: number;
-  readonly #emit: (sample: number) => void;
+  /** told of each stretch of output: its samples, reused, and how many of them count */
+  readonly #emit: (block: Float64Array, length: number) => void;
   readonly #phases: number;
   readonly #half: number;
   readonly #taps: Float64Array[];
-  readonly #buffer: Float64Array;
+  readonly #out = new Float64Array(OUT);
+  /** the samples that outputs to come still need, the first of them at index `#start` of the sound */
+  #held: Float64Array;
+  #heldLength: number;
+  #start: number;
   #taken = 0;
   #made = 0;
-  /** last sample that the next output needs, and its filter */
-  #newest = 0;
-  #phase = 0;
 
-  constructor(fromHz: number, toHz: number, emit: (sample: number) => void) {
+  constructor(fromHz: number, toHz: number, emit: (block: Float64Array, length: number) => void) {
     this.fromHz = fromHz;
     this.toHz = toHz;
     this.#emit = emit;
@@ -47,31 +52,28 @@ export class Resampler {
     const exact = whole ? toHz / greatestCommonDivisor(fromHz, toHz) : MAX_PHASES;
     this.#phases = Math.min(exact, MAX_PHASES);
     const cutoff = PASS * Math.min(1, toHz / fromHz);
-    this.#half = Math.ceil(CROSSINGS / Math.min(1, toHz / fromHz));
+    // Even, so that the taps come in fours.
+    this.#half = 2 * Math.ceil(CROSSINGS / Math.min(1, toHz / fromHz) / 2);
     this.#taps = Array.from({ length: this.#phases }, (_, phase) =>
       this.#filter(phase / this.#phases, cutoff),
     );
-    // Twice the span and mirrored, so that every span lies in one piece.
-    this.#buffer = new Float64Array(4 * this.#half);
-    this.#seek();
+    // Silence before the start, so that the first outputs have their whole span.
+    this.#held = new Float64Array(OUT + 4 * this.#half);
+    this.#start = 1 - 2 * this.#half;
+    this.#heldLength = -this.#start;
   }
 
   /** Takes the first `length` samples of a block. */
   push(block: Float64Array, length: number): void {
     if (this.fromHz === this.toHz) {
-      for (let i = 0; i < length; i++) this.#emit(block[i]!);
+      this.#made += length;
+      this.#taken += length;
+      this.#emit(block, length);
       return;
     }
-    const span = 2 * this.#half;
-    const buffer = this.#buffer;
-    let at = this.#taken % span;
-    for (let i = 0; i < length; i++) {
-      buffer[at] = block[i]!;
-      buffer[at + span] = block[i]!;
-      at = at + 1 === span ? 0 : at + 1;
-      this.#taken += 1;
-      if (this.#newest < this.#taken) this.#drain();
-    }
+    this.#hold(block, length);
+    this.#taken += length;
+    this.#drain();
   }
 
   /** Brings out the rest, as if silence followed. */
@@ -79,7 +81,10 @@ export class Resampler {
     if (this.fromHz === this.toHz) return;
     const wanted = Math.floor((this.#taken * this.toHz) / this.fromHz);
     const silence = new Float64Array(1);
-    while (this.#made < wanted) this.push(silence, 1);
+    while (this.#made < wanted) {
+      this.#hold(silence, 1);
+      this.#drain(wanted);
+    }
   }
 
   #filter(fraction: number, cutoff: number): Float64Array {
@@ -96,29 +101,60 @@ export class Resampler {
     return taps.map((tap) => tap / sum);
   }
 
-  /** Makes the output that the newest sample completes, and finds which sample the next one waits for. */
-  #drain(): void {
-    const span = 2 * this.#half;
-    const buffer = this.#buffer;
-    while (this.#newest < this.#taken) {
-      const taps = this.#taps[this.#phase]!;
-      const start = (this.#newest + 1) % span;
-      let sum = 0;
-      for (let i = 0; i < span; i++) sum += taps[i]! * buffer[start + i]!;
-      this.#made += 1;
-      this.#seek();
-      this.#emit(sum);
+  #hold(block: Float64Array, length: number): void {
+    if (this.#heldLength + length > this.#held.length) {
+      const larger = new Float64Array(2 * (this.#heldLength + length));
+      larger.set(this.#held.subarray(0, this.#heldLength));
+      this.#held = larger;
     }
+    this.#held.set(length === block.length ? block : block.subarray(0, length), this.#heldLength);
+    this.#heldLength += length;
   }
 
-  #seek(): void {
-    const position = (this.#made * this.fromHz) / this.toHz;
-    let first = Math.floor(position);
-    this.#phase = Math.round((position - first) * this.#phases);
-    if (this.#phase === this.#phases) {
-      this.#phase = 0;
-      first += 1;
+  /** Makes every output whose span is held, and lets go of the samples that no output needs any more. */
+  #drain(most = Infinity): void {
+    const half = this.#half;
+    const span = 2 * half;
+    const held = this.#held;
+    const out = this.#out;
+    let filled = 0;
+    let first = 0;
+    for (; this.#made < most; this.#made++) {
+      // Output k lies between samples `whole` and whole + 1; its span begins half − 1 samples before.
+      const position = (this.#made * this.fromHz) / this.toHz;
+      let whole = Math.floor(position);
+      let phase = Math.round((position - whole) * this.#phases);
+      if (phase === this.#phases) {
+        phase = 0;
+        whole += 1;
+      }
+      first = whole - half + 1 - this.#start;
+      if (first + span > this.#heldLength) break;
+      out[filled++] = dot(this.#taps[phase]!, held, first);
+      if (filled === OUT) {
+        this.#emit(out, filled);
+        filled = 0;
+      }
     }
-    this.#newest = first + this.#half;
+    if (filled > 0) this.#emit(out, filled);
+    const drop = Math.min(Math.max(first, 0), this.#heldLength);
+    held.copyWithin(0, drop, this.#heldLength);
+    this.#heldLength -= drop;
+    this.#start += drop;
   }
+}
+
+/** Σ taps[i] · samples[from + i], in four sums at once: one alone would wait for itself. The taps come in fours. */
+function dot(taps: Float64Array, samples: Float64Array, from: number): number {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  for (let i = 0; i < taps.length; i += 4) {
+    a += taps[i]! * samples[from + i]!;
+    b += taps[i + 1]! * samples[from + i + 1]!;
+    c += taps[i + 2]! * samples[from + i + 2]!;
+    d += taps[i + 3]! * samples[from + i + 3]!;
+  }
+  return a + b + c + d;
 }

@@ -8,7 +8,7 @@ const ACTIVE_SHARE = 0.0025;
 const LEAST_RMS = 1e-5;
 
 /**
- * Sound, sample by sample → the gain that brings its playing to the level of the training: a stretch's active RMS, the mean
+ * Sound, block by block → the gain that brings its playing to the level of the training: a stretch's active RMS, the mean
  * over its blocks of 0.1 s that lie less than 26 dB below the loudest, becomes 0.1. The network forgives 6 dB either way.
  */
 export class ActiveLevel {
@@ -21,12 +21,15 @@ export class ActiveLevel {
     this.rateHz = rateHz;
   }
 
-  push(sample: number): void {
-    this.#sum += sample * sample;
-    this.#taken += 1;
-    if (this.#taken % HALF_BLOCK === 0) {
+  /** Takes samples `from` to before `to` of a block. */
+  push(block: Float64Array, from: number, to: number): void {
+    for (let i = from; i < to; i++) {
+      this.#sum += block[i]! * block[i]!;
+      this.#taken += 1;
+      if (this.#taken < HALF_BLOCK) continue;
       this.#halves.push(this.#sum);
       this.#sum = 0;
+      this.#taken = 0;
     }
   }
 

@@ -1,4 +1,5 @@
 import { PowerSpectrum } from '../../base/fft.ts';
+import { peakOffset } from '../../base/parabola.ts';
 import { midiToHz, powerToDb } from '../../base/units.ts';
 import { hann } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
@@ -86,7 +87,7 @@ export class StringProbe {
     const lines = partialsOf(expected, typical).flatMap((freqHz, i) => {
       const bin = this.#strongest(freqHz);
       const grew = after[bin]! > GREW * this.#before.power[bin]!;
-      return grew ? [{ n: i + 1, freqHz: (bin + vertex(after, bin)) * BIN_HZ, power: after[bin]! }] : [];
+      return grew ? [{ n: i + 1, freqHz: (bin + peakOffset(after, bin)) * BIN_HZ, power: after[bin]! }] : [];
     });
     const strongest = Math.max(0, ...lines.map(({ power }) => power));
     const clear = lines.filter(({ power }) => power > STRONG * strongest);
@@ -147,13 +148,4 @@ export function partialsOf(pitch: number, stiffness: number): number[] {
   return Array.from({ length: PARTIALS }, (_, i) => firstHz * partialRatio(i + 1, stiffness)).filter(
     (freqHz) => freqHz < HIGHEST_HZ,
   );
-}
-
-/** Peak bin → where the parabola through the logarithms of three powers peaks, −0.5..0.5 bins. */
-function vertex(power: Float64Array, bin: number): number {
-  const a = Math.log(power[bin - 1]! + 1e-30);
-  const b = Math.log(power[bin]! + 1e-30);
-  const c = Math.log(power[bin + 1]! + 1e-30);
-  const curve = a - 2 * b + c;
-  return curve < 0 ? Math.max(-0.5, Math.min(0.5, (a - c) / (2 * curve))) : 0;
 }

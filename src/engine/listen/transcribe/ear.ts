@@ -31,6 +31,8 @@ export const EAR_DEFAULTS: EarOptions = {
 const HISTORY_SEC = 22;
 /** sound below this peak is silence, not worth a look: −90 dB */
 const SILENCE = 3e-5;
+/** Pieces overlap by this on each side: heard with another gain, a note at the seam may move across it. */
+const SEAM_SEC = 0.02;
 /** level is taken from so far back, seconds */
 const GAIN_BACK_SEC = 4;
 /** the network forgives this much: within it a piece is heard as the one before */
@@ -96,7 +98,7 @@ export class Ear {
   constructor(options: Partial<EarOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
     this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
-    this.#aheadSamples = Math.ceil(Math.max(this.#network.lookAheadSec, PROBE_SEC) * RATE_HZ);
+    this.#aheadSamples = Math.ceil((SEAM_SEC + Math.max(this.#network.lookAheadSec, PROBE_SEC)) * RATE_HZ);
   }
 
   /** everything that may have been a note, in order of time */
@@ -109,20 +111,25 @@ export class Ear {
     return this.#faint;
   }
 
-  push(sample: number): void {
-    this.history.append(sample);
-    this.#level.push(sample);
-    const size = Math.abs(sample);
-    if (size > this.#peak) this.#peak = size;
-    if (this.history.end % this.#pieceSamples === 0) this.#pieceCame();
+  /** Takes the first `length` samples of a block. */
+  push(block: Float64Array, length = block.length): void {
+    for (let from = 0; from < length;) {
+      const left = this.#pieceSamples - (this.history.end % this.#pieceSamples);
+      const to = Math.min(length, from + left);
+      this.history.append(block, from, to);
+      this.#level.push(block, from, to);
+      for (let i = from; i < to; i++) this.#peak = Math.max(this.#peak, Math.abs(block[i]!));
+      if (to - from === left) this.#pieceCame();
+      from = to;
+    }
   }
 
   /** Hears out what is still open, as if silence followed. */
   finish(): void {
     this.#ended = true;
-    const last = this.history.end + this.#aheadSamples + this.#pieceSamples;
+    // Up to two whole pieces: the last one ends within one, and is heard at the next seam after its look-ahead.
     const end = this.history.end;
-    while (this.history.end < last) this.push(0);
+    this.push(new Float64Array(this.#aheadSamples + 2 * this.#pieceSamples));
     this.#findReleases(end);
   }
 
@@ -168,14 +175,14 @@ export class Ear {
     if (Math.max(this.#peaks[piece - 1] ?? 0, this.#peaks[piece]!, this.#peaks[piece + 1] ?? 0) < SILENCE)
       return;
     const fromSec = piece * this.#options.pieceSec;
-    const span = { fromSec, toSec: fromSec + this.#options.pieceSec };
-    const hearing = this.#howToHear(fromSec, span.toSec);
+    const toSec = fromSec + this.#options.pieceSec;
+    const hearing = this.#howToHear(fromSec, toSec);
     const task = {
       source: this.history,
       ...hearing,
       lowMidi: LOWEST_KNOWN,
       highMidi: HIGHEST_KNOWN,
-      spans: [span],
+      spans: [{ fromSec: Math.max(0, fromSec - SEAM_SEC), toSec: toSec + SEAM_SEC }],
     };
     const heard = this.#network.hear(task);
     const likely = heard.filter(({ probability }) => probability > LIKELY).map(({ midi }) => midi);
@@ -195,7 +202,7 @@ export class Ear {
           .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
       ),
     ]
-      .filter((note) => note.timeSec < span.toSec && !this.#isEcho(note))
+      .filter((note) => !this.#isEcho(note))
       .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
     const { leastProbability } = this.#options;
     notes

@@ -1,4 +1,5 @@
 import { PowerSpectrum } from '../../base/fft.ts';
+import { peakOffset } from '../../base/parabola.ts';
 import { hann } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
@@ -60,10 +61,7 @@ export class RoughTuning {
     for (let bin = LOWEST_BIN; bin < HIGHEST_BIN; bin++) {
       const here = power[bin]!;
       if (here <= least || here <= power[bin - 1]! || here < power[bin + 1]!) continue;
-      const a = Math.log(power[bin - 1]! + 1e-30);
-      const b = Math.log(here);
-      const c = Math.log(power[bin + 1]! + 1e-30);
-      const freqHz = (bin + (a - c) / (2 * (a - 2 * b + c))) * BIN_HZ;
+      const freqHz = (bin + peakOffset(power, bin)) * BIN_HZ;
       const angle = 2 * Math.PI * 12 * Math.log2(freqHz / 440);
       const weight = here ** 0.25;
       this.#x += weight * Math.cos(angle);

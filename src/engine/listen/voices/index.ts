@@ -22,6 +22,7 @@ export class VoiceWatch {
   readonly #history: SampleHistory;
   readonly #detector = PitchDetector.forFloat64Array(LENGTH);
   readonly #samples = new Float64Array(LENGTH);
+  #next = EVERY;
   /** places at which a gliding voice was heard */
   glides = 0;
 
@@ -29,10 +30,12 @@ export class VoiceWatch {
     this.#history = history;
   }
 
-  /** To be called whenever the history has grown by one sample; looks only now and then. */
+  /** To be called whenever the history has grown. */
   advance(): void {
-    const end = this.#history.end;
-    if (end % EVERY !== 0 || end < LOOKS * LENGTH) return;
+    for (; this.#next <= this.#history.end; this.#next += EVERY) this.#look(this.#next);
+  }
+
+  #look(end: number): void {
     let previous: number | null = null;
     let direction = 0;
     for (let look = 0; look < LOOKS; look++) {

@@ -7,7 +7,9 @@ function pass(
   sampleRateHz = RATE_HZ,
 ): { out: number[]; facts: AudioFacts } {
   const out: number[] = [];
-  const stream = createAudioStream({ sampleRateHz, channels: channels.length }, (sample) => out.push(sample));
+  const stream = createAudioStream({ sampleRateHz, channels: channels.length }, (block, length) =>
+    out.push(...block.subarray(0, length)),
+  );
   stream.push(channels);
   return { facts: stream.finish(), out };
 }

@@ -4,7 +4,7 @@ import { Resampler } from '../../../../src/engine/listen/audio/resample.ts';
 
 function resample(input: Float64Array, fromHz: number, toHz: number, block = input.length): Float64Array {
   const out: number[] = [];
-  const resampler = new Resampler(fromHz, toHz, (sample) => out.push(sample));
+  const resampler = new Resampler(fromHz, toHz, (block, length) => out.push(...block.subarray(0, length)));
   for (let i = 0; i < input.length; i += block) {
     const piece = input.slice(i, i + block);
     resampler.push(piece, piece.length);

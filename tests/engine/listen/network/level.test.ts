@@ -5,7 +5,7 @@ import { RATE_HZ } from './sound.ts';
 
 function levelOf(samples: ArrayLike<number>): ActiveLevel {
   const level = new ActiveLevel(RATE_HZ);
-  for (let i = 0; i < samples.length; i++) level.push(samples[i]!);
+  level.push(Float64Array.from(samples), 0, samples.length);
   return level;
 }
 

@@ -7,7 +7,7 @@ import { playStrings } from '../strings.ts';
 
 const historyOf = (samples: Float32Array): SampleHistory => {
   const history = new SampleHistory(samples.length);
-  for (const sample of samples) history.append(sample);
+  history.append(Float64Array.from(samples), 0, samples.length);
   return history;
 };
 

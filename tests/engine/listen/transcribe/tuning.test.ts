@@ -53,7 +53,8 @@ describe('the tuning of a piano', () => {
   it.each([-50, -25, 0, 20, 35])('is read roughly from the sound alone: %i cents to 5', (cents) => {
     const history = new SampleHistory(4 * RATE_HZ);
     const tune = octave.map((midi, i) => ({ timeSec: 0.1 + 0.4 * i, midi, cents }));
-    for (const sample of playStrings(tune, { seconds: 3.6 })) history.append(sample);
+    const samples = Float64Array.from(playStrings(tune, { seconds: 3.6 }));
+    history.append(samples, 0, samples.length);
     const rough = new RoughTuning(history);
     rough.advance();
     expect(Math.abs(rough.cents() - cents)).toBeLessThan(5);

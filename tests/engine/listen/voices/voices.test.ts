@@ -6,10 +6,8 @@ import { playStrings } from '../strings.ts';
 function glidesIn(samples: Float32Array): number {
   const history = new SampleHistory(samples.length);
   const watch = new VoiceWatch(history);
-  for (const sample of samples) {
-    history.append(sample);
-    watch.advance();
-  }
+  history.append(Float64Array.from(samples), 0, samples.length);
+  watch.advance();
   return watch.glides;
 }
 
