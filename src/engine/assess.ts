@@ -4,12 +4,22 @@ import { listen } from './listen/index.ts';
 import type { AudioInput, FindingKind, Heard } from './listen/index.ts';
 import { matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
+import { recheck } from './recheck/index.ts';
+import type { Recheck } from './recheck/index.ts';
 import { writeReport } from './report/index.ts';
 import type { Report, ReportOptions } from './report/index.ts';
 
 /** What one recording came to. Each stage's own finding is kept beside the report. */
 export type Assessment =
-  | { readonly kind: 'report'; readonly heard: Heard; readonly alignment: Alignment; readonly report: Report }
+  | {
+      readonly kind: 'report';
+      /** what the blind ear heard, and in `rechecks` what was listened for again; alignment and report stand on both */
+      readonly heard: Heard;
+      readonly rechecks: readonly Recheck[];
+      /** `played` counts in the notes heard and those found again */
+      readonly alignment: Alignment;
+      readonly report: Report;
+    }
   | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: string }
   | { readonly kind: 'not-recognised'; readonly heard: Heard; readonly reason: string };
 
@@ -48,10 +58,11 @@ export function assessHeard(
   if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const chosen = choice ?? recogniseExercise(heard);
   if (chosen === null) return notRecognised(heard);
-  const alignment = matchNotes(heard, buildExercise(chosen));
-  if (isChance(heard, alignment)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const report = writeReport(heard, alignment, options);
-  return { kind: 'report', heard, alignment, report };
+  const blind = matchNotes(heard, buildExercise(chosen));
+  if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
+  const { heard: heardAgain, alignment, rechecks } = recheck(heard, blind);
+  const report = writeReport(heardAgain, alignment, options);
+  return { kind: 'report', heard, rechecks, alignment, report };
 }
 
 function whyNoPlaying(heard: Heard): string {

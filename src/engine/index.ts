@@ -4,4 +4,5 @@ export type { Assessment } from './assess.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
 export * from './match/index.ts';
+export type * from './recheck/index.ts';
 export * from './report/index.ts';

@@ -2,7 +2,7 @@ export type * from './types.ts';
 import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
-import { Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
+import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
@@ -47,7 +47,8 @@ export function createListener(options: {
       ear.finish();
       const settled = settle(ear.strikes);
       const tuning = measureTuning(settled);
-      const notes = nameNotes(settled, tuning).filter(({ timeSec }) => timeSec <= facts.durationSec);
+      const isInSound = ({ timeSec }: { readonly timeSec: number }): boolean => timeSec <= facts.durationSec;
+      const notes = nameNotes(settled, tuning).filter(isInSound);
       const onsetsSec = notes.map(({ timeSec }) => timeSec);
       return {
         notes,
@@ -64,6 +65,7 @@ export function createListener(options: {
         durationSec: facts.durationSec,
         sampleRateHz: options.sampleRateHz,
         onsetSdMs: ONSET_SD_MS,
+        candidates: candidatesOf(ear, tuning).filter(isInSound),
       };
     },
   };

@@ -55,6 +55,18 @@ export interface Passage {
   readonly endSec: number;
 }
 
+/** A key that may have been struck, as the blind ear heard it. */
+export interface Candidate {
+  readonly timeSec: number;
+  readonly midi: number;
+  /** the ear's first belief in it, before it was judged among its neighbours, 0..1 */
+  readonly probability: number;
+  /** the ear's reading of its loudness, dB about the middle of what it was trained on */
+  readonly loudnessDb: number;
+  /** the note that it is if it was struck; null where it was too improbable for a closer look */
+  readonly note: PlayedNote | null;
+}
+
 /** All that one listening found. Knows nothing of any exercise. */
 export interface Heard {
   /** in order of time */
@@ -66,4 +78,6 @@ export interface Heard {
   readonly sampleRateHz: number;
   /** the listener's own timing noise, one standard deviation of an onset, ms */
   readonly onsetSdMs: number;
+  /** all that may have been struck, notes among it, in order of time: for a second listening that needs no sound */
+  readonly candidates?: readonly Candidate[];
 }

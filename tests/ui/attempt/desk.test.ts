@@ -17,6 +17,7 @@ const heard = {
 const told: Assessment = {
   kind: 'report',
   heard,
+  rechecks: [],
   alignment: {
     exercise,
     octaveShift: 0,

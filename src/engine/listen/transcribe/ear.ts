@@ -6,7 +6,7 @@ import { StringProbe } from '../partials/probe.ts';
 import { ReleaseFinder } from '../partials/release.ts';
 import { RoughTuning } from './rough-tuning.ts';
 import { SecondEar } from './second-ear.ts';
-import type { Strike } from './strike.ts';
+import type { FaintStrike, Strike } from './strike.ts';
 import { stretchCents } from './stretch.ts';
 
 export interface EarOptions {
@@ -14,7 +14,7 @@ export interface EarOptions {
   readonly pieceSec: number;
   /** the piano's tuning is believed after so much sounding; until then the sound is kept */
   readonly tuningSec: number;
-  /** strikes less probable than this are forgotten */
+  /** strikes less probable than this are faint: noted, but not looked at any closer */
   readonly leastProbability: number;
   /** the network's onsets stand so much early, seconds: measured on the development pianos */
   readonly earlySec: number;
@@ -59,6 +59,9 @@ const ONE_CHORD_SEC = 0.1;
 /** later strikes that may hide a release */
 const FOLLOWERS = 12;
 
+/** The network tells all but what it is sure was not struck. */
+const FAINTEST = { leastProbability: 0.005, leastPeak: 0.005 };
+
 /** What the network is told of a piece. */
 interface Hearing {
   readonly cents: number;
@@ -71,11 +74,12 @@ export class Ear {
   readonly #options: EarOptions;
   readonly #level = new ActiveLevel(RATE_HZ);
   readonly #tuning = new RoughTuning(this.history);
-  readonly #network = createNetworkListener();
+  readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
   readonly #second = new SecondEar(this.history);
   readonly #releases = new ReleaseFinder(this.history);
   readonly #strikes: Strike[] = [];
+  readonly #faint: FaintStrike[] = [];
   readonly #peaks: number[] = [];
   readonly #pieceSamples: number;
   readonly #aheadSamples: number;
@@ -100,6 +104,11 @@ export class Ear {
   /** everything that may have been a note, in order of time */
   get strikes(): readonly Strike[] {
     return this.#strikes;
+  }
+
+  /** what was most probably no note, in order of time */
+  get faint(): readonly FaintStrike[] {
+    return this.#faint;
   }
 
   /** Takes the first `length` samples of a block. */
@@ -186,16 +195,26 @@ export class Ear {
     const notes = [
       ...heard,
       ...beyond.flatMap((semitones) =>
-        (this.#transposed ??= createNetworkListener())
+        (this.#transposed ??= createNetworkListener(FAINTEST))
           // All its keys listen: a ghost is known by the note below it.
           .hear({ ...task, cents: hearing.cents + 100 * semitones })
           .map((note) => ({ ...note, midi: note.midi + semitones }))
           .filter(({ midi }) => midi < LOWEST_KNOWN || midi > HIGHEST_KNOWN),
       ),
-    ].filter((note) => note.probability >= this.#options.leastProbability && !this.#isEcho(note));
+    ]
+      .filter((note) => !this.#isEcho(note))
+      .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
+    const { leastProbability } = this.#options;
     notes
-      .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi)
-      .forEach((note, i) => this.#strike(note, notes[i + 1], hearing.cents));
+      .filter(({ probability }) => probability < leastProbability)
+      .forEach((note) => this.#faint.push(this.#told(note)));
+    const likelier = notes.filter(({ probability }) => probability >= leastProbability);
+    likelier.forEach((note, i) => this.#strike(note, likelier[i + 1], hearing.cents));
+  }
+
+  #told({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): FaintStrike {
+    const onsetSample = Math.round((timeSec + this.#options.earlySec) * RATE_HZ);
+    return { onsetSample, midi, probability, loudness: levelDb, sounding };
   }
 
   /** The end of the piece before may have told the same strike already. */
@@ -219,17 +238,14 @@ export class Ear {
   }
 
   #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {
-    const onsetSample = Math.round((note.timeSec + this.#options.earlySec) * RATE_HZ);
+    const told = this.#told(note);
+    const { onsetSample } = told;
     const nextSample = next === undefined ? Infinity : Math.round(next.timeSec * RATE_HZ);
     const apart = nextSample - onsetSample > 0.04 * RATE_HZ ? nextSample : Infinity;
     const expected = note.midi + (cents + stretchCents(note.midi)) / 100;
     const seen = this.#probe.look(onsetSample, apart, expected);
     this.#strikes.push({
-      onsetSample,
-      midi: note.midi,
-      probability: note.probability,
-      loudness: note.levelDb,
-      sounding: note.sounding,
+      ...told,
       levelDb: seen.levelDb,
       pitch: seen.pitch ?? expected,
       pitchRead: seen.pitch !== null,

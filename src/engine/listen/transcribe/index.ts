@@ -1,5 +1,7 @@
 import { RATE_HZ } from '../audio/index.ts';
-import type { PlayedNote, Tuning } from '../types.ts';
+import type { Candidate, PlayedNote, Tuning } from '../types.ts';
+import type { Ear } from './ear.ts';
+import { weigh } from './settle.ts';
 import type { Settled } from './settle.ts';
 import { offsetCents } from './string-tuning.ts';
 
@@ -17,4 +19,20 @@ export function nameNotes(settled: readonly Settled[], tuning: Tuning): PlayedNo
     confidence: chance,
     releaseSec: strike.releaseSample === null ? null : strike.releaseSample / RATE_HZ,
   }));
+}
+
+/** Everything that an ear took for a strike, however faint, in order of time. */
+export function candidatesOf(ear: Ear, tuning: Tuning): Candidate[] {
+  const weighed = weigh(ear.strikes);
+  const notes = nameNotes(weighed, tuning);
+  const seen = weighed.map(({ strike }, i) => ({ strike, note: notes[i]! }));
+  return [...seen, ...ear.faint.map((strike) => ({ strike, note: null }))]
+    .map(({ strike, note }) => ({
+      timeSec: strike.onsetSample / RATE_HZ,
+      midi: strike.midi,
+      probability: strike.probability,
+      loudnessDb: strike.loudness,
+      note,
+    }))
+    .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
 }

@@ -37,14 +37,17 @@ const IN_REACH = 14;
 
 /** All that may have been struck → what was struck, each judged among its neighbours. In order of time, then key. */
 export function settle(strikes: readonly Strike[]): Settled[] {
-  const settled: Settled[] = [];
+  return weigh(strikes).filter(({ chance }) => chance > 0.5);
+}
+
+/** The same for all that may have been struck, however small its chance. */
+export function weigh(strikes: readonly Strike[]): Settled[] {
   let from = 0;
   let to = 0;
-  strikes.forEach((strike) => {
+  const settled = strikes.map((strike) => {
     while (strikes[from]!.onsetSample < strike.onsetSample - NEAR) from += 1;
     while (to < strikes.length && strikes[to]!.onsetSample <= strike.onsetSample + NEAR) to += 1;
-    const chance = chanceOf(evidenceFor(strike, strikes.slice(from, to)));
-    if (chance > 0.5) settled.push({ strike, chance });
+    return { strike, chance: chanceOf(evidenceFor(strike, strikes.slice(from, to))) };
   });
   return settled.sort((a, b) => a.strike.onsetSample - b.strike.onsetSample || a.strike.midi - b.strike.midi);
 }

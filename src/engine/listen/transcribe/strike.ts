@@ -20,6 +20,9 @@ export interface Strike {
   releaseSample: number | null;
 }
 
+/** A key that was most probably not struck: noted for who knows what was to be played. */
+export type FaintStrike = Pick<Strike, 'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding'>;
+
 /** A second opinion on a doubtful strike. */
 export interface Doubt {
   /** McLeod's periodicity at this key's own pitch, 0..1; 0 where another pitch or none is heard */
