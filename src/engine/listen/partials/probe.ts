@@ -6,7 +6,7 @@ import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
 import { partialRatio, typicalStiffness } from './stiffness.ts';
 
-const FFT_SIZE = 8192;
+const FFT_SIZE = 4096;
 const BIN_HZ = RATE_HZ / FFT_SIZE;
 /** a note's loudness is that of its first 100 ms (measures.md) */
 const LEVEL_SPAN = 2205;

@@ -93,7 +93,8 @@ export class Ear {
   #heardWith: Hearing = { cents: 0, gain: 0 };
   /** first strike whose release has not been looked for */
   #unreleased = 0;
-  #ended = false;
+  /** length of the whole sound, samples, once it is known */
+  #endSample = Infinity;
 
   constructor(options: Partial<EarOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
@@ -126,9 +127,9 @@ export class Ear {
 
   /** Hears out what is still open, as if silence followed. */
   finish(): void {
-    this.#ended = true;
     // Up to two whole pieces: the last one ends within one, and is heard at the next seam after its look-ahead.
     const end = this.history.end;
+    this.#endSample = end;
     this.push(new Float64Array(this.#aheadSamples + 2 * this.#pieceSamples));
     this.#findReleases(end);
   }
@@ -139,7 +140,7 @@ export class Ear {
     this.#tuning.advance();
     const waited = this.history.end - this.#heardPieces * this.#pieceSamples;
     const full = waited > (HISTORY_SEC - 4) * RATE_HZ;
-    if (this.#tuning.heardSec < this.#options.tuningSec && !this.#ended && !full) return;
+    if (this.#tuning.heardSec < this.#options.tuningSec && this.#endSample === Infinity && !full) return;
     for (;;) {
       const end = (this.#heardPieces + 1) * this.#pieceSamples;
       if (end + this.#aheadSamples > this.history.end) return;
@@ -175,7 +176,9 @@ export class Ear {
     if (Math.max(this.#peaks[piece - 1] ?? 0, this.#peaks[piece]!, this.#peaks[piece + 1] ?? 0) < SILENCE)
       return;
     const fromSec = piece * this.#options.pieceSec;
-    const toSec = fromSec + this.#options.pieceSec;
+    const endSec = this.#endSample / RATE_HZ;
+    if (fromSec >= endSec) return;
+    const toSec = Math.min(fromSec + this.#options.pieceSec, endSec);
     const hearing = this.#howToHear(fromSec, toSec);
     const task = {
       source: this.history,
