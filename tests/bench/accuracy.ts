@@ -77,7 +77,7 @@ const heading = (text: string): void => console.log(`\n## ${text}\n`);
 const show = (text: string): void => console.log(`${text}\n`);
 const PIANO_TITLES: Readonly<Record<PianoName, string>> = {
   dev: 'development piano',
-  test: 'test piano (nothing was tuned on it)',
+  test: 'test piano (kept out of training)',
 };
 
 for (const piano of pianos) {

@@ -51,7 +51,7 @@ describe('scale fingerings against the reference list', () => {
   });
 });
 
-describe('scale fingerings against published lessons, written out up and down', () => {
+describe('scale fingerings against published pages, written out up and down', () => {
   /** theconservatoryofmusic.org, major scales with flats, one octave up and down. */
   it.each<readonly [string, Hand, string]>([
     ['F major', 'right', '123412343214321'],
@@ -63,17 +63,17 @@ describe('scale fingerings against published lessons, written out up and down', 
     ['Ab major', 'left', '321432131234123'],
     ['Db major', 'right', '231234121432132'],
     ['Db major', 'left', '321432131234123'],
-  ])('fingers %s, %s hand, one octave, as the lesson does', (key, hands, published) => {
+  ])('fingers %s, %s hand, one octave, as published', (key, hands, published) => {
     expect(fingers({ key, hands, octaves: 1 })).toBe(published);
   });
 
-  it('B flat major, right hand: the lesson begins on 4, we on 2; every other finger is the same', () => {
+  it('B flat major, right hand: the page begins on 4, we on 2; every other finger is the same', () => {
     expect(fingers({ key: 'Bb major', hands: 'right', octaves: 1 }).slice(1, -1)).toBe('1231234321321');
   });
 
   /** swindonpianolessons.co.uk, G minor in all three forms, two octaves up and down. */
   it.each(['natural', 'harmonic', 'melodic'] as const)(
-    'fingers G minor %s, two octaves, as the lesson does',
+    'fingers G minor %s, two octaves, as published',
     (minorScale) => {
       const choice = { key: 'G minor', octaves: 2, minorScale } as const;
       expect(fingers({ ...choice, hands: 'right' })).toBe('123123412312345' + '43213214321321');
@@ -94,13 +94,13 @@ describe('scale fingerings against published lessons, written out up and down', 
     ['Eb minor', 'left', '21 4321 321 4321 32'],
     ['F minor', 'right', '1234 123 1234 1234'],
     ['G minor', 'left', '54321 321 4321 321'],
-  ])('fingers %s natural, %s hand, two octaves up, as the lesson does', (key, hands, published) => {
+  ])('fingers %s natural, %s hand, two octaves up, as published', (key, hands, published) => {
     const up = fingers({ key, hands, octaves: 2, minorScale: 'natural' }).slice(0, 15);
     expect(up).toBe(published.replaceAll(' ', ''));
   });
 
   /**
-   * A teacher's published lessons on the melodic minor of F♯ and C♯: right hand 2 first, thumb on A and E♯ (E and B♯),
+   * A teacher's published pages on the melodic minor of F♯ and C♯: right hand 2 first, thumb on A and E♯ (E and B♯),
    * 3 on top, then 2 on E (B) and the thumb on D (A), 3 over onto C♯ (G♯).
    */
   it.each([

@@ -72,7 +72,7 @@ describe('the progression in close position', () => {
 
   /**
    * De Anza College, Music 12A, handout 10 (I V7 I): the root moves down a half step, the third up a half step, the
-   * fifth is repeated. A published lesson on I IV I V7 I: the bottom note stays, the middle one moves up a half step,
+   * fifth is repeated. A published page on I IV I V7 I: the bottom note stays, the middle one moves up a half step,
    * the top one a whole step. In minor the third is a half step lower, so it moves a whole step; the top one moves a
    * half step (the sixth degree is minor).
    */

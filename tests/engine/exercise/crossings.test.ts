@@ -75,7 +75,7 @@ describe('a crossing', () => {
 });
 
 describe('the crossings of an exercise', () => {
-  // From the published lesson fingerings 12312345 and 4321321 (right), 54321321 and 2312345 (left) of one octave.
+  // From the published fingerings 12312345 and 4321321 (right), 54321321 and 2312345 (left) of one octave.
   it('lie on F and E in a C major scale of the right hand', () => {
     expect(crossingsOf({ key: 'C major', form: 'scale', hands: 'right', octaves: 1 })).toEqual([
       '3 F4 thumb-under up',
@@ -90,7 +90,7 @@ describe('the crossings of an exercise', () => {
     ]);
   });
 
-  // A teacher's published lessons on the melodic minor of F♯: thumb under onto A and E♯ going up, 3 over onto C♯ and
+  // A teacher's published pages on the melodic minor of F♯: thumb under onto A and E♯ going up, 3 over onto C♯ and
   // G♯ coming down.
   it('differ between up and down in F sharp melodic minor', () => {
     const choice = {

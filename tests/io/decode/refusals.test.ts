@@ -48,8 +48,8 @@ describe('a file that gives no sound is refused with what, where and the way out
 
 describe('a file is told by its content', () => {
   it.each([
-    ['flac-s16-stereo.flac', 'lesson.mp3', 'FLAC'],
-    ['mp3-stereo.mp3', 'lesson.wav', 'MP3'],
+    ['flac-s16-stereo.flac', 'attempt.mp3', 'FLAC'],
+    ['mp3-stereo.mp3', 'attempt.wav', 'MP3'],
     ['opus-mono.ogg', 'voice.m4a', 'Ogg'],
     ['wav-s24.wav', 'README', 'WAV'],
   ])('%s called %s', async (file, name, container) => {

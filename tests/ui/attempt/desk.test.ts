@@ -77,7 +77,7 @@ function rig(changed: Partial<Devices> = {}) {
   return { desk: new Desk(devices, plan), plan, asked, closed, opened };
 }
 
-const file = new File([new Uint8Array(4)], 'lesson.wav');
+const file = new File([new Uint8Array(4)], 'attempt-7.wav');
 
 describe('the desk', () => {
   it('explains the microphone once, then records at one touch, and counts the attempts', async () => {
@@ -127,7 +127,7 @@ describe('the desk', () => {
     await desk.open(file);
     expect(desk.phase.kind).toBe('idle');
     expect(desk.trouble).toMatchObject({ message: 'Something broke.' });
-    expect(desk.trouble?.sound?.name).toBe('lesson.wav');
+    expect(desk.trouble?.sound?.name).toBe('attempt-7.wav');
   });
 
   it('says what is wrong with a file and keeps the report before it', async () => {

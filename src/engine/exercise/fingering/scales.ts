@@ -9,7 +9,7 @@ import type { FingeringRow } from './types.ts';
  * C  theconservatoryofmusic.org, on the major scales with flats, one octave up and down
  * M  musicteacherguide.com, on the natural and harmonic minor scales and six melodic ones, one octave up
  * T  thoughts.kyletycholiz.com, on the natural minor scales, two octaves up
- * P  a teacher's published lessons on single melodic minor scales, up and down
+ * P  a teacher's published pages on single melodic minor scales, up and down
  * "Memory" is common practice, from memory, not read. Two octaves are read in T only; the others are continued by
  * repeating their octave. Where sources begin on another finger the row says so; no crossing depends on it.
  */

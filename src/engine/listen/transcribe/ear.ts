@@ -38,7 +38,7 @@ const GAIN_BACK_SEC = 4;
 /** the network forgives this much: within it a piece is heard as the one before */
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
-/** believed enough to say which keys are in play */
+/** believed enough to count among what was struck, for releases and for the ends of the keyboard */
 const LIKELY = 0.6;
 /** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
 const LOWEST_KNOWN = 24;

@@ -28,6 +28,7 @@ export type Evidence = Readonly<Record<Exclude<keyof typeof SETTLE_WEIGHTS, 'bia
 /** notes within this are one moment, samples */
 const TOGETHER = 0.04 * RATE_HZ;
 /** loudness and register are judged against likely notes this near, samples */
+// The weights were fitted with half of this; three seconds keep a voice after the playing from being judged alone.
 const NEAR = 3 * RATE_HZ;
 const LIKELY = 0.6;
 /** partials 2, 3, 4, 5, 6, 7 and 8 over the first, semitones: there a string sounds like a key that was not struck */

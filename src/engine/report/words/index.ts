@@ -17,10 +17,8 @@ export { sceneFacts } from './scene.ts';
 export type { Scene } from './scene.ts';
 export { spellWithOctave } from './spelling.ts';
 
-/** The troubles, in the order in which a teacher would speak of them (teaching.md, "What comes first"). */
-const TROUBLES: readonly Situation[] = [
-  ...COURSE,
-  ...WRONG,
+/** Troubles of time, sound and touch, in their order: what went well may be said before them. */
+const PLAYING: readonly Situation[] = [
   ...CROSSING,
   ...CHANGES,
   ...EVENNESS,
@@ -30,6 +28,9 @@ const TROUBLES: readonly Situation[] = [
   ...TOUCH,
   ...TEMPO,
 ];
+
+/** The troubles, in the order in which a teacher would speak of them (teaching.md, "What comes first"). */
+const TROUBLES: readonly Situation[] = [...COURSE, ...WRONG, ...PLAYING];
 
 /** The whole table; the first row that holds gives the verdict. */
 export const SITUATIONS: readonly Situation[] = [...USABLE, ...TIRED, ...TROUBLES, ...PROGRESS];
@@ -89,17 +90,7 @@ function secondHalf(scene: Scene, first: Situation): Told | null {
 
 /** Troubles of time, sound and touch may be opened with what went well; the other rows speak of the notes themselves. */
 function praiseworthy(situation: Situation): boolean {
-  const troubles = [
-    ...CROSSING,
-    ...CHANGES,
-    ...EVENNESS,
-    ...HANDS,
-    ...SPREAD,
-    ...LOUDNESS,
-    ...TOUCH,
-    ...TEMPO,
-  ];
-  return troubles.includes(situation) || situation.name === 'nearly-even' || situation.name === 'better';
+  return PLAYING.includes(situation) || situation.name === 'nearly-even' || situation.name === 'better';
 }
 
 function praise(scene: Scene, sentence: string): string {
