@@ -6,3 +6,4 @@ export * from './listen/index.ts';
 export * from './match/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';
+export * from './standing/index.ts';

@@ -8,5 +8,6 @@ export {
   exerciseTitle,
   MOST_OCTAVES,
 } from './choices.ts';
+export { listedKey, nextKey } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass } from './names.ts';

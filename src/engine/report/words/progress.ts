@@ -1,4 +1,4 @@
-import { ALL_KEYS } from '../../exercise/index.ts';
+import { nextKey } from '../../exercise/index.ts';
 import { improvement } from './better.ts';
 import { everyNoteRight } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
@@ -155,13 +155,6 @@ const heardAll: Situation = {
     };
   },
 };
-
-/** The next key of the same mode round the circle of fifths. */
-function nextKey(key: string): string {
-  const mode = key.endsWith('major') ? 'major' : 'minor';
-  const circle = ALL_KEYS.filter((one) => one.endsWith(mode));
-  return circle[(circle.indexOf(key) + 1) % circle.length]!;
-}
 
 export const TIRED: readonly Situation[] = [tired];
 export const PROGRESS: readonly Situation[] = [ready, better, twice, once, nearly, heardAll];
