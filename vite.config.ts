@@ -6,6 +6,7 @@ const IMPORTED_LATE = [
   '@wasm-audio-decoders/flac',
   '@wasm-audio-decoders/ogg-vorbis',
   'fft.js',
+  'idb',
   'mediabunny',
   'meyda',
   'midi-file',
@@ -13,6 +14,7 @@ const IMPORTED_LATE = [
   'opus-decoder',
   'pitchy',
   'tonal',
+  'valibot',
   'vexflow/core',
 ];
 
