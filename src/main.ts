@@ -2,13 +2,17 @@ import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
 import { createAnalyst } from './io/analysis/index.ts';
 import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
+import { createHistory } from './io/history/index.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
 import { createPlayback } from './io/playback/index.ts';
 import { createSettings } from './io/settings/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
+import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
+import { Player } from './ui/attempt/player.svelte.ts';
+import type { Sound } from './ui/attempt/sound.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
 import { speaking } from './ui/language/index.ts';
@@ -26,7 +30,16 @@ speaking.remember(
   navigator.languages,
 );
 
+const eachFrame = (tick: () => boolean): void => {
+  const frame = (): void => {
+    if (tick()) requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+};
+const playerOf = (sound: Sound): Player => new Player(createPlayback(sound), eachFrame);
+
 const analyst = createAnalyst();
+const journal = new Journal(createHistory());
 const plan = new Plan();
 const desk = new Desk(
   {
@@ -35,14 +48,10 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
-    eachFrame: (tick) => {
-      const frame = (): void => {
-        if (tick()) requestAnimationFrame(frame);
-      };
-      requestAnimationFrame(frame);
-    },
+    eachFrame,
   },
   plan,
+  journal,
 );
 
 const views = new Views({
@@ -52,7 +61,8 @@ const views = new Views({
 });
 
 const target = document.getElementById('app');
-if (target !== null) mount(App, { target, props: { desk, plan, views, bundled: BUNDLED } });
+if (target !== null)
+  mount(App, { target, props: { desk, plan, journal, playerOf, views, bundled: BUNDLED } });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
@@ -64,6 +74,8 @@ const NOTHING = { channels: [new Float32Array(4800)], sampleRateHz: 48_000 };
 /** Fetches what comes into use later, so that the page goes on working when the network goes. */
 async function prepareForOffline(): Promise<void> {
   const parts = [
+    journal.load(),
+    import('./ui/Journal.svelte'),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     fetch(attemptUrl),

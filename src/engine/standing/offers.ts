@@ -1,5 +1,6 @@
-import { ALL_HANDS, ALL_KEYS, displayName, listedKey, nextKey } from '../exercise/index.ts';
+import { ALL_HANDS, ALL_KEYS, listedKey, nextKey } from '../exercise/index.ts';
 import type { ExerciseChoice, Hand } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { places } from './places.ts';
 import type { Offer, Place, Standing } from './types.ts';
@@ -11,8 +12,8 @@ const TOGETHER_SHARE = 2 / 3;
  * What may be begun now. A hand that is ready offers the other one; both offer hands together; a key that stands (hands together
  * ready in every form of it that was begun) offers the next one round the circle of fifths. Nothing that was begun already.
  */
-export function offers(standings: ReadonlyMap<string, Standing>): readonly Offer[] {
-  return [...handOffers(standings), ...keyOffers(standings)];
+export function offers(standings: ReadonlyMap<string, Standing>, criteria: Criteria): readonly Offer[] {
+  return [...handOffers(standings), ...keyOffers(standings, criteria)];
 }
 
 function handOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] {
@@ -28,7 +29,7 @@ function handOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] 
           kind: 'other-hand',
           exercise: { ...exercise, hands: other },
           targetBpm: standing.targetBpm,
-          reason: `The ${exercise.hands} hand is ready; now the ${other} hand alone.`,
+          since: exercise,
         },
       ];
     }
@@ -41,14 +42,14 @@ function handOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] 
         kind: 'together',
         exercise: together,
         targetBpm: targetBpm === null ? null : Math.round(targetBpm * TOGETHER_SHARE),
-        reason: 'Each hand alone is ready: hands together, slower at first.',
+        since: exercise,
       },
     ];
   });
 }
 
-function keyOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] {
-  const all = places(standings.values());
+function keyOffers(standings: ReadonlyMap<string, Standing>, criteria: Criteria): readonly Offer[] {
+  const all = places(standings.values(), criteria);
   const begunKeys = new Set([...standings.values()].map(({ exercise }) => listedKey(exercise.key)));
   return ALL_KEYS.filter((key) => stands(all.filter((place) => place.key === key))).flatMap(
     (key): readonly Offer[] => {
@@ -61,7 +62,7 @@ function keyOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] {
           kind: 'next-key',
           exercise: { ...exercise, key: next, hands: 'right' },
           targetBpm,
-          reason: `${displayName(key)} stands; ${displayName(next)} is next round the circle of fifths.`,
+          since: exercise,
         },
       ];
     },
@@ -69,7 +70,7 @@ function keyOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] {
 }
 
 /** A key stands when hands together are ready in every form of it that was begun, and one was. */
-export function stands(ofKey: readonly Place[]): boolean {
+function stands(ofKey: readonly Place[]): boolean {
   const begun = ofKey.filter((place) => ALL_HANDS.some((hands) => place.byHands[hands].level !== 'new'));
   return begun.length > 0 && begun.every((place) => place.byHands.together.level === 'ready');
 }

@@ -1,5 +1,7 @@
 import { ALL_FORMS, ALL_HANDS, ALL_KEYS, listedKey } from '../exercise/index.ts';
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
+import { standingOf } from './standing.ts';
 import type { Place, Standing } from './types.ts';
 
 /** How many octaves are shown where none was played; common practice, no source. */
@@ -12,7 +14,7 @@ const USUAL_OCTAVES: Readonly<Record<Form, number>> = {
 };
 
 /** Standings → all keys × forms × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
-export function places(standings: Iterable<Standing>): readonly Place[] {
+export function places(standings: Iterable<Standing>, criteria: Criteria): readonly Place[] {
   const latest = new Map<string, Standing>();
   for (const standing of standings) {
     const id = placeId(listedKey(standing.exercise.key), standing.exercise.form, standing.exercise.hands);
@@ -22,7 +24,8 @@ export function places(standings: Iterable<Standing>): readonly Place[] {
   return ALL_KEYS.flatMap((key) =>
     ALL_FORMS.map((form) => {
       const of = (hands: Hands): Standing =>
-        latest.get(placeId(key, form, hands)) ?? notPlayed(variantOf(latest, key, form, hands));
+        latest.get(placeId(key, form, hands)) ??
+        standingOf(variantOf(latest, key, form, hands), [], criteria);
       const [left, right, together] = ALL_HANDS.map(of);
       return { key, form, byHands: { left: left!, right: right!, together: together! } };
     }),
@@ -51,17 +54,4 @@ function variantOf(
   if (played !== undefined) return { ...played.exercise, hands };
   const scale = form === 'scale' && key.endsWith('minor') ? ({ minorScale: 'harmonic' } as const) : {};
   return { key, form, hands, octaves: USUAL_OCTAVES[form], ...scale };
-}
-
-function notPlayed(exercise: ExerciseChoice): Standing {
-  return {
-    exercise,
-    level: 'new',
-    reason: 'Not played yet.',
-    missing: 'A first attempt.',
-    attempts: 0,
-    inARow: 0,
-    lastMs: null,
-    targetBpm: null,
-  };
 }

@@ -2,7 +2,7 @@ import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { exerciseId, standings } from './group.ts';
 import { offers } from './offers.ts';
-import type { Offer, PlanItem, Practised, Standing } from './types.ts';
+import type { Offer, PlanItem, PlanReason, Practised, Standing } from './types.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -11,14 +11,25 @@ const REST_DAYS = 7;
 const LEFT_LYING_DAYS = 21;
 
 /** Minutes for an item at first, and the most that left-over minutes make of it; common practice, no source. */
-const MINUTES: Readonly<Record<PlanItem['why'], number>> = { weak: 5, new: 5, 'long-ago': 3 };
+const MINUTES: Readonly<Record<Turn, number>> = { weak: 5, new: 5, 'long-ago': 3 };
 const MOST_MINUTES = 10;
 
 /** The kinds are taken in turn, so that a short plan has something of each. */
-const TURNS: readonly PlanItem['why'][] = ['weak', 'long-ago', 'new', 'weak'];
+type Turn = 'weak' | 'long-ago' | 'new';
+const TURNS: readonly Turn[] = ['weak', 'long-ago', 'new', 'weak'];
+const TURN_OF: Readonly<Record<PlanReason['kind'], Turn>> = {
+  weak: 'weak',
+  'long-ago': 'long-ago',
+  upkeep: 'long-ago',
+  offer: 'new',
+  'hand-first': 'new',
+  first: 'new',
+};
+const turnOf = ({ reason }: Due): Turn => TURN_OF[reason.kind];
 
 /** Where nobody has played anything yet; common practice, no source. */
 const FIRST: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 1 };
+const FIRST_BPM = 60;
 
 /** An item without its minutes. */
 type Due = Omit<PlanItem, 'minutes'>;
@@ -61,16 +72,18 @@ function candidates(
   const due = [
     ...[...weak]
       .sort((a, b) => rank(a) - rank(b))
-      .map((standing) => again(standing, 'weak', standing.reason)),
+      .map((standing) => again(standing, { kind: 'weak', standing })),
     ...known
       .filter((standing) => rested(standing, standing.level === 'ready' ? REST_DAYS : LEFT_LYING_DAYS))
-      .map((standing) => again(standing, 'long-ago', `Not played for ${sayDays(standing, nowMs)}.`)),
+      .map((standing) => again(standing, { kind: 'long-ago', days: Math.floor(daysSince(standing, nowMs)) })),
     ...handsFirst(all),
-    ...[...offers(all)].sort((a, b) => compare(exerciseId(a.exercise), exerciseId(b.exercise))).map(begin),
+    ...[...offers(all, criteria)]
+      .sort((a, b) => compare(exerciseId(a.exercise), exerciseId(b.exercise)))
+      .map(begin),
   ];
   const upkeep = ready
     .filter((standing) => !rested(standing, REST_DAYS))
-    .map((standing) => again(standing, 'long-ago', 'Ready; once more, so that it stays.'));
+    .map((standing) => again(standing, { kind: 'upkeep' }));
   return { due, upkeep };
 }
 
@@ -88,8 +101,7 @@ function handsFirst(all: ReadonlyMap<string, Standing>): readonly Due[] {
       HANDS.filter((hands) => !all.has(exerciseId({ ...exercise, hands }))).map((hands) => ({
         exercise: { ...exercise, hands },
         targetBpm,
-        why: 'new' as const,
-        reason: `The ${hands} hand alone, before the hands go together.`,
+        reason: { kind: 'hand-first' as const },
       })),
     )
     .sort((a, b) => compare(exerciseId(a.exercise), exerciseId(b.exercise)));
@@ -98,20 +110,16 @@ function handsFirst(all: ReadonlyMap<string, Standing>): readonly Due[] {
 const HANDS: readonly Hand[] = ['left', 'right'];
 
 function firstOf(hands: Hand): Due {
-  return {
-    exercise: { ...FIRST, hands },
-    targetBpm: 60,
-    why: 'new',
-    reason: 'To begin with: each hand alone.',
-  };
+  return { exercise: { ...FIRST, hands }, targetBpm: FIRST_BPM, reason: { kind: 'first' } };
 }
 
-function again({ exercise, targetBpm }: Standing, why: PlanItem['why'], reason: string): Due {
-  return { exercise, targetBpm, why, reason };
+function again({ exercise, targetBpm }: Standing, reason: PlanReason): Due {
+  return { exercise, targetBpm, reason };
 }
 
-function begin({ exercise, targetBpm, reason }: Offer): Due {
-  return { exercise, targetBpm, why: 'new', reason };
+function begin(offer: Offer): Due {
+  const { exercise, targetBpm } = offer;
+  return { exercise, targetBpm, reason: { kind: 'offer', offer } };
 }
 
 /** Kinds in turn, each in its own order; an exercise that is due twice comes once. */
@@ -121,7 +129,7 @@ function inTurns(all: readonly Due[]): readonly Due[] {
     const id = exerciseId(exercise);
     return !seen.has(id) && seen.add(id);
   });
-  const queues = new Map(TURNS.map((why) => [why, once.filter((item) => item.why === why)]));
+  const queues = new Map(TURNS.map((turn) => [turn, once.filter((item) => turnOf(item) === turn)]));
   const order: Due[] = [];
   for (let turn = 0; order.length < once.length; turn += 1) {
     const next = queues.get(TURNS[turn % TURNS.length]!)!.shift();
@@ -135,7 +143,7 @@ function fit(order: readonly Due[], minutes: number): readonly PlanItem[] {
   const chosen: PlanItem[] = [];
   let left = minutes;
   for (const item of order) {
-    const wanted = MINUTES[item.why];
+    const wanted = MINUTES[turnOf(item)];
     if (wanted > left && chosen.length > 0) continue;
     chosen.push({ ...item, minutes: Math.min(wanted, left) });
     left -= Math.min(wanted, left);
@@ -147,7 +155,7 @@ function fit(order: readonly Due[], minutes: number): readonly PlanItem[] {
 function dealOut(chosen: readonly PlanItem[], minutes: number): readonly PlanItem[] {
   const items = chosen.map((item) => ({ ...item }));
   let left = minutes - items.reduce((sum, item) => sum + item.minutes, 0);
-  for (const some of [items.filter((item) => item.why !== 'long-ago'), items]) {
+  for (const some of [items.filter((item) => turnOf(item) !== 'long-ago'), items]) {
     while (left > 0 && some.some((item) => item.minutes < MOST_MINUTES)) {
       for (const item of some) {
         if (left === 0 || item.minutes >= MOST_MINUTES) continue;
@@ -165,12 +173,6 @@ function rank({ level }: Standing): number {
 
 function daysSince({ lastMs }: Standing, nowMs: number): number {
   return (nowMs - (lastMs ?? nowMs)) / DAY_MS;
-}
-
-function sayDays(standing: Standing, nowMs: number): string {
-  const days = Math.floor(daysSince(standing, nowMs));
-  if (days < 14) return `${days} days`;
-  return days < 60 ? `${Math.floor(days / 7)} weeks` : `${Math.floor(days / 30)} months`;
 }
 
 function longestAgoFirst(a: Standing, b: Standing): number {

@@ -29,29 +29,32 @@ export interface Practised {
   readonly summary: AttemptSummary;
 }
 
-/** Something that keeps an attempt from the criterion. */
-export interface Shortfall {
-  readonly kind: 'notes' | 'unsure' | 'evenness' | 'crossings' | 'chords' | 'hands' | 'tempo';
-  /** as a clause, e.g. "the time from note to note varied by 9.4 %, and up to 8 % counts as even" */
-  readonly says: string;
-  /** only just missed */
-  readonly narrow: boolean;
-}
+/** Something that keeps an attempt from the criterion. `narrow`: only just missed. */
+export type Shortfall = { readonly narrow: boolean } & (
+  | { readonly kind: 'notes'; readonly wrong: number; readonly missed: number; readonly extra: number }
+  | { readonly kind: 'unsure'; readonly count: number; readonly of: number }
+  | { readonly kind: 'crossings'; readonly count: number; readonly worstMs: number }
+  | { readonly kind: 'evenness'; readonly percent: number; readonly bound: number }
+  | { readonly kind: 'chords' | 'hands'; readonly ms: number; readonly bound: number }
+  /** the figure could not be had */
+  | { readonly kind: 'evenness-unknown' | 'tempo-unknown' }
+  | { readonly kind: 'tempo'; readonly bpm: number; readonly targetBpm: number }
+);
 
 /** 'new': not played yet, or nothing of it could be measured. */
 export type Level = 'new' | 'not-yet' | 'nearly' | 'ready';
 
-/** Where one exercise of one hand (or both) stands. */
+/** Where one exercise of one hand (or both) stands, and why. */
 export interface Standing {
   readonly exercise: ExerciseChoice;
   readonly level: Level;
-  /** one sentence on why */
-  readonly reason: string;
-  /** one sentence on what is still missing, '' when it is ready */
-  readonly missing: string;
+  /** what kept the last attempt from the criterion, in the order in which a teacher would speak of it */
+  readonly shortfalls: readonly Shortfall[];
   readonly attempts: number;
   /** attempts at the criterion without a break, the last one counted first */
   readonly inARow: number;
+  /** so many in a row make it ready */
+  readonly wanted: number;
   /** of the last attempt; null: never */
   readonly lastMs: number | null;
   /** the tempo aimed at last, beats a minute */
@@ -63,8 +66,8 @@ export interface Offer {
   readonly kind: 'other-hand' | 'together' | 'next-key';
   readonly exercise: ExerciseChoice;
   readonly targetBpm: number | null;
-  /** one sentence on why it is offered */
-  readonly reason: string;
+  /** what is ready; of hands together one of the hands */
+  readonly since: ExerciseChoice;
 }
 
 /** Hand by hand where one form of one key stands, the variants (octaves, minor scales) played last. */
@@ -74,13 +77,23 @@ export interface Place {
   readonly byHands: Readonly<Record<Hands, Standing>>;
 }
 
+/** Why something is in the plan of a day. */
+export type PlanReason =
+  | { readonly kind: 'weak'; readonly standing: Standing }
+  | { readonly kind: 'long-ago'; readonly days: number }
+  /** ready, and played not long ago */
+  | { readonly kind: 'upkeep' }
+  | { readonly kind: 'offer'; readonly offer: Offer }
+  /** the hands go together already, and this hand alone is not ready */
+  | { readonly kind: 'hand-first' }
+  /** nothing was played yet */
+  | { readonly kind: 'first' };
+
 /** One item of a plan. */
 export interface PlanItem {
   readonly exercise: ExerciseChoice;
   readonly targetBpm: number | null;
   /** whole minutes */
   readonly minutes: number;
-  readonly why: 'weak' | 'long-ago' | 'new';
-  /** one sentence */
-  readonly reason: string;
+  readonly reason: PlanReason;
 }

@@ -1,4 +1,5 @@
 import { FRAME } from './frame.ts';
+import { JOURNAL } from './journal.ts';
 import { KEYS } from './keys.ts';
 import { NAMES } from './names.ts';
 import { PEARLS } from './pearls.ts';
@@ -12,6 +13,7 @@ export const ENGLISH = {
   and: 'and',
   frame: FRAME,
   names: NAMES,
+  journal: JOURNAL,
   keys: KEYS,
   prepare: PREPARE,
   record: RECORD,

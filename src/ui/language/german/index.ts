@@ -1,5 +1,6 @@
 import type { Strings } from '../english/index.ts';
 import { FRAME } from './frame.ts';
+import { JOURNAL } from './journal.ts';
 import { KEYS } from './keys.ts';
 import { NAMES } from './names.ts';
 import { PEARLS } from './pearls.ts';
@@ -13,6 +14,7 @@ export const GERMAN: Strings = {
   and: 'und',
   frame: FRAME,
   names: NAMES,
+  journal: JOURNAL,
   keys: KEYS,
   prepare: PREPARE,
   record: RECORD,
