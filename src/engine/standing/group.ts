@@ -24,9 +24,18 @@ export function byExercise(history: readonly Practised[]): ReadonlyMap<string, r
 
 /** A history → where each exercise in it stands, by `exerciseId`. */
 export function standings(history: readonly Practised[], criteria: Criteria): ReadonlyMap<string, Standing> {
-  const all = new Map<string, Standing>();
-  for (const [id, attempts] of byExercise(history)) {
-    all.set(id, standingOf(attempts.at(-1)!.summary.exercise, attempts, criteria));
-  }
-  return all;
+  return standingsOf(byExercise(history), criteria);
+}
+
+/** The same for attempts that are sorted already. */
+export function standingsOf(
+  groups: ReadonlyMap<string, readonly Practised[]>,
+  criteria: Criteria,
+): ReadonlyMap<string, Standing> {
+  return new Map(
+    [...groups].map(([id, attempts]) => [
+      id,
+      standingOf(attempts.at(-1)!.summary.exercise, attempts, criteria),
+    ]),
+  );
 }

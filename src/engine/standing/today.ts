@@ -47,9 +47,19 @@ export function today(
   nowMs: number,
   criteria: Criteria,
 ): readonly PlanItem[] {
+  return planOf(minutes, standings(history, criteria), nowMs, criteria);
+}
+
+/** The same for a history whose standings are known already. */
+export function planOf(
+  minutes: number,
+  all: ReadonlyMap<string, Standing>,
+  nowMs: number,
+  criteria: Criteria,
+): readonly PlanItem[] {
   const whole = Math.floor(minutes);
   if (!(whole > 0)) return [];
-  const { due, upkeep } = candidates(history, nowMs, criteria);
+  const { due, upkeep } = candidates(all, nowMs, criteria);
   const chosen = fit([...inTurns(due), ...upkeep], whole);
   return [...dealOut(chosen, whole)].sort(
     (a, b) => Number(a.exercise.hands === 'together') - Number(b.exercise.hands === 'together'),
@@ -58,11 +68,10 @@ export function today(
 
 /** Everything that may come into the plan, the most urgent of each kind first; `upkeep` where there is time after all that is due. */
 function candidates(
-  history: readonly Practised[],
+  all: ReadonlyMap<string, Standing>,
   nowMs: number,
   criteria: Criteria,
 ): { readonly due: readonly Due[]; readonly upkeep: readonly Due[] } {
-  const all = standings(history, criteria);
   if (all.size === 0) return { due: [firstOf('right'), firstOf('left')], upkeep: [] };
   const known = [...all.values()].filter((standing) => !waitsForAHand(standing, all)).sort(longestAgoFirst);
   const rested = (standing: Standing, days: number): boolean => daysSince(standing, nowMs) >= days;

@@ -5,7 +5,7 @@ import { HistoryError } from './errors.ts';
 
 /** The journal's stores, version 1. */
 export interface JournalSchema extends DBSchema {
-  /** entries of thirty days, as the JSON text of an array in order of time: 36 500 entries are read in a tenth of a second so */
+  /** entries of thirty days in order of time, packed (packing.ts): read one by one, 36 500 entries took half a second */
   drawers: { key: number; value: string };
   /** by the attempt's name */
   reports: { key: string; value: Report };

@@ -1,3 +1,4 @@
+import { unpackDrawer } from './packing.ts';
 import type { Entry } from './types.ts';
 
 /** How much time one drawer of entries holds, ms. */
@@ -24,9 +25,9 @@ export function drawerOf(id: string): number {
   return Math.floor(timeIn(id) / DRAWER_MS);
 }
 
-/** The text of a drawer → its entries. */
+/** The text of a drawer, or none → its entries. */
 export function readDrawer(text: string | undefined): readonly Entry[] {
-  return text === undefined ? [] : (JSON.parse(text) as readonly Entry[]);
+  return text === undefined ? [] : unpackDrawer(text);
 }
 
 /** Entries with one put in its place, in order of names; the entry of that name is replaced. */

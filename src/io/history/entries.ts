@@ -2,6 +2,7 @@ import type { IDBPObjectStore, StoreNames } from 'idb';
 import { writing } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
 import { drawerOf, readDrawer, withEntry } from './drawers.ts';
+import { packDrawer } from './packing.ts';
 import type { Entry } from './types.ts';
 
 /** The drawers, inside a transaction that may write. */
@@ -16,7 +17,7 @@ export async function readEntries(database: JournalDatabase): Promise<readonly E
 export async function putEntry(drawers: Drawers, entry: Entry): Promise<void> {
   const key = drawerOf(entry.id);
   const entries = withEntry(readDrawer(await drawers.get(key)), entry);
-  await drawers.put(JSON.stringify(entries), key);
+  await drawers.put(packDrawer(entries), key);
 }
 
 /** Changes the entries of these names → those that were there, as they are now. A drawer is written once. */
@@ -35,7 +36,7 @@ export async function putChanged(
       if (after !== null) changed.push(after);
       return after === null ? [] : [after];
     });
-    await drawers.put(JSON.stringify(next), key);
+    await drawers.put(packDrawer(next), key);
   }
   return changed;
 }

@@ -29,10 +29,7 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
   let opened: Promise<JournalDatabase> | null = null;
 
   const open = (): Promise<JournalDatabase> => {
-    opened ??= openJournal(databaseName, migrations, () => (opened = null)).then(async (database) => {
-      await purge(database, now() - UNDO_MS);
-      return database;
-    });
+    opened ??= openJournal(databaseName, migrations, () => (opened = null));
     opened.catch(() => (opened = null));
     return opened;
   };
@@ -57,7 +54,17 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
         return entry;
       }),
     complete: (id, outcome) => using((database) => complete(database, id, outcome)),
-    entries: () => using(readEntries),
+    entries: () =>
+      using(async (database) => {
+        const all = await readEntries(database);
+        const stale = all.filter(({ deletedMs }) => deletedMs !== null && deletedMs < now() - UNDO_MS);
+        if (stale.length === 0) return all;
+        await end(
+          database,
+          stale.map(({ id }) => id),
+        );
+        return readEntries(database);
+      }),
     reports: (ids) =>
       using(async (database) => {
         const transaction = database.transaction('reports');
@@ -152,13 +159,8 @@ function complete(database: JournalDatabase, id: string, outcome: Outcome): Prom
   });
 }
 
-/** Ends what was deleted before a time for good. */
-async function purge(database: JournalDatabase, beforeMs: number): Promise<void> {
-  const stale = (await readEntries(database)).filter(
-    (entry) => entry.deletedMs !== null && entry.deletedMs < beforeMs,
-  );
-  if (stale.length === 0) return;
-  const ids = stale.map(({ id }) => id);
+/** Ends what was deleted, for good. */
+async function end(database: JournalDatabase, ids: readonly string[]): Promise<void> {
   await writing(database, ['drawers', 'reports', 'sounds'], async (store) => {
     await putChanged(store('drawers'), ids, () => null);
     for (const id of ids) {

@@ -215,9 +215,11 @@ export class Journal {
   }
 
   async #load(): Promise<void> {
-    const entries = await this.#try((history) => history.entries());
+    const [entries, remembered = {}] = await Promise.all([
+      this.#try((history) => history.entries()),
+      this.#try((history) => history.remembered()),
+    ]);
     this.entries = entries ?? this.entries ?? [];
-    const remembered = (await this.#try((history) => history.remembered())) ?? {};
     this.criteria = criteriaOf(numbersIn(remembered['ready']));
     const minutes = Number(remembered['minutes']);
     if (minutes > 0 && minutes <= 480) this.minutes = minutes;

@@ -188,8 +188,10 @@ export const JOURNAL = {
   },
   storage: {
     title: 'Kept on this device',
-    kept: (count: number, withSound: number, bytes: string) =>
-      `${attempts(count)}, ${withSound === count ? 'all' : withSound.toLocaleString('en-GB')} with sound (${bytes}).`,
+    kept: (count: number, withSound: number, bytes: string) => {
+      if (withSound === 0) return `${attempts(count)}, none with sound.`;
+      return `${attempts(count)}, ${withSound === count ? 'all' : withSound.toLocaleString('en-GB')} with sound (${bytes}).`;
+    },
     use: (used: string, quota: string) => `Evenfall takes ${used} of the ${quota} that this browser allows.`,
     persisted: 'The browser has promised not to clear it by itself.',
     notPersisted: 'When room gets short, the browser may clear it, unless it promises not to.',

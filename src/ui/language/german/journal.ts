@@ -164,8 +164,10 @@ export const JOURNAL: Strings['journal'] = {
   },
   storage: {
     title: 'Auf diesem Gerät',
-    kept: (count, withSound, bytes) =>
-      `${attempts(count)}, ${withSound === count ? 'alle' : withSound.toLocaleString('de-DE')} mit Klang (${bytes}).`,
+    kept: (count, withSound, bytes) => {
+      if (withSound === 0) return `${attempts(count)}, keiner mit Klang.`;
+      return `${attempts(count)}, ${withSound === count ? 'alle' : withSound.toLocaleString('de-DE')} mit Klang (${bytes}).`;
+    },
     use: (used, quota) => `Evenfall belegt ${used} von ${quota}, die dieser Browser erlaubt.`,
     persisted: 'Der Browser hat versprochen, es nicht von selbst zu löschen.',
     notPersisted:
