@@ -36,9 +36,10 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
   const stepSec = secPerBeat * beatsPerStep(exercise);
   const hands = (['right', 'left'] as const).filter((hand) => spots.some((spot) => spot.hand === hand));
   const narrow = options.widthPx < NARROW_PX;
-  const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : narrow ? 22 : 30;
-  const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);
   const chords = spots.some((spot) => spot.beads.length > 1);
+  // The names of a chord reach further to the left than a single one.
+  const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : !narrow ? 36 : chords ? 34 : 22;
+  const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);
   const leastPx = (narrow ? STEP_PX.narrow : STEP_PX.wide) * (chords ? CHORD_STEPS : 1);
   const mostPx = chords ? STEP_PX.mostChord : STEP_PX.most;
 
