@@ -5,11 +5,13 @@ import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
 import { createPlayback } from './io/playback/index.ts';
+import { createSettings } from './io/settings/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
+import { speaking } from './ui/language/index.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
 const BUNDLED: Bundled = {
@@ -18,6 +20,11 @@ const BUNDLED: Bundled = {
   choice: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
   targetBpm: 80,
 };
+
+speaking.remember(
+  createSettings(() => localStorage),
+  navigator.languages,
+);
 
 const analyst = createAnalyst();
 const plan = new Plan();

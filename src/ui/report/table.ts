@@ -1,4 +1,5 @@
 import type { Report } from '../../engine/index.ts';
+import { sentence, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
 import { sounded } from '../plots/pearls/beads.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
@@ -16,6 +17,7 @@ export interface TableRow {
 
 /** Report and its spots → every note in order, the silent ones after the note before them. */
 export function tableRows(report: Report, spots: readonly Spot[] = []): readonly TableRow[] {
+  const t = strings().report;
   const spotOf = (midi: number, matches: (bead: Spot['beads'][number]) => boolean): number | null =>
     spots.find((spot) => spot.beads.some((bead) => bead.midi === midi && matches(bead)))?.index ?? null;
   const struck = report.notes.map((note) => ({
@@ -25,10 +27,10 @@ export function tableRows(report: Report, spots: readonly Spot[] = []): readonly
       name: note.name,
       heard:
         note.verdict === 'correct'
-          ? 'right'
+          ? t.asRight
           : note.verdict === 'wrong'
-            ? `wrong, for ${shownName(note.wantedName ?? '')}`
-            : `extra${note.extraKind === undefined || note.extraKind === 'other' ? '' : ` (${note.extraKind})`}`,
+            ? t.asWrong(shownName(note.wantedName ?? ''))
+            : t.EXTRA[note.extraKind ?? 'other'],
       finger: note.finger === null ? '' : String(note.finger),
       timeSec: note.timeSec,
       levelDb: note.levelDb,
@@ -40,11 +42,11 @@ export function tableRows(report: Report, spots: readonly Spot[] = []): readonly
     return (before.at(-1)?.order ?? 0) + 1e-4 * (step + 1);
   };
   const silent = [
-    ...report.missed.map((note) => ({ ...note, heard: 'missed' })),
+    ...report.missed.map((note) => ({ ...note, heard: t.asMissed })),
     ...report.unsure.map((note) => ({
       ...note,
-      name: `key ${note.midi}`,
-      heard: `not sure: ${note.reason}`,
+      name: t.keyNumber(note.midi),
+      heard: t.asUnsure(sentence(note.reason)),
     })),
   ].map(({ step, name, heard, midi, hand }) => ({
     order: silentAt(step),

@@ -52,7 +52,8 @@ export function drawGraph(figure: GraphFigure, widthPx: number): GraphPicture {
   const stepPx = Math.min(MOST_STEP_PX, innerPx / each);
   const scale = scaleOf(figure);
   const yOf = (value: number): number =>
-    ROOM.top + ((scale.to - Math.min(Math.max(value, scale.from), scale.to)) / (scale.to - scale.from)) * ROOM.plot;
+    ROOM.top +
+    ((scale.to - Math.min(Math.max(value, scale.from), scale.to)) / (scale.to - scale.from)) * ROOM.plot;
   const rows = Array.from({ length: rowCount }, (_, row) =>
     drawRow(figure, steps.slice(row * each, (row + 1) * each), stepPx, yOf, scale.ticks),
   );

@@ -19,7 +19,9 @@ export function stretchRange(spots: readonly Spot[], { fromStep, toStep }: Stret
   const times = inside.flatMap((spot) => spot.beads.filter(sounded).map((bead) => bead.timeSec));
   if (times.length === 0) return null;
   const [firstSec, lastSec] = [Math.min(...times), Math.max(...times)];
-  const after = heard.filter((spot) => spot.step > toStep && spot.timeSec > lastSec).map((spot) => spot.timeSec);
+  const after = heard
+    .filter((spot) => spot.step > toStep && spot.timeSec > lastSec)
+    .map((spot) => spot.timeSec);
   return {
     fromSec: Math.max(0, firstSec - LEAD_IN_SEC),
     toSec: Math.min(lastSec + RING_OUT_SEC, ...after.map((sec) => sec - LEAD_IN_SEC / 2)),

@@ -1,5 +1,6 @@
-import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import type { Exercise, Hand } from '../../../engine/index.ts';
 import { listed } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
 import { shownName, spokenName } from '../../names/index.ts';
 import type { Spot } from '../../plots/pearls/spots.ts';
 
@@ -14,7 +15,7 @@ export interface Places {
 /** Longest name of a place that fits under an axis. */
 const LONGEST_LABEL = 4;
 
-export function placesOf(report: Report, exercise: Exercise, spots: readonly Spot[]): Places {
+export function placesOf(exercise: Exercise, spots: readonly Spot[]): Places {
   const notesOf = (step: number, hand?: Hand) => {
     const notes = exercise.steps[step]?.notes ?? [];
     const own = notes.filter((note) => hand === undefined || note.hand === hand);
@@ -23,8 +24,8 @@ export function placesOf(report: Report, exercise: Exercise, spots: readonly Spo
   };
   return {
     spotOf: (step, hand) =>
-      spots.find((spot) => !spot.extra && spot.step === step && (hand === undefined || spot.hand === hand))?.index ??
-      null,
+      spots.find((spot) => !spot.extra && spot.step === step && (hand === undefined || spot.hand === hand))
+        ?.index ?? null,
     nameOf: (step, hand) => {
       const label = exercise.steps[step]?.label;
       const notes = notesOf(step, hand);
@@ -34,8 +35,9 @@ export function placesOf(report: Report, exercise: Exercise, spots: readonly Spo
     spokenOf: (step, hand) => {
       const label = exercise.steps[step]?.label;
       const names = listed(notesOf(step, hand).map((note) => spokenName(note.name)));
-      const who = hand === undefined ? '' : `, ${hand} hand`;
-      return `${step + 1}. ${label === undefined ? names : `${label}, ${names}`}${who}`;
+      const place = `${step + 1}. ${label === undefined ? names : `${label}, ${names}`}`;
+      const { detail, prepare } = strings();
+      return hand === undefined ? place : detail.ofHand(place, prepare[hand]);
     },
   };
 }

@@ -1,6 +1,7 @@
 import { lineThrough } from '../../../engine/index.ts';
 import type { Hand, Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
 import type { GraphFigure, GraphPoint } from '../../plots/graph/types.ts';
 import type { Places } from './places.ts';
 
@@ -12,6 +13,7 @@ const HANDS: readonly Hand[] = ['right', 'left'];
 
 /** Loudness of each right note against the line over pitch of its hand; chords by the mean of their notes. */
 export function loudnessFigure(report: Report, places: Places): GraphFigure | null {
+  const t = strings().detail.loudness;
   const right = report.notes.filter((note) => note.verdict === 'correct' && note.step !== null);
   const both = new Set(right.map((note) => note.hand)).size > 1;
   const points = HANDS.flatMap((hand): GraphPoint[] => {
@@ -33,27 +35,23 @@ export function loudnessFigure(report: Report, places: Places): GraphFigure | nu
         name: places.nameOf(step),
         hand: both ? hand : null,
         look: Math.abs(value) > LOUD_DB,
-        words: `${places.spokenOf(step, both ? hand : undefined)}: ${amount} ${value >= 0 ? 'louder' : 'softer'}`,
+        words: (value >= 0 ? t.louder : t.softer)(places.spokenOf(step, both ? hand : undefined), amount),
       };
     });
   });
   if (points.length < 3) return null;
   return {
     id: 'loudness',
-    title: 'Loudness, note by note',
-    meaning:
-      'Which notes stick out and which get lost, after taking out that low and high keys sound differently loud by themselves.',
-    definition:
-      'Power of the note’s own partials over its first tenth of a second, less a straight line over pitch through all right ' +
-      `notes of the hand. The grey band is ± ${withUnit('1', 'dB')}: about the least change that can be heard (Slade et al. 2022). More than ` +
-      `${withUnit(String(LOUD_DB), 'dB')} is marked.`,
+    title: t.title,
+    meaning: t.meaning,
+    definition: t.definition(withUnit(shown(LOUD_DB), 'dB')),
     unit: 'dB',
     decimals: 1,
     base: 0,
     signed: true,
-    band: { from: -AUDIBLE_DB, to: AUDIBLE_DB, words: 'not audible' },
-    above: 'louder',
-    below: 'softer',
+    band: { from: -AUDIBLE_DB, to: AUDIBLE_DB, words: t.band },
+    above: t.above,
+    below: t.below,
     joined: false,
     points: [...points].sort((a, b) => a.step - b.step),
   };

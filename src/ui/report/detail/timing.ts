@@ -1,17 +1,26 @@
 import { justNoticeableMs } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
 import type { GraphFigure, GraphPoint } from '../../plots/graph/types.ts';
 import type { Places } from './places.ts';
 
+/** A change of tempo smaller than this cannot be heard (Friberg & Sundberg 1995: 2.5 % of the interval). */
+const AUDIBLE_SHARE = 0.025;
+/** A beat further than this from the middle tempo is worth a look. Common practice, no source. */
+const FAR_SHARE = 0.1;
+
+const ms = (value: number): string => withUnit(shown(value), 'ms');
+
 /** Each interval against the median, with the audible threshold as a band. */
 export function timingFigure(report: Report, places: Places): GraphFigure {
+  const t = strings().detail.timing;
   const { intervals, crossings } = report.measures;
   const medianMs = intervals[0] === undefined ? 0 : intervals[0].ioiMs - intervals[0].deviationMs;
   const audibleMs = justNoticeableMs(medianMs);
   const points = intervals.map(({ step, ioiMs, deviationMs, audible }): GraphPoint => {
-    const crossing = crossings.find((one) => one.step === step);
-    const late = deviationMs > 0 ? 'late' : 'early';
+    const say = deviationMs > 0 ? t.late : t.early;
+    const said = say(places.spokenOf(step), ms(Math.abs(deviationMs)), ms(ioiMs));
     return {
       step,
       spot: places.spotOf(step),
@@ -20,27 +29,21 @@ export function timingFigure(report: Report, places: Places): GraphFigure {
       hand: null,
       look: audible,
       words:
-        `${places.spokenOf(step)}: ${withUnit(shown(Math.abs(deviationMs)), 'ms')} ${late}` +
-        `, after ${withUnit(shown(ioiMs), 'ms')}${crossing === undefined ? '' : ', a crossing'}` +
-        (audible ? '' : ', too little to be heard'),
+        said + (crossings.some((one) => one.step === step) ? t.crossing : '') + (audible ? '' : t.inaudible),
     };
   });
   return {
     id: 'timing',
-    title: 'Timing, note by note',
-    meaning:
-      'How much later or earlier each note comes than it would at your usual step. In the grey band nobody can hear it.',
-    definition:
-      `The time from the note before, less the middle one of all such times (${withUnit(shown(medianMs), 'ms')}). The band is the least ` +
-      `difference that can be heard in even notes: ${withUnit('6', 'ms')}, or 2.5 % of times above ${withUnit('240', 'ms')} (Friberg and Sundberg 1995); ` +
-      'a note is marked only where it also stands out from the listening’s own error.',
+    title: t.title,
+    meaning: t.meaning,
+    definition: t.definition(ms(medianMs)),
     unit: 'ms',
     decimals: 0,
     base: 0,
     signed: true,
-    band: { from: -audibleMs, to: audibleMs, words: 'not audible' },
-    above: 'late',
-    below: 'early',
+    band: { from: -audibleMs, to: audibleMs, words: t.band },
+    above: t.above,
+    below: t.below,
     joined: false,
     points,
   };
@@ -48,21 +51,13 @@ export function timingFigure(report: Report, places: Places): GraphFigure {
 
 /** The tempo along the attempt, each time over one beat (over one chord, where chords are a beat each). */
 export function tempoFigure(report: Report, exercise: Exercise, places: Places): GraphFigure | null {
+  const t = strings().detail.tempo;
   const tempo = report.measures.tempoBpm;
   if (!('value' in tempo)) return null;
-  const intervals = new Map(report.measures.intervals.map((interval) => [interval.step, interval.ioiMs]));
+  const intervals = new Map(report.measures.intervals.map(({ step, ioiMs }) => [step, ioiMs]));
   const points = exercise.steps.flatMap(({ step, beat }): GraphPoint[] => {
-    let from = step;
-    let ms = 0;
-    while (from > 0 && beat - exercise.steps[from]!.beat < 1 - 1e-6) {
-      const ioiMs = intervals.get(from);
-      if (ioiMs === undefined) return [];
-      ms += ioiMs;
-      from -= 1;
-    }
-    const beats = beat - exercise.steps[from]!.beat;
-    if (beats < 1 - 1e-6 || ms <= 0) return [];
-    const bpm = (60_000 * beats) / ms;
+    const bpm = beatEndingAt(step, exercise, intervals);
+    if (bpm === null || beat < 1) return [];
     const off = bpm / tempo.value - 1;
     return [
       {
@@ -72,28 +67,45 @@ export function tempoFigure(report: Report, exercise: Exercise, places: Places):
         name: places.nameOf(step),
         hand: null,
         look: Math.abs(off) > FAR_SHARE,
-        words: `${places.spokenOf(step)}: ${shown(bpm)} beats a minute, ${signed(100 * off)} per cent`,
+        words: t.point(places.spokenOf(step), shown(bpm), signed(100 * off)),
       },
     ];
   });
   return {
     id: 'tempo',
-    title: 'Tempo along the attempt',
-    meaning: 'Where you hurry and where you hold back. The line across is your middle tempo.',
-    definition:
-      'Beats a minute over the beat that ends with each note: its beats by the time they took. The grey band is 2.5 % about the ' +
-      'middle tempo, the least change that can be heard (Friberg and Sundberg 1995); more than 10 % away is marked.',
-    unit: 'beats a minute',
+    title: t.title,
+    meaning: t.meaning,
+    definition: t.definition,
+    unit: t.unit,
     decimals: 0,
     base: tempo.value,
     signed: false,
-    band: { from: tempo.value * 0.975, to: tempo.value * 1.025, words: 'not audible' },
-    above: 'faster',
-    below: 'slower',
+    band: {
+      from: tempo.value * (1 - AUDIBLE_SHARE),
+      to: tempo.value * (1 + AUDIBLE_SHARE),
+      words: t.band,
+    },
+    above: t.above,
+    below: t.below,
     joined: true,
     points,
   };
 }
 
-/** A beat further than this from the middle tempo is worth a look. Common practice, no source. */
-const FAR_SHARE = 0.1;
+/** Beats a minute over the steps of the beat that ends with `step`; null where one of its intervals was not heard whole. */
+function beatEndingAt(
+  step: number,
+  exercise: Exercise,
+  intervals: ReadonlyMap<number, number>,
+): number | null {
+  const beatOf = (at: number): number => exercise.steps[at]!.beat;
+  let from = step;
+  let wholeMs = 0;
+  while (from > 0 && beatOf(step) - beatOf(from) < 1 - 1e-6) {
+    const ioiMs = intervals.get(from);
+    if (ioiMs === undefined) return null;
+    wholeMs += ioiMs;
+    from -= 1;
+  }
+  return wholeMs > 0 ? (60_000 * (beatOf(step) - beatOf(from))) / wholeMs : null;
+}
