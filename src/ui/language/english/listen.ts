@@ -7,7 +7,7 @@ export const LISTEN = {
   retimed: 'this is the re-timed sound',
   hear: 'Hear it',
   ways: {
-    played: { label: 'As played', meaning: '' },
+    played: { label: 'As played', meaning: 'Just as it was recorded.' },
     even: {
       label: 'Even',
       meaning:

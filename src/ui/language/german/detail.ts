@@ -11,7 +11,7 @@ export const DETAIL: Strings['detail'] = {
   axes: (unit, above, below) => `${unit}; oben ${above}, unten ${below}`,
   step: 'Schritt',
   note: 'Ton',
-  hand: 'Hand',
+  hand: 'Welche Hand',
   look: ' – hier hinschauen',
   ofHand: (place, hand) => `${place}, Hand: ${hand}`,
   timing: {

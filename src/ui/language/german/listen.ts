@@ -8,7 +8,7 @@ export const LISTEN: Strings['listen'] = {
   retimed: 'das ist der zurechtgerückte Klang',
   hear: 'So hören',
   ways: {
-    played: { label: 'Wie gespielt', meaning: '' },
+    played: { label: 'Wie gespielt', meaning: 'So, wie es aufgenommen wurde.' },
     even: {
       label: 'Gleichmäßig',
       meaning:

@@ -38,6 +38,8 @@ const ROOM = { left: 46, right: 16, top: 20, plot: 120, names: 30 } as const;
 /** A step takes at least this much, px: a name and a finger. */
 const LEAST_STEP_PX = 29;
 const MOST_STEP_PX = 84;
+/** How far below its point a figure stands, px. */
+const LABEL_PX = 20;
 /** Half the width of one digit of a label, px. */
 const DIGIT_PX = 4.5;
 
@@ -79,7 +81,7 @@ function drawRow(
     const halfPx = figureText.length * DIGIT_PX;
     const fits = point.look && x - halfPx > labelledTo + 3;
     if (fits) labelledTo = x + halfPx;
-    const upwards = point.value >= figure.base;
+    const below = point.value < figure.base && y + LABEL_PX < ROOM.top + ROOM.plot;
     return [
       {
         point,
@@ -88,7 +90,7 @@ function drawRow(
         y,
         baseY: yOf(figure.base),
         label: fits ? figureText : '',
-        labelY: upwards ? y - 9 : y + 20,
+        labelY: below ? y + LABEL_PX : y - 9,
         touch: both
           ? { x: xOf(point.step) + (point.hand === 'left' ? -stepPx / 2 : 0), width: stepPx / 2 }
           : { x: xOf(point.step) - stepPx / 2, width: stepPx },

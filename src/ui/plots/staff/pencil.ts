@@ -43,7 +43,7 @@ export interface Pencilled {
   }[];
 }
 
-/** Words stand in lines of this height, px; a letter is about so wide. */
+/** Words keep this far from each other upwards, px; a letter is about so wide. */
 const LINE_PX = 14;
 const LETTER_PX = 6.6;
 const RING_PX = 9;
@@ -104,21 +104,25 @@ function wave(x: number, fromY: number, toY: number): string {
   return `M${x} ${fromY}` + `q-4 ${-each / 4} 0 ${-each / 2}q4 ${-each / 4} 0 ${-each / 2}`.repeat(waves);
 }
 
-/** Gives each word its place: in the first line in which it runs into no other. */
+/** Gives each word its place: as near its note as the ink beside it and other words allow. */
 function wordLines(places: readonly StaffPlace[]) {
-  const taken: { hand: Hand; line: number; from: number; to: number }[] = [];
+  const taken: { hand: Hand; y: number; from: number; to: number }[] = [];
   return (mark: StaffMark, place: StaffPlace): Pencilled['texts'][number] => {
-    const own = places.filter(({ hand }) => hand === mark.hand);
     const half = (mark.text.length * LETTER_PX) / 2;
     const [from, to] = [place.x - half - 3, place.x + half + 3];
-    let line = 0;
-    while (taken.some((one) => one.hand === mark.hand && one.line === line && one.from < to && one.to > from))
-      line += 1;
-    taken.push({ hand: mark.hand, line, from, to });
-    const y =
-      mark.hand === 'right'
-        ? Math.min(...own.map(({ topY }) => topY)) - 14 - line * LINE_PX
-        : Math.max(...own.map(({ bottomY }) => bottomY)) + 26 + line * LINE_PX;
+    const near = places.filter(({ hand, x }) => hand === mark.hand && x > from - 8 && x < to + 8);
+    const above = mark.hand === 'right';
+    // A bow needs its own room.
+    const bowPx = mark.kind === 'late' ? 8 : 0;
+    let y = above
+      ? Math.min(...near.map(({ topY }) => topY)) - 5 - bowPx
+      : Math.max(...near.map(({ bottomY }) => bottomY)) + 15 + bowPx;
+    const runsInto = (): boolean =>
+      taken.some(
+        (one) => one.hand === mark.hand && Math.abs(one.y - y) < LINE_PX && one.from < to && one.to > from,
+      );
+    while (runsInto()) y += above ? -LINE_PX : LINE_PX;
+    taken.push({ hand: mark.hand, y, from, to });
     return { x: place.x, y, text: mark.text, anchor: 'middle' };
   };
 }

@@ -18,6 +18,7 @@ export interface ComparedString {
   readonly whose: 'other' | 'this';
   readonly hand: Hand;
   readonly y: number;
+  readonly labelY: number;
   readonly beads: readonly DrawnBead[];
 }
 
@@ -46,7 +47,8 @@ const STEP_PX = { least: 40, most: 88 } as const;
 const MOST_OFF = 0.46;
 /** A tie that slants by more than this share of a step is pointed out: a tenth, four times what can just be heard. */
 const CLEARLY_APART = 0.1;
-const LABEL_PX = 16;
+/** Above each string there is room for whose it is, px. */
+const LABEL_PX = 24;
 
 interface Placed {
   readonly spots: readonly Spot[];
@@ -122,10 +124,10 @@ function drawRow(
           from.meanDb[hand],
         ),
       }));
-      strings.push({ whose, hand, y, beads: spots.flatMap(({ beads }) => beads) });
+      strings.push({ whose, hand, y, labelY: y - half - 6, beads: spots.flatMap(({ beads }) => beads) });
       ticks.push(...steps.map((step) => ({ x: xOf(step), y: y + half + 3 })));
       const stringY = y;
-      y += half + (hangs ? LANE.hang + 8 : 14);
+      y += half + (hangs ? LANE.hang + 8 : 8);
       return { spots, stringY, from };
     });
     const [first, second] = [pair[0]!, pair[1]!];
