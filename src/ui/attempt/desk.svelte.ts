@@ -1,4 +1,4 @@
-import type { Assessment, AudioInput, Exercise, ExerciseChoice, Report } from '../../engine/index.ts';
+import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
@@ -68,10 +68,9 @@ export interface Attempt {
 }
 
 /** An attempt of this page with its report. */
-export interface Told {
+export interface Reported {
   readonly sound: Sound;
   readonly report: Report;
-  readonly exercise: Exercise;
 }
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
@@ -81,7 +80,7 @@ export class Desk {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
   /** every attempt of this page that came to a report, oldest first */
-  told: readonly Told[] = $state.raw([]);
+  reported: readonly Reported[] = $state.raw([]);
   trouble: Trouble | null = $state.raw(null);
   /** known once one has been opened: browsers tell no names before */
   microphones: readonly MicrophoneName[] = $state.raw([]);
@@ -90,6 +89,7 @@ export class Desk {
   readonly #devices: Devices;
   readonly #plan: Plan;
   #microphoneKnown = false;
+  #told: readonly { readonly sound: Sound; readonly report: Report }[] = [];
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
@@ -242,24 +242,25 @@ export class Desk {
 
   /** Reports of the same player before this sound, oldest first. */
   #earlierThan(sound: Sound): readonly Report[] {
-    return this.told.filter((one) => one.sound.recordedHere && one.sound !== sound).map((one) => one.report);
+    return this.#told.filter((one) => one.sound.recordedHere && one.sound !== sound).map((one) => one.report);
   }
 
   #show(sound: Sound, assessment: Assessment): void {
     this.attempt?.player.close();
-    const playback = this.#devices.createPlayback(sound);
-    let versions = null;
+    const versions =
+      assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
+    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
     if (assessment.kind === 'report') {
-      const { report } = assessment;
-      const { exercise } = assessment.alignment;
-      this.#plan.adopt(exercise.choice);
-      this.told = [...this.told.filter((one) => one.sound !== sound), { sound, report, exercise }];
-      versions = versionsOf(report, exercise);
+      this.#plan.adopt(assessment.alignment.exercise.choice);
+      this.#told = [...this.#told.filter((one) => one.sound !== sound), { sound, report: assessment.report }];
     }
-    const player = new Player(playback, this.#devices.eachFrame, versions);
     // What cannot be recognised must be chosen: the choice is shown again.
     if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
     this.attempt = { sound, assessment, player };
     this.phase = { kind: 'idle' };
+    if (assessment.kind === 'report') {
+      const others = this.reported.filter((one) => one.sound !== sound);
+      this.reported = [...others, { sound, report: assessment.report }];
+    }
   }
 }
