@@ -5,6 +5,7 @@ import { PEARLS } from './pearls.ts';
 import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
+import { THEORY } from './theory.ts';
 
 /** Every text string of the page, a table a room. */
 export const ENGLISH = {
@@ -18,6 +19,7 @@ export const ENGLISH = {
   pearls: PEARLS,
   report: REPORT,
   measures: MEASURES,
+  theory: THEORY,
 };
 
 /** The same keys; any text where there is a text, and functions of the same arguments. */

@@ -6,6 +6,7 @@ import { PEARLS } from './pearls.ts';
 import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
+import { THEORY } from './theory.ts';
 
 /** The page in German; says "du". A string that is missing does not compile. */
 export const GERMAN: Strings = {
@@ -19,4 +20,5 @@ export const GERMAN: Strings = {
   pearls: PEARLS,
   report: REPORT,
   measures: MEASURES,
+  theory: THEORY,
 };
