@@ -6,6 +6,7 @@ import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
 import { createPlayback } from './io/playback/index.ts';
 import { createSettings } from './io/settings/index.ts';
+import { createTones } from './io/tone/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
@@ -52,7 +53,8 @@ const views = new Views({
 });
 
 const target = document.getElementById('app');
-if (target !== null) mount(App, { target, props: { desk, plan, views, bundled: BUNDLED } });
+if (target !== null)
+  mount(App, { target, props: { desk, plan, views, bundled: BUNDLED, tones: createTones(createPlayback) } });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
@@ -66,6 +68,7 @@ async function prepareForOffline(): Promise<void> {
   const parts = [
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
+    import('./ui/theory/Theory.svelte'),
     fetch(attemptUrl),
     fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

@@ -24,10 +24,9 @@ describe('what there is to know about a key', () => {
 
 it('offers the twelve major and the twelve minor keys round the circle of fifths', () => {
   expect(keyGroups().map((group) => group.keys.length)).toEqual([12, 12]);
-  expect(keyGroups()[0]!.keys.slice(0, 4).map((key) => key.label)).toEqual([
-    'C major',
-    'G major',
-    'D major',
-    'A major',
-  ]);
+  expect(
+    keyGroups()[0]!
+      .keys.slice(0, 4)
+      .map((key) => key.label),
+  ).toEqual(['C major', 'G major', 'D major', 'A major']);
 });

@@ -9,6 +9,7 @@ import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
 import { TAKE_OUT } from './take-out.ts';
+import { THEORY } from './theory.ts';
 
 /** Every text string of the page, a table a room. */
 export const ENGLISH = {
@@ -26,6 +27,7 @@ export const ENGLISH = {
   detail: DETAIL,
   compare: COMPARE,
   takeOut: TAKE_OUT,
+  theory: THEORY,
 };
 
 /** The same keys; any text where there is a text, and functions of the same arguments. */

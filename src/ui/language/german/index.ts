@@ -10,6 +10,7 @@ import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
 import { TAKE_OUT } from './take-out.ts';
+import { THEORY } from './theory.ts';
 
 /** The page in German; says "du". A string that is missing does not compile. */
 export const GERMAN: Strings = {
@@ -27,4 +28,5 @@ export const GERMAN: Strings = {
   detail: DETAIL,
   compare: COMPARE,
   takeOut: TAKE_OUT,
+  theory: THEORY,
 };
