@@ -7,11 +7,13 @@ import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
 import { createPlayback } from './io/playback/index.ts';
 import { createSettings } from './io/settings/index.ts';
+import { createTones } from './io/tone/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
+import type { Versions } from './ui/attempt/retiming.ts';
 import type { Sound } from './ui/attempt/sound.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
@@ -36,7 +38,8 @@ const eachFrame = (tick: () => boolean): void => {
   };
   requestAnimationFrame(frame);
 };
-const playerOf = (sound: Sound): Player => new Player(createPlayback(sound), eachFrame);
+const playerOf = (sound: Sound, versions: Versions): Player =>
+  new Player(createPlayback(sound), eachFrame, versions);
 
 const analyst = createAnalyst();
 const journal = new Journal(createHistory());
@@ -62,7 +65,10 @@ const views = new Views({
 
 const target = document.getElementById('app');
 if (target !== null)
-  mount(App, { target, props: { desk, plan, journal, playerOf, views, bundled: BUNDLED } });
+  mount(App, {
+    target,
+    props: { desk, plan, journal, playerOf, views, bundled: BUNDLED, tones: createTones(createPlayback) },
+  });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
@@ -78,6 +84,7 @@ async function prepareForOffline(): Promise<void> {
     import('./ui/Journal.svelte'),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
+    import('./ui/theory/Theory.svelte'),
     fetch(attemptUrl),
     fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

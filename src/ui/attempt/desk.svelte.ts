@@ -1,10 +1,11 @@
-import type { Assessment, AudioInput, ExerciseChoice } from '../../engine/index.ts';
+import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
 import { Journal } from './journal.svelte.ts';
 import type { Plan } from './plan.svelte.ts';
 import { Player, type EachFrame } from './player.svelte.ts';
+import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
 
 export type { Sound } from './sound.ts';
@@ -61,12 +62,20 @@ export interface Attempt {
   readonly player: Player;
 }
 
+/** An attempt of this page with its report. */
+export interface Reported {
+  readonly sound: Sound;
+  readonly report: Report;
+}
+
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class Desk {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
+  /** every attempt of this page that came to a report, oldest first */
+  reported: readonly Reported[] = $state.raw([]);
   trouble: Trouble | null = $state.raw(null);
   /** known once one has been opened: browsers tell no names before */
   microphones: readonly MicrophoneName[] = $state.raw([]);
@@ -170,6 +179,11 @@ export class Desk {
     this.#kept.set(sound, await this.#journal.keep(sound, { choice, targetBpm }));
   }
 
+  /** Under what name a sound lies in the journal; null: it does not. */
+  nameInJournal(sound: Sound): string | null {
+    return this.#kept.get(sound) ?? null;
+  }
+
   /** Listens to an attempt that lies in the journal under this name. */
   async listenToKept(sound: Sound, id: string, choice: ExerciseChoice | null): Promise<void> {
     this.#kept.set(sound, id);
@@ -253,7 +267,9 @@ export class Desk {
 
   #show(sound: Sound, assessment: Assessment): void {
     this.attempt?.player.close();
-    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame);
+    const versions =
+      assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
+    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
     if (assessment.kind === 'report') {
       this.#plan.adopt(assessment.alignment.exercise.choice);
     }
@@ -261,5 +277,9 @@ export class Desk {
     if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
     this.attempt = { sound, assessment, player };
     this.phase = { kind: 'idle' };
+    if (assessment.kind === 'report') {
+      const others = this.reported.filter((one) => one.sound !== sound);
+      this.reported = [...others, { sound, report: assessment.report }];
+    }
   }
 }

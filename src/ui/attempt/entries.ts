@@ -35,6 +35,20 @@ export function earlierIds(
   return ids.reverse();
 }
 
+/** The last attempts of the same exercise and hands, oldest first, this one left out: to be compared with it. */
+export function othersIds(entries: readonly Entry[], id: string): readonly string[] {
+  const choice = entries.find((entry) => entry.id === id)?.summary?.exercise;
+  if (choice === undefined) return [];
+  const same = entries.filter(
+    ({ id: other, summary }) =>
+      other !== id &&
+      summary !== null &&
+      summary.exercise.hands === choice.hands &&
+      sameMusic(summary.exercise, choice),
+  );
+  return same.slice(-OF_EACH_HAND).map((entry) => entry.id);
+}
+
 /** The same exercise, whichever hand plays it. */
 function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
   return (

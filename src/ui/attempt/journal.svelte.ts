@@ -8,7 +8,7 @@ import type {
   Report,
 } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
-import { changedEntries, earlierIds, putInto } from './entries.ts';
+import { changedEntries, earlierIds, othersIds, putInto } from './entries.ts';
 import type { Sound } from './sound.ts';
 
 /** What an attempt was meant to be, as chosen before it. */
@@ -130,6 +130,18 @@ export class Journal {
   async earlier(choice: ExerciseChoice | null, before: string | null = null): Promise<readonly Report[]> {
     await this.load();
     return this.#reports(earlierIds(this.shown, choice, before));
+  }
+
+  /** The last attempts of the same exercise and hands, oldest first, to compare one with. */
+  async others(id: string): Promise<readonly { readonly whenMs: number; readonly report: Report }[]> {
+    const ids = othersIds(this.shown, id);
+    const told = await Promise.all(
+      ids.map(async (one) => ({ id: one, reports: await this.#reports([one]) })),
+    );
+    return told.flatMap(({ id: one, reports: [report] }) => {
+      const entry = this.shown.find((other) => other.id === one);
+      return report === undefined || entry === undefined ? [] : [{ whenMs: entry.whenMs, report }];
+    });
   }
 
   /** An attempt with its report and its sound. */

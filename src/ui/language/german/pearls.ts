@@ -2,8 +2,10 @@ import type { Strings } from '../english/index.ts';
 
 export const PEARLS: Strings['pearls'] = {
   string:
-    'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle.',
-  touch: 'Berühr eine Perle, um die Stelle zu hören: vom Ton davor bis zum Ton danach.',
+    'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle, ' +
+    'Umschalt und eine Pfeiltaste wählen einen Abschnitt.',
+  touch:
+    'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang oder halt Umschalt, um einen Abschnitt zu wählen.',
   EXTRA: {
     slip: 'mitgenommen',
     repeat: 'noch einmal angeschlagen',

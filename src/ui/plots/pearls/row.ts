@@ -48,6 +48,7 @@ export function drawRow(input: RowInput): PearlRow {
   const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
   const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
   const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
+  const stringPx = hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0);
   const drawnSpots = spreadSpots(input, laneOf, xOf);
   return {
     widthPx,
@@ -55,7 +56,7 @@ export function drawRow(input: RowInput): PearlRow {
     lanes: lanes.map((lane): DrawnLane => ({
       hand: lane.hand,
       y: lane.y,
-      x1: hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0),
+      x1: stringPx,
       x2: endX,
       label:
         hands.length > 1
@@ -74,8 +75,8 @@ export function drawRow(input: RowInput): PearlRow {
           y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
         })),
     })),
-    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf),
-    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input.narrow) : [],
+    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf, stringPx),
+    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input) : [],
     spots: drawnSpots,
     cuts: input.cuts
       .filter((cut) => drawnSec(cut.fromSec) > startDrawnSec && drawnSec(cut.fromSec) < endDrawnSec)
