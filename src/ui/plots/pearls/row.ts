@@ -141,7 +141,7 @@ function spreadSpots(
 }
 
 /** Room that the words of an extra note need at its right, px. */
-const EXTRA_WORDS_PX = 92;
+const EXTRA_WORDS_PX = 78;
 
 /** Words of an extra note stand right beside it where the next note leaves room, and not over the names of others. */
 function nearLabel(
