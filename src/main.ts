@@ -36,6 +36,7 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
+    tongue: () => speaking.tongue,
     eachFrame: (tick) => {
       const frame = (): void => {
         if (tick()) requestAnimationFrame(frame);
