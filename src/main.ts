@@ -70,6 +70,7 @@ async function prepareForOffline(): Promise<void> {
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     import('./ui/theory/Theory.svelte'),
+    import('./ui/plots/staff/signature.ts'),
     fetch(attemptUrl),
     fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

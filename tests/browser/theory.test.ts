@@ -23,7 +23,7 @@ async function violations(page: Page): Promise<readonly string[]> {
   });
 }
 
-const inGerman = (page: Page): Promise<void> =>
+const inGerman = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
     if (localStorage.getItem('evenfall-language') === null) localStorage.setItem('evenfall-language', 'de');
   });
@@ -74,14 +74,17 @@ describe('the page of a key', () => {
     const stop = page.locator('section[aria-labelledby="scale-title"]').getByRole('button', { name: 'Stop' });
     await stop.waitFor();
     await page.keyboard.press('Enter');
-    await stop.waitFor({ state: 'detached' });
+    // Long before the scale is over.
+    await stop.waitFor({ state: 'detached', timeout: 2000 });
     await page.getByLabel('Your answer').focus();
     await page.keyboard.type('f#');
     await page.keyboard.press('Enter');
     await page.getByText('Yes: F♯.').waitFor();
-    await page.getByRole('button', { name: 'The next question' }).focus();
     await page.keyboard.press('Enter');
     await page.getByText('Spell the tonic triad of G major.').waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(
+      'Spell the tonic triad of G major.',
+    );
     await close();
   });
 
