@@ -1,4 +1,4 @@
-import { assessHeard } from '../../engine/index.ts';
+import { writeReport } from '../../engine/index.ts';
 import type {
   Assessment,
   AudioInput,
@@ -181,9 +181,8 @@ export class Desk {
     if (assessment?.kind !== 'report') return null;
     const { language, naming } = this.#options.tongue ?? tongue;
     if (language === tongue.language && naming === tongue.naming) return assessment.report;
-    const { choice } = assessment.alignment.exercise;
-    const again = assessHeard(assessment.heard, choice, { ...this.#options, tongue });
-    return again.kind === 'report' ? again.report : assessment.report;
+    const { heard, heardAgain = heard, alignment } = assessment;
+    return writeReport(heardAgain, alignment, { ...this.#options, tongue });
   }
 
   /** Leaves whatever is going on; the last attempt stays. */
