@@ -36,6 +36,7 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
+    tongue: () => speaking.tongue,
     eachFrame: (tick) => {
       const frame = (): void => {
         if (tick()) requestAnimationFrame(frame);
@@ -69,6 +70,7 @@ async function prepareForOffline(): Promise<void> {
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     import('./ui/theory/Theory.svelte'),
+    import('./ui/plots/staff/signature.ts'),
     fetch(attemptUrl),
     fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
