@@ -147,10 +147,10 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
       loudnessEvennessDb: { value: 1.83, plusMinus: 0.2 },
       thumbAccentDb: { value: 1.1, plusMinus: 0.4 },
       endsFadeDb: { value: -2.1, plusMinus: 0.5 },
+      ...(made.choice.hands === 'together' && { togetherness: together(exercise, made) }),
       tempoBpm: { value: tempoBpm, plusMinus: 0.4 },
       touchMs: { value: 22, plusMinus: 8 },
       chordSpreadMs: notMeasured,
-      ...(made.choice.hands === 'together' && { togetherness: together(exercise, made) }),
       changeHesitationRatio: notMeasured,
     },
     words: {
