@@ -141,7 +141,7 @@ it('steps made even are heard on their places as closely as steps that were only
   expect(quantile(offMs, 0.95)).toBeLessThan(quantile(shiftedOffMs, 0.95) + 1);
 });
 
-// Where a ringing tone cannot go on in phase, its swell may be heard as a soft stroke: of 24 attempts with 413 notes in one
+// Where a ringing tone cannot go on in phase, its swell may be heard as a soft stroke: of 21 attempts with 413 notes in one
 // (hands together).
 it('being made even adds hardly a note: one in all these attempts at most', () => {
   expect(extras).toHaveLength(CASES.length);
