@@ -15,6 +15,8 @@ export interface MeasureErrors {
   /** hands together: who leads, and how much that varies */
   readonly leadMs: number | null;
   readonly apartSdMs: number | null;
+  /** left − right of each step that both have */
+  readonly togetherMs: readonly number[];
   readonly touchMs: number | null;
   readonly tempoPercent: number | null;
 }
@@ -46,6 +48,10 @@ export function measureErrors(report: Report, truth: Truth): MeasureErrors {
     loudnessEvennessDb: error((measures) => measures.loudnessEvennessDb),
     leadMs: error((measures) => measures.togetherness?.leadMs),
     apartSdMs: error((measures) => measures.togetherness?.apartSdMs),
+    togetherMs: (report.measures.togetherness?.steps ?? []).flatMap(({ step, leftMinusRightMs }) => {
+      const same = ideal.togetherness?.steps.find((other) => other.step === step);
+      return same ? [leftMinusRightMs - same.leftMinusRightMs] : [];
+    }),
     touchMs: error((measures) => measures.touchMs),
     tempoPercent: bpm === null || bpmError === null ? null : (100 * bpmError) / bpm,
   };
