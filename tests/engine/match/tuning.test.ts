@@ -20,7 +20,7 @@ describe('a piano far from its pitch', () => {
     expect(alignment.betterFit).toBeUndefined();
   });
 
-  it.each([-45, -20, 0, 9])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
+  it.each([-45, -20, 0, 6])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
     const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
     const alignment = matchNotes(heard, exercise);
     expect(alignment.semitoneShift).toBe(0);
