@@ -2,7 +2,7 @@ import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listen } from './listen/index.ts';
 import type { AudioInput, FindingKind, Heard } from './listen/index.ts';
-import { matchNotes, recogniseExercise } from './match/index.ts';
+import { heldOver, matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
@@ -60,7 +60,8 @@ export function assessHeard(
   if (chosen === null) return notRecognised(heard);
   const blind = matchNotes(heard, buildExercise(chosen));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const { heard: heardAgain, alignment, rechecks } = recheck(heard, blind);
+  const { heard: heardAgain, alignment: settled, rechecks } = recheck(heard, blind);
+  const alignment = heldOver(heardAgain, settled);
   const report = writeReport(heardAgain, alignment, options);
   return { kind: 'report', heard, rechecks, alignment, report };
 }

@@ -11,7 +11,13 @@ export type MatchedNote = {
 } & (
   | { readonly verdict: 'correct' | 'wrong'; readonly played: number }
   | { readonly verdict: 'missed' }
-  | { readonly verdict: 'unsure'; readonly reason: string; readonly played?: number }
+  /** `heldOver`: a common tone that may have been held over from the chord before instead of struck again */
+  | {
+      readonly verdict: 'unsure';
+      readonly reason: string;
+      readonly played?: number;
+      readonly heldOver?: true;
+    }
 );
 
 /** A note that answers no expected note. */

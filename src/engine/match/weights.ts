@@ -65,6 +65,8 @@ export const BOUNDS = {
   ringingSofterDb: 10,
   /** an extra note so much softer than the middle one of the right notes is no key struck: slips are 4 to 10 dB softer */
   faintDb: 20,
+  /** a tone that lasts past this share of the next step was held over; one that ends sooner was only joined to it */
+  heldShareOfStep: 0.5,
   /** an extra key further than this from every key of the steps about it is out of the hand's reach: not the player's */
   reachSemitones: 12,
   /** notes further than this before the first or after the last matched note are not part of the attempt, beats and s */

@@ -153,6 +153,8 @@ export interface Report {
     readonly midi: number;
     readonly hand: Hand;
     readonly reason: string;
+    /** a common tone of two chords, perhaps held over: nothing is wrong with it */
+    readonly heldOver?: true;
   }[];
   readonly remarks: readonly CourseRemark[];
   /** another exercise of the set that explains the notes clearly better */
