@@ -6,8 +6,9 @@ import { BOUNDS } from './weights.ts';
 /**
  * Alignment → the same, with common tones that were perhaps held over left unsure instead of missed: a key that the same
  * finger struck in the step before (or held over from there), whose tone lasts past the middle of the step. Holding it is good
- * playing, leaving it out is not, and by ear alone they are alike. Where no end of the tone was heard, the hand's other
- * common tones decide: who strikes most of them again has missed this one.
+ * playing, leaving it out is not, and by ear alone they are alike. The hand's other common tones speak too: who
+ * strikes none of them again holds them, whatever end of the tone was heard, and where none was heard, who strikes most of them
+ * again has missed this one.
  *
  * To be applied last, when it is settled which keys were not struck: this asks only what that means.
  */
@@ -34,16 +35,18 @@ function isHeldOver(
   const [onsetSec, beforeSec, afterSec] = [0, -1, 1].map((by) => onsetOf(note.step + by, matched, heard));
   const struck = lastStruck(note, before);
   if (struck === undefined || onsetSec === undefined || beforeSec === undefined) return false;
-  const { releaseSec } = heard.notes[struck]!;
-  const stepSec = (afterSec ?? 2 * onsetSec - beforeSec) - onsetSec;
-  if (releaseSec !== null) return releaseSec >= onsetSec + BOUNDS.heldShareOfStep * stepSec;
   const others = matched.filter(
     (other) =>
       other !== note &&
       other.expected.hand === note.expected.hand &&
       sameFingerBefore(other, matched) !== undefined,
   );
-  return others.filter(isAbsent).length >= others.filter(({ verdict }) => verdict === 'correct').length;
+  const absent = others.filter(isAbsent).length;
+  const struckAgain = others.filter(({ verdict }) => verdict === 'correct').length;
+  const { releaseSec } = heard.notes[struck]!;
+  if (releaseSec === null || absent > struckAgain) return absent >= struckAgain;
+  const stepSec = (afterSec ?? 2 * onsetSec - beforeSec) - onsetSec;
+  return releaseSec >= onsetSec + BOUNDS.heldShareOfStep * stepSec;
 }
 
 /** When the first key of a step was struck, s. */

@@ -54,6 +54,11 @@ describe('common tones of two chords', () => {
     expect(verdicts(all, null)).toEqual(all.map((note) => `${note} unsure`));
   });
 
+  it('are unsure where none was struck again, though an end was heard', () => {
+    const all = ['1 C4', '2 C4', '3 G4', '4 G4'];
+    expect(verdicts(all, 0.8)).toEqual(all.map((note) => `${note} unsure`));
+  });
+
   it('are missed where the end was not heard but the others were struck again', () => {
     expect(verdicts(['3 G4'], null)).toEqual(['3 G4 missed']);
   });
