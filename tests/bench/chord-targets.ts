@@ -55,14 +55,17 @@ function figuresOf(set: Exclude<ChordSet, 'conditions'>, records: Records): read
   const missed = sum(records, ({ verdicts }) => verdicts.missed);
   const wrongFound = sum(records, ({ verdicts }) => verdicts.wrongFound);
   const missedFound = sum(records, ({ verdicts }) => verdicts.missedFound);
+  const leftUnsure = sum(
+    records,
+    ({ places }) => places.filter(({ truth, said }) => truth === 'absent' && said === 'unsure').length,
+  );
   const falseExtras = sum(records, ({ verdicts }) => verdicts.falseExtras);
   const onsets = records.flatMap(({ finalErrorsMs }) => finalErrorsMs);
   const f = (windowMs: 25 | 50): number => fMeasure(addCounts(records.map(({ final }) => final[windowMs])));
   const percentOf = (part: number, whole: number): number => (100 * part) / whole;
   const [upper, lower] = [pairCounts(records, 'upper'), pairCounts(records, 'lower')];
   const notes = `${right} notes`;
-  const spreads = records.flatMap(({ measures }) => Math.abs(measures?.chordSpreadMs ?? NaN));
-  const spread = spreads.filter((value) => !Number.isNaN(value));
+  const spread = records.flatMap(({ measures }) => measures?.chordSpreadsMs.map(Math.abs) ?? []);
   const together = records.flatMap(({ measures }) => measures?.togetherMs.map(Math.abs) ?? []);
   const atLeast = (value: number | null): Pick<Figure, 'atLeast'> =>
     value === null ? {} : { atLeast: value };
@@ -95,6 +98,7 @@ function figuresOf(set: Exclude<ChordSet, 'conditions'>, records: Records): read
     },
     { name: '… wrong', value: percentOf(wrongFound, wrong), ...percent, of: String(wrong) },
     { name: '… missed', value: percentOf(missedFound, missed), ...percent, of: String(missed) },
+    { name: '… missed, left unsure', value: percentOf(leftUnsure, missed), ...percent, of: String(missed) },
     {
       name: 'false extras per 100',
       value: percentOf(falseExtras, right),
@@ -113,11 +117,11 @@ function figuresOf(set: Exclude<ChordSet, 'conditions'>, records: Records): read
     ...(set === 'one-hand'
       ? [
           {
-            name: 'chord spread of the attempt, median error',
+            name: 'spread of a chord, median error',
             value: median(spread),
             ...atMost(bound.apartMs),
             ...ms,
-            of: `${spread.length} attempts`,
+            of: `${spread.length} chords`,
           },
         ]
       : [

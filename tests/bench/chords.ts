@@ -20,7 +20,7 @@ import { addCounts, fMeasure } from './note-score.ts';
 import { GROUPINGS, placeTable } from './place-tables.ts';
 import { runAll } from './pool.ts';
 import { fixed, table } from './table.ts';
-import { groupTable, summaryLine, verdictTable } from './tables.ts';
+import { groupTable, measureTable, summaryLine, verdictTable } from './tables.ts';
 import type { Task } from './worker.ts';
 
 const { values } = parseArgs({
@@ -70,6 +70,7 @@ for (const set of sets) {
   show(summaryLine(of(set)));
   show(chordTargetTable(set, of(set)));
   show(verdictTable(of(set)));
+  show(measureTable(of(set)));
   show(groupTable(of(set), 'form'));
   for (const by of Object.keys(GROUPINGS)) {
     if (set === 'octave-pairs')

@@ -10,6 +10,10 @@ export interface MeasureErrors {
   /** one for every crossing that both have */
   readonly crossingsMs: readonly number[];
   readonly chordSpreadMs: number | null;
+  /** one for every chord that both have */
+  readonly chordSpreadsMs: readonly number[];
+  readonly innerBalanceDb: number | null;
+  readonly changeGapMs: number | null;
   readonly thumbAccentDb: number | null;
   readonly loudnessEvennessDb: number | null;
   /** hands together: who leads, and how much that varies */
@@ -44,6 +48,12 @@ export function measureErrors(report: Report, truth: Truth): MeasureErrors {
       return same ? [delayMs - same.delayMs] : [];
     }),
     chordSpreadMs: error((measures) => measures.chordSpreadMs),
+    chordSpreadsMs: report.measures.chords.flatMap(({ step, hand, spreadMs }) => {
+      const same = ideal.chords.find((other) => other.step === step && other.hand === hand);
+      return same ? [spreadMs - same.spreadMs] : [];
+    }),
+    innerBalanceDb: error((measures) => measures.innerBalanceDb),
+    changeGapMs: error((measures) => measures.changeGapMs),
     thumbAccentDb: error((measures) => measures.thumbAccentDb),
     loudnessEvennessDb: error((measures) => measures.loudnessEvennessDb),
     leadMs: error((measures) => measures.togetherness?.leadMs),
