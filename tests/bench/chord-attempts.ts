@@ -31,9 +31,9 @@ export const CONDITIONS: Readonly<Record<string, Partial<HomeKnobs>>> = {
 
 const CHORDS: readonly Form[] = ['triads', 'progression'];
 const SINGLE: readonly Form[] = ['arpeggio', 'scale', 'broken-triads'];
-/** One step in so many has a wrong or a missed note or a slip, where there are mistakes at all: of chords, of single notes. */
-const FAULTY_CHORDS = 0.25;
-const FAULTY_STEPS = 0.06;
+/** Share of the steps with a wrong or a missed note or a slip, where there are mistakes at all: far more than a student makes,
+ *  so that a hundred attempts have a hundred of them. */
+const FAULTY = { 'one hand in chords': 0.25, 'both hands in chords': 0.4, 'single notes': 0.1 } as const;
 /** As tests/support/student draws them: mostly a semitone or a whole tone away. */
 const WRONG_BY = [-1, 1, -1, 1, -1, 1, -2, 2, -2, 2, -3, 3];
 
@@ -67,7 +67,7 @@ export function chordAttemptOf(set: ChordSet, piano: PianoName, index: number): 
       exercise,
       student: {
         ...student,
-        ...(set === 'octave-pairs' ? unequalHands(written, random) : faulty(written, chords, random)),
+        ...(set === 'octave-pairs' ? unequalHands(written, random) : faulty(written, random)),
       },
       home: { ...homeOf(random), ...CONDITIONS[hardship] },
     },
@@ -75,9 +75,11 @@ export function chordAttemptOf(set: ChordSet, piano: PianoName, index: number): 
 }
 
 /** Two attempts in three with faults in many places: a note wrong, missed, or its neighbour caught with it. */
-function faulty(written: Exercise, chords: boolean, random: Random): Partial<StudentKnobs> {
+function faulty(written: Exercise, random: Random): Partial<StudentKnobs> {
   if (random.chance(1 / 3)) return { mistakes: NO_MISTAKES };
-  const share = chords ? FAULTY_CHORDS : FAULTY_STEPS;
+  const { form, hands } = written.choice;
+  const inChords = hands === 'together' ? 'both hands in chords' : 'one hand in chords';
+  const share = FAULTY[CHORDS.includes(form) ? inChords : 'single notes'];
   const mistakes = written.steps.flatMap(({ step, notes }): readonly Mistake[] => {
     if (!random.chance(share)) return [];
     const note = random.integer(notes.length);
