@@ -1,10 +1,10 @@
 /** Log odds of the closer look (see `look/training/README.md`) at which it decides. */
 export const RECHECK_BOUNDS = {
   /** a written note that the blind ear did not report: struck above, not struck below, unsure between */
-  struck: 0.8,
+  struck: 1,
   notStruck: -1,
   /** a written note that the blind ear did report: unsure below this, not struck below the other */
-  doubtful: 1,
+  doubtful: 2,
   overruled: -1,
   /** a key that is not written but was reported is withdrawn below this; one in place of a missed note is found above the other */
   withdrawn: -2,
