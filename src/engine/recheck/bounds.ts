@@ -1,7 +1,7 @@
 /** Log odds of the closer look (see `look/training/README.md`) at which it decides. */
 export const RECHECK_BOUNDS = {
   /** a written note that the blind ear did not report: struck above, not struck below, unsure between */
-  struck: 1,
+  struck: 0.8,
   notStruck: -1,
   /** a written note that the blind ear did report: unsure below this, not struck below the other */
   doubtful: 2,
