@@ -174,7 +174,12 @@ function together(exercise: Exercise, made: Invention): NonNullable<Report['meas
     step,
     leftMinusRightMs: made.leftOffsetMs?.[step] ?? Math.round(Math.sin(step * 1.3) * 6),
   }));
-  return { leadMs: { value: -4, plusMinus: 2 }, apartSdMs: { value: 18, plusMinus: 2 }, steps };
+  return {
+    leadMs: { value: -4, plusMinus: 2 },
+    apartSdMs: { value: 18, plusMinus: 2 },
+    leftLouderDb: { value: -1.2, plusMinus: 0.4 },
+    steps,
+  };
 }
 
 /** The attempts of docs/look and their kin. All invented. */

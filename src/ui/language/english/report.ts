@@ -93,12 +93,16 @@ export const MEASURES = {
   },
   inner: {
     term: 'Inner notes',
+    definition:
+      'Mean level of the inner notes of chords less that of the outer notes of the same chords, in decibels.',
     meaning: 'How loud the inner notes of the chords are against the outer ones.',
     louder: (amount: string) => `${amount} louder than the outer`,
     softer: (amount: string) => `${amount} softer than the outer`,
   },
   together: {
     term: 'Hands together',
+    definition:
+      'At each step the mean onset of the left hand’s notes less that of the right hand’s; over the steps its mean (who leads) and its standard deviation, the listening’s own error taken out.',
     meaning:
       'Which hand comes first, on the average, and how much that varies from step to step. Up to 40 ms sounds together; ' +
       'the louder hand comes some 25 ms sooner by itself.',

@@ -92,12 +92,16 @@ export const MEASURES: Strings['measures'] = {
   },
   inner: {
     term: 'Innere Töne',
+    definition:
+      'Mittlerer Pegel der inneren Töne von Akkorden weniger den der äußeren Töne derselben Akkorde, in Dezibel.',
     meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
     louder: (amount) => `${amount} lauter als die äußeren`,
     softer: (amount) => `${amount} leiser als die äußeren`,
   },
   together: {
     term: 'Hände zusammen',
+    definition:
+      'Bei jedem Schritt der mittlere Einsatz der linken Hand weniger den der rechten; über die Schritte ihr Mittelwert (wer führt) und ihre Standardabweichung, ohne den Fehler des Hörens selbst.',
     meaning:
       'Welche Hand im Mittel zuerst kommt, und wie sehr das von Stelle zu Stelle schwankt. Bis 40 ms klingt es ' +
       'zusammen; die lautere Hand kommt von selbst etwa 25 ms früher.',
