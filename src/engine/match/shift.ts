@@ -35,6 +35,7 @@ function likelyTuning(cents: number): boolean {
 
 function bestOctave(heard: Heard, exercise: Exercise, semitones: number): Alignment {
   let best = alignAt(heard, exercise, { octaves: 0, semitones });
+  if (best.fit >= BOUNDS.settledFit) return best;
   for (const octaves of likelyOctaves(heard, exercise, semitones)) {
     const alignment = alignAt(heard, exercise, { octaves, semitones });
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
