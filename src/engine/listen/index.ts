@@ -1,9 +1,9 @@
 export type * from './types.ts';
-import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
+import { createAudioStream, HumWatch, KeptSamples, LoudnessWatch } from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
 import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
-import type { AudioInput, Heard, PlayedNote } from './types.ts';
+import type { AudioInput, Heard, KeptSound, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
 /**
@@ -19,6 +19,8 @@ export interface Listener {
   /** notes decided so far, in order of time; may still gain releases */
   notesSoFar(): readonly PlayedNote[];
   finish(): Heard;
+  /** the sound, once finished */
+  sound(): KeptSound;
 }
 
 /** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
@@ -30,11 +32,13 @@ export function createListener(options: {
   const hum = new HumWatch(ear.history);
   const voice = new VoiceWatch(ear.history);
   const loudness = new LoudnessWatch();
+  const kept = new KeptSamples();
   const audio = createAudioStream(options, (block, length) => {
     ear.push(block, length);
     hum.advance();
     voice.advance();
     loudness.push(block, length);
+    kept.push(block, length);
   });
   return {
     push: (block) => audio.push(block),
@@ -68,12 +72,19 @@ export function createListener(options: {
         candidates: candidatesOf(ear, tuning).filter(isInSound),
       };
     },
+    sound: () => ({ samples: kept.samples, gainAt: (timeSec) => ear.gainAt(timeSec) }),
   };
 }
 
 /** A whole recording → what was heard in it. */
 export function listen(audio: AudioInput): Heard {
+  return listenAndKeep(audio).heard;
+}
+
+/** The same, and the sound itself for a second listening. */
+export function listenAndKeep(audio: AudioInput): { readonly heard: Heard; readonly sound: KeptSound } {
   const listener = createListener({ sampleRateHz: audio.sampleRateHz, channels: audio.channels.length });
   listener.push(audio.channels);
-  return listener.finish();
+  const heard = listener.finish();
+  return { heard, sound: listener.sound() };
 }

@@ -1,5 +1,12 @@
 import { assessHeard, createListener } from '../../engine/index.ts';
-import type { Assessment, AudioInput, ExerciseChoice, Heard, ReportOptions } from '../../engine/index.ts';
+import type {
+  Assessment,
+  AudioInput,
+  ExerciseChoice,
+  Heard,
+  KeptSound,
+  ReportOptions,
+} from '../../engine/index.ts';
 
 /** Sound listened to between two reports of progress, seconds. */
 const PIECE_SEC = 2;
@@ -8,10 +15,13 @@ const PIECE_SEC = 2;
 const LISTENING_SHARE = 0.95;
 
 /**
- * A recording → what was heard in it, as `listen` has it, but piece by piece: progress (0..1) is told on the way, and
+ * A recording → what was heard in it, as `listenAndKeep` has it, but piece by piece: progress (0..1) is told on the way, and
  * other work, such as a signal to stop, gets its turn between the pieces.
  */
-export async function listenInPieces(audio: AudioInput, onProgress: (share: number) => void): Promise<Heard> {
+export async function listenInPieces(
+  audio: AudioInput,
+  onProgress: (share: number) => void,
+): Promise<{ readonly heard: Heard; readonly sound: KeptSound }> {
   const { channels, sampleRateHz } = audio;
   const frames = channels[0]?.length ?? 0;
   const listener = createListener({ sampleRateHz, channels: channels.length });
@@ -21,7 +31,8 @@ export async function listenInPieces(audio: AudioInput, onProgress: (share: numb
     onProgress((LISTENING_SHARE * Math.min(from + step, frames)) / frames);
     await nextTurn();
   }
-  return listener.finish();
+  const heard = listener.finish();
+  return { heard, sound: listener.sound() };
 }
 
 /** The engine's whole path, as `assess` has it, piece by piece. */
@@ -31,7 +42,8 @@ export async function analyseInPieces(
   options: Partial<ReportOptions>,
   onProgress: (share: number) => void,
 ): Promise<Assessment> {
-  const assessment = assessHeard(await listenInPieces(audio, onProgress), choice, options);
+  const { heard, sound } = await listenInPieces(audio, onProgress);
+  const assessment = assessHeard(heard, choice, options, sound);
   onProgress(1);
   return assessment;
 }
