@@ -13,7 +13,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { assessHeard, listen } from '../../src/engine/index.ts';
+import { assess, listen } from '../../src/engine/index.ts';
 import { standardDeviation } from '../../src/engine/base/statistics.ts';
 import { Resampler } from '../../src/engine/listen/audio/resample.ts';
 import { render } from '../support/render.ts';
@@ -203,6 +203,6 @@ try {
 }
 
 function reportedNotes(sound: Rendered): readonly Timed[] {
-  const assessment = assessHeard(listen(sound), sound.truth.exercise);
+  const assessment = assess(sound, sound.truth.exercise);
   return assessment.kind === 'report' ? assessment.report.notes : [];
 }
