@@ -40,7 +40,7 @@ export function settle(
     reason: verdict === 'unsure' ? matched.reason : '',
     freed: null,
   };
-  const answer = asker.ask(step, midi, hand, place);
+  const answer = asker.ask(step, midi, hand, place, verdict === 'correct' ? (before?.timeSec ?? null) : null);
   if (answer === null) return asBefore;
   const reported = verdict === 'correct';
   const decision = decide(answer.logOdds, reported);
