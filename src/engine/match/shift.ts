@@ -41,10 +41,12 @@ function bestOctave(heard: Heard, exercise: Exercise, semitones: number): Alignm
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
   }
   if (exercise.choice.hands !== 'together' || best.fit >= BOUNDS.handOctaveUnderFit) return best;
-  for (const hand of likelyHands(heard, exercise, { octaves: best.octaveShift, semitones })) {
-    const alignment = alignAt(heard, exercise, { octaves: best.octaveShift, semitones, hand });
-    if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
-  }
+  // With the other hand where it is written, if that will do.
+  for (const octaves of new Set([0, best.octaveShift]))
+    for (const hand of likelyHands(heard, exercise, { octaves, semitones })) {
+      const alignment = alignAt(heard, exercise, { octaves, semitones, hand });
+      if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
+    }
   return best;
 }
 
