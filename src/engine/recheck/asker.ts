@@ -5,7 +5,7 @@ import type { Alignment } from '../match/index.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
 import type { Look, Told } from './look/index.ts';
-import { momentIn, stepsHeard, UsualHands } from './steps.ts';
+import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
 
 /** A look, and what the blind ear had said of the same key there. */
@@ -16,6 +16,8 @@ export interface Answer extends Look {
 /** Puts questions about keys at steps to the closer look, with all that the first listening knows. */
 export class Asker {
   readonly steps: readonly StepHeard[];
+  /** hands that were heard to play */
+  readonly hands: readonly Hand[];
   readonly #heard: Heard;
   readonly #sound: KeptSound;
   readonly #look: ReturnType<typeof createLook>;
@@ -23,6 +25,7 @@ export class Asker {
 
   constructor(heard: Heard, sound: KeptSound, alignment: Alignment) {
     this.steps = stepsHeard(heard, alignment);
+    this.hands = (['left', 'right'] as const).filter((hand) => isHeard(hand, alignment));
     this.#heard = heard;
     this.#sound = sound;
     this.#look = createLook(sound.samples);

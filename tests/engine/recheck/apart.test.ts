@@ -8,7 +8,10 @@ import type { Keystroke } from '../../support/render.ts';
 import { STUDENT_DEFAULTS } from '../../support/student/knobs.ts';
 import { perform } from '../../support/student/perform.ts';
 
-/** A tidy attempt at the development piano with each keystroke `lateSec` later → the notes that are not called right. */
+/**
+ * A tidy attempt at the development piano with each keystroke `lateSec` later, Infinity for never → what every note is called that
+ * is not called right.
+ */
 async function notRight(
   form: Form,
   lateSec: (stroke: Keystroke, at: number) => number,
@@ -23,6 +26,7 @@ async function notRight(
       const late = lateSec(stroke, chord.map(({ midi }) => midi).indexOf(stroke.midi));
       return { ...stroke, timeSec: stroke.timeSec + late, releaseSec: stroke.releaseSec + late };
     })
+    .filter(({ timeSec }) => timeSec < Infinity)
     .sort((a, b) => a.timeSec - b.timeSec);
   const sound = await renderPerformance(
     { ...tidy, strokes, durationSec: tidy.durationSec + 1 },
@@ -47,5 +51,10 @@ describe('a second listening to hands that are apart', () => {
 
   it('chords rolled over 400 ms: at most one note in thirty is in doubt', async () => {
     expect((await notRight('progression', (_, at) => 0.2 * at)).length).toBeLessThanOrEqual(1);
+  });
+
+  it('a hand that does not play is not made up', async () => {
+    const silent = await notRight('progression', ({ hand }) => (hand === 'right' ? Infinity : 0));
+    expect(silent.filter((note) => note.includes('right'))).toHaveLength(15);
   });
 });
