@@ -6,8 +6,9 @@ import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';
 import type { PianoProfile } from '../listen/index.ts';
 import type { NetworkNote } from '../listen/network/index.ts';
-import { RoughTuning } from '../listen/transcribe/rough-tuning.ts';
+import { VoiceWatch } from '../listen/voices/index.ts';
 import { AttemptWatch } from './attempts.ts';
+import type { Certainty } from './attempts.ts';
 import { FirstGuess } from './first-guess.ts';
 import { Judge } from './judge.ts';
 import { Ledger } from './ledger.ts';
@@ -15,6 +16,7 @@ import { LevelWatch } from './level.ts';
 import { Loudness } from './loudness.ts';
 import { OneChannel } from './one-channel.ts';
 import { SecondHearing } from './second-hearing.ts';
+import { LiveTuning } from './tuning.ts';
 import { LIVE_DEFAULTS } from './types.ts';
 import type { LiveEvent, LiveOptions, OwnSound } from './types.ts';
 
@@ -22,13 +24,21 @@ import type { LiveEvent, LiveOptions, OwnSound } from './types.ts';
 const HISTORY_SEC = 6;
 /** sound is taken in steps of so many samples, 5.8 ms, so that nothing depends on how it was cut into blocks */
 const STEP = 128;
-/** a tuning is believed after so much sounding, where none is known */
-const TUNING_SEC = 0.7;
 /**
  * Drawn early when it is likelier than this, and certain when than this (our bench, development piano, hands alone and together: a
  * higher bound loses the upper of two notes an octave apart, a lower one lets ghosts of chords in).
  */
 const CHANCE = { guess: 0.6, certain: 0.35 } as const;
+/** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
+const STRING = { probability: 0.85, sounding: 0.9 } as const;
+/**
+ * A voice is looked for every 93 ms, and what sounds within so many seconds of one is doubtful: synthetic talk glides 1.7 times a
+ * second and never stays away for longer than two, the development piano glides once in a hundred seconds.
+ */
+const VOICE_EVERY = 2048;
+const VOICE_SEC = 1.5;
+/** a string of this piano lies so near to its tuning, cents: it may stray by 10, and is read to 3 */
+const OWN_CENTS = { sure: 12, likely: 25 } as const;
 /** own sounds are forgotten so long after their end, seconds */
 const FORGET_SEC = 10;
 
@@ -52,40 +62,50 @@ export function createLiveEar(
   const { silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
   const history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   const loudness = new Loudness(history);
-  const tuning = new RoughTuning(history);
+  const tuning = new LiveTuning(history, piano?.tuningCents.value ?? null);
   const firstGuess = new FirstGuess(history);
   const secondHearing = new SecondHearing(history, loudness);
   const judge = new Judge();
   const ledger = new Ledger();
   const attempts = new AttemptWatch({ silenceSec, beforeSec });
+  const voice = new VoiceWatch(history, VOICE_EVERY);
   const levels = new LevelWatch();
   const channel = new OneChannel(format.channels);
   const step = new Float64Array(STEP);
   let filled = 0;
-  let knownCents = piano?.tuningCents.value ?? null;
   let muted: readonly OwnSound[] = [];
   let events: LiveEvent[] = [];
 
-  const cents = (): number => knownCents ?? (tuning.heardSec >= TUNING_SEC ? tuning.cents() : 0);
   const counts = ({ timeSec }: NetworkNote): boolean =>
     !muted.some((own) => own.kind === 'voice' && timeSec >= own.fromSec && timeSec < own.toSec);
   const isNoClick = ({ timeSec }: NetworkNote): boolean =>
     !muted.some((own) => timeSec >= own.fromSec && timeSec < own.toSec);
 
+  const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
+    const voiced = voice.lastGlide !== null && voice.lastGlide / RATE_HZ > note.timeSec - VOICE_SEC;
+    if (voiced || note.probability < STRING.probability || note.sounding < STRING.sounding) return 'doubtful';
+    const offset = tuning.offsetOf(note, next);
+    if (offset === null) return attempts.isNear(note) ? 'likely' : 'doubtful';
+    return offset < OWN_CENTS.sure ? 'sure' : offset < OWN_CENTS.likely ? 'likely' : 'doubtful';
+  };
+
   const takeStep = (): void => {
     history.append(step, 0, STEP);
     loudness.push(step, 0, STEP);
-    tuning.advance();
+    voice.advance();
     for (const sample of step) {
       const level = levels.take(sample);
       if (level !== null) events.push({ kind: 'level', timeSec: history.end / RATE_HZ, ...level });
     }
-    const guesses = firstGuess.advance((now) => ({ cents: cents(), gain: loudness.gainNow(now) }));
+    const guesses = firstGuess.advance((now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }));
     events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isNoClick)));
-    const certain = judge.settle(secondHearing.advance(cents()).filter(counts), CHANCE.certain);
+    const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
     events.push(...ledger.certain(certain, secondHearing.certainSec));
-    for (const { timeSec } of certain) events.push(...attempts.note(timeSec));
+    certain.forEach((note, i) => {
+      events.push(...attempts.note(note, certaintyOf(note, certain[i + 1])));
+    });
     events.push(...attempts.pass(secondHearing.certainSec, history.end / RATE_HZ));
+    if (!attempts.playing) tuning.stopped();
     if (muted.length > 0) muted = muted.filter(({ toSec }) => toSec > history.end / RATE_HZ - FORGET_SEC);
   };
   const resampler = new Resampler(format.sampleRateHz, RATE_HZ, (block, length) => {
@@ -106,7 +126,7 @@ export function createLiveEar(
   return {
     push,
     mute: (sound) => void (muted = [...muted, sound]),
-    usePiano: (known) => void (knownCents = known.tuningCents.value),
+    usePiano: (known) => tuning.know(known.tuningCents.value),
     flush: () => {
       const silence = new Float32Array(Math.ceil((silenceSec + 1) * format.sampleRateHz));
       return push(Array.from({ length: format.channels }, () => silence));
