@@ -18,7 +18,7 @@ const { values } = parseArgs({
   options: { piano: { type: 'string', default: 'dev' }, minutes: { type: 'string', default: '30' } },
 });
 const piano = values.piano as PianoName;
-const ATTEMPTS = Number(process.env['N'] ?? 20);
+const ATTEMPTS = 20;
 /** a note told so far from a struck one is that one, seconds */
 const SAME_SEC = 0.05;
 
@@ -68,26 +68,33 @@ function score(session: Session, followed: Followed): Told {
   };
 }
 
-/** Each attempt of the session → how many found ones lie in it; and found ones that lie in none. */
+/**
+ * Attempts played and found → which of them lie over each other. Whole: one found that lies over one played and holds all of
+ * its notes; split: several over one; joined: one over several; invented: one over none. Early: begun more than a second
+ * before the first note (by a word just before it), though whole.
+ */
 function segmentation(session: Session, { attempts }: Followed) {
-  const within = session.attempts.map(({ fromSec, toSec }) =>
-    attempts.filter(({ firstSec }) => firstSec >= fromSec - 0.1 && firstSec <= toSec),
-  );
-  const whole = session.attempts.filter(({ notes }, i) => {
-    const [only, ...others] = within[i]!;
-    return (
+  const lies = session.attempts.map(({ notes }) => {
+    const from = notes[0]!.timeSec;
+    const to = notes.at(-1)!.timeSec;
+    const over = attempts.filter((found) => found.firstSec <= to && found.endSec > from);
+    return { from, to, over };
+  });
+  const whole = lies.filter(
+    ({ from, to, over: [only, ...others] }) =>
       only !== undefined &&
       others.length === 0 &&
-      only.startSec <= notes[0]!.timeSec - 0.05 &&
-      only.endSec >= notes.at(-1)!.timeSec + 0.3
-    );
-  });
-  const found = within.filter((ones) => ones.length > 0).length;
+      only.startSec <= from - 0.05 &&
+      only.endSec >= to + 0.3 &&
+      lies.filter(({ over }) => over.includes(only)).length === 1,
+  );
+  const invented = attempts.filter((found) => !lies.some(({ over }) => over.includes(found)));
   return {
     whole: whole.length,
-    missed: session.attempts.length - found,
-    split: within.filter((ones) => ones.length > 1).length,
-    invented: attempts.length - within.reduce((sum, ones) => sum + ones.length, 0),
+    missed: lies.filter(({ over }) => over.length === 0).length,
+    split: lies.filter(({ over }) => over.length > 1).length,
+    invented: invented.length,
+    early: whole.filter(({ from, over }) => over[0]!.firstSec < from - 1).length,
   };
 }
 
@@ -110,7 +117,7 @@ for (const set of ['standard', 'chords', 'together'] as const) {
     percent(told.rightGuesses / told.guesses),
     `${quantile(told.latencyMs, 0.5)!.toFixed(0)} / ${quantile(told.latencyMs, 0.95)!.toFixed(0)} ms`,
     percent(within),
-    `${cut.whole} of ${ATTEMPTS}, missed ${cut.missed}, split ${cut.split}, invented ${cut.invented}`,
+    `${cut.whole} of ${ATTEMPTS}, missed ${cut.missed}, split ${cut.split}, invented ${cut.invented}, early ${cut.early}`,
     percent(followed.computeSec / (session.channel.length / session.sampleRateHz)),
   ]);
 }

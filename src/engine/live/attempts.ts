@@ -41,6 +41,11 @@ export class AttemptWatch {
     return this.#notes.length > 0;
   }
 
+  get started(): boolean {
+    return this.#startSec !== null;
+  }
+
+  /** Within an octave of something that has just been played. */
   isNear({ timeSec, midi }: Struck): boolean {
     return this.#notes.some(
       (note) =>

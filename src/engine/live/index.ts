@@ -31,6 +31,8 @@ const STEP = 128;
 const CHANCE = { guess: 0.6, certain: 0.35 } as const;
 /** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
 const STRING = { probability: 0.85, sounding: 0.9 } as const;
+/** asked so early, the network is less sure that a string sounds on */
+const EARLY_SOUNDING = 0.5;
 /**
  * A voice is looked for every 93 ms, and what sounds within so many seconds of one is doubtful: synthetic talk glides 1.7 times a
  * second and never stays away for longer than two, the development piano glides once in a hundred seconds.
@@ -52,6 +54,10 @@ export interface LiveEar {
   usePiano(piano: PianoProfile): void;
   /** Hears out what is still open, as if silence followed; ends an attempt that is under way. */
   flush(): readonly LiveEvent[];
+}
+
+function isString({ probability, sounding }: NetworkNote): boolean {
+  return probability >= STRING.probability && sounding >= STRING.sounding;
 }
 
 /** Opens an ear at the sound's own rate. */
@@ -78,15 +84,20 @@ export function createLiveEar(
 
   const counts = ({ timeSec }: NetworkNote): boolean =>
     !muted.some((own) => own.kind === 'voice' && timeSec >= own.fromSec && timeSec < own.toSec);
-  const isNoClick = ({ timeSec }: NetworkNote): boolean =>
-    !muted.some((own) => timeSec >= own.fromSec && timeSec < own.toSec);
+  const isVoiced = ({ timeSec }: NetworkNote): boolean =>
+    voice.lastGlide !== null && voice.lastGlide / RATE_HZ > timeSec - VOICE_SEC;
+  /** Guesses at the device's own clicks are not drawn, nor, while nobody plays, what somebody says. */
+  const isWorthDrawing = (note: NetworkNote): boolean =>
+    !muted.some(({ fromSec, toSec }) => note.timeSec >= fromSec && note.timeSec < toSec) &&
+    (attempts.started || (note.sounding > EARLY_SOUNDING && !isVoiced(note)));
 
   const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
-    const voiced = voice.lastGlide !== null && voice.lastGlide / RATE_HZ > note.timeSec - VOICE_SEC;
-    if (voiced || note.probability < STRING.probability || note.sounding < STRING.sounding) return 'doubtful';
+    if (!isString(note)) return 'doubtful';
+    const voiced = isVoiced(note);
     const offset = tuning.offsetOf(note, next);
-    if (offset === null) return attempts.isNear(note) ? 'likely' : 'doubtful';
-    return offset < OWN_CENTS.sure ? 'sure' : offset < OWN_CENTS.likely ? 'likely' : 'doubtful';
+    if (offset === null) return attempts.isNear(note) && !voiced ? 'likely' : 'doubtful';
+    if (offset < OWN_CENTS.sure) return voiced ? 'likely' : 'sure';
+    return offset < OWN_CENTS.likely && !voiced ? 'likely' : 'doubtful';
   };
 
   const takeStep = (): void => {
@@ -97,13 +108,22 @@ export function createLiveEar(
       const level = levels.take(sample);
       if (level !== null) events.push({ kind: 'level', timeSec: history.end / RATE_HZ, ...level });
     }
-    const guesses = firstGuess.advance((now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }));
-    events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isNoClick)));
+    const guesses = firstGuess.advance(
+      (now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }),
+      attempts.playing,
+    );
+    events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isWorthDrawing)));
     const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
-    events.push(...ledger.certain(certain, secondHearing.certainSec));
-    certain.forEach((note, i) => {
-      events.push(...attempts.note(note, certaintyOf(note, certain[i + 1])));
-    });
+    const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
+    const begun = graded.flatMap(({ note, certainty }) => attempts.note(note, certainty));
+    const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
+    events.push(
+      ...ledger.certain(
+        told.map(({ note }) => note),
+        secondHearing.certainSec,
+      ),
+      ...begun,
+    );
     events.push(...attempts.pass(secondHearing.certainSec, history.end / RATE_HZ));
     if (!attempts.playing) tuning.stopped();
     if (muted.length > 0) muted = muted.filter(({ toSec }) => toSec > history.end / RATE_HZ - FORGET_SEC);
