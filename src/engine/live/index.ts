@@ -80,6 +80,7 @@ export function createLiveEar(
   const step = new Float64Array(STEP);
   let filled = 0;
   let muted: readonly OwnSound[] = [];
+  let doubtful: readonly NetworkNote[] = [];
   let events: LiveEvent[] = [];
 
   const counts = ({ timeSec }: NetworkNote): boolean =>
@@ -95,6 +96,7 @@ export function createLiveEar(
     if (!isString(note)) return 'doubtful';
     const voiced = isVoiced(note);
     const offset = tuning.offsetOf(note, next);
+    if (offset === 'first') return voiced ? 'doubtful' : 'likely';
     if (offset === null) return attempts.isNear(note) && !voiced ? 'likely' : 'doubtful';
     if (offset < OWN_CENTS.sure) return voiced ? 'likely' : 'sure';
     return offset < OWN_CENTS.likely && !voiced ? 'likely' : 'doubtful';
@@ -116,14 +118,15 @@ export function createLiveEar(
     const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
     const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
     const begun = graded.flatMap(({ note, certainty }) => attempts.note(note, certainty));
+    // What was doubtful is told after all once an attempt has begun around it.
+    const waiting = begun.length > 0 ? doubtful.filter((note) => attempts.isNear(note)) : [];
     const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
-    events.push(
-      ...ledger.certain(
-        told.map(({ note }) => note),
-        secondHearing.certainSec,
-      ),
-      ...begun,
-    );
+    const certainSec = secondHearing.certainSec;
+    events.push(...ledger.certain([...waiting, ...told.map(({ note }) => note)], certainSec), ...begun);
+    doubtful = attempts.started
+      ? []
+      : [...doubtful, ...graded.flatMap(({ note, certainty }) => (certainty === 'doubtful' ? [note] : []))];
+    doubtful = doubtful.filter(({ timeSec }) => timeSec > certainSec - silenceSec);
     events.push(...attempts.pass(secondHearing.certainSec, history.end / RATE_HZ));
     if (!attempts.playing) tuning.stopped();
     if (muted.length > 0) muted = muted.filter(({ toSec }) => toSec > history.end / RATE_HZ - FORGET_SEC);

@@ -47,8 +47,11 @@ export class LiveTuning {
     return read !== null && Math.abs(read - this.#known) > OTHER_CENTS ? read : this.#known;
   }
 
-  /** A note's string is read: how far it lies from where this piano's strings lie, cents; null where that cannot be told (yet). */
-  offsetOf(note: NetworkNote, next: NetworkNote | undefined): number | null {
+  /**
+   * A note's string is read: how far it lies from where this piano's strings lie, cents; 'first' where it is the first string of an
+   * unknown piano; null where it cannot be read.
+   */
+  offsetOf(note: NetworkNote, next: NetworkNote | undefined): number | 'first' | null {
     if (note.midi < MIDDLE.from || note.midi > MIDDLE.to) return null;
     const onset = Math.round(note.timeSec * RATE_HZ);
     const apart = next !== undefined && next.timeSec - note.timeSec > APART_SEC;
@@ -59,7 +62,7 @@ export class LiveTuning {
     const cents = offsetCents({ pitch, midi: note.midi });
     const before = this.#known ?? median(this.#strings);
     this.#strings = [...this.#strings, cents].slice(-MOST_STRINGS);
-    return before === undefined ? null : Math.abs(cents - before);
+    return before === undefined ? 'first' : Math.abs(cents - before);
   }
 
   /** Nobody plays any more: what many strings said is kept, the rest forgotten. */
