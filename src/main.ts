@@ -8,6 +8,7 @@ import { createPlayback } from './io/playback/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
+import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
@@ -37,8 +38,14 @@ const desk = new Desk(
   plan,
 );
 
+const views = new Views({
+  read: () => location.hash.slice(1),
+  write: (hash) => (location.hash = hash),
+  onChange: (callback) => addEventListener('hashchange', callback),
+});
+
 const target = document.getElementById('app');
-if (target !== null) mount(App, { target, props: { desk, plan, bundled: BUNDLED } });
+if (target !== null) mount(App, { target, props: { desk, plan, views, bundled: BUNDLED } });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 

@@ -1,8 +1,8 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
-import { listen } from './listen/index.ts';
-import type { AudioInput, FindingKind, Heard, ListenOptions } from './listen/index.ts';
-import { matchNotes, recogniseExercise } from './match/index.ts';
+import { listenAndKeep } from './listen/index.ts';
+import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
+import { heldOver, matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
@@ -49,21 +49,28 @@ export function assess(
   choice: ExerciseChoice | null,
   options: Partial<AssessOptions> = {},
 ): Assessment {
-  return assessHeard(listen(audio, options), choice, options);
+  const { heard, sound } = listenAndKeep(audio, options);
+  return assessHeard(heard, choice, options, sound);
 }
 
-/** The same path for sound that has been listened to already, as a stream or before. */
+/**
+ * The same path for sound that has been listened to already, as a stream or before. Without the `sound` there is no second
+ * listening: what blind listening left in doubt stays in doubt.
+ */
 export function assessHeard(
   heard: Heard,
   choice: ExerciseChoice | null,
   options: Partial<ReportOptions> = {},
+  sound: KeptSound | null = null,
 ): Assessment {
   if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const chosen = choice ?? recogniseExercise(heard);
   if (chosen === null) return notRecognised(heard);
   const blind = matchNotes(heard, buildExercise(chosen));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const { heard: heardAgain, alignment, rechecks } = recheck(heard, blind);
+  const again = sound === null ? { heard, alignment: blind, rechecks: [] } : recheck(heard, blind, sound);
+  const { heard: heardAgain, rechecks } = again;
+  const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, options);
   return { kind: 'report', heard, rechecks, alignment, report };
 }

@@ -56,6 +56,7 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     ),
     ...(crosses ? [crossingsLine(measures)] : []),
     ...(chords ? chordLines(measures) : []),
+    ...(measures.togetherness === undefined ? [] : handLines(measures.togetherness)),
     line(
       'Evenness of loudness',
       'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
@@ -149,7 +150,34 @@ function chordLines(measures: Measures): readonly MeasureLine[] {
       'Changes of chord',
       'The slowest change against the usual one; 1 is no hesitation.',
       measures.changeHesitationRatio,
-      ({ value }) => `the slowest takes ${shown(value, 1)} times the usual`,
+      ({ value }) => `the slowest takes ${shown(value, 1)} times the usual${silence(measures)}`,
+    ),
+    line(
+      'Inner notes',
+      'How loud the inner notes of the chords are against the outer ones.',
+      measures.innerBalanceDb,
+      ({ value }) =>
+        `${withUnit(shown(Math.abs(value), 1), 'dB')} ${value > 0 ? 'louder' : 'softer'} than the outer`,
+    ),
+  ];
+}
+
+function silence({ changeGapMs: gap }: Measures): string {
+  if (!isMeasured(gap)) return '';
+  const amount = withUnit(shown(Math.abs(gap.value)), 'ms');
+  return gap.value > 0 ? `; ${amount} of silence between chords` : `; chords held ${amount} into the next`;
+}
+
+function handLines({ leadMs, apartSdMs }: NonNullable<Measures['togetherness']>): readonly MeasureLine[] {
+  return [
+    line(
+      'Hands together',
+      'Which hand comes first, on the average, and how much that varies from step to step. Up to 40 ms sounds together; ' +
+        'the louder hand comes some 25 ms sooner by itself.',
+      leadMs,
+      ({ value, plusMinus }) =>
+        `${value < 0 ? 'left' : 'right'} first by ${estimate({ value: Math.abs(value), ...(plusMinus !== undefined && { plusMinus }) }, 'ms', 0)}` +
+        (isMeasured(apartSdMs) ? `; varies by ${withUnit(shown(apartSdMs.value), 'ms')}` : ''),
     ),
   ];
 }

@@ -29,8 +29,9 @@ function remarkLine(remark: CourseRemark): readonly string[] {
     case 'other-octave': {
       const octaves = Math.abs(remark.octaveShift);
       const distance = octaves === 1 ? 'an octave' : `${octaves} octaves`;
+      const who = remark.hand === undefined ? 'Played' : `The ${remark.hand} hand played`;
       return [
-        `Played ${distance} ${remark.octaveShift > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
+        `${who} ${distance} ${remark.octaveShift > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
       ];
     }
     case 'played-again':

@@ -150,6 +150,10 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
       tempoBpm: { value: tempoBpm, plusMinus: 0.4 },
       touchMs: { value: 22, plusMinus: 8 },
       chordSpreadMs: notMeasured,
+      chords: [],
+      innerBalanceDb: notMeasured,
+      changes: [],
+      changeGapMs: notMeasured,
       changeHesitationRatio: notMeasured,
     },
     words: {

@@ -1,5 +1,6 @@
+import { chordSpreadMs } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { chordName, practiceAround, sayFinger, surelyOver, valueOf } from './scene.ts';
+import { chordName, practiceAround, sayFingerOf, surelyOver, valueOf } from './scene.ts';
 
 /** 6. Hesitation at a change of chord, and 8. chords not struck as one. */
 
@@ -27,16 +28,22 @@ const spread: Situation = {
   name: 'chords-spread',
   takesSecond: true,
   tell: (scene) => {
-    const { measures, spreads } = scene.measured;
-    const { criteria } = scene;
-    if (!surelyOver(measures.chordSpreadMs, criteria.chordSpreadMs, criteria)) return null;
-    const wide = spreads.filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
-    const fingers = [...new Set(wide.map((chord) => chord.last.expected.finger))];
-    const share = (finger: number): number =>
-      wide.filter((chord) => chord.last.expected.finger === finger).length / wide.length;
-    const lastFinger = fingers.find((finger) => share(finger) >= criteria.sameFingerShare);
-    const ms = Math.round(valueOf(measures.chordSpreadMs)!);
-    const tail = lastFinger === undefined ? '' : `, ${sayFinger(lastFinger)} last`;
+    const { criteria, heard } = scene;
+    const hands = scene.measured.byHand
+      .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
+      .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads, heard.onsetSdMs) }))
+      .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
+      .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
+    const [worse] = hands;
+    if (worse === undefined) return null;
+    const wide = hands
+      .flatMap(({ spreads }) => spreads)
+      .filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
+    const names = wide.map((chord) => sayFingerOf(scene, chord.last.expected));
+    const share = (finger: string): number => names.filter((name) => name === finger).length / names.length;
+    const lastFinger = names.find((finger) => share(finger) >= criteria.sameFingerShare);
+    const ms = Math.round(valueOf(worse.figure)!);
+    const tail = lastFinger === undefined ? '' : `, ${lastFinger} last`;
     return {
       sentence: `The chords are not struck as one: ${ms} ms from first note to last${tail}`,
       half: 'the chords are not struck as one',
@@ -44,7 +51,7 @@ const spread: Situation = {
       nextStep:
         lastFinger === undefined
           ? 'touch all the keys before you press, then let the arm fall into them at once.'
-          : `touch all the keys before you press, and put the arm's weight into ${sayFinger(lastFinger)}.`,
+          : `touch all the keys before you press, and put the arm's weight into ${lastFinger}.`,
       steps: wide.map((chord) => chord.step),
     };
   },

@@ -71,6 +71,12 @@ export function sayFinger(finger: number): string {
   return finger === 1 ? 'the thumb' : `finger ${finger}`;
 }
 
+/** "the thumb", "finger 3"; of both hands together also whose it is */
+export function sayFingerOf(scene: Scene, { hand, finger }: Pick<ExpectedNote, 'hand' | 'finger'>): string {
+  const of = scene.exercise.choice.hands === 'together' ? ` of the ${hand} hand` : '';
+  return `${sayFinger(finger)}${of}`;
+}
+
 export function sayKey(key: string): string {
   return displayName(key);
 }

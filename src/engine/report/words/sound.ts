@@ -1,7 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { isMeasured, softestInner } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { say, sayFinger, surelyOver, valueOf, whereIs } from './scene.ts';
+import { say, sayFingerOf, surelyOver, valueOf, whereIs } from './scene.ts';
 
 /** 9. Loudness, and 10. touch. */
 
@@ -54,12 +54,12 @@ const innerSoft: Situation = {
   name: 'inner-note-soft',
   takesSecond: true,
   tell: (scene) => {
-    for (const { strikes } of scene.measured.byHand) {
+    for (const { hand, strikes } of scene.measured.byHand) {
       const soft = softestInner(strikes);
       if (soft === undefined) continue;
       const size = { ...soft.figure, value: -soft.figure.value };
       if (!surelyOver(size, scene.criteria.innerSoftDb, scene.criteria)) continue;
-      const what = `${sayFinger(soft.finger)} is ${Math.round(size.value)} dB softer than the fingers beside it`;
+      const what = `${sayFingerOf(scene, { hand, finger: soft.finger })} is ${Math.round(size.value)} dB softer than the fingers beside it`;
       return {
         sentence: `In the chords ${what}`,
         half: what,

@@ -4,7 +4,7 @@ import { howOften, pitchClassName, placed, sameFault, sayFault, told } from './f
 import { faultsOf } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
-import { isChordForm, practiceAround, say, sayFinger, sayStretch, whereIs } from './scene.ts';
+import { isChordForm, practiceAround, say, sayFingerOf, sayStretch, whereIs } from './scene.ts';
 import { isBlack, isNaturalOf, list, pitchClassOf, saySignature } from './spelling.ts';
 
 /** 4. Wrong and missed notes. */
@@ -166,7 +166,7 @@ const innerNote: Situation = {
       );
     });
     if (fault === undefined) return null;
-    const what = `${say(fault.expected)} (${sayFinger(fault.expected.finger)})`;
+    const what = `${say(fault.expected)} (${sayFingerOf(scene, fault.expected)})`;
     return {
       sentence: `${what} does not sound ${whereIs(scene, fault.step)}`,
       half: `${what} does not sound ${whereIs(scene, fault.step)}`,
