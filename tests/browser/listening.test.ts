@@ -92,7 +92,7 @@ describe('listening live in a browser, a WAV as microphone', () => {
     expect(heard.troubles).toEqual([]);
     expect(heard.processing).toEqual([]);
     expect(Math.abs(heard.samples / heard.sampleRateHz - heard.seconds)).toBeLessThan(0.5);
-    expect(heard.attempts).toHaveLength(2);
+    expect(heard.attempts.map(({ seconds }) => seconds)).toHaveLength(2);
     for (const [i, name] of names.entries()) {
       const { assessment, verdictMs } = heard.attempts[i]!;
       const file = assess(await fixtureSound(name), null);

@@ -31,6 +31,8 @@ const STEP = 128;
 const CHANCE = { guess: 0.6, certain: 0.35 } as const;
 /** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
 const STRING = { probability: 0.85, sounding: 0.9 } as const;
+/** a string is read where the note is believed so much: less than it takes to count, since a wrong tuning lowers all beliefs */
+const READABLE = 0.5;
 /** asked so early, the network is less sure that a string sounds on */
 const EARLY_SOUNDING = 0.5;
 /**
@@ -93,9 +95,9 @@ export function createLiveEar(
     (attempts.started || (note.sounding > EARLY_SOUNDING && !isVoiced(note)));
 
   const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
+    const offset = note.probability < READABLE ? null : tuning.offsetOf(note, next);
     if (!isString(note)) return 'doubtful';
     const voiced = isVoiced(note);
-    const offset = tuning.offsetOf(note, next);
     if (offset === 'first') return voiced ? 'doubtful' : 'likely';
     if (offset === null) return attempts.isNear(note) && !voiced ? 'likely' : 'doubtful';
     if (offset < OWN_CENTS.sure) return voiced ? 'likely' : 'sure';

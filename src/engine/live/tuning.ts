@@ -6,7 +6,7 @@ import { StringProbe } from '../listen/partials/probe.ts';
 import { offsetCents } from '../listen/transcribe/string-tuning.ts';
 import { stretchCents } from '../listen/transcribe/stretch.ts';
 
-/** so many strings give a first reading, and so many are believed against what was known */
+/** so many strings give a reading for this playing, and so many one that is kept for the next */
 const FIRST_STRINGS = 4;
 const SURE_STRINGS = 8;
 /** readings that scatter further than this (median distance) are no piano's, cents */
@@ -15,6 +15,8 @@ const MOST_SCATTER = 9;
 const MOST_STRINGS = 40;
 /** a reading so far off says that the piano was tuned, or is another, cents */
 const OTHER_CENTS = 12;
+/** so many strings of one playing that agree speak against what was known */
+const AGREEING = 2;
 /** there they are read best */
 const MIDDLE = { from: 36, to: 88 } as const;
 /** a note struck so soon after is in the way of reading, seconds */
@@ -42,8 +44,8 @@ export class LiveTuning {
 
   /** 0 where nothing is known: the network forgives some 30 cents. */
   cents(): number {
-    if (this.#known === null) return this.#reading(FIRST_STRINGS) ?? 0;
-    const read = this.#reading(SURE_STRINGS);
+    const read = this.#reading(FIRST_STRINGS);
+    if (this.#known === null) return read ?? 0;
     return read !== null && Math.abs(read - this.#known) > OTHER_CENTS ? read : this.#known;
   }
 
@@ -60,9 +62,12 @@ export class LiveTuning {
     const { pitch } = this.#probe.look(onset, nextSample, expected);
     if (pitch === null) return null;
     const cents = offsetCents({ pitch, midi: note.midi });
-    const before = this.#known ?? median(this.#strings);
+    const apartCents = this.#strings.map((other) => Math.abs(other - cents)).sort((x, y) => x - y);
     this.#strings = [...this.#strings, cents].slice(-MOST_STRINGS);
-    return before === undefined ? 'first' : Math.abs(cents - before);
+    // Two strings that agree say as much as what was known: this may be another piano.
+    const agree = apartCents[AGREEING - 1] ?? Infinity;
+    if (this.#known !== null) return Math.min(agree, Math.abs(cents - this.#known));
+    return apartCents.length === 0 ? 'first' : apartCents[0]!;
   }
 
   /** Nobody plays any more: what many strings said is kept, the rest forgotten. */

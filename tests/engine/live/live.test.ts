@@ -150,3 +150,21 @@ describe('the live ear', () => {
     expect(() => createLiveEar({ sampleRateHz: RATE, channels: 0 })).toThrow(/channels=0/);
   });
 });
+
+describe('a piano in another tuning than the one known', () => {
+  it.each([-35, 20])(
+    'is heard, its first notes perhaps late but with their sound (%i cents, −10 known)',
+    (cents) => {
+      const other = playStrings(
+        scale.map((stroke) => ({ ...stroke, cents })),
+        { seconds: 7, rateHz: RATE },
+      );
+      const told = follow(other, {
+        piano: { version: 1, tuningCents: { value: -10, plusMinus: 1, count: 20 }, keys: {} },
+      });
+      const inTime = [...finals(told)].sort((a, b) => a.timeSec - b.timeSec);
+      expect(inTime.map(({ midi }) => midi)).toEqual(scale.map(({ midi }) => midi));
+      expect(kinds(told, 'started')[0]).toMatchObject({ cutSec: expect.closeTo(0.5, 1) });
+    },
+  );
+});
