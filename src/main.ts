@@ -5,11 +5,14 @@ import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
 import { createPlayback } from './io/playback/index.ts';
+import { createSettings } from './io/settings/index.ts';
+import { createTones } from './io/tone/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
+import { speaking } from './ui/language/index.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
 const BUNDLED: Bundled = {
@@ -18,6 +21,11 @@ const BUNDLED: Bundled = {
   choice: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
   targetBpm: 80,
 };
+
+speaking.remember(
+  createSettings(() => localStorage),
+  navigator.languages,
+);
 
 const analyst = createAnalyst();
 const plan = new Plan();
@@ -28,6 +36,7 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
+    tongue: () => speaking.tongue,
     eachFrame: (tick) => {
       const frame = (): void => {
         if (tick()) requestAnimationFrame(frame);
@@ -45,7 +54,8 @@ const views = new Views({
 });
 
 const target = document.getElementById('app');
-if (target !== null) mount(App, { target, props: { desk, plan, views, bundled: BUNDLED } });
+if (target !== null)
+  mount(App, { target, props: { desk, plan, views, bundled: BUNDLED, tones: createTones(createPlayback) } });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
@@ -59,6 +69,8 @@ async function prepareForOffline(): Promise<void> {
   const parts = [
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
+    import('./ui/theory/Theory.svelte'),
+    import('./ui/plots/staff/signature.ts'),
     fetch(attemptUrl),
     fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

@@ -16,6 +16,8 @@ export type Assessment =
       /** what the blind ear heard, and in `rechecks` what was listened for again; alignment and report stand on both */
       readonly heard: Heard;
       readonly rechecks: readonly Recheck[];
+      /** the notes heard with those found again, on which alignment and report stand; left out where they are those of `heard` */
+      readonly heardAgain?: Heard;
       /** `played` counts in the notes heard and those found again */
       readonly alignment: Alignment;
       readonly report: Report;
@@ -72,7 +74,7 @@ export function assessHeard(
   const { heard: heardAgain, rechecks } = again;
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, options);
-  return { kind: 'report', heard, rechecks, alignment, report };
+  return { kind: 'report', heard, rechecks, ...(sound !== null && { heardAgain }), alignment, report };
 }
 
 function whyNoPlaying(heard: Heard): string {

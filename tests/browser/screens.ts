@@ -79,6 +79,37 @@ const SCENES: readonly Scene[] = [
     },
   },
   {
+    name: 'keys',
+    query: '#keys',
+    whole: true,
+    act: async (page) => {
+      await page.locator('.circle input[value="Ab major"]').check({ force: true });
+      await page.waitForTimeout(1200);
+    },
+  },
+  {
+    name: 'keys-german',
+    query: '#keys',
+    whole: true,
+    act: async (page) => {
+      await page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
+      await page.locator('.circle input[value="G# minor"]').check({ force: true });
+      await page.getByRole('radio', { name: 'Links' }).check({ force: true });
+      await page.getByRole('button', { name: 'Keine', exact: true }).click();
+      await page.waitForTimeout(1200);
+    },
+  },
+  {
+    name: 'report-german',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
+      await drawn(page);
+    },
+  },
+  {
     name: 'broken-triads',
     query: '',
     whole: true,

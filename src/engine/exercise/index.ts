@@ -9,4 +9,5 @@ export {
   MOST_OCTAVES,
 } from './choices.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
-export { displayName, displayPitchClass } from './names.ts';
+export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
+export type { Language, NoteNaming, Tongue } from './names.ts';

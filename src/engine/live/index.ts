@@ -1,7 +1,6 @@
 export { checkRoom, measureSilence } from './room-check.ts';
 export type { RoomCheck, RoomFinding, RoomFindingKind, Silence } from './room-check.ts';
 export type * from './types.ts';
-export { LIVE_DEFAULTS } from './types.ts';
 import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';
 import type { PianoProfile } from '../listen/index.ts';

@@ -1,4 +1,12 @@
-import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
+import { writeReport } from '../../engine/index.ts';
+import type {
+  Assessment,
+  AudioInput,
+  ExerciseChoice,
+  Report,
+  ReportOptions,
+  Tongue,
+} from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
@@ -32,6 +40,8 @@ export interface Devices {
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   readonly createPlayback: (audio: AudioInput) => Playback;
   readonly eachFrame: EachFrame;
+  /** how a report's words are to be written; English where it is left out */
+  readonly tongue?: () => Tongue;
 }
 
 /** An attempt that is part of the page: its sound and what was played in it. */
@@ -80,6 +90,8 @@ export class Desk {
   readonly #devices: Devices;
   readonly #plan: Plan;
   #microphoneKnown = false;
+  /** with which the last attempt was told */
+  #options: Partial<ReportOptions> = {};
   #told: readonly { readonly sound: Sound; readonly report: Report }[] = [];
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
@@ -163,6 +175,16 @@ export class Desk {
     if (sound) await this.#listen(sound, choice);
   }
 
+  /** The last report, its words as they would be written now: languages change while it is shown. Null: there is none. */
+  toldIn(tongue: Tongue): Report | null {
+    const assessment = this.attempt?.assessment;
+    if (assessment?.kind !== 'report') return null;
+    const { language, naming } = this.#options.tongue ?? tongue;
+    if (language === tongue.language && naming === tongue.naming) return assessment.report;
+    const { heard, heardAgain = heard, alignment } = assessment;
+    return writeReport(heardAgain, alignment, { ...this.#options, tongue });
+  }
+
   /** Leaves whatever is going on; the last attempt stays. */
   cancel(): void {
     if (this.phase.kind === 'ready' || this.phase.kind === 'recording') this.phase.microphone.close();
@@ -215,16 +237,14 @@ export class Desk {
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
     const earlier = sound.recordedHere ? this.#earlierThan(sound) : [];
+    const tongue = this.#devices.tongue?.();
+    const options = { targetBpm, earlier, ...(tongue !== undefined && { tongue }) };
     try {
-      const assessment = await this.#devices.analyst.analyse(
-        sound,
-        choice,
-        { targetBpm, earlier },
-        (share) => {
-          if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
-        },
-      );
+      const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {
+        if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
+      });
       if (turn !== this.#turn) return;
+      this.#options = options;
       this.#show(sound, assessment);
     } catch (error) {
       if (turn === this.#turn) this.#fail('This attempt could not be analysed', error, sound);

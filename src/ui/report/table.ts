@@ -1,4 +1,5 @@
 import type { Report } from '../../engine/index.ts';
+import { sentence, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
 
 /** One line of the table of notes. */
@@ -12,6 +13,7 @@ export interface TableRow {
 
 /** Report → every note in order, the silent ones after the note before them. */
 export function tableRows(report: Report): readonly TableRow[] {
+  const t = strings().report;
   const struck = report.notes.map((note) => ({
     order: note.timeSec,
     step: note.step,
@@ -19,10 +21,10 @@ export function tableRows(report: Report): readonly TableRow[] {
       name: note.name,
       heard:
         note.verdict === 'correct'
-          ? 'right'
+          ? t.asRight
           : note.verdict === 'wrong'
-            ? `wrong, for ${shownName(note.wantedName ?? '')}`
-            : `extra${note.extraKind === undefined || note.extraKind === 'other' ? '' : ` (${note.extraKind})`}`,
+            ? t.asWrong(shownName(note.wantedName ?? ''))
+            : t.EXTRA[note.extraKind ?? 'other'],
       finger: note.finger === null ? '' : String(note.finger),
       timeSec: note.timeSec,
       levelDb: note.levelDb,
@@ -33,11 +35,11 @@ export function tableRows(report: Report): readonly TableRow[] {
     return (before.at(-1)?.order ?? 0) + 1e-4 * (step + 1);
   };
   const silent = [
-    ...report.missed.map((note) => ({ step: note.step, name: note.name, heard: 'missed' })),
+    ...report.missed.map((note) => ({ step: note.step, name: note.name, heard: t.asMissed })),
     ...report.unsure.map((note) => ({
       step: note.step,
-      name: `key ${note.midi}`,
-      heard: `not sure: ${note.reason}`,
+      name: t.keyNumber(note.midi),
+      heard: t.asUnsure(sentence(note.reason)),
     })),
   ].map(({ step, name, heard }) => ({
     order: silentAt(step),

@@ -1,6 +1,7 @@
 import { chordSpreadMs } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { chordName, practiceAround, sayFingerOf, surelyOver, valueOf } from './scene.ts';
+import { chordAt, fingerOf, practiceAround, surelyOver, valueOf } from './scene.ts';
+import type { FingerOf } from './types.ts';
 
 /** 6. Hesitation at a change of chord, and 8. chords not struck as one. */
 
@@ -12,12 +13,8 @@ const change: Situation = {
     if (slowestChange === undefined) return null;
     if (!surelyOver(measures.changeHesitationRatio, scene.criteria.changeRatio, scene.criteria)) return null;
     const { step, ratio } = slowestChange;
-    const what = `to the ${chordName(scene, step)}`;
     return {
-      sentence: `The change ${what} takes ${ratio.toFixed(1)} times as long as the others`,
-      half: `the change ${what} hesitates`,
-      emphasis: what,
-      nextStep: 'hold the chord, look at the next shape, then move as one, with no sound between.',
+      ...scene.wording.changeHesitates(chordAt(scene, step), ratio),
       steps: [step],
       practice: practiceAround(scene, step - 1, step, 0.75),
     };
@@ -39,19 +36,12 @@ const spread: Situation = {
     const wide = hands
       .flatMap(({ spreads }) => spreads)
       .filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
-    const names = wide.map((chord) => sayFingerOf(scene, chord.last.expected));
-    const share = (finger: string): number => names.filter((name) => name === finger).length / names.length;
-    const lastFinger = names.find((finger) => share(finger) >= criteria.sameFingerShare);
-    const ms = Math.round(valueOf(worse.figure)!);
-    const tail = lastFinger === undefined ? '' : `, ${lastFinger} last`;
+    const last = wide.map((chord) => fingerOf(scene, chord.last.expected));
+    const share = (one: FingerOf): number =>
+      last.filter(({ finger, hand }) => finger === one.finger && hand === one.hand).length / last.length;
+    const mostly = last.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
     return {
-      sentence: `The chords are not struck as one: ${ms} ms from first note to last${tail}`,
-      half: 'the chords are not struck as one',
-      emphasis: 'not struck as one',
-      nextStep:
-        lastFinger === undefined
-          ? 'touch all the keys before you press, then let the arm fall into them at once.'
-          : `touch all the keys before you press, and put the arm's weight into ${lastFinger}.`,
+      ...scene.wording.chordsSpread(Math.round(valueOf(worse.figure)!), mostly),
       steps: wide.map((chord) => chord.step),
     };
   },

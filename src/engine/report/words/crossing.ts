@@ -3,7 +3,8 @@ import type { CrossingDelay, Measures } from '../types.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure } from '../measures/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { handWords, practiceAround, say, sayFinger, sayStretch, surelyOver, valueOf } from './scene.ts';
+import { practiceAround, say, surelyOver, taskOf, valueOf } from './scene.ts';
+import type { ApartReason, FingeredName } from './types.ts';
 
 /** 5. Crossings late: one, every one of a direction, both directions. */
 
@@ -19,11 +20,8 @@ const apartForNow: Situation = {
     const worse = muchWorse(scene);
     if (!bothLate && worse === null) return null;
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, TWO_THIRDS);
-    const why = worse ?? 'the crossings come late both ways';
     return {
-      sentence: `Hands apart for now: ${why}`,
-      emphasis: 'Hands apart for now',
-      nextStep: `each hand alone until it is even; then together at ${practice.tempoBpm}.`,
+      ...scene.wording.apartForNow(worse ?? { kind: 'crossings' }, practice.tempoBpm),
       steps: scene.measured.measures.crossings.filter((one) => one.late).map((one) => one.step),
       practice,
     };
@@ -32,18 +30,16 @@ const apartForNow: Situation = {
 
 /**
  * Much worse than each hand alone: unevenness, or the delay of the crossings, over half as much again as that of the worse
- * single hand at about this tempo, said with both figures; null: not so, or not known.
+ * single hand at about this tempo, with both figures; null: not so, or not known.
  */
-function muchWorse(scene: Scene): string | null {
+function muchWorse(scene: Scene): ApartReason | null {
   const { evennessPercent, crossingDelayMs } = scene.measured.measures;
   const { criteria } = scene;
   const time = worseThanAlone(scene, evennessPercent, (own) => own.evennessPercent, criteria.evennessPercent);
-  if (time !== null)
-    return `together the time varies by ${time.now} %, each hand alone by ${time.alone} % at most`;
+  if (time !== null) return { kind: 'uneven', ...time };
   const leastMs = criteria.crossingShareOfInterval * usualIntervalMs(scene);
-  const crossings = worseThanAlone(scene, crossingDelayMs, (own) => own.crossingDelayMs, leastMs);
-  if (crossings === null) return null;
-  return `together the crossings come ${crossings.now} ms late, in each hand alone ${crossings.alone} ms at most`;
+  const delay = worseThanAlone(scene, crossingDelayMs, (own) => own.crossingDelayMs, leastMs);
+  return delay === null ? null : { kind: 'delay', ...delay };
 }
 
 /** A figure now and the worse of both hands alone, rounded; null where it is not over so many times that one and over `least`. */
@@ -52,7 +48,7 @@ function worseThanAlone(
   now: Figure,
   of: (measures: Measures) => Figure,
   least: number,
-): { readonly now: number; readonly alone: number } | null {
+): { readonly together: number; readonly alone: number } | null {
   const tempo = valueOf(measured.measures.tempoBpm);
   const [left, right] = (['left', 'right'] as const).map((hand) => {
     const own = alone[hand].at(-1)?.measures;
@@ -64,7 +60,7 @@ function worseThanAlone(
   if (left === undefined || right === undefined || !isMeasured(now)) return null;
   const worst = Math.max(0, left, right);
   if (!surelyOver(now, Math.max(criteria.togetherWorseTimes * worst, least), criteria)) return null;
-  return { now: Math.round(now.value), alone: Math.round(worst) };
+  return { together: Math.round(now.value), alone: Math.round(worst) };
 }
 
 function usualIntervalMs({ measured }: Scene): number {
@@ -81,11 +77,9 @@ const bothWays: Situation = {
     const late = [...up.late, ...down.late];
     const last = scene.exercise.steps.length - 1;
     const practice = practiceAround(scene, 0, last, TWO_THIRDS);
+    const { hands } = scene.exercise.choice;
     return {
-      sentence: `The crossings come late both going up and coming down, by ${meanMs(late)} ms`,
-      half: 'the crossings come late both ways',
-      emphasis: 'both going up and coming down',
-      nextStep: `${handWords(scene.exercise)}, one direction at a time, at ${practice.tempoBpm}; then up and down.`,
+      ...scene.wording.crossingsBothWays(meanMs(late), hands, practice.tempoBpm),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -101,18 +95,17 @@ const oneWay: Situation = {
       .find((one) => one.every && one.all.length >= 2);
     if (chosen === undefined) return null;
     const { late } = chosen;
-    const names = [...new Set(late.map((crossing) => noteAt(scene, crossing)))];
-    const to = names.length === 1 ? ` to ${names[0]!}` : '';
-    const times = late.length === 2 ? 'both times' : 'each time';
-    const what = `${directionWords(late[0]!)}${to}, ${times}`;
+    const names = [...new Set(late.map((crossing) => crossingFacts(scene, crossing).here.name))];
     const first = Math.min(...late.map((crossing) => crossing.step));
     const end = Math.max(...late.map((crossing) => crossing.step));
     const practice = practiceAround(scene, first - 1, end, TWO_THIRDS);
     return {
-      sentence: `${who(scene, late[0]!)} ${what}`,
-      half: `${lower(who(scene, late[0]!))} ${directionWords(late[0]!)}`,
-      emphasis: what,
-      nextStep: `${handWords(scene.exercise)}, only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}. ${movement(scene, late[0]!)}`,
+      ...scene.wording.crossingsOneWay(
+        crossingFacts(scene, late[0]!),
+        names.length === 1 ? names[0]! : null,
+        late.length,
+        taskOf(scene, practice),
+      ),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -126,14 +119,13 @@ const one: Situation = {
     const late = scene.measured.measures.crossings.filter((crossing) => crossing.late);
     if (late.length === 0) return null;
     const worst = late.reduce((a, b) => (b.delayMs > a.delayMs ? b : a));
-    const what = `${directionWords(worst)} to ${noteAt(scene, worst)}`;
-    const by = `by ${Math.round(worst.delayMs)} ms`;
     const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
     return {
-      sentence: `${who(scene, worst)} ${what}, ${by}`,
-      half: `${lower(who(scene, worst))} ${what}`,
-      emphasis: what,
-      nextStep: `${handWords(scene.exercise)}, only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}. ${movement(scene, worst)}`,
+      ...scene.wording.crossingOne(
+        crossingFacts(scene, worst),
+        Math.round(worst.delayMs),
+        taskOf(scene, practice),
+      ),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -149,31 +141,13 @@ function group(
   return { all, late, every: all.length > 0 && late.length === all.length };
 }
 
-function noteAt(scene: Scene, { step, hand }: CrossingDelay): string {
-  return say(scene.exercise.steps[step]!.notes.find((note) => note.hand === hand)!);
-}
-
-/** "The thumb comes late", "Finger 4 crosses over late" */
-function who(scene: Scene, crossing: CrossingDelay): string {
-  if (crossing.kind === 'thumb-under') return 'The thumb comes late';
-  const note = scene.exercise.steps[crossing.step]!.notes.find((one) => one.hand === crossing.hand)!;
-  return `F${sayFinger(note.finger).slice(1)} crosses over late`;
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-function directionWords({ direction }: CrossingDelay): string {
-  return direction === 'up' ? 'going up' : 'coming down';
-}
-
-function movement(scene: Scene, { step, hand, kind }: CrossingDelay): string {
-  const before = scene.exercise.steps[step - 1]!.notes.find((note) => note.hand === hand)!;
-  const here = scene.exercise.steps[step]!.notes.find((note) => note.hand === hand)!;
-  return kind === 'thumb-under'
-    ? `Bring the thumb under while ${before.finger} still holds ${say(before)}.`
-    : `Bring ${here.finger} over while the thumb still holds ${say(before)}.`;
+/** A crossing with the note before it and the one it leads to. */
+function crossingFacts(scene: Scene, { step, hand, kind, direction }: CrossingDelay) {
+  const at = (place: number): FingeredName => {
+    const note = scene.exercise.steps[place]!.notes.find((one) => one.hand === hand)!;
+    return { name: say(scene, note), finger: note.finger };
+  };
+  return { kind, direction, before: at(step - 1), here: at(step) };
 }
 
 function meanMs(crossings: readonly CrossingDelay[]): number {

@@ -1,5 +1,6 @@
 import type { Hand, Report } from '../../../engine/index.ts';
-import { withUnit } from '../../kit/figures.ts';
+import { shown, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
 import { drawnText, labelSpot, LANE, placeBeads, type Lane } from './lanes.ts';
 import { sounded } from './beads.ts';
 import { beside, clearExtraLabels } from './extras.ts';
@@ -58,7 +59,12 @@ export function drawRow(input: RowInput): PearlRow {
       x2: endX,
       label:
         hands.length > 1
-          ? drawnText(lane.hand, 0, lane.y + 5, { sizePx: 15, tone: 'soft', serif: false, anchor: 'start' })
+          ? drawnText(strings().prepare[lane.hand], 0, lane.y + 5, {
+              sizePx: 15,
+              tone: 'soft',
+              serif: false,
+              anchor: 'start',
+            })
           : null,
       ticks: input.ticks
         .filter((tick) => steps.has(tick.step))
@@ -76,7 +82,7 @@ export function drawRow(input: RowInput): PearlRow {
       .map((cut) => ({
         x: xOf(cut.fromSec),
         y: lanes[0]!.y,
-        label: drawnText(withUnit(cut.silenceSec.toFixed(1), 's'), xOf(cut.fromSec), lanes[0]!.y - 18, {
+        label: drawnText(withUnit(shown(cut.silenceSec, 1), 's'), xOf(cut.fromSec), lanes[0]!.y - 18, {
           sizePx: LANE.wordSize,
           tone: 'soft',
           serif: false,

@@ -1,0 +1,132 @@
+import type { ExtraKind } from '../../../engine/index.ts';
+
+const EXTRA: Readonly<Record<ExtraKind, string>> = {
+  slip: 'extra (slip)',
+  repeat: 'extra (repeat)',
+  restart: 'extra (restart)',
+  other: 'extra',
+};
+
+/** The report. Figures come with their units. */
+export const REPORT = {
+  heard: 'What was heard',
+  stop: 'Stop',
+  playAll: 'Play it all',
+  half: 'half speed',
+  next: 'Next:',
+  switchTo: 'Switch to it',
+  setUp: 'Set it up',
+  print: 'Print',
+  whatItMeans: ': what it means',
+  notMeasured: (reason: string) => `not measured: ${reason}`,
+  table: 'Every note, as a table',
+  tableOfNotes: 'Table of the notes',
+  note: 'Note',
+  heardAs: 'Heard',
+  finger: 'Finger',
+  time: 'Time',
+  loudness: 'Loudness',
+  asRight: 'right',
+  asWrong: (wanted: string) => `wrong, for ${wanted}`,
+  EXTRA,
+  asMissed: 'missed',
+  asUnsure: (reason: string) => `not sure: ${reason}`,
+  keyNumber: (midi: number) => `key ${midi}`,
+  otherOctave: (octaves: number, hand: 'left' | 'right' | null) =>
+    `${hand === null ? 'Played' : `The ${hand} hand played`} ${Math.abs(octaves) === 1 ? 'an octave' : `${Math.abs(octaves)} octaves`} ` +
+    `${octaves > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
+  playedAgain: (times: number) =>
+    `The exercise was played ${times} times; this is the report of one of them.`,
+  stopBefore: (gap: string, note: number) => `A stop of ${gap} before note ${note}.`,
+};
+
+/** The list of measures: what each is called, how its figure reads, and what it means in a teacher's words. */
+export const MEASURES = {
+  notes: {
+    term: 'Notes',
+    meaning:
+      'Right notes of those written. Extra notes are those that answer no written one: a neighbour caught, a note ' +
+      'struck again, or going back.',
+    of: (right: number, expected: number, rest: string) => `${right} of ${expected}, ${rest}`,
+    wrong: (count: number) => `${count} wrong`,
+    missed: (count: number) => `${count} missed`,
+    unsure: (count: number) => `${count} not sure`,
+    extra: (count: number) => (count === 0 ? 'none extra' : `${count} extra`),
+  },
+  evenness: {
+    term: 'Evenness of time',
+    meaning:
+      'How much the time from note to note varies, in per cent of that time; 0 would be a machine. Eight per cent or ' +
+      'less is even. The ± is what the listening itself may be off by.',
+    without: (amount: string) => `; without the crossings ${amount}`,
+  },
+  crossings: {
+    term: 'Crossings',
+    meaning:
+      'How much longer the step into a crossing takes (thumb under, or a finger over the thumb) than the steps ' +
+      'around it. Plus is late.',
+    up: (delays: string) => `${delays} going up`,
+    down: (delays: string) => `${delays} coming down`,
+    range: (least: string, most: string) => `${least} to ${most}`,
+    none: 'not measured: no crossing was heard whole',
+  },
+  spread: {
+    term: 'Chords struck as one',
+    meaning:
+      'From the first to the last note of a chord, the middle one of all chords. Up to 40 ms sounds as one.',
+    figure: (spread: string) => `${spread} from first to last note`,
+  },
+  changes: {
+    term: 'Changes of chord',
+    meaning: 'The slowest change against the usual one; 1 is no hesitation.',
+    figure: (ratio: string) => `the slowest takes ${ratio} times the usual`,
+    silence: (amount: string) => `; ${amount} of silence between chords`,
+    held: (amount: string) => `; chords held ${amount} into the next`,
+  },
+  inner: {
+    term: 'Inner notes',
+    meaning: 'How loud the inner notes of the chords are against the outer ones.',
+    louder: (amount: string) => `${amount} louder than the outer`,
+    softer: (amount: string) => `${amount} softer than the outer`,
+  },
+  together: {
+    term: 'Hands together',
+    meaning:
+      'Which hand comes first, on the average, and how much that varies from step to step. Up to 40 ms sounds together; ' +
+      'the louder hand comes some 25 ms sooner by itself.',
+    left: (amount: string) => `left first by ${amount}`,
+    right: (amount: string) => `right first by ${amount}`,
+    varies: (amount: string) => `; varies by ${amount}`,
+  },
+  loudness: {
+    term: 'Evenness of loudness',
+    meaning:
+      'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
+      'A change of about one decibel can just be heard.',
+    thumbLouder: (amount: string) => `; the thumb ${amount} louder than the others`,
+    thumbSofter: (amount: string) => `; the thumb ${amount} softer than the others`,
+  },
+  tempo: {
+    term: 'Tempo',
+    meaning: 'Beats a minute, from the middle interval: a hesitation does not move it.',
+    aim: (bpm: string) => ` (aim ${bpm})`,
+    steady: ', steady',
+    slower: (amount: string) => `, ${amount} slower by the end`,
+    faster: (amount: string) => `, ${amount} faster by the end`,
+  },
+  touch: {
+    term: 'Touch',
+    meaning:
+      'How long a key is still held when the next one sounds (connected), or how long the gap is (detached).',
+    connected: (amount: string) => `connected: notes overlap by ${amount}`,
+    detached: (amount: string) => `detached: gaps of ${amount}`,
+  },
+  piano: {
+    term: 'The piano',
+    meaning: 'Where this piano stands as a whole. Nothing that you played: the listening follows it.',
+    asAFork: 'as a tuning fork',
+    cents: (count: number) => (count === 1 ? 'cent' : 'cents'),
+    flat: (amount: string) => `${amount} flat`,
+    sharp: (amount: string) => `${amount} sharp`,
+  },
+};

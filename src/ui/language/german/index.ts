@@ -1,0 +1,24 @@
+import type { Strings } from '../english/index.ts';
+import { FRAME } from './frame.ts';
+import { KEYS } from './keys.ts';
+import { NAMES } from './names.ts';
+import { PEARLS } from './pearls.ts';
+import { PREPARE } from './prepare.ts';
+import { RECORD } from './record.ts';
+import { MEASURES, REPORT } from './report.ts';
+import { THEORY } from './theory.ts';
+
+/** The page in German; says "du". A string that is missing does not compile. */
+export const GERMAN: Strings = {
+  decimalSign: ',',
+  and: 'und',
+  frame: FRAME,
+  names: NAMES,
+  keys: KEYS,
+  prepare: PREPARE,
+  record: RECORD,
+  pearls: PEARLS,
+  report: REPORT,
+  measures: MEASURES,
+  theory: THEORY,
+};
