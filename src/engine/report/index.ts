@@ -1,6 +1,8 @@
 export type * from './types.ts';
 export type { Criteria } from './criteria/index.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
+export { justNoticeableMs } from './measures/audible.ts';
+export { lineThrough } from './measures/line.ts';
 import { ENGLISH } from '../exercise/index.ts';
 import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';

@@ -12,6 +12,7 @@ import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
 import type { Plan } from './plan.svelte.ts';
 import { Player, type EachFrame } from './player.svelte.ts';
+import { versionsOf } from './retiming.ts';
 
 /** Sound that somebody opened or recorded, with what is known about how it came. */
 export interface Sound extends AudioInput {
@@ -76,12 +77,20 @@ export interface Attempt {
   readonly player: Player;
 }
 
+/** An attempt of this page with its report. */
+export interface Reported {
+  readonly sound: Sound;
+  readonly report: Report;
+}
+
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class Desk {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
+  /** every attempt of this page that came to a report, oldest first */
+  reported: readonly Reported[] = $state.raw([]);
   trouble: Trouble | null = $state.raw(null);
   /** known once one has been opened: browsers tell no names before */
   microphones: readonly MicrophoneName[] = $state.raw([]);
@@ -258,7 +267,9 @@ export class Desk {
 
   #show(sound: Sound, assessment: Assessment): void {
     this.attempt?.player.close();
-    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame);
+    const versions =
+      assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
+    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
     if (assessment.kind === 'report') {
       this.#plan.adopt(assessment.alignment.exercise.choice);
       this.#told = [...this.#told.filter((one) => one.sound !== sound), { sound, report: assessment.report }];
@@ -267,5 +278,9 @@ export class Desk {
     if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
     this.attempt = { sound, assessment, player };
     this.phase = { kind: 'idle' };
+    if (assessment.kind === 'report') {
+      const others = this.reported.filter((one) => one.sound !== sound);
+      this.reported = [...others, { sound, report: assessment.report }];
+    }
   }
 }

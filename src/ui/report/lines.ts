@@ -10,6 +10,8 @@ export interface MeasureLine {
   readonly figure: string;
   /** what the figure means, in a teacher's words */
   readonly meaning: string;
+  /** how it is defined, with its source where it has one */
+  readonly definition: string;
   /** false: the figure could not be had, and `figure` says why */
   readonly measured: boolean;
 }
@@ -27,22 +29,24 @@ function estimate({ value, plusMinus }: Estimate, unit: string, decimals: number
   return withUnit(shown(value, decimals), unit) + doubt;
 }
 
-/** The words of a line: what it is called and what it means. */
+/** The words of a line: what it is called, what it means and how it is defined. */
 interface LineWords {
   readonly term: string;
   readonly meaning: string;
+  readonly definition: string;
 }
 
 function line(
-  { term, meaning }: LineWords,
+  { term, meaning, definition }: LineWords,
   measure: Estimate | NotMeasured,
   say: (measured: Estimate) => string,
 ): MeasureLine {
   return isMeasured(measure)
-    ? { term, meaning, figure: say(measure), measured: true }
+    ? { term, meaning, definition, figure: say(measure), measured: true }
     : {
         term,
         meaning,
+        definition,
         figure: strings().report.notMeasured(sentence(lower(measure.notMeasured))),
         measured: false,
       };
@@ -105,6 +109,7 @@ function notesLine(report: Report, exercise: Exercise): MeasureLine {
   return {
     term: t.term,
     meaning: t.meaning,
+    definition: t.definition,
     figure: t.of(count('correct'), expected, listed(parts)),
     measured: true,
   };
@@ -125,6 +130,7 @@ function crossingsLine(measures: Measures): MeasureLine {
   return {
     term: t.term,
     meaning: t.meaning,
+    definition: t.definition,
     figure: directions.length > 0 ? directions.join('; ') : t.none,
     measured: directions.length > 0,
   };
@@ -202,6 +208,7 @@ function tuningLine(report: Report): MeasureLine {
     term: t.term,
     figure: `${shownName('A')} = ${withUnit(shown(a4Hz, 1), 'Hz')}, ${standing}`,
     meaning: t.meaning,
+    definition: t.definition,
     measured: true,
   };
 }

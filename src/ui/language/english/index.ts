@@ -1,10 +1,14 @@
+import { COMPARE } from './compare.ts';
+import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
 import { KEYS } from './keys.ts';
+import { LISTEN } from './listen.ts';
 import { NAMES } from './names.ts';
 import { PEARLS } from './pearls.ts';
 import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
+import { TAKE_OUT } from './take-out.ts';
 import { THEORY } from './theory.ts';
 
 /** Every text string of the page, a table a room. */
@@ -19,6 +23,10 @@ export const ENGLISH = {
   pearls: PEARLS,
   report: REPORT,
   measures: MEASURES,
+  listen: LISTEN,
+  detail: DETAIL,
+  compare: COMPARE,
+  takeOut: TAKE_OUT,
   theory: THEORY,
 };
 

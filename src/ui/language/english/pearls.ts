@@ -9,12 +9,23 @@ const EXTRA: Readonly<Record<ExtraKind, string>> = {
 
 /** The string of pearls. */
 export const PEARLS = {
-  string: 'The attempt as a string of pearls. Arrow keys move from pearl to pearl, Enter plays that spot.',
-  touch: 'Touch a pearl to hear that spot: from the note before it to the one after.',
+  string:
+    'The attempt as a string of pearls. Arrow keys move from pearl to pearl, Enter plays that spot, Shift and an arrow ' +
+    'key choose a stretch.',
+  touch: 'Touch a pearl to hear that spot. Draw along the string, or hold Shift, to choose a stretch.',
   EXTRA,
   struckFor: (struck: string, wanted: string) => `${struck} struck for ${wanted}`,
   missed: (name: string) => `${name} missed`,
   notSure: (name: string, reason: string) => `${name} not sure: ${reason}`,
+  /** under the pearls, where there is little room */
+  label: {
+    extra: { slip: 'caught', repeat: 'again', restart: 'back', other: 'extra' },
+    missed: 'missed',
+    unsure: 'unsure',
+    wanted: (name: string) => `for ${name}`,
+    struckFor: (struck: string, wanted: string) => `${struck} for ${wanted}`,
+    noteMissed: (name: string) => `${name} missed`,
+  },
   thumbUnder: 'thumb under',
   overThumb: 'over the thumb',
   inTime: 'in time',

@@ -12,7 +12,6 @@ export const REPORT = {
   heard: 'What was heard',
   stop: 'Stop',
   playAll: 'Play it all',
-  half: 'half speed',
   next: 'Next:',
   switchTo: 'Switch to it',
   setUp: 'Set it up',
@@ -44,6 +43,8 @@ export const REPORT = {
 export const MEASURES = {
   notes: {
     term: 'Notes',
+    definition:
+      'Every written note is judged once: right, wrong (another key in its place), missed, or not sure; those not sure count on neither side.',
     meaning:
       'Right notes of those written. Extra notes are those that answer no written one: a neighbour caught, a note ' +
       'struck again, or going back.',
@@ -55,6 +56,8 @@ export const MEASURES = {
   },
   evenness: {
     term: 'Evenness of time',
+    definition:
+      '100 times the standard deviation of the times from step to step (per beat) over their mean, with the listening’s own timing error taken out (coefficient of variation, as van Vugt et al. 2012).',
     meaning:
       'How much the time from note to note varies, in per cent of that time; 0 would be a machine. Eight per cent or ' +
       'less is even. The ± is what the listening itself may be off by.',
@@ -62,6 +65,8 @@ export const MEASURES = {
   },
   crossings: {
     term: 'Crossings',
+    definition:
+      'The time into the crossing less the median of the four nearest times without a crossing. Late: over a quarter of that time, or clearly audible, and beyond your own scatter elsewhere (common practice, no source).',
     meaning:
       'How much longer the step into a crossing takes (thumb under, or a finger over the thumb) than the steps ' +
       'around it. Plus is late.',
@@ -72,12 +77,15 @@ export const MEASURES = {
   },
   spread: {
     term: 'Chords struck as one',
+    definition:
+      'Last onset less first onset within one hand, the listening’s own error taken out; the median over all chords. Order can be told apart from about 20 ms on (Hirsh 1959).',
     meaning:
       'From the first to the last note of a chord, the middle one of all chords. Up to 40 ms sounds as one.',
     figure: (spread: string) => `${spread} from first to last note`,
   },
   changes: {
     term: 'Changes of chord',
+    definition: 'The longest time from chord to chord over the median of the others.',
     meaning: 'The slowest change against the usual one; 1 is no hesitation.',
     figure: (ratio: string) => `the slowest takes ${ratio} times the usual`,
     silence: (amount: string) => `; ${amount} of silence between chords`,
@@ -85,12 +93,16 @@ export const MEASURES = {
   },
   inner: {
     term: 'Inner notes',
+    definition:
+      'Mean level of the inner notes of chords less that of the outer notes of the same chords, in decibels.',
     meaning: 'How loud the inner notes of the chords are against the outer ones.',
     louder: (amount: string) => `${amount} louder than the outer`,
     softer: (amount: string) => `${amount} softer than the outer`,
   },
   together: {
     term: 'Hands together',
+    definition:
+      'At each step the mean onset of the left hand’s notes less that of the right hand’s; over the steps its mean (who leads) and its standard deviation, the listening’s own error taken out.',
     meaning:
       'Which hand comes first, on the average, and how much that varies from step to step. Up to 40 ms sounds together; ' +
       'the louder hand comes some 25 ms sooner by itself.',
@@ -100,6 +112,8 @@ export const MEASURES = {
   },
   loudness: {
     term: 'Evenness of loudness',
+    definition:
+      'Standard deviation of the levels of right notes about a straight line over pitch, for each hand. A change is audible from about 0.7 to 1.2 dB (Slade et al. 2022).',
     meaning:
       'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
       'A change of about one decibel can just be heard.',
@@ -108,6 +122,8 @@ export const MEASURES = {
   },
   tempo: {
     term: 'Tempo',
+    definition:
+      '60 divided by the median time a beat, in seconds. The drift is the slope of a straight line through all times that lead into no crossing.',
     meaning: 'Beats a minute, from the middle interval: a hesitation does not move it.',
     aim: (bpm: string) => ` (aim ${bpm})`,
     steady: ', steady',
@@ -116,6 +132,8 @@ export const MEASURES = {
   },
   touch: {
     term: 'Touch',
+    definition:
+      'Median over all notes of a hand: damping of a note less the onset of the next. Left out where the damping of most notes cannot be heard.',
     meaning:
       'How long a key is still held when the next one sounds (connected), or how long the gap is (detached).',
     connected: (amount: string) => `connected: notes overlap by ${amount}`,
@@ -123,6 +141,8 @@ export const MEASURES = {
   },
   piano: {
     term: 'The piano',
+    definition:
+      'The mean over the keys heard of each one’s median deviation from equal temperament on A = 440 Hz; outliers are left out, and half the usual stretch is allowed for.',
     meaning: 'Where this piano stands as a whole. Nothing that you played: the listening follows it.',
     asAFork: 'as a tuning fork',
     cents: (count: number) => (count === 1 ? 'cent' : 'cents'),

@@ -1,11 +1,15 @@
 import type { Strings } from '../english/index.ts';
+import { COMPARE } from './compare.ts';
+import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
 import { KEYS } from './keys.ts';
+import { LISTEN } from './listen.ts';
 import { NAMES } from './names.ts';
 import { PEARLS } from './pearls.ts';
 import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
+import { TAKE_OUT } from './take-out.ts';
 import { THEORY } from './theory.ts';
 
 /** The page in German; says "du". A string that is missing does not compile. */
@@ -20,5 +24,9 @@ export const GERMAN: Strings = {
   pearls: PEARLS,
   report: REPORT,
   measures: MEASURES,
+  listen: LISTEN,
+  detail: DETAIL,
+  compare: COMPARE,
+  takeOut: TAKE_OUT,
   theory: THEORY,
 };

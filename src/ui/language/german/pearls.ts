@@ -2,8 +2,10 @@ import type { Strings } from '../english/index.ts';
 
 export const PEARLS: Strings['pearls'] = {
   string:
-    'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle.',
-  touch: 'Berühr eine Perle, um die Stelle zu hören: vom Ton davor bis zum Ton danach.',
+    'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle, ' +
+    'Umschalt und eine Pfeiltaste wählen einen Abschnitt.',
+  touch:
+    'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang oder halt Umschalt, um einen Abschnitt zu wählen.',
   EXTRA: {
     slip: 'mitgenommen',
     repeat: 'noch einmal angeschlagen',
@@ -13,6 +15,14 @@ export const PEARLS: Strings['pearls'] = {
   struckFor: (struck, wanted) => `${struck} statt ${wanted} angeschlagen`,
   missed: (name) => `${name} fehlt`,
   notSure: (name, reason) => `${name} unsicher: ${reason}`,
+  label: {
+    extra: { slip: 'mit', repeat: 'noch einmal', restart: 'zurück', other: 'zu viel' },
+    missed: 'fehlt',
+    unsure: 'unsicher',
+    wanted: (name) => `statt ${name}`,
+    struckFor: (struck, wanted) => `${struck} statt ${wanted}`,
+    noteMissed: (name) => `${name} fehlt`,
+  },
   thumbUnder: 'Daumenuntersatz',
   overThumb: 'Übersatz',
   inTime: 'zur rechten Zeit',

@@ -4,7 +4,6 @@ export const REPORT: Strings['report'] = {
   heard: 'Was zu hören war',
   stop: 'Stopp',
   playAll: 'Alles abspielen',
-  half: 'halbes Tempo',
   next: 'Als Nächstes:',
   switchTo: 'Dazu wechseln',
   setUp: 'So einrichten',
@@ -43,6 +42,8 @@ export const REPORT: Strings['report'] = {
 export const MEASURES: Strings['measures'] = {
   notes: {
     term: 'Töne',
+    definition:
+      'Jeder geschriebene Ton wird einmal beurteilt: richtig, falsch (eine andere Taste an seiner Stelle), fehlend oder unsicher; unsichere zählen auf keiner Seite.',
     meaning:
       'Richtige Töne von den geschriebenen. Zu viel sind Töne, zu denen kein geschriebener gehört: eine ' +
       'mitgenommene Nachbartaste, ein wiederholter Ton oder ein neuer Ansatz.',
@@ -54,6 +55,8 @@ export const MEASURES: Strings['measures'] = {
   },
   evenness: {
     term: 'Gleichmaß der Zeit',
+    definition:
+      '100-mal die Standardabweichung der Zeiten von Schritt zu Schritt (je Schlag) durch ihren Mittelwert; der eigene Zeitfehler des Hörens ist herausgerechnet (Variationskoeffizient, wie van Vugt et al. 2012).',
     meaning:
       'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Acht Prozent oder ' +
       'weniger ist gleichmäßig. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
@@ -61,6 +64,8 @@ export const MEASURES: Strings['measures'] = {
   },
   crossings: {
     term: 'Unter- und Übersätze',
+    definition:
+      'Die Zeit in den Übergang weniger den Median der vier nächsten Zeiten ohne Übergang. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
     meaning:
       'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
       'darum herum. Plus ist zu spät.',
@@ -71,12 +76,15 @@ export const MEASURES: Strings['measures'] = {
   },
   spread: {
     term: 'Akkorde zugleich',
+    definition:
+      'Letzter Einsatz weniger erster Einsatz in einer Hand, ohne den Fehler des Hörens selbst; der Median über alle Akkorde. Die Reihenfolge ist ab etwa 20 ms zu unterscheiden (Hirsh 1959).',
     meaning:
       'Vom ersten bis zum letzten Ton eines Akkords, der mittlere Wert aller Akkorde. Bis 40 ms klingt es wie einer.',
     figure: (spread) => `${spread} vom ersten bis zum letzten Ton`,
   },
   changes: {
     term: 'Akkordwechsel',
+    definition: 'Die längste Zeit von Akkord zu Akkord durch den Median der anderen.',
     meaning: 'Der langsamste Wechsel gegen den üblichen; 1 heißt: kein Zögern.',
     figure: (ratio) => `der langsamste dauert ${ratio}-mal so lang wie üblich`,
     silence: (amount) => `; ${amount} Stille zwischen den Akkorden`,
@@ -84,12 +92,16 @@ export const MEASURES: Strings['measures'] = {
   },
   inner: {
     term: 'Innere Töne',
+    definition:
+      'Mittlerer Pegel der inneren Töne von Akkorden weniger den der äußeren Töne derselben Akkorde, in Dezibel.',
     meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
     louder: (amount) => `${amount} lauter als die äußeren`,
     softer: (amount) => `${amount} leiser als die äußeren`,
   },
   together: {
     term: 'Hände zusammen',
+    definition:
+      'Bei jedem Schritt der mittlere Einsatz der linken Hand weniger den der rechten; über die Schritte ihr Mittelwert (wer führt) und ihre Standardabweichung, ohne den Fehler des Hörens selbst.',
     meaning:
       'Welche Hand im Mittel zuerst kommt, und wie sehr das von Stelle zu Stelle schwankt. Bis 40 ms klingt es ' +
       'zusammen; die lautere Hand kommt von selbst etwa 25 ms früher.',
@@ -99,6 +111,8 @@ export const MEASURES: Strings['measures'] = {
   },
   loudness: {
     term: 'Gleichmaß der Lautstärke',
+    definition:
+      'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
     meaning:
       'Wie sehr die Lautstärke von Ton zu Ton schwankt; dass tiefe und hohe Tasten verschieden laut klingen, ist ' +
       'herausgerechnet. Einen Unterschied von etwa einem Dezibel kann man gerade hören.',
@@ -107,6 +121,8 @@ export const MEASURES: Strings['measures'] = {
   },
   tempo: {
     term: 'Tempo',
+    definition:
+      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Übergang führen.',
     meaning: 'Schläge in der Minute, aus dem mittleren Abstand: Ein Zögern ändert daran nichts.',
     aim: (bpm) => ` (Ziel ${bpm})`,
     steady: ', stetig',
@@ -115,6 +131,8 @@ export const MEASURES: Strings['measures'] = {
   },
   touch: {
     term: 'Anschlag',
+    definition:
+      'Median über alle Töne einer Hand: Dämpfung eines Tons weniger den Einsatz des nächsten. Fehlt, wo die Dämpfung der meisten Töne nicht zu hören ist.',
     meaning:
       'Wie lange eine Taste noch gehalten wird, wenn die nächste klingt (gebunden), oder wie lang die Lücke ist ' +
       '(getrennt).',
@@ -123,6 +141,8 @@ export const MEASURES: Strings['measures'] = {
   },
   piano: {
     term: 'Das Klavier',
+    definition:
+      'Der Mittelwert über die gehörten Tasten, von jeder der Median ihrer Abweichung von der gleichstufigen Stimmung auf A = 440 Hz; Ausreißer bleiben weg, die halbe übliche Spreizung ist zugestanden.',
     meaning:
       'Wie hoch dieses Klavier im Ganzen gestimmt ist. Das hast nicht du gespielt: Das Hören richtet sich danach.',
     asAFork: 'wie eine Stimmgabel',

@@ -48,6 +48,7 @@ export function drawRow(input: RowInput): PearlRow {
   const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
   const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
   const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
+  const stringPx = hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0);
   const drawnSpots = spreadSpots(input, laneOf, xOf);
   return {
     widthPx,
@@ -55,7 +56,7 @@ export function drawRow(input: RowInput): PearlRow {
     lanes: lanes.map((lane): DrawnLane => ({
       hand: lane.hand,
       y: lane.y,
-      x1: hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0),
+      x1: stringPx,
       x2: endX,
       label:
         hands.length > 1
@@ -74,8 +75,8 @@ export function drawRow(input: RowInput): PearlRow {
           y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
         })),
     })),
-    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf),
-    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input.narrow) : [],
+    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf, stringPx),
+    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input) : [],
     spots: drawnSpots,
     cuts: input.cuts
       .filter((cut) => drawnSec(cut.fromSec) > startDrawnSec && drawnSec(cut.fromSec) < endDrawnSec)
@@ -110,9 +111,10 @@ function spreadSpots(
     const placed = placeBeads(spot, lane, xOf, input.meanDb[spot.hand]);
     const beads = spot.extra ? placed.map((bead) => ({ ...bead, x: beside(bead.x, near) })) : placed;
     const x = beads.reduce((sum, bead) => sum + bead.x, 0) / beads.length;
-    const labels = labelSpot(spot, beads, lane);
     const leftOf = near.filter((other) => other < x).at(-1);
     const rightOf = near.find((other) => other > x);
+    const room = (rightOf ?? input.widthPx) - x;
+    const labels = nearLabel(spot, labelSpot(spot, beads, lane), lane, x, room);
     const reach = spot.extra ? 12 : 34;
     const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
     const right = Math.min(x + reach, rightOf === undefined ? input.widthPx : (rightOf + x) / 2);
@@ -138,6 +140,21 @@ function spreadSpots(
   return clearExtraLabels(drawn);
 }
 
+/** Room that the words of an extra note need at its right, px. */
+const EXTRA_WORDS_PX = 78;
+
+/** Words of an extra note stand right beside it where the next note leaves room, and not over the names of others. */
+function nearLabel(
+  spot: Spot,
+  labels: readonly DrawnText[],
+  lane: Lane,
+  x: number,
+  roomPx: number,
+): readonly DrawnText[] {
+  if (!spot.extra || lane.side > 0 || roomPx < EXTRA_WORDS_PX) return labels;
+  return labels.map((label) => ({ ...label, x: x + 11, y: lane.y - 10, anchor: 'start' as const }));
+}
+
 /** Over a chord its name; beside it how far it was spread, where that is too far. */
 function chordWords(
   spots: readonly DrawnSpot[],
@@ -155,16 +172,28 @@ function chordWords(
       const nameY = lane.y - lane.half - (lane.side > 0 ? 9 : 26 + spot.beads.length * 21);
       return [
         ...(label === '' ? [] : [drawnText(label, x - 2, nameY, { sizePx: 15, tone: 'soft' })]),
-        ...(spreadMs > input.limits.chordSpreadMs
-          ? [
-              drawnText(withUnit(spreadMs.toFixed(0), 'ms'), x + 13, lane.y - 7, {
-                sizePx: LANE.wordSize,
-                tone: 'accent',
-                serif: false,
-                anchor: 'start',
-              }),
-            ]
-          : []),
+        ...(spreadMs > input.limits.chordSpreadMs ? [spreadText(spreadMs, beads, lane, input)] : []),
       ];
     });
+}
+
+/** Room that the figure of a spread chord needs beside it, px. */
+const SPREAD_PX = 50;
+
+/** How far a chord was spread, at its right; at its left where the row ends. */
+function spreadText(
+  spreadMs: number,
+  beads: DrawnSpot['beads'],
+  lane: Lane,
+  { widthPx }: RowInput,
+): DrawnText {
+  const xs = beads.map((bead) => bead.x);
+  const toTheLeft = Math.max(...xs) + 13 + SPREAD_PX > widthPx;
+  const x = toTheLeft ? Math.min(...xs) - 13 : Math.max(...xs) + 13;
+  return drawnText(withUnit(shown(spreadMs), 'ms'), x, lane.y - 7, {
+    sizePx: LANE.wordSize,
+    tone: 'accent',
+    serif: false,
+    anchor: toTheLeft ? 'end' : 'start',
+  });
 }
