@@ -1,7 +1,7 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listenAndKeep } from './listen/index.ts';
-import type { AudioInput, FindingKind, Heard, KeptSound } from './listen/index.ts';
+import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
 import { heldOver, matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
@@ -42,13 +42,16 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
   'clipping',
 ];
 
+/** All that may be known besides the sound and the exercise. */
+export type AssessOptions = ListenOptions & ReportOptions;
+
 /** Sound in, report out: the whole path, one line a stage. `choice` null: the exercise is recognised from the sound. */
 export function assess(
   audio: AudioInput,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions> = {},
+  options: Partial<AssessOptions> = {},
 ): Assessment {
-  const { heard, sound } = listenAndKeep(audio);
+  const { heard, sound } = listenAndKeep(audio, options);
   return assessHeard(heard, choice, options, sound);
 }
 

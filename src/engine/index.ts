@@ -1,8 +1,9 @@
 /** The engine's only door. */
 export { assess, assessHeard } from './assess.ts';
-export type { Assessment } from './assess.ts';
+export type { AssessOptions, Assessment } from './assess.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
+export * from './live/index.ts';
 export * from './match/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';

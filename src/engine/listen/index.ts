@@ -1,8 +1,19 @@
+export { learnPiano, mergePianos } from './piano/index.ts';
+export type * from './piano/types.ts';
 export type * from './types.ts';
-import { createAudioStream, HumWatch, KeptSamples, LoudnessWatch } from './audio/index.ts';
+import {
+  Anchor,
+  createAudioStream,
+  HumWatch,
+  KeptSamples,
+  LoudnessWatch,
+  RATE_HZ,
+  SampleHistory,
+} from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
-import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
+import type { PianoProfile } from './piano/types.ts';
+import { candidatesOf, Ear, GRID, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, KeptSound, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
@@ -11,6 +22,12 @@ import { VoiceWatch } from './voices/index.ts';
  * registers and rooms of the standard set).
  */
 const ONSET_SD_MS = 2;
+
+export interface ListenOptions {
+  /** what is known of this piano: the listening starts from its tuning; null: the tuning is waited for */
+  readonly piano: PianoProfile | null;
+}
+export const LISTEN_DEFAULTS: ListenOptions = { piano: null };
 
 /** A listening in progress. Blocks may have any length; batch = stream, to the last bit. */
 export interface Listener {
@@ -24,35 +41,55 @@ export interface Listener {
 }
 
 /** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
-export function createListener(options: {
-  readonly sampleRateHz: number;
-  readonly channels: number;
-}): Listener {
-  const ear = new Ear();
-  const hum = new HumWatch(ear.history);
-  const voice = new VoiceWatch(ear.history);
+export function createListener(
+  format: { readonly sampleRateHz: number; readonly channels: number },
+  options: Partial<ListenOptions> = {},
+): Listener {
+  const { piano } = { ...LISTEN_DEFAULTS, ...options };
+  const ear = new Ear({ knownCents: piano?.tuningCents.value ?? null });
+  const lately = new SampleHistory(2 * RATE_HZ);
+  const hum = new HumWatch(lately);
+  const voice = new VoiceWatch(lately);
   const loudness = new LoudnessWatch();
   const kept = new KeptSamples();
-  const audio = createAudioStream(options, (block, length) => {
-    ear.push(block, length);
+  const anchor = new Anchor(
+    GRID,
+    (block, length) => ear.push(block, length),
+    (sample) => ear.beginsAt(sample),
+  );
+  const audio = createAudioStream(format, (block, length) => {
+    anchor.push(block, length);
+    lately.append(block, 0, length);
     hum.advance();
     voice.advance();
     loudness.push(block, length);
     kept.push(block, length);
   });
+  /** the ear's clock begins with the silence before the sound */
+  const onSoundsClock = (note: PlayedNote): PlayedNote => {
+    const aheadSec = anchor.padding / RATE_HZ;
+    const { timeSec, releaseSec } = note;
+    return {
+      ...note,
+      timeSec: timeSec - aheadSec,
+      releaseSec: releaseSec === null ? null : releaseSec - aheadSec,
+    };
+  };
   return {
     push: (block) => audio.push(block),
     notesSoFar() {
       const settled = settle(ear.strikes);
-      return nameNotes(settled, measureTuning(settled));
+      return nameNotes(settled, measureTuning(settled)).map(onSoundsClock);
     },
     finish() {
       const facts = audio.finish();
+      anchor.finish();
       ear.finish();
       const settled = settle(ear.strikes);
       const tuning = measureTuning(settled);
-      const isInSound = ({ timeSec }: { readonly timeSec: number }): boolean => timeSec <= facts.durationSec;
-      const notes = nameNotes(settled, tuning).filter(isInSound);
+      const isInSound = ({ timeSec }: { readonly timeSec: number }): boolean =>
+        timeSec >= 0 && timeSec <= facts.durationSec;
+      const notes = nameNotes(settled, tuning).map(onSoundsClock).filter(isInSound);
       const onsetsSec = notes.map(({ timeSec }) => timeSec);
       return {
         notes,
@@ -67,23 +104,36 @@ export function createListener(options: {
         }),
         passages: findPassages(onsetsSec, facts.durationSec),
         durationSec: facts.durationSec,
-        sampleRateHz: options.sampleRateHz,
+        sampleRateHz: format.sampleRateHz,
         onsetSdMs: ONSET_SD_MS,
-        candidates: candidatesOf(ear, tuning).filter(isInSound),
+        candidates: candidatesOf(ear, tuning)
+          .map((candidate) => ({
+            ...candidate,
+            timeSec: candidate.timeSec - anchor.padding / RATE_HZ,
+            note: candidate.note === null ? null : onSoundsClock(candidate.note),
+          }))
+          .filter(isInSound),
       };
     },
-    sound: () => ({ samples: kept.samples, gainAt: (timeSec) => ear.gainAt(timeSec) }),
+    sound: () => ({
+      samples: kept.samples,
+      gainAt: (timeSec) => ear.gainAt(timeSec + anchor.padding / RATE_HZ),
+    }),
   };
 }
 
 /** A whole recording → what was heard in it. */
-export function listen(audio: AudioInput): Heard {
-  return listenAndKeep(audio).heard;
+export function listen(audio: AudioInput, options: Partial<ListenOptions> = {}): Heard {
+  return listenAndKeep(audio, options).heard;
 }
 
 /** The same, and the sound itself for a second listening. */
-export function listenAndKeep(audio: AudioInput): { readonly heard: Heard; readonly sound: KeptSound } {
-  const listener = createListener({ sampleRateHz: audio.sampleRateHz, channels: audio.channels.length });
+export function listenAndKeep(
+  audio: AudioInput,
+  options: Partial<ListenOptions> = {},
+): { readonly heard: Heard; readonly sound: KeptSound } {
+  const format = { sampleRateHz: audio.sampleRateHz, channels: audio.channels.length };
+  const listener = createListener(format, options);
   listener.push(audio.channels);
   const heard = listener.finish();
   return { heard, sound: listener.sound() };

@@ -1,11 +1,12 @@
 import { assessHeard, createListener } from '../../engine/index.ts';
 import type {
+  AssessOptions,
   Assessment,
   AudioInput,
   ExerciseChoice,
   Heard,
   KeptSound,
-  ReportOptions,
+  ListenOptions,
 } from '../../engine/index.ts';
 
 /** Sound listened to between two reports of progress, seconds. */
@@ -21,10 +22,11 @@ const LISTENING_SHARE = 0.95;
 export async function listenInPieces(
   audio: AudioInput,
   onProgress: (share: number) => void,
+  options: Partial<ListenOptions> = {},
 ): Promise<{ readonly heard: Heard; readonly sound: KeptSound }> {
   const { channels, sampleRateHz } = audio;
   const frames = channels[0]?.length ?? 0;
-  const listener = createListener({ sampleRateHz, channels: channels.length });
+  const listener = createListener({ sampleRateHz, channels: channels.length }, options);
   const step = Math.max(1, Math.round(PIECE_SEC * sampleRateHz));
   for (let from = 0; from < frames; from += step) {
     listener.push(channels.map((channel) => channel.subarray(from, from + step)));
@@ -39,10 +41,10 @@ export async function listenInPieces(
 export async function analyseInPieces(
   audio: AudioInput,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions>,
+  options: Partial<AssessOptions>,
   onProgress: (share: number) => void,
 ): Promise<Assessment> {
-  const { heard, sound } = await listenInPieces(audio, onProgress);
+  const { heard, sound } = await listenInPieces(audio, onProgress, options);
   const assessment = assessHeard(heard, choice, options, sound);
   onProgress(1);
   return assessment;

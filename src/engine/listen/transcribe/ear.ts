@@ -18,13 +18,21 @@ export interface EarOptions {
   readonly leastProbability: number;
   /** the network's onsets stand so much early, seconds: measured on the development pianos */
   readonly earlySec: number;
+  /** the piano's tuning against A4 = 440 Hz where it is known from before: then nothing is waited for; null: unknown */
+  readonly knownCents: number | null;
 }
 
+/** the level's blocks on that grid too: 46 ms */
+const LEVEL_HALF = 1024;
+/** The network looks every 512 samples, the tuning every 8192: a sound moved by so many samples is heard alike. */
+export const GRID = 3 * 8192;
+
 export const EAR_DEFAULTS: EarOptions = {
-  pieceSec: 1,
+  pieceSec: GRID / RATE_HZ,
   tuningSec: 4,
   leastProbability: 0.2,
   earlySec: 0.0008,
+  knownCents: null,
 };
 
 /** seconds of sound that are kept; at least tuningSec of sounding, pauses between, and a release's length */
@@ -40,6 +48,8 @@ const GAIN_AROUND_SEC = 2;
 /** the network forgives this much: within it a piece is heard as the one before */
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
+/** a tuning read further than this from the one known says that the piano was tuned, or is another */
+const OTHER_CENTS = 12;
 /** believed enough to count among what was struck, for releases and for the ends of the keyboard */
 const LIKELY = 0.6;
 /** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
@@ -70,12 +80,14 @@ interface Hearing {
   readonly gain: number;
 }
 
+const UNHEARD: Hearing = { cents: 0, gain: 0 };
+
 /** Samples at RATE_HZ → strikes, as a stream. What is found depends on the sound alone, not on how it was cut. */
 export class Ear {
   readonly history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   readonly #options: EarOptions;
-  readonly #level = new ActiveLevel(RATE_HZ);
-  readonly #tuning = new RoughTuning(this.history);
+  readonly #level = new ActiveLevel(RATE_HZ, LEVEL_HALF);
+  readonly #tuning: RoughTuning;
   readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
   readonly #second = new SecondEar(this.history);
@@ -87,12 +99,13 @@ export class Ear {
   readonly #aheadSamples: number;
   #peak = 0;
   #heardPieces = 0;
+  #firstBlow = 0;
   /** made when playing first comes near an end of the network's keyboard */
   #transposed: NetworkListener | null = null;
   /** likely keys of the piece before */
   #lately: readonly number[] = [];
   /** what the pieces before were heard with: neighbours heard alike share work */
-  #heardWith: Hearing = { cents: 0, gain: 0 };
+  #heardWith: Hearing = UNHEARD;
   /** first strike whose release has not been looked for */
   #unreleased = 0;
   /** length of the whole sound, samples, once it is known */
@@ -100,6 +113,7 @@ export class Ear {
 
   constructor(options: Partial<EarOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
+    this.#tuning = new RoughTuning(this.history, this.#options.knownCents);
     this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
     this.#aheadSamples = Math.ceil((SEAM_SEC + Math.max(this.#network.lookAheadSec, PROBE_SEC)) * RATE_HZ);
   }
@@ -117,6 +131,11 @@ export class Ear {
   /** what was most probably no note, in order of time */
   get faint(): readonly FaintStrike[] {
     return this.#faint;
+  }
+
+  /** The first blow falls here: how the room was heard before says nothing of how to hear the playing. */
+  beginsAt(sample: number): void {
+    this.#firstBlow = sample;
   }
 
   /** Takes the first `length` samples of a block. */
@@ -147,7 +166,8 @@ export class Ear {
     this.#tuning.advance();
     const waited = this.history.end - this.#heardPieces * this.#pieceSamples;
     const full = waited > (HISTORY_SEC - 4) * RATE_HZ;
-    if (this.#tuning.heardSec < this.#options.tuningSec && this.#endSample === Infinity && !full) return;
+    const wait = this.#options.knownCents === null && this.#tuning.heardSec < this.#options.tuningSec;
+    if (wait && this.#endSample === Infinity && !full) return;
     for (;;) {
       const end = (this.#heardPieces + 1) * this.#pieceSamples;
       if (end + this.#aheadSamples > this.history.end) return;
@@ -237,14 +257,24 @@ export class Ear {
 
   /** Tuning and gain for a piece: as before, unless what has been heard since calls for others. */
   #howToHear(fromSec: number, toSec: number): Hearing {
-    const before = this.#heardWith;
-    const cents = this.#tuning.cents();
+    const first = this.#firstBlow / RATE_HZ >= fromSec && this.#firstBlow / RATE_HZ < toSec;
+    const before = first ? UNHEARD : this.#heardWith;
+    const cents = this.#tuningCents();
     const gain = this.#level.gain(fromSec - GAIN_BACK_SEC, toSec + this.#aheadSamples / RATE_HZ);
     this.#heardWith = {
       cents: Math.abs(cents - before.cents) <= SAME_CENTS ? before.cents : cents,
       gain: Math.abs(20 * Math.log10(gain / before.gain)) <= SAME_GAIN_DB ? before.gain : gain,
     };
     return this.#heardWith;
+  }
+
+  /** What is known holds until enough has been heard, and beyond unless that says otherwise. */
+  #tuningCents(): number {
+    const { knownCents, tuningSec } = this.#options;
+    const own = this.#tuning.cents();
+    if (knownCents === null) return own;
+    const holds = this.#tuning.heardSec < tuningSec || Math.abs(own - knownCents) <= OTHER_CENTS;
+    return holds ? knownCents : own;
   }
 
   #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {

@@ -5,7 +5,7 @@ import { weigh } from './settle.ts';
 import type { Settled } from './settle.ts';
 import { offsetCents } from './string-tuning.ts';
 
-export { Ear } from './ear.ts';
+export { Ear, GRID } from './ear.ts';
 export { settle } from './settle.ts';
 export { measureTuning } from './string-tuning.ts';
 
@@ -18,6 +18,7 @@ export function nameNotes(settled: readonly Settled[], tuning: Tuning): PlayedNo
     levelDb: strike.levelDb,
     confidence: chance,
     releaseSec: strike.releaseSample === null ? null : strike.releaseSample / RATE_HZ,
+    ...(strike.pitchRead ? { stiffness: strike.stiffness } : {}),
   }));
 }
 
