@@ -3,6 +3,7 @@ export { assess, assessHeard } from './assess.ts';
 export type { Assessment } from './assess.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
+export * from './live/index.ts';
 export * from './match/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';

@@ -1,3 +1,4 @@
+export type * from './piano/types.ts';
 export type * from './types.ts';
 import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
 import { describeSound } from './findings.ts';

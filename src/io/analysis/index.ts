@@ -1,3 +1,5 @@
+export { openLiveEar } from './live.ts';
+export type { LiveListening } from './live.ts';
 import type { Assessment, AudioInput, ExerciseChoice, ReportOptions } from '../../engine/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';
 

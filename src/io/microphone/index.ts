@@ -1,10 +1,14 @@
 export type { MicrophoneFailure } from './errors.ts';
-export type { Level } from './take.ts';
+export type { Level } from './level.ts';
+export type { MicrophoneTrouble } from './troubles.ts';
 import { MicrophoneError, microphoneError } from './errors.ts';
+import { LevelMeter } from './level.ts';
+import type { Level } from './level.ts';
 import type { FromRecorder, ToRecorder } from './messages.ts';
 import recorderUrl from './recorder.worklet.ts?worker&url';
-import { Take } from './take.ts';
-import type { Level } from './take.ts';
+import { Tape } from './tape.ts';
+import { watchTroubles } from './watch.ts';
+import type { MicrophoneTrouble } from './troubles.ts';
 
 /** A take, as the microphone gave it. */
 export interface Recording {
@@ -26,6 +30,28 @@ export interface Microphone {
   close(): void;
 }
 
+/** The same microphone for listening while somebody plays. Times: seconds of sound since it was opened. */
+export interface LiveMicrophone extends Microphone {
+  readonly sampleRateHz: number;
+  /** see `Recording`; empty: none that the browser tells of */
+  processing(): readonly string[];
+  /** seconds of sound taken so far */
+  nowSec(): number;
+  /**
+   * Every sample once, in order, in blocks of about 10 ms, always two channels; sound that was lost is silence where the device
+   * tells of it. The arrays are used again: copy what is kept. Returns a function that ends it.
+   */
+  onBlock(callback: (channels: readonly Float32Array[], firstSample: number) => void): () => void;
+  /** Keep everything from here on (the last 30 s are kept anyway); null: no longer. */
+  keepFrom(sec: number | null): void;
+  /** An attempt cut from the stream, as far as it is kept. */
+  take(startSec: number, endSec: number): Recording;
+  /** Told whenever something happens to the microphone. Returns a function that ends it. */
+  onTrouble(callback: (trouble: MicrophoneTrouble) => void): () => void;
+  /** Goes on after `asleep`; to be called by a touch. */
+  resume(): Promise<void>;
+}
+
 export interface MicrophoneOptions {
   /** from listMicrophones; null: the system's choice */
   readonly deviceId: string | null;
@@ -43,6 +69,8 @@ const PROCESSING = {
 
 /** How long the sound thread may take to hand over its last block, ms. */
 const FLUSH_MS = 500;
+/** the past that is kept without a mark, seconds */
+const PAST_SEC = 30;
 
 /** Microphones by name. Browsers tell the names only after the first one has been opened. */
 export async function listMicrophones(): Promise<
@@ -55,14 +83,14 @@ export async function listMicrophones(): Promise<
 }
 
 /** Opens the microphone with all processing off as far as the device lets it. Throws MicrophoneError. */
-export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): Promise<Microphone> {
+export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): Promise<LiveMicrophone> {
   const { deviceId, preRollSec } = { ...MICROPHONE_DEFAULTS, ...options };
   if (typeof AudioWorkletNode === 'undefined' || navigator.mediaDevices === undefined) {
     throw new MicrophoneError('unsupported');
   }
   const stream = await askFor(deviceId);
   const context = new AudioContext({ latencyHint: 'interactive' });
-  const close = (): void => {
+  const closeDevice = (): void => {
     for (const track of stream.getTracks()) track.stop();
     if (context.state !== 'closed') void context.close();
   };
@@ -70,26 +98,63 @@ export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): 
     await context.audioWorklet.addModule(recorderUrl);
     await context.resume();
   } catch (cause) {
-    close();
+    closeDevice();
     throw microphoneError(cause);
   }
-  const take = new Take(context.sampleRate, preRollSec);
+  const { sampleRate: sampleRateHz } = context;
+  const tape = new Tape({ channels: 2, reelFrames: sampleRateHz, pastFrames: PAST_SEC * sampleRateHz });
+  const meter = new LevelMeter(sampleRateHz);
+  const blockListeners = new Set<(channels: readonly Float32Array[], firstSample: number) => void>();
   const recorder = new AudioWorkletNode(context, 'recorder');
-  const flush = listenTo(recorder, take);
+  const track = stream.getAudioTracks()[0]!;
+  const troubles = watchTroubles(context, track);
+  const flush = listenTo(recorder, (channels, frames, missing) => {
+    const firstSample = tape.end;
+    tape.push(channels, frames);
+    meter.push(channels, frames);
+    const whole = frames === channels[0]!.length ? channels : channels.map((one) => one.slice(0, frames));
+    for (const listener of blockListeners) listener(whole, firstSample);
+    troubles.took(tape.end, missing);
+  });
   // Connected to the loudspeaker, though it gives silence: a node that leads nowhere is not run by every browser.
   context.createMediaStreamSource(stream).connect(recorder).connect(context.destination);
 
-  const track = stream.getAudioTracks()[0]!;
+  const cut = (from: number, to: number): Recording => ({
+    channels: tape.take(from, to),
+    sampleRateHz,
+    processing: processingOf(track),
+  });
+  let takeFrom: number | null = null;
   return {
     deviceLabel: track.label,
-    level: () => take.level(),
-    start: () => take.start(),
+    sampleRateHz,
+    level: () => meter.level(),
+    start: () => {
+      takeFrom = Math.max(0, tape.end - Math.round(preRollSec * sampleRateHz));
+      tape.keepFrom(takeFrom);
+    },
     stop: async () => {
       await flush();
-      return { channels: take.stop(), sampleRateHz: context.sampleRate, processing: processingOf(track) };
+      const recording = cut(takeFrom ?? tape.end, tape.end);
+      takeFrom = null;
+      tape.keepFrom(null);
+      return recording;
     },
+    processing: () => processingOf(track),
+    nowSec: () => tape.end / sampleRateHz,
+    onBlock: (callback) => {
+      blockListeners.add(callback);
+      return () => void blockListeners.delete(callback);
+    },
+    keepFrom: (sec) => tape.keepFrom(sec === null ? null : Math.floor(sec * sampleRateHz)),
+    take: (startSec, endSec) => cut(Math.round(startSec * sampleRateHz), Math.round(endSec * sampleRateHz)),
+    onTrouble: troubles.onTrouble,
+    resume: () => context.resume(),
     onEnded: (callback) => track.addEventListener('ended', callback, { once: true }),
-    close,
+    close: () => {
+      troubles.close();
+      closeDevice();
+    },
   };
 }
 
@@ -115,13 +180,23 @@ function processingOf(track: MediaStreamTrack): string[] {
     .map((name) => PROCESSING[name]);
 }
 
-/** Feeds the take; returns a function that waits for everything that has sounded so far. */
-function listenTo(recorder: AudioWorkletNode, take: Take): () => Promise<void> {
+/** Hands on each block, then its memory back; returns a function that waits for everything that has sounded so far. */
+function listenTo(
+  recorder: AudioWorkletNode,
+  onBlock: (channels: readonly Float32Array[], frames: number, missing: number) => void,
+): () => Promise<void> {
   let nextId = 0;
   const waiting = new Map<number, () => void>();
+  const tell = (message: ToRecorder, transfer: Transferable[] = []): void =>
+    recorder.port.postMessage(message, transfer);
   recorder.port.onmessage = ({ data }: MessageEvent<FromRecorder>) => {
-    if (data.kind === 'block') take.push(data.channels);
-    else waiting.get(data.id)?.();
+    if (data.kind === 'flushed') return waiting.get(data.id)?.();
+    const { channels, frames, missing } = data;
+    onBlock(channels, frames, missing);
+    tell(
+      { kind: 'spare', channels },
+      channels.map(({ buffer }) => buffer),
+    );
   };
   return () =>
     new Promise((resolve) => {
@@ -133,6 +208,6 @@ function listenTo(recorder: AudioWorkletNode, take: Take): () => Promise<void> {
       };
       const timer = setTimeout(done, FLUSH_MS);
       waiting.set(id, done);
-      recorder.port.postMessage({ id } satisfies ToRecorder);
+      tell({ kind: 'flush', id });
     });
 }

@@ -38,7 +38,7 @@ function rig(changed: Partial<Devices> = {}) {
   const opened: (string | null)[] = [];
   const microphone = {
     deviceLabel: 'invented',
-    level: () => ({ rmsDb: -30, peakDb: -20, clipped: false }),
+    level: () => ({ rmsDb: -30, peakDb: -20, heldPeakDb: -20, clipped: false }),
     start: () => undefined,
     stop: () => Promise.resolve({ ...SOUND, processing: ['automatic gain'] }),
     onEnded: () => undefined,

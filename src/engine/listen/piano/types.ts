@@ -1,0 +1,30 @@
+/** A figure learnt from several strikes. */
+export interface Learnt {
+  readonly value: number;
+  /** ± of `value`, one standard deviation */
+  readonly plusMinus: number;
+  /** strikes behind it */
+  readonly count: number;
+}
+
+/** What is known of one key. */
+export interface KeyProfile {
+  /** distance from the piano's own tuning, the usual stretch taken out, cents */
+  readonly cents: Learnt;
+  /** power of its own partials over its first 100 ms, dB (full-scale sine = 0), as this player strikes it */
+  readonly levelDb: Learnt;
+  /** inharmonicity B as log10, since pianos differ by factors (Fletcher 1964); absent where no partial could be read */
+  readonly logStiffness?: Learnt;
+}
+
+/**
+ * *This piano*, as it sounds at this place: learnt from a room check or an attempt, refined by each later one. Plain data, to
+ * be kept as JSON.
+ */
+export interface PianoProfile {
+  readonly version: 1;
+  /** whole-piano offset from A4 = 440 Hz, cents */
+  readonly tuningCents: Learnt;
+  /** keys heard so far, by MIDI number */
+  readonly keys: Readonly<Record<number, KeyProfile>>;
+}

@@ -1,0 +1,56 @@
+import type { PianoProfile } from '../listen/index.ts';
+
+/** What the live ear tells, in the order in which it comes to know it. Times: seconds of sound since the ear was opened. */
+export type LiveEvent =
+  /** about ten times a second */
+  | {
+      readonly kind: 'level';
+      /** end of the moment spoken of */
+      readonly timeSec: number;
+      /** greatest sample since the last such event, dB of full scale; −120 for silence */
+      readonly peakDb: number;
+      readonly clipped: boolean;
+      /** level of the room's own noise (full-scale sine = 0 dB); null until a second has been heard */
+      readonly noiseDb: number | null;
+    }
+  /**
+   * A key was struck. First told soon after the hammer as a guess (`final` false; `midi` null where only the blow was heard),
+   * then once more under the same id, corrected and final, or withdrawn. A note that the guess passed over comes as final at once.
+   */
+  | {
+      readonly kind: 'struck';
+      readonly id: number;
+      readonly timeSec: number;
+      readonly midi: number | null;
+      readonly levelDb: number;
+      readonly final: boolean;
+    }
+  /** that guess was no note */
+  | { readonly kind: 'withdrawn'; readonly id: number }
+  /**
+   * An attempt is under way: two notes are certain. `timeSec` is its first onset, `cutSec` where its sound begins. What was struck
+   * before belongs to it from `timeSec` on.
+   */
+  | { readonly kind: 'started'; readonly timeSec: number; readonly cutSec: number }
+  /** `silenceSec` have passed since its last onset. Its sound lies between `startSec` and `endSec`, both heard already. */
+  | { readonly kind: 'ended'; readonly startSec: number; readonly endSec: number; readonly notes: number };
+
+export interface LiveOptions {
+  /** an attempt ends so long after its last onset; must be longer than the slowest beat */
+  readonly silenceSec: number;
+  /** sound kept before an attempt's first onset, seconds */
+  readonly beforeSec: number;
+  /** keys of the exercise, MIDI numbers at any octave: they break ties in what is drawn first, never in what counts as heard */
+  readonly expectedKeys: readonly number[];
+  /** what is known of this piano; null: its tuning is read on the way */
+  readonly piano: PianoProfile | null;
+}
+
+export const LIVE_DEFAULTS: LiveOptions = { silenceSec: 2.5, beforeSec: 1, expectedKeys: [], piano: null };
+
+/** A stretch in which the device itself makes a sound: nothing struck then counts (`voice`), or no blow alone does (`click`). */
+export interface OwnSound {
+  readonly fromSec: number;
+  readonly toSec: number;
+  readonly kind: 'voice' | 'click';
+}

@@ -1,0 +1,20 @@
+import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+
+/** What the page tells the live ear's worker. */
+export type ToLiveEar =
+  | {
+      readonly kind: 'open';
+      readonly sampleRateHz: number;
+      readonly options: Partial<LiveOptions>;
+    }
+  | { readonly kind: 'block'; readonly channels: readonly Float32Array[] }
+  | { readonly kind: 'own-sound'; readonly sound: OwnSound }
+  | { readonly kind: 'piano'; readonly piano: PianoProfile }
+  | { readonly kind: 'end' };
+
+/** What it answers. */
+export type FromLiveEar =
+  | { readonly kind: 'events'; readonly events: readonly LiveEvent[] }
+  | { readonly kind: 'failed'; readonly message: string }
+  /** everything pushed before `end` has been heard out */
+  | { readonly kind: 'ended' };

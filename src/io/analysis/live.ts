@@ -1,0 +1,61 @@
+import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+import type { FromLiveEar, ToLiveEar } from './live-messages.ts';
+
+/** A live ear at work in its own worker. */
+export interface LiveListening {
+  /** One array a channel, copied; always the same number of channels. */
+  push(block: readonly Float32Array[]): void;
+  onEvent(callback: (event: LiveEvent) => void): void;
+  /** Called once when the ear has failed (a fault of ours), in plain words; it hears nothing from then on. */
+  onFailure(callback: (message: string) => void): void;
+  /** The device makes a sound of its own, in seconds of the sound pushed; to be told before it sounds. */
+  mute(sound: OwnSound): void;
+  /** From here on: this piano, as the last attempt or the room check told it. */
+  usePiano(piano: PianoProfile): void;
+  /** Hears out what is open (an attempt under way is ended), then ends the worker. */
+  stop(): Promise<void>;
+  /** Ends the worker at once. */
+  close(): void;
+}
+
+/** Opens a live ear for sound at this rate. */
+export function openLiveEar(sampleRateHz: number, options: Partial<LiveOptions> = {}): LiveListening {
+  const worker = new Worker(new URL('./live.worker.ts', import.meta.url), { type: 'module' });
+  const tell = (message: ToLiveEar): void => worker.postMessage(message);
+  let onEvent = (_event: LiveEvent): void => undefined;
+  let onFailure = (_message: string): void => undefined;
+  let onEnd = (): void => undefined;
+
+  const fail = (message: string): void => {
+    worker.terminate();
+    onEnd();
+    onFailure(message);
+    onFailure = () => undefined;
+  };
+  worker.addEventListener('message', ({ data }: MessageEvent<FromLiveEar>) => {
+    if (data.kind === 'events') for (const event of data.events) onEvent(event);
+    else if (data.kind === 'failed') fail(data.message);
+    else onEnd();
+  });
+  worker.addEventListener('error', (event) =>
+    fail(event.message || 'The listening part of the page could not be loaded.'),
+  );
+  tell({ kind: 'open', sampleRateHz, options });
+
+  return {
+    push: (channels) => tell({ kind: 'block', channels }),
+    onEvent: (callback) => void (onEvent = callback),
+    onFailure: (callback) => void (onFailure = callback),
+    mute: (sound) => tell({ kind: 'own-sound', sound }),
+    usePiano: (piano) => tell({ kind: 'piano', piano }),
+    stop: () =>
+      new Promise((resolve) => {
+        onEnd = () => {
+          worker.terminate();
+          resolve();
+        };
+        tell({ kind: 'end' });
+      }),
+    close: () => worker.terminate(),
+  };
+}
