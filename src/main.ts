@@ -1,13 +1,21 @@
 import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
-import { createAnalyst } from './io/analysis/index.ts';
+import { createAnalyst, openLiveEar } from './io/analysis/index.ts';
 import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
-import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
+import { createOffline } from './io/offline/index.ts';
 import { createPlayback } from './io/playback/index.ts';
+import { createPulse } from './io/pulse/index.ts';
+import { createScreen } from './io/screen/index.ts';
+import { browserStore, createSettings } from './io/settings/index.ts';
+import { createSpeech } from './io/speech/index.ts';
+import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
-import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
+import { Desk, type Bundled, type Sound } from './ui/attempt/desk.svelte.ts';
+import { keepForThisVisit } from './ui/attempt/keeper.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
+import { Player, type EachFrame } from './ui/attempt/player.svelte.ts';
+import { Stand } from './ui/attempt/stand.svelte.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
 
@@ -19,6 +27,13 @@ const BUNDLED: Bundled = {
   targetBpm: 80,
 };
 
+const eachFrame: EachFrame = (tick) => {
+  const frame = (): void => {
+    if (tick()) requestAnimationFrame(frame);
+  };
+  requestAnimationFrame(frame);
+};
+
 const analyst = createAnalyst();
 const plan = new Plan();
 const desk = new Desk(
@@ -28,15 +43,27 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
-    eachFrame: (tick) => {
-      const frame = (): void => {
-        if (tick()) requestAnimationFrame(frame);
-      };
-      requestAnimationFrame(frame);
-    },
+    eachFrame,
   },
   plan,
 );
+const stand = new Stand(
+  {
+    analyst,
+    keeper: keepForThisVisit(),
+    openMicrophone: (deviceId) => openMicrophone({ deviceId }),
+    listMicrophones,
+    onDevicesChange: (callback) => navigator.mediaDevices?.addEventListener('devicechange', callback),
+    openLiveEar,
+    pulse: createPulse(),
+    screen: createScreen(),
+    settings: createSettings(browserStore()),
+    speech: createSpeech('en'),
+    unfinished: createUnfinished(),
+  },
+  plan,
+);
+void stand.recover();
 
 const views = new Views({
   read: () => location.hash.slice(1),
@@ -44,34 +71,41 @@ const views = new Views({
   onChange: (callback) => addEventListener('hashchange', callback),
 });
 
+/** A newer version waits until it is asked for; while developing there is none. */
+const offline = import.meta.env.PROD
+  ? createOffline(new URL('offline.js', document.baseURI))
+  : { onNewVersion: () => undefined, useNewVersion: () => undefined };
+
 const target = document.getElementById('app');
-if (target !== null) mount(App, { target, props: { desk, plan, views, bundled: BUNDLED } });
+if (target !== null)
+  mount(App, {
+    target,
+    props: {
+      desk,
+      plan,
+      views,
+      bundled: BUNDLED,
+      stand,
+      openPlayer: (sound: Sound) => new Player(createPlayback(sound), eachFrame),
+      offline,
+    },
+  });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
-/** How long after the page is there everything else is fetched, ms: the first touch goes before. */
+/** How long after the page is there the listening is made ready, ms: the first touch goes before. */
 const SETTLE_MS = 1500;
 /** A listening that finds nothing brings in the worker and all its parts. */
 const NOTHING = { channels: [new Float32Array(4800)], sampleRateHz: 48_000 };
 
-/** Fetches what comes into use later, so that the page goes on working when the network goes. */
-async function prepareForOffline(): Promise<void> {
+/** Brings in what comes into use later, so that the first report comes as soon as the others. */
+async function makeReady(): Promise<void> {
   const parts = [
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
-    fetch(attemptUrl),
-    fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
   ];
   await Promise.allSettled(parts);
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
-  const files = performance
-    .getEntriesByType('resource')
-    .map(({ name }) => name)
-    .filter((name) => name.startsWith(location.origin));
-  await navigator.serviceWorker.register(new URL('offline.js', document.baseURI));
-  const { active } = await navigator.serviceWorker.ready;
-  active?.postMessage([...new Set([location.origin + location.pathname, ...files])]);
 }
 
-setTimeout(() => void prepareForOffline(), SETTLE_MS);
+setTimeout(() => void makeReady(), SETTLE_MS);

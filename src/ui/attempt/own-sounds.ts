@@ -5,7 +5,7 @@ import type { Ear } from './ear.ts';
 import { spokenVerdict } from './spoken.ts';
 import type { StandSettings } from './stand-settings.ts';
 
-/** After an attempt the click keeps still for so long, to let the verdict be read, ms. */
+/** After an attempt the pulse keeps still for so long, to let the verdict be read, ms. */
 const REST_MS = 6000;
 /** What the voice leaves ringing in the room, and how far ahead it is said that it goes on, seconds. */
 const VOICE_TAIL_SEC = 0.4;
@@ -46,9 +46,9 @@ export class OwnSounds {
     this.#ear = ear;
   }
 
-  /** beats since the pulse began; null: there is none */
+  /** beats since the pulse began; null: there is none, or it rests */
   beatNow(): number | null {
-    return this.#pulse.beatNow();
+    return this.#quiet ? null : this.#pulse.beatNow();
   }
 
   /** Somebody plays, or does not any more. */
@@ -97,9 +97,12 @@ export class OwnSounds {
     this.#sound();
   }
 
+  get #quiet(): boolean {
+    return this.#resting !== null && !this.#playing;
+  }
+
   #sound(): void {
-    const quiet = this.#resting !== null && !this.#playing;
     const wanted = this.#click === 'throughout' || (this.#click === 'count-in' && !this.#playing);
-    this.#pulse.sound(wanted && !quiet);
+    this.#pulse.sound(wanted && !this.#quiet);
   }
 }

@@ -37,7 +37,8 @@ const CLICKS: readonly Click[] = ['off', 'count-in', 'throughout'];
 
 /** What was remembered, whatever it is → settings; what does not fit is as it is at first. */
 export function readStandSettings(kept: unknown): StandSettings {
-  const given: Readonly<Record<string, unknown>> = typeof kept === 'object' && kept !== null ? { ...kept } : {};
+  const given: Readonly<Record<string, unknown>> =
+    typeof kept === 'object' && kept !== null ? { ...kept } : {};
   const { silenceSec, pulse, click, speak, deviceId } = given;
   const first = STAND_DEFAULTS;
   const fits =

@@ -1,11 +1,11 @@
 import type { Assessment, LiveEvent, LiveOptions, PianoProfile } from '../../engine/index.ts';
 import type { Analyst, LiveListening } from '../../io/analysis/index.ts';
-import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../io/microphone/index.ts';
+import type { LiveMicrophone, MicrophoneTrouble } from '../../io/microphone/index.ts';
 import type { Pulse } from '../../io/pulse/index.ts';
 import type { Screen } from '../../io/screen/index.ts';
 import type { Settings } from '../../io/settings/index.ts';
 import type { Speech } from '../../io/speech/index.ts';
-import type { Keeping, Unfinished } from '../../io/unfinished/index.ts';
+import type { Unfinished } from '../../io/unfinished/index.ts';
 import type { MicrophoneName, Sound } from './desk.svelte.ts';
 import { openEar, type Ear } from './ear.ts';
 import type { Aim, Keeper } from './keeper.ts';
@@ -13,6 +13,7 @@ import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from './plan.svelte.ts';
 import { endingSilenceSec, readStandSettings, type StandSettings } from './stand-settings.ts';
+import { soundOf, UnderWay } from './under-way.ts';
 
 /** The devices that the stand listens with, passed in so that it can be tested without them. */
 export interface StandDevices {
@@ -40,17 +41,6 @@ export interface Told {
 
 /** What the screen shows: at rest, a string that grows, an attempt being worked out, or what it came to. */
 export type Face = 'waiting' | 'listening' | 'working' | 'told';
-
-interface UnderWay {
-  readonly startSec: number;
-  readonly aim: Aim;
-  readonly keeping: Keeping;
-  /** up to here its sound has been laid aside */
-  keptSec: number;
-}
-
-/** Sound is laid aside in pieces of this length while an attempt is under way, seconds. */
-const PIECE_SEC = 0.5;
 
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
@@ -87,7 +77,7 @@ export class Stand {
     this.own = new OwnSounds(devices.pulse, devices.speech);
     devices.onDevicesChange(() => void this.#deviceCameBack());
     devices.screen.onSeen((seen) => {
-      if (!seen) this.#layAside();
+      if (!seen) this.#underWay?.layAside(true);
     });
   }
 
@@ -209,7 +199,7 @@ export class Stand {
       case 'level':
         this.level = event;
         this.own.tick();
-        if (this.#underWay !== null && event.timeSec - this.#underWay.keptSec >= PIECE_SEC) this.#layAside();
+        this.#underWay?.layAside(false);
         return;
       case 'started':
         this.#begin(event.cutSec);
@@ -228,33 +218,22 @@ export class Stand {
     this.trouble = null;
     const aim = { choice: this.plan.recognise ? null : this.plan.choice, targetBpm: this.plan.targetBpm };
     const keeping = this.#devices.unfinished.begin(ear.sampleRateHz, aim);
-    ear.keepFrom(startSec);
-    this.#underWay = { startSec, aim, keeping, keptSec: startSec };
+    this.#underWay = new UnderWay(ear, startSec, aim, keeping);
+    this.#underWay.layAside(true);
     this.attemptUnderWay = true;
-    this.#layAside();
-  }
-
-  /** Lays aside what has sounded of the attempt under way, in case the page is closed. */
-  #layAside(): void {
-    const [ear, attempt] = [this.#ear, this.#underWay];
-    if (ear === null || attempt === null) return;
-    const nowSec = ear.nowSec();
-    attempt.keeping.add(ear.take(attempt.keptSec, nowSec).channels);
-    attempt.keptSec = nowSec;
   }
 
   #finish(startSec: number, endSec: number): void {
-    const [ear, attempt] = [this.#ear, this.#underWay];
-    if (ear === null || attempt === null) return;
+    const attempt = this.#underWay;
+    if (attempt === null) return;
     this.#underWay = null;
     this.attemptUnderWay = false;
     this.closed = this.notes.filter((note) => note.timeSec <= endSec);
     this.notes = this.notes.filter((note) => note.timeSec > endSec);
-    const sound = soundOf(ear.take(startSec, endSec));
-    ear.keepFrom(null);
+    const sound = attempt.end(startSec, endSec);
     this.attempts += 1;
     this.own.rest();
-    void this.#tell(sound, attempt.aim, () => attempt.keeping.end());
+    void this.#tell(sound, attempt.aim, () => attempt.kept());
   }
 
   /** Kept first, then analysed, then told. */
@@ -297,11 +276,4 @@ export class Stand {
     if (this.phase !== 'on' || this.#ear !== null) return;
     if (await this.#open()) this.trouble = 'The microphone is back; listening goes on.';
   }
-}
-
-function soundOf({ channels, sampleRateHz, processing }: Recording): Sound {
-  const remarks = processing.map(
-    (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
-  );
-  return { name: 'at the piano', recordedHere: true, channels, sampleRateHz, remarks };
 }

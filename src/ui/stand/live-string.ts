@@ -37,9 +37,17 @@ export interface LiveStringOptions {
 }
 
 /** All lengths of the string in radii of a mean pearl, so that it can be drawn at any size. */
-const R = { step: 3.4, rowAbove: 1.9, name: 2.7, nameSize: 1.5, rowBelow: 3.5, chord: 1.9, margin: 2 } as const;
+const R = {
+  step: 4,
+  rowAbove: 1.9,
+  name: 2.7,
+  nameSize: 1.5,
+  rowBelow: 3.5,
+  chord: 1.9,
+  margin: 2,
+} as const;
 /** Mean radius of a pearl, px: not larger than looks like a pearl, not smaller than is seen from two metres. */
-const RADIUS_PX = { most: 34, least: 9 } as const;
+const RADIUS_PX = { most: 28, least: 9 } as const;
 /** Struck within this time of each other, seconds: one chord, or both hands (measures.md lets hands be 40 ms apart). */
 const TOGETHER_SEC = 0.05;
 /** What one dB adds to a radius, as a share of it, and the bounds. */
