@@ -1,7 +1,7 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listen } from './listen/index.ts';
-import type { AudioInput, FindingKind, Heard } from './listen/index.ts';
+import type { AudioInput, FindingKind, Heard, ListenOptions } from './listen/index.ts';
 import { matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
@@ -40,13 +40,16 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
   'clipping',
 ];
 
+/** All that may be known besides the sound and the exercise. */
+export type AssessOptions = ListenOptions & ReportOptions;
+
 /** Sound in, report out: the whole path, one line a stage. `choice` null: the exercise is recognised from the sound. */
 export function assess(
   audio: AudioInput,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions> = {},
+  options: Partial<AssessOptions> = {},
 ): Assessment {
-  return assessHeard(listen(audio), choice, options);
+  return assessHeard(listen(audio, options), choice, options);
 }
 
 /** The same path for sound that has been listened to already, as a stream or before. */

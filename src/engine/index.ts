@@ -1,6 +1,6 @@
 /** The engine's only door. */
 export { assess, assessHeard } from './assess.ts';
-export type { Assessment } from './assess.ts';
+export type { AssessOptions, Assessment } from './assess.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
 export * from './live/index.ts';

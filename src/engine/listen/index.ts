@@ -1,8 +1,10 @@
+export { learnPiano, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
 import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
+import type { PianoProfile } from './piano/types.ts';
 import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
@@ -12,6 +14,12 @@ import { VoiceWatch } from './voices/index.ts';
  * registers and rooms of the standard set).
  */
 const ONSET_SD_MS = 2;
+
+export interface ListenOptions {
+  /** what is known of this piano: the listening starts from its tuning; null: the tuning is waited for */
+  readonly piano: PianoProfile | null;
+}
+export const LISTEN_DEFAULTS: ListenOptions = { piano: null };
 
 /** A listening in progress. Blocks may have any length; batch = stream, to the last bit. */
 export interface Listener {
@@ -23,15 +31,16 @@ export interface Listener {
 }
 
 /** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
-export function createListener(options: {
-  readonly sampleRateHz: number;
-  readonly channels: number;
-}): Listener {
-  const ear = new Ear();
+export function createListener(
+  format: { readonly sampleRateHz: number; readonly channels: number },
+  options: Partial<ListenOptions> = {},
+): Listener {
+  const { piano } = { ...LISTEN_DEFAULTS, ...options };
+  const ear = new Ear({ knownCents: piano?.tuningCents.value ?? null });
   const hum = new HumWatch(ear.history);
   const voice = new VoiceWatch(ear.history);
   const loudness = new LoudnessWatch();
-  const audio = createAudioStream(options, (block, length) => {
+  const audio = createAudioStream(format, (block, length) => {
     ear.push(block, length);
     hum.advance();
     voice.advance();
@@ -64,7 +73,7 @@ export function createListener(options: {
         }),
         passages: findPassages(onsetsSec, facts.durationSec),
         durationSec: facts.durationSec,
-        sampleRateHz: options.sampleRateHz,
+        sampleRateHz: format.sampleRateHz,
         onsetSdMs: ONSET_SD_MS,
         candidates: candidatesOf(ear, tuning).filter(isInSound),
       };
@@ -73,8 +82,9 @@ export function createListener(options: {
 }
 
 /** A whole recording → what was heard in it. */
-export function listen(audio: AudioInput): Heard {
-  const listener = createListener({ sampleRateHz: audio.sampleRateHz, channels: audio.channels.length });
+export function listen(audio: AudioInput, options: Partial<ListenOptions> = {}): Heard {
+  const format = { sampleRateHz: audio.sampleRateHz, channels: audio.channels.length };
+  const listener = createListener(format, options);
   listener.push(audio.channels);
   return listener.finish();
 }

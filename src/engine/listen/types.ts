@@ -17,6 +17,8 @@ export interface PlayedNote {
   readonly confidence: number;
   /** when the tone was damped, seconds from the start; null where it cannot be heard */
   readonly releaseSec: number | null;
+  /** inharmonicity B of its string; absent where its partials could not be read */
+  readonly stiffness?: number;
 }
 
 /** The piano's own tuning. */

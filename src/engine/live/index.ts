@@ -1,5 +1,7 @@
 export type * from './types.ts';
 export { LIVE_DEFAULTS } from './types.ts';
+export { checkRoom, measureSilence } from './room-check.ts';
+export type { RoomCheck, RoomFinding, RoomFindingKind, Silence } from './room-check.ts';
 import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';
 import type { NetworkNote } from '../listen/network/index.ts';

@@ -1,6 +1,6 @@
 export { openLiveEar } from './live.ts';
 export type { LiveListening } from './live.ts';
-import type { Assessment, AudioInput, ExerciseChoice, ReportOptions } from '../../engine/index.ts';
+import type { AssessOptions, Assessment, AudioInput, ExerciseChoice, RoomCheck } from '../../engine/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';
 
 /** Why an analysis gave no result: it was called off, or the engine failed (a fault of ours). */
@@ -23,7 +23,7 @@ export interface Analyst {
   analyse(
     audio: AudioInput,
     choice: ExerciseChoice | null,
-    options: Partial<ReportOptions>,
+    options: Partial<AssessOptions>,
     onProgress?: (share: number) => void,
   ): Promise<Assessment>;
   /** Calls off everything asked for so far. */
@@ -31,15 +31,20 @@ export interface Analyst {
   close(): void;
 }
 
+/** An analyst who also looks at the room. */
+export interface RoomAnalyst extends Analyst {
+  /** Three seconds of silence, and the sound of a low, a middle and a high note → what the place is like. Rejects with AnalysisError. */
+  checkRoom(silence: AudioInput, played: AudioInput): Promise<RoomCheck>;
+}
+
 interface Job {
   readonly request: AnalysisRequest;
-  readonly onProgress: (share: number) => void;
-  readonly resolve: (assessment: Assessment) => void;
+  readonly onReply: (reply: AnalysisReply) => void;
   readonly reject: (error: AnalysisError) => void;
 }
 
 /** The worker is started with the first analysis and ended by `cancel` and `close`. */
-export function createAnalyst(): Analyst {
+export function createAnalyst(): RoomAnalyst {
   let worker: Worker | null = null;
   let nextId = 0;
   /** the first one is at work */
@@ -67,10 +72,9 @@ export function createAnalyst(): Analyst {
     started.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
       const job = jobs.find(({ request }) => request.id === data.id);
       if (job === undefined) return;
-      if (data.kind === 'progress') return job.onProgress(data.share);
-      if (data.kind === 'done') job.resolve(data.assessment);
-      else job.reject(new AnalysisError('failed', data.message));
-      finish(job);
+      if (data.kind === 'failed') job.reject(new AnalysisError('failed', data.message));
+      else job.onReply(data);
+      if (data.kind !== 'progress') finish(job);
     });
     started.addEventListener('error', (event) => {
       stopAll(
@@ -80,12 +84,26 @@ export function createAnalyst(): Analyst {
     return started;
   };
 
+  const ask = (job: Job): void => {
+    jobs = [...jobs, job];
+    if (jobs.length === 1) next();
+  };
+
   return {
     analyse: (audio, choice, options, onProgress = () => undefined) =>
       new Promise((resolve, reject) => {
-        const request: AnalysisRequest = { id: nextId++, audio, choice, options };
-        jobs = [...jobs, { request, onProgress, resolve, reject }];
-        if (jobs.length === 1) next();
+        const onReply = (reply: AnalysisReply): void => {
+          if (reply.kind === 'progress') onProgress(reply.share);
+          if (reply.kind === 'done') resolve(reply.assessment);
+        };
+        ask({ request: { kind: 'attempt', id: nextId++, audio, choice, options }, onReply, reject });
+      }),
+    checkRoom: (silence, played) =>
+      new Promise((resolve, reject) => {
+        const onReply = (reply: AnalysisReply): void => {
+          if (reply.kind === 'checked') resolve(reply.room);
+        };
+        ask({ request: { kind: 'room', id: nextId++, silence, played }, onReply, reject });
       }),
     cancel: () => stopAll(new AnalysisError('cancelled', 'The analysis was called off.')),
     close: () => stopAll(new AnalysisError('cancelled', 'The page was closed.')),

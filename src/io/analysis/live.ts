@@ -22,8 +22,8 @@ export interface LiveListening {
 export function openLiveEar(sampleRateHz: number, options: Partial<LiveOptions> = {}): LiveListening {
   const worker = new Worker(new URL('./live.worker.ts', import.meta.url), { type: 'module' });
   const tell = (message: ToLiveEar): void => worker.postMessage(message);
-  let onEvent = (_event: LiveEvent): void => undefined;
-  let onFailure = (_message: string): void => undefined;
+  let onEvent: (event: LiveEvent) => void = () => undefined;
+  let onFailure: (message: string) => void = () => undefined;
   let onEnd = (): void => undefined;
 
   const fail = (message: string): void => {

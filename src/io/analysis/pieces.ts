@@ -1,5 +1,12 @@
 import { assessHeard, createListener } from '../../engine/index.ts';
-import type { Assessment, AudioInput, ExerciseChoice, Heard, ReportOptions } from '../../engine/index.ts';
+import type {
+  AssessOptions,
+  Assessment,
+  AudioInput,
+  ExerciseChoice,
+  Heard,
+  ListenOptions,
+} from '../../engine/index.ts';
 
 /** Sound listened to between two reports of progress, seconds. */
 const PIECE_SEC = 2;
@@ -11,10 +18,14 @@ const LISTENING_SHARE = 0.95;
  * A recording → what was heard in it, as `listen` has it, but piece by piece: progress (0..1) is told on the way, and
  * other work, such as a signal to stop, gets its turn between the pieces.
  */
-export async function listenInPieces(audio: AudioInput, onProgress: (share: number) => void): Promise<Heard> {
+export async function listenInPieces(
+  audio: AudioInput,
+  onProgress: (share: number) => void,
+  options: Partial<ListenOptions> = {},
+): Promise<Heard> {
   const { channels, sampleRateHz } = audio;
   const frames = channels[0]?.length ?? 0;
-  const listener = createListener({ sampleRateHz, channels: channels.length });
+  const listener = createListener({ sampleRateHz, channels: channels.length }, options);
   const step = Math.max(1, Math.round(PIECE_SEC * sampleRateHz));
   for (let from = 0; from < frames; from += step) {
     listener.push(channels.map((channel) => channel.subarray(from, from + step)));
@@ -28,10 +39,10 @@ export async function listenInPieces(audio: AudioInput, onProgress: (share: numb
 export async function analyseInPieces(
   audio: AudioInput,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions>,
+  options: Partial<AssessOptions>,
   onProgress: (share: number) => void,
 ): Promise<Assessment> {
-  const assessment = assessHeard(await listenInPieces(audio, onProgress), choice, options);
+  const assessment = assessHeard(await listenInPieces(audio, onProgress, options), choice, options);
   onProgress(1);
   return assessment;
 }

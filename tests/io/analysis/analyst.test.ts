@@ -55,7 +55,7 @@ describe('the analyst', () => {
     worker!.answer({ id: worker!.asked[0]!.id, kind: 'done', assessment: nothing });
     await expect(first).resolves.toEqual(nothing);
     expect(worker!.asked).toHaveLength(2);
-    expect(worker!.asked[1]!.options).toEqual({ targetBpm: 80 });
+    expect(worker!.asked[1]).toMatchObject({ kind: 'attempt', options: { targetBpm: 80 } });
     worker!.answer({ id: worker!.asked[1]!.id, kind: 'failed', message: 'no' });
     await expect(second).rejects.toThrow(/^no$/);
   });

@@ -34,8 +34,12 @@ export class HumWatch {
   #next = EVERY;
   #looks = 0;
 
-  constructor(history: SampleHistory) {
+  readonly #leastLooks: number;
+
+  /** @param leastLooks fewer will do where it is known that nobody plays */
+  constructor(history: SampleHistory, leastLooks = LEAST_LOOKS) {
     this.#history = history;
+    this.#leastLooks = leastLooks;
   }
 
   /** To be called whenever the history has grown. */
@@ -59,7 +63,7 @@ export class HumWatch {
   }
 
   facts(): HumFacts | null {
-    if (this.#looks < LEAST_LOOKS) return null;
+    if (this.#looks < this.#leastLooks) return null;
     const found = MAINS_HZ.map((mainsHz, which) => {
       const lines = [...this.#line[which]!].filter(
         (line, k) => line > this.#beside[which]![k]! * 10 ** (STANDS_OUT_DB / 10) && line > 1e-10,

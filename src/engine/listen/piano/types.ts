@@ -9,10 +9,10 @@ export interface Learnt {
 
 /** What is known of one key. */
 export interface KeyProfile {
-  /** distance from the piano's own tuning, the usual stretch taken out, cents */
-  readonly cents: Learnt;
   /** power of its own partials over its first 100 ms, dB (full-scale sine = 0), as this player strikes it */
   readonly levelDb: Learnt;
+  /** distance from the piano's own tuning, the usual stretch taken out, cents; absent where no partial could be read */
+  readonly cents?: Learnt;
   /** inharmonicity B as log10, since pianos differ by factors (Fletcher 1964); absent where no partial could be read */
   readonly logStiffness?: Learnt;
 }

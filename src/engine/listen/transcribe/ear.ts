@@ -18,6 +18,8 @@ export interface EarOptions {
   readonly leastProbability: number;
   /** the network's onsets stand so much early, seconds: measured on the development pianos */
   readonly earlySec: number;
+  /** the piano's tuning against A4 = 440 Hz where it is known from before: then nothing is waited for; null: unknown */
+  readonly knownCents: number | null;
 }
 
 export const EAR_DEFAULTS: EarOptions = {
@@ -25,6 +27,7 @@ export const EAR_DEFAULTS: EarOptions = {
   tuningSec: 4,
   leastProbability: 0.2,
   earlySec: 0.0008,
+  knownCents: null,
 };
 
 /** seconds of sound that are kept; at least tuningSec of sounding, pauses between, and a release's length */
@@ -38,6 +41,8 @@ const GAIN_BACK_SEC = 4;
 /** the network forgives this much: within it a piece is heard as the one before */
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
+/** a tuning read further than this from the one known says that the piano was tuned, or is another */
+const OTHER_CENTS = 12;
 /** believed enough to count among what was struck, for releases and for the ends of the keyboard */
 const LIKELY = 0.6;
 /** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
@@ -73,7 +78,7 @@ export class Ear {
   readonly history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   readonly #options: EarOptions;
   readonly #level = new ActiveLevel(RATE_HZ);
-  readonly #tuning = new RoughTuning(this.history);
+  readonly #tuning: RoughTuning;
   readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
   readonly #second = new SecondEar(this.history);
@@ -98,6 +103,7 @@ export class Ear {
 
   constructor(options: Partial<EarOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
+    this.#tuning = new RoughTuning(this.history, this.#options.knownCents);
     this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
     this.#aheadSamples = Math.ceil((SEAM_SEC + Math.max(this.#network.lookAheadSec, PROBE_SEC)) * RATE_HZ);
   }
@@ -140,7 +146,8 @@ export class Ear {
     this.#tuning.advance();
     const waited = this.history.end - this.#heardPieces * this.#pieceSamples;
     const full = waited > (HISTORY_SEC - 4) * RATE_HZ;
-    if (this.#tuning.heardSec < this.#options.tuningSec && this.#endSample === Infinity && !full) return;
+    const wait = this.#options.knownCents === null && this.#tuning.heardSec < this.#options.tuningSec;
+    if (wait && this.#endSample === Infinity && !full) return;
     for (;;) {
       const end = (this.#heardPieces + 1) * this.#pieceSamples;
       if (end + this.#aheadSamples > this.history.end) return;
@@ -231,13 +238,22 @@ export class Ear {
   /** Tuning and gain for a piece: as before, unless what has been heard since calls for others. */
   #howToHear(fromSec: number, toSec: number): Hearing {
     const before = this.#heardWith;
-    const cents = this.#tuning.cents();
+    const cents = this.#tuningCents();
     const gain = this.#level.gain(fromSec - GAIN_BACK_SEC, toSec + this.#aheadSamples / RATE_HZ);
     this.#heardWith = {
       cents: Math.abs(cents - before.cents) <= SAME_CENTS ? before.cents : cents,
       gain: Math.abs(20 * Math.log10(gain / before.gain)) <= SAME_GAIN_DB ? before.gain : gain,
     };
     return this.#heardWith;
+  }
+
+  /** What is known holds until enough has been heard, and beyond unless that says otherwise. */
+  #tuningCents(): number {
+    const { knownCents, tuningSec } = this.#options;
+    const own = this.#tuning.cents();
+    if (knownCents === null) return own;
+    const holds = this.#tuning.heardSec < tuningSec || Math.abs(own - knownCents) <= OTHER_CENTS;
+    return holds ? knownCents : own;
   }
 
   #strike(note: NetworkNote, next: NetworkNote | undefined, cents: number): void {

@@ -18,6 +18,7 @@ export function nameNotes(settled: readonly Settled[], tuning: Tuning): PlayedNo
     levelDb: strike.levelDb,
     confidence: chance,
     releaseSec: strike.releaseSample === null ? null : strike.releaseSample / RATE_HZ,
+    ...(strike.pitchRead ? { stiffness: strike.stiffness } : {}),
   }));
 }
 

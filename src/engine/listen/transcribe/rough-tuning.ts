@@ -28,12 +28,14 @@ export class RoughTuning {
   #x = 0;
   #y = 0;
   #loudest = 0;
-  #cents: number | null = null;
+  #cents: number | null;
   /** seconds that were loud enough to speak */
   heardSec = 0;
 
-  constructor(history: SampleHistory) {
+  /** @param knownCents what the piano was tuned to when it was last heard: −70 is then not taken for +30 */
+  constructor(history: SampleHistory, knownCents: number | null = null) {
     this.#history = history;
+    this.#cents = knownCents;
   }
 
   /** To be called whenever the history has grown. */
