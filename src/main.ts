@@ -15,7 +15,9 @@ import { Desk, type Bundled, type Sound } from './ui/attempt/desk.svelte.ts';
 import { keepForThisVisit } from './ui/attempt/keeper.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player, type EachFrame } from './ui/attempt/player.svelte.ts';
+import { Room } from './ui/attempt/room.svelte.ts';
 import { Stand } from './ui/attempt/stand.svelte.ts';
+import { ThisPiano } from './ui/attempt/this-piano.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
 
@@ -47,17 +49,23 @@ const desk = new Desk(
   },
   plan,
 );
+const settings = createSettings(browserStore());
+const piano = new ThisPiano(settings);
+const ears = {
+  analyst,
+  openMicrophone: (deviceId: string | null) => openMicrophone({ deviceId }),
+  openLiveEar,
+  piano,
+};
 const stand = new Stand(
   {
-    analyst,
+    ...ears,
     keeper: keepForThisVisit(),
-    openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     onDevicesChange: (callback) => navigator.mediaDevices?.addEventListener('devicechange', callback),
-    openLiveEar,
     pulse: createPulse(),
     screen: createScreen(),
-    settings: createSettings(browserStore()),
+    settings,
     speech: createSpeech('en'),
     unfinished: createUnfinished(),
   },
@@ -85,8 +93,12 @@ if (target !== null)
       plan,
       views,
       bundled: BUNDLED,
-      stand,
-      openPlayer: (sound: Sound) => new Player(createPlayback(sound), eachFrame),
+      piano: {
+        stand,
+        room: new Room(ears),
+        piano,
+        openPlayer: (sound: Sound) => new Player(createPlayback(sound), eachFrame),
+      },
       offline,
     },
   });

@@ -45,6 +45,7 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
   io: {
     '@wasm-audio-decoders/flac': 'FLAC',
     '@wasm-audio-decoders/ogg-vorbis': 'Ogg Vorbis',
+    idb: 'IndexedDB by promises',
     mediabunny: 'sound out of MP4, QuickTime and WebM',
     'midi-file': 'MIDI files',
     'mpg123-decoder': 'MP3',

@@ -1,4 +1,4 @@
-import type { LiveEvent, LiveOptions, OwnSound } from '../../engine/index.ts';
+import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 import type { LiveListening } from '../../io/analysis/index.ts';
 import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../io/microphone/index.ts';
 
@@ -14,6 +14,8 @@ export interface Ear {
   /** A stretch of the sound, as far as it is kept. */
   take(startSec: number, endSec: number): Recording;
   mute(sound: OwnSound): void;
+  /** From here on: this piano. */
+  usePiano(piano: PianoProfile): void;
   /** Goes on after the device's sleep; to be called by a touch. */
   resume(): Promise<void>;
   /** Hears out what is open (an attempt under way is ended), then lets the microphone go. */
@@ -60,6 +62,7 @@ export function openEar(
     keepFrom: (sec) => microphone.keepFrom(sec),
     take: (startSec, endSec) => microphone.take(startSec, endSec),
     mute: (sound) => live.mute(sound),
+    usePiano: (piano) => live.usePiano(piano),
     resume: () => microphone.resume(),
     stop: async () => {
       for (const leave of leaves) leave();

@@ -1,4 +1,4 @@
-import type { Assessment, LiveEvent, LiveOptions, PianoProfile } from '../../engine/index.ts';
+import type { Assessment, LiveEvent, LiveOptions } from '../../engine/index.ts';
 import type { Analyst, LiveListening } from '../../io/analysis/index.ts';
 import type { LiveMicrophone, MicrophoneTrouble } from '../../io/microphone/index.ts';
 import type { Pulse } from '../../io/pulse/index.ts';
@@ -13,6 +13,7 @@ import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from './plan.svelte.ts';
 import { endingSilenceSec, readStandSettings, type StandSettings } from './stand-settings.ts';
+import type { ThisPiano } from './this-piano.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 
 /** The devices that the stand listens with, passed in so that it can be tested without them. */
@@ -29,6 +30,7 @@ export interface StandDevices {
   readonly settings: Settings;
   readonly speech: Speech;
   readonly unfinished: Unfinished;
+  readonly piano: ThisPiano;
 }
 
 /** An attempt that has been told. */
@@ -158,7 +160,7 @@ export class Stand {
         expectedKeys: this.plan.recognise
           ? []
           : this.plan.exercise.steps.flatMap(({ notes }) => notes.map(({ midi }) => midi)),
-        piano: this.#devices.settings.recall('piano') as PianoProfile | null,
+        piano: this.#devices.piano.known,
       };
       const ear = openEar(microphone, this.#devices.openLiveEar, options, {
         onEvent: (event) => this.#hear(event),
@@ -241,21 +243,29 @@ export class Stand {
     const number = this.attempts;
     this.working += 1;
     try {
-      const { keeper, analyst } = this.#devices;
+      const { keeper, analyst, piano } = this.#devices;
       const entry = await keeper.keep(sound, aim);
       kept();
       const earlier = await keeper.earlier();
-      const assessment = await analyst.analyse(sound, aim.choice, { targetBpm: aim.targetBpm, earlier });
+      const options = { targetBpm: aim.targetBpm, earlier, piano: piano.known };
+      const assessment = await analyst.analyse(sound, aim.choice, options);
       this.told = { sound, assessment, number };
       if (this.plan.recognise && assessment.kind === 'report')
         this.plan.adopt(assessment.alignment.exercise.choice);
       if (this.phase === 'on' && this.settings.speak) this.own.say(assessment);
+      this.#learn(assessment);
       await entry.complete(assessment);
     } catch (error) {
       this.trouble = `This attempt could not be worked out. ${messageOf(error)}`;
     } finally {
       this.working -= 1;
     }
+  }
+
+  #learn(assessment: Assessment): void {
+    const { piano } = this.#devices;
+    piano.learnFrom(assessment);
+    if (piano.known !== null) this.#ear?.usePiano(piano.known);
   }
 
   async #suffer(trouble: MicrophoneTrouble): Promise<void> {
