@@ -14,14 +14,15 @@ export type LiveEvent =
       readonly noiseDb: number | null;
     }
   /**
-   * A key was struck. First told soon after the hammer as a guess (`final` false; `midi` null where only the blow was heard),
-   * then once more under the same id, corrected and final, or withdrawn. A note that the guess passed over comes as final at once.
+   * A key was struck. First told some 50 ms after the hammer as a guess (`final` false), then within half a second once more
+   * under the same id, certain and with its moment and key set right, or withdrawn. A note that was not guessed comes certain at
+   * once. The exercise has no say in it: what is expected would be heard too easily. `levelDb`: about a middling note.
    */
   | {
       readonly kind: 'struck';
       readonly id: number;
       readonly timeSec: number;
-      readonly midi: number | null;
+      readonly midi: number;
       readonly levelDb: number;
       readonly final: boolean;
     }
@@ -40,13 +41,11 @@ export interface LiveOptions {
   readonly silenceSec: number;
   /** sound kept before an attempt's first onset, seconds */
   readonly beforeSec: number;
-  /** keys of the exercise, MIDI numbers at any octave: they break ties in what is drawn first, never in what counts as heard */
-  readonly expectedKeys: readonly number[];
   /** what is known of this piano; null: its tuning is read on the way */
   readonly piano: PianoProfile | null;
 }
 
-export const LIVE_DEFAULTS: LiveOptions = { silenceSec: 2.5, beforeSec: 1, expectedKeys: [], piano: null };
+export const LIVE_DEFAULTS: LiveOptions = { silenceSec: 2.5, beforeSec: 1, piano: null };
 
 /** A stretch in which the device itself makes a sound: nothing struck then counts (`voice`), or no blow alone does (`click`). */
 export interface OwnSound {

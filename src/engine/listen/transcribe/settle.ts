@@ -1,6 +1,9 @@
 import { RATE_HZ } from '../audio/index.ts';
 import type { Strike } from './strike.ts';
 
+/** What a strike is judged by. */
+export type Judged = Pick<Strike, 'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding' | 'doubt'>;
+
 /** A strike and the chance that a key was struck there. */
 export interface Settled {
   readonly strike: Strike;
@@ -48,13 +51,13 @@ export function weigh(strikes: readonly Strike[]): Settled[] {
   const settled = strikes.map((strike) => {
     while (strikes[from]!.onsetSample < strike.onsetSample - NEAR) from += 1;
     while (to < strikes.length && strikes[to]!.onsetSample <= strike.onsetSample + NEAR) to += 1;
-    return { strike, chance: chanceOf(evidenceFor(strike, strikes.slice(from, to))) };
+    return { strike, chance: chanceAmong(strike, strikes.slice(from, to)) };
   });
   return settled.sort((a, b) => a.strike.onsetSample - b.strike.onsetSample || a.strike.midi - b.strike.midi);
 }
 
 /** One strike among those around it (itself may be among them) → evidence, each kind bounded. */
-export function evidenceFor(strike: Strike, around: readonly Strike[]): Evidence {
+export function evidenceFor(strike: Judged, around: readonly Judged[]): Evidence {
   const others = around.filter((other) => other !== strike);
   const likely = others.filter(({ probability }) => probability > LIKELY);
   const surer = others.filter(
@@ -75,6 +78,11 @@ export function evidenceFor(strike: Strike, around: readonly Strike[]): Evidence
     agreement: strike.doubt?.agreement ?? 0,
     flatness: strike.doubt?.flatness ?? 0,
   };
+}
+
+/** The chance that a key was struck, judged by those around it in time (itself may be among them). */
+export function chanceAmong(strike: Judged, around: readonly Judged[]): number {
+  return chanceOf(evidenceFor(strike, around));
 }
 
 function chanceOf(evidence: Evidence): number {
