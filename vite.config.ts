@@ -46,8 +46,17 @@ function shelveForOffline(): Plugin {
   };
 }
 
+/** While developing, Vite puts styles into the page itself, which the page's own policy forbids. */
+function allowStylesWhileDeveloping(): Plugin {
+  return {
+    name: 'allow-styles-while-developing',
+    apply: 'serve',
+    transformIndexHtml: (html) => html.replace("style-src 'self'", "style-src 'self' 'unsafe-inline'"),
+  };
+}
+
 export default defineConfig(({ isSsrBuild }) => ({
-  plugins: [svelte(), shelveForOffline()],
+  plugins: [svelte(), shelveForOffline(), allowStylesWhileDeveloping()],
   base: './',
   worker: { format: 'es' },
   optimizeDeps: { include: IMPORTED_LATE },

@@ -143,8 +143,10 @@ async function takeReadmePicture(browser: Browser, url: string): Promise<void> {
   const { page, close } = await visit(browser, `${url}?attempt=bundled`, { width: 1160, height: 1000 });
   await verdictOf(page);
   await page.getByText('Every note, as a table').waitFor();
-  await page.addStyleTag({ content: '.bar { display: none }' });
-  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.evaluate(() => {
+    document.querySelector<HTMLElement>('.bar')!.style.display = 'none';
+    window.scrollTo(0, 0);
+  });
   await page.waitForTimeout(500);
   const clip = { x: 20, y: 62, width: 1120, height: 850 };
   await page.screenshot({ path: resolve(import.meta.dirname, 'report.png'), clip });
