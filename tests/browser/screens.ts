@@ -22,6 +22,11 @@ const choose = async (page: Page, key: string, ...labels: readonly string[]): Pr
   for (const label of labels) await page.getByLabel(label, { exact: true }).check({ force: true });
 };
 
+const listenAtPiano = async (page: Page, key: string): Promise<void> => {
+  await choose(page, key);
+  await page.getByRole('button', { name: 'Listen', exact: true }).click();
+};
+
 const SCENES: readonly Scene[] = [
   { name: 'choose', query: '', whole: false, act: drawn },
   {
@@ -102,6 +107,68 @@ const SCENES: readonly Scene[] = [
       await page.getByRole('button', { name: 'Turn on the microphone' }).click();
       await page.getByRole('button', { name: 'Start' }).click();
       await page.waitForTimeout(1600);
+    },
+  },
+  {
+    name: 'stand',
+    query: '#stand',
+    whole: true,
+    act: (page) => page.locator('.music svg').first().waitFor(),
+  },
+  {
+    name: 'stand-waiting',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await page.locator('.state', { hasText: 'Waiting' }).waitFor();
+    },
+  },
+  {
+    name: 'stand-listening',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await page.locator('circle.struck').nth(9).waitFor();
+    },
+  },
+  {
+    name: 'stand-told',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await verdictOf(page);
+    },
+  },
+  {
+    name: 'stand-stopped',
+    query: '#stand',
+    whole: true,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await verdictOf(page);
+      await page.getByRole('button', { name: 'Stop' }).click();
+      await page.locator('[data-spot="12"]').waitFor();
+    },
+  },
+  {
+    name: 'room-silence',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Check the room' }).click();
+      await page.getByText('more seconds').waitFor();
+    },
+  },
+  {
+    name: 'room-done',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Check the room' }).click();
+      await page.getByRole('button', { name: 'Done' }).waitFor({ timeout: 60_000 });
     },
   },
   {

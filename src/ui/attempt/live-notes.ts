@@ -4,8 +4,7 @@ import type { LiveEvent } from '../../engine/index.ts';
 export interface LiveNote {
   readonly id: number;
   readonly timeSec: number;
-  /** null: a blow was heard, its key not yet */
-  readonly midi: number | null;
+  readonly midi: number;
   readonly levelDb: number;
   /** false: a first guess, which may be corrected or withdrawn */
   readonly final: boolean;

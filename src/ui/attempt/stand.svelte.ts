@@ -157,9 +157,6 @@ export class Stand {
       }
       const options: Partial<LiveOptions> = {
         silenceSec: endingSilenceSec(this.settings, this.bpm),
-        expectedKeys: this.plan.recognise
-          ? []
-          : this.plan.exercise.steps.flatMap(({ notes }) => notes.map(({ midi }) => midi)),
         piano: this.#devices.piano.known,
       };
       const ear = openEar(microphone, this.#devices.openLiveEar, options, {

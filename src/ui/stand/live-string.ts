@@ -8,7 +8,7 @@ export interface LivePearl {
   readonly x: number;
   readonly y: number;
   readonly radius: number;
-  /** '' in a chord, where there is no room, and where no key is known yet */
+  /** '' in a chord, where there is no room, and of a guess, which may yet be corrected */
   readonly name: string;
   /** false: drawn hollow, a first guess */
   readonly final: boolean;
@@ -98,7 +98,7 @@ export function drawLive(notes: readonly LiveNote[], options: LiveStringOptions)
         x: leftPx + ((sec - row * rowSec) / rowSec) * innerPx,
         y: y + ((group.notes.length - 1) / 2 - place) * R.chord * radius,
         radius: radius * Math.min(Math.max(grown, SIZE.least), alone ? SIZE.most : 0.95),
-        name: alone && midi !== null ? nameOf(midi) : '',
+        name: alone && final ? nameOf(midi) : '',
         final,
       };
     });
@@ -149,6 +149,6 @@ function gather(notes: readonly LiveNote[]): readonly Group[] {
     notes: notes
       .slice(first, starts[group + 1] ?? notes.length)
       .map((note, offset) => ({ note, offset }))
-      .sort((a, b) => (a.note.midi ?? 0) - (b.note.midi ?? 0)),
+      .sort((a, b) => a.note.midi - b.note.midi),
   }));
 }

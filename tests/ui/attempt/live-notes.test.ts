@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LiveEvent } from '../../../src/engine/index.ts';
 import { withEvent, type LiveNote } from '../../../src/ui/attempt/live-notes.ts';
 
-const struck = (id: number, timeSec: number, midi: number | null, final = false): LiveEvent => ({
+const struck = (id: number, timeSec: number, midi: number, final = false): LiveEvent => ({
   kind: 'struck',
   id,
   timeSec,
@@ -15,7 +15,7 @@ const after = (...events: readonly LiveEvent[]): readonly LiveNote[] =>
 
 describe('the notes of an attempt in progress', () => {
   it('are corrected under their number, and stand in order of time', () => {
-    const notes = after(struck(0, 1, null), struck(1, 1.4, 64), struck(0, 1.01, 60, true));
+    const notes = after(struck(0, 1, 72), struck(1, 1.4, 64), struck(0, 1.01, 60, true));
     expect(notes.map(({ id, midi, final }) => [id, midi, final])).toEqual([
       [0, 60, true],
       [1, 64, false],
@@ -23,7 +23,7 @@ describe('the notes of an attempt in progress', () => {
   });
 
   it('lose a guess that was no note', () => {
-    expect(after(struck(0, 1, null), struck(1, 1.4, 64), { kind: 'withdrawn', id: 0 })).toHaveLength(1);
+    expect(after(struck(0, 1, 72), struck(1, 1.4, 64), { kind: 'withdrawn', id: 0 })).toHaveLength(1);
   });
 
   it('begin with the attempt: what sounded before it falls away', () => {

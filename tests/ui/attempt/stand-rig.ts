@@ -85,7 +85,7 @@ export function rig(changed: Partial<StandDevices> = {}) {
       return Promise.resolve({
         deviceLabel: 'invented',
         sampleRateHz: RATE_HZ,
-        level: () => ({ rmsDb: -30, peakDb: -20, clipped: false }),
+        level: () => ({ rmsDb: -30, peakDb: -20, heldPeakDb: -20, clipped: false }),
         start: () => undefined,
         stop: () => Promise.resolve(take(0, 0)),
         processing: () => [],

@@ -58,7 +58,7 @@ describe('an attempt', () => {
     pass(5);
     attempt(4, 0);
     await settle();
-    const guess = { kind: 'struck', id: 9, timeSec: 9, midi: null, levelDb: -20, final: false } as const;
+    const guess = { kind: 'struck', id: 9, timeSec: 9, midi: 76, levelDb: -20, final: false } as const;
     hear(guess);
     expect(stand.face).toBe('told');
     hear({ ...guess, midi: 64, final: true });
@@ -191,7 +191,7 @@ describe('what the device itself makes sound', () => {
     expect(log).toContain('click');
     log.length = 0;
     pass(5);
-    hear({ kind: 'struck', id: 0, timeSec: 4, midi: null, levelDb: -20, final: false });
+    hear({ kind: 'struck', id: 0, timeSec: 4, midi: 60, levelDb: -20, final: false });
     expect(log).toEqual(['no click']);
     hear({ kind: 'withdrawn', id: 0 });
     expect(log).toEqual(['no click', 'click']);

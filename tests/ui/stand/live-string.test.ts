@@ -13,7 +13,7 @@ const OPTIONS: LiveStringOptions = {
   bpm: 80,
   nameOf: (midi) => `n${midi}`,
 };
-const note = (id: number, timeSec: number, midi: number | null = 60, final = true): LiveNote => ({
+const note = (id: number, timeSec: number, midi = 60, final = true): LiveNote => ({
   id,
   timeSec,
   midi,
@@ -97,8 +97,8 @@ describe('the growing string', () => {
     expect(pearls.every(({ name }) => name === '')).toBe(true);
   });
 
-  it('draws a guess hollow and without a name while its key is not known', () => {
-    expect(drawLive([note(0, 1, null, false)], OPTIONS).pearls[0]).toMatchObject({ final: false, name: '' });
+  it('gives a guess no name: its key may yet be corrected', () => {
+    expect(drawLive([note(0, 1, 60, false)], OPTIONS).pearls[0]).toMatchObject({ final: false, name: '' });
   });
 
   it('has a louder note larger, within bounds', () => {
