@@ -84,8 +84,8 @@ export class Stand {
   }
 
   get face(): Face {
-    const played = this.notes.some((note) => note.final) || (this.told === null && this.notes.length > 0);
-    if (this.attemptUnderWay || played) return 'listening';
+    // A guess alone, which a knock may bring about, turns nothing over.
+    if (this.attemptUnderWay || this.notes.some((note) => note.final)) return 'listening';
     if (this.working > 0) return 'working';
     return this.told === null ? 'waiting' : 'told';
   }

@@ -1,6 +1,7 @@
 import type { Exercise, Report } from '../../engine/index.ts';
 import { drawPearls, type PictureOptions } from '../plots/pearls/picture.ts';
 import type { PearlPicture } from '../plots/pearls/types.ts';
+import { breakSystems, writeBars } from '../plots/staff/bars.ts';
 
 /** Mean width of a letter as a share of its size: serif text, measured on DejaVu Serif, the widest of the fonts in use. */
 const LETTER_SHARE = 0.56;
@@ -62,4 +63,25 @@ export function fittedPearls(
     if (heightPx(tried.picture) * scale <= box.heightPx) return tried;
   }
   return at(SCALES.at(-1)!);
+}
+
+/** Height of a line of music with its fingers, for one staff and for two, px at scale 1; measured on the page. */
+const SYSTEM_PX = { one: 150, two: 270 } as const;
+/** A line that is narrower than this at scale 1 is crowded, px; seen on the page. */
+const LINE_PX = 600;
+const MUSIC_SCALES = [1.9, 1.75, 1.6, 1.45, 1.3, 1.15, 1, 0.9, 0.8, 0.7, 0.6, 0.5] as const;
+
+/** An exercise → how large its music may be shown so that all its lines stand in a box. */
+export function musicScale(
+  exercise: Exercise,
+  signatureCount: number,
+  box: { readonly widthPx: number; readonly heightPx: number },
+): number {
+  const bars = writeBars(exercise);
+  const systemPx = (bars[0]?.parts.length ?? 1) > 1 ? SYSTEM_PX.two : SYSTEM_PX.one;
+  const largest = Math.max(1, box.widthPx / LINE_PX);
+  const fits = (scale: number): boolean =>
+    scale <= largest &&
+    breakSystems(bars, box.widthPx / scale, signatureCount).length * systemPx * scale <= box.heightPx;
+  return MUSIC_SCALES.find(fits) ?? MUSIC_SCALES.at(-1)!;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { fittedPearls, textSizePx } from '../../../src/ui/stand/sizes.ts';
+import { buildExercise } from '../../../src/engine/index.ts';
+import { fittedPearls, musicScale, textSizePx } from '../../../src/ui/stand/sizes.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
 const BOX = { widthPx: 900, heightPx: 260, leastPx: 20, mostPx: 76 };
@@ -47,5 +48,18 @@ describe("the report's string", () => {
 
   it('is drawn as small as it can be read where the room is smaller than that', () => {
     expect(fittedPearls(report, exercise, { widthPx: 300, heightPx: 40 }, limits).scale).toBe(0.6);
+  });
+});
+
+describe('the music', () => {
+  const short = buildExercise({ key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 });
+  const long = buildExercise({ key: 'Ab major', form: 'scale', hands: 'together', octaves: 4 });
+
+  it('is large where there is room, and small enough to stand whole', () => {
+    expect(musicScale(short, 4, { widthPx: 1300, heightPx: 600 })).toBe(1.9);
+    expect(musicScale(short, 4, { widthPx: 760, heightPx: 200 })).toBeLessThan(1.4);
+    const scale = musicScale(long, 4, { widthPx: 940, heightPx: 420 });
+    expect(scale).toBeLessThan(1);
+    expect(scale).toBeGreaterThan(0.4);
   });
 });
