@@ -160,6 +160,7 @@ export function rig(changed: Partial<StandDevices> = {}) {
   const stand = new Stand(devices, new Plan());
   return {
     stand,
+    devices,
     log,
     muted,
     pass,
