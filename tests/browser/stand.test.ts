@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterEach, describe, expect, inject, it } from 'vitest';
+import { violations } from './axe.ts';
 import { microphoneOf } from './sounds.ts';
 import { openBrowser, visit } from './visit.ts';
 
@@ -31,6 +32,7 @@ describe('at the piano', () => {
     await page.getByText('The microphone is needed to hear when you begin').waitFor();
     await listen(page);
     await state(page, /Waiting for your first note/);
+    expect(await violations(page)).toEqual([]);
     for (const round of [1, 2, 3]) {
       await state(page, /^Listening$/);
       await page.locator('circle.struck').nth(11).waitFor();
@@ -38,7 +40,8 @@ describe('at the piano', () => {
       expect(await page.locator('#verdict').innerText()).toMatch(/thumb/);
       expect(await page.locator('.next').innerText()).toMatch(/^Next:/);
     }
-    await page.getByRole('button', { name: 'Stop' }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
     await page.locator('[data-spot="12"]').waitFor();
     expect(errors).toEqual([]);
     expect(strayRequests).toEqual([]);
@@ -112,6 +115,34 @@ describe('at the piano', () => {
     expect(await page.locator('#verdict').innerText()).not.toBe('');
     await page.evaluate(() => navigator.mediaDevices.dispatchEvent(new Event('devicechange')));
     await state(page, /Attempt 1\. Ready for the next/);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('checks the room by silence and notes, says how the place is, and remembers the piano', async () => {
+    // Silence, then three notes of an arpeggio that is played too fast for the check: it asks anew for each.
+    const path = await microphoneOf(
+      [
+        { name: 'late-thumb', atSec: 5 },
+        { name: 'left-hand', atSec: 12 },
+        { name: 'clean-scale', atSec: 19 },
+      ],
+      60,
+    );
+    browser = await openBrowser(path);
+    const { page, errors, close } = await visit(browser, site);
+    await page.getByRole('button', { name: 'Check the room' }).click();
+    await page.getByText('Be quite still').waitFor();
+    await page.getByText('Play one low note').waitFor();
+    await page.getByRole('button', { name: 'Done' }).waitFor({ timeout: 45_000 });
+    expect(await page.locator('.title').innerText()).toMatch(/good place|can be better/);
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Done' }).click();
+    await page.getByText(/The piano stands at A = /).waitFor();
+    await page.reload();
+    await page.getByText(/The piano stands at A = /).waitFor();
+    await page.getByRole('button', { name: 'Another piano' }).click();
+    expect(await page.getByText(/The piano stands at A = /).count()).toBe(0);
     expect(errors).toEqual([]);
     await close();
   });
