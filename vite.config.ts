@@ -10,6 +10,7 @@ const IMPORTED_LATE = [
   '@wasm-audio-decoders/flac',
   '@wasm-audio-decoders/ogg-vorbis',
   'fft.js',
+  'idb',
   'mediabunny',
   'meyda',
   'midi-file',
@@ -17,6 +18,7 @@ const IMPORTED_LATE = [
   'opus-decoder',
   'pitchy',
   'tonal',
+  'valibot',
   'vexflow/core',
 ];
 

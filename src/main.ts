@@ -2,24 +2,30 @@ import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
 import { createAnalyst, openLiveEar } from './io/analysis/index.ts';
 import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
+import { createHistory } from './io/history/index.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import { createOffline } from './io/offline/index.ts';
 import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
 import { createScreen } from './io/screen/index.ts';
-import { browserStore, createSettings } from './io/settings/index.ts';
+import { createSettings } from './io/settings/index.ts';
 import { createSpeech } from './io/speech/index.ts';
+import { createTones } from './io/tone/index.ts';
 import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
-import { Desk, type Bundled, type Sound } from './ui/attempt/desk.svelte.ts';
-import { keepForThisVisit } from './ui/attempt/keeper.ts';
+import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
+import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
-import { Player, type EachFrame } from './ui/attempt/player.svelte.ts';
+import { Player } from './ui/attempt/player.svelte.ts';
+import type { Versions } from './ui/attempt/retiming.ts';
 import { Room } from './ui/attempt/room.svelte.ts';
+import type { Sound } from './ui/attempt/sound.ts';
 import { Stand } from './ui/attempt/stand.svelte.ts';
 import { ThisPiano } from './ui/attempt/this-piano.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
+import { speaking } from './ui/language/index.ts';
+import { spokenVerdict } from './ui/names/spoken.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
 const BUNDLED: Bundled = {
@@ -29,14 +35,20 @@ const BUNDLED: Bundled = {
   targetBpm: 80,
 };
 
-const eachFrame: EachFrame = (tick) => {
+const settings = createSettings(() => localStorage);
+speaking.remember(settings, navigator.languages);
+
+const eachFrame = (tick: () => boolean): void => {
   const frame = (): void => {
     if (tick()) requestAnimationFrame(frame);
   };
   requestAnimationFrame(frame);
 };
+const playerOf = (sound: Sound, versions: Versions): Player =>
+  new Player(createPlayback(sound), eachFrame, versions);
 
 const analyst = createAnalyst();
+const journal = new Journal(createHistory());
 const plan = new Plan();
 const desk = new Desk(
   {
@@ -48,8 +60,9 @@ const desk = new Desk(
     eachFrame,
   },
   plan,
+  journal,
 );
-const settings = createSettings(browserStore());
+
 const piano = new ThisPiano(settings);
 const ears = {
   analyst,
@@ -60,29 +73,30 @@ const ears = {
 const stand = new Stand(
   {
     ...ears,
-    keeper: keepForThisVisit(),
+    journal,
     listMicrophones,
     onDevicesChange: (callback) => navigator.mediaDevices?.addEventListener('devicechange', callback),
     pulse: createPulse(),
     screen: createScreen(),
     settings,
-    speech: createSpeech('en'),
+    speech: createSpeech(() => speaking.language),
+    spoken: spokenVerdict,
     unfinished: createUnfinished(),
   },
   plan,
 );
 void stand.recover();
 
+/** A newer version waits until it is asked for; while developing there is none. */
+const offline = import.meta.env.PROD
+  ? createOffline(new URL('offline.js', document.baseURI))
+  : { onNewVersion: () => undefined, useNewVersion: () => undefined };
+
 const views = new Views({
   read: () => location.hash.slice(1),
   write: (hash) => (location.hash = hash),
   onChange: (callback) => addEventListener('hashchange', callback),
 });
-
-/** A newer version waits until it is asked for; while developing there is none. */
-const offline = import.meta.env.PROD
-  ? createOffline(new URL('offline.js', document.baseURI))
-  : { onNewVersion: () => undefined, useNewVersion: () => undefined };
 
 const target = document.getElementById('app');
 if (target !== null)
@@ -91,14 +105,12 @@ if (target !== null)
     props: {
       desk,
       plan,
+      journal,
+      playerOf,
       views,
       bundled: BUNDLED,
-      piano: {
-        stand,
-        room: new Room(ears),
-        piano,
-        openPlayer: (sound: Sound) => new Player(createPlayback(sound), eachFrame),
-      },
+      tones: createTones(createPlayback),
+      piano: { stand, room: new Room(ears), piano },
       offline,
     },
   });
@@ -113,6 +125,7 @@ const NOTHING = { channels: [new Float32Array(4800)], sampleRateHz: 48_000 };
 /** Brings in what comes into use later, so that the first report comes as soon as the others. */
 async function makeReady(): Promise<void> {
   const parts = [
+    journal.load(),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

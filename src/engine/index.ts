@@ -7,3 +7,4 @@ export * from './live/index.ts';
 export * from './match/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';
+export * from './standing/index.ts';

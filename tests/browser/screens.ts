@@ -2,6 +2,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { serveSite } from './site.ts';
 import { fixturePath, microphoneWav } from './sounds.ts';
 import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
@@ -200,6 +201,42 @@ const SCENES: readonly Scene[] = [
     act: async (page) => {
       await choose(page, 'D major');
       await page.locator('input[type=file]').setInputFiles(fixturePath('natural-for-sharp'));
+      await verdictOf(page);
+    },
+  },
+  { name: 'journal', query: '', whole: true, act: (page) => openSeededJournal(page) },
+  { name: 'journal-empty', query: '', whole: true, act: openEmptyJournal },
+  {
+    name: 'journal-place',
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await openSeededJournal(page);
+      await page.getByRole('button', { name: /^D major arpeggio: / }).click();
+      await page.locator('#place').waitFor();
+      await page.getByText('What counts as ready').click();
+    },
+  },
+  {
+    name: 'journal-deleted',
+    query: '',
+    whole: false,
+    act: async (page) => {
+      await openSeededJournal(page);
+      await page
+        .getByRole('button', { name: /^Delete/ })
+        .first()
+        .click();
+      await page.locator('#undo').scrollIntoViewIfNeeded();
+    },
+  },
+  {
+    name: 'journal-attempt',
+    query: '',
+    whole: false,
+    act: async (page) => {
+      await openSeededJournal(page);
+      await page.locator('[data-row] button').first().click();
       await verdictOf(page);
     },
   },

@@ -45,12 +45,13 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
   io: {
     '@wasm-audio-decoders/flac': 'FLAC',
     '@wasm-audio-decoders/ogg-vorbis': 'Ogg Vorbis',
-    idb: 'IndexedDB by promises',
+    idb: 'IndexedDB with promises, for the journal',
     mediabunny: 'sound out of MP4, QuickTime and WebM',
     'midi-file': 'MIDI files',
     'mpg123-decoder': 'MP3',
     'node-web-audio-api': 'AAC on the command line, where it is installed',
     'opus-decoder': 'Opus',
+    valibot: 'checks what is read of a journal’s file',
   },
   terminal: {
     'node:fs': 'reads the recording, writes the MIDI file',

@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { parseMidi } from 'midi-file';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
+import { schemaFaults } from '../support/report-schema.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const ATTEMPT = join(ROOT, 'audio-fixtures/clean-scale/attempt.wav');
@@ -63,6 +64,7 @@ describe('the command', { timeout: 60_000 }, () => {
     const { code, out, err } = await evenfall(['analyse', ATTEMPT, ...AS_E_MAJOR, '--json']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     const report = JSON.parse(out) as Record<string, unknown>;
+    expect(schemaFaults(report)).toEqual([]);
     expect(report).toMatchObject({
       format: 'evenfall-report',
       version: 1,

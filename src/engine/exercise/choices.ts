@@ -1,6 +1,8 @@
 import { UsageError } from '../base/errors.ts';
 import { ALL_KEYS, normaliseKey } from './keys.ts';
-import { displayName } from './names.ts';
+import { ENGLISH, keyName } from './names.ts';
+import type { Tongue } from './names.ts';
+import { TITLE_WORDS } from './titles.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
 
 export const ALL_FORMS: readonly Form[] = ['arpeggio', 'triads', 'broken-triads', 'progression', 'scale'];
@@ -54,33 +56,14 @@ export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
   return { key, form, hands, octaves, minorScale: minorScale ?? DEFAULT_MINOR_SCALE };
 }
 
-const OCTAVES_IN_WORDS = ['', 'one octave', 'two octaves', 'three octaves', 'four octaves'] as const;
-const HANDS_IN_WORDS: Readonly<Record<Hands, string>> = {
-  left: 'left hand',
-  right: 'right hand',
-  together: 'hands together',
-};
-
-/** A choice → its title, e.g. "A♭ major · tonic arpeggio, two octaves · right hand"; throws as `settleChoice` does. */
-export function exerciseTitle(choice: ExerciseChoice): string {
+/**
+ * A choice → its title, e.g. "A♭ major · tonic arpeggio, two octaves · right hand"; throws as `settleChoice` does.
+ */
+export function exerciseTitle(choice: ExerciseChoice, tongue: Tongue = ENGLISH): string {
   const settled = settleChoice(choice);
-  const length = hasOctaves(settled.form) ? `, ${OCTAVES_IN_WORDS[settled.octaves]}` : '';
-  return `${displayName(settled.key)} · ${formInWords(settled)}${length} · ${HANDS_IN_WORDS[settled.hands]}`;
-}
-
-function formInWords({ form, key, minorScale }: ExerciseChoice): string {
-  switch (form) {
-    case 'arpeggio':
-      return 'tonic arpeggio';
-    case 'triads':
-      return 'tonic triad and its inversions';
-    case 'broken-triads':
-      return 'broken tonic triad and its inversions';
-    case 'progression':
-      return key.endsWith('major') ? 'progression I–IV–I–V7–I' : 'progression i–iv–i–V7–i';
-    case 'scale':
-      return minorScale === undefined ? 'scale' : `${minorScale} minor scale`;
-  }
+  const words = TITLE_WORDS[tongue.language];
+  const length = hasOctaves(settled.form) ? `, ${words.octaves[settled.octaves - 1]!}` : '';
+  return `${keyName(settled.key, tongue)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
 }
 
 function takesMinorScale(key: string, form: Form): boolean {

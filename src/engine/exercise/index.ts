@@ -8,5 +8,7 @@ export {
   exerciseTitle,
   MOST_OCTAVES,
 } from './choices.ts';
+export { listedKey, nextKey } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
-export { displayName, displayPitchClass } from './names.ts';
+export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
+export type { Language, NoteNaming, Tongue } from './names.ts';

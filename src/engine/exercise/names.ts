@@ -16,3 +16,67 @@ export function displayName(name: string): string {
 export function displayPitchClass(name: string): string {
   return displayName(name).replace(/-?\d+$/, '');
 }
+
+/** The languages that are spoken here. */
+export type Language = 'en' | 'de';
+
+/**
+ * What notes are called: by letters (B, B♭, F♯), in German (H, B, Fis), or fixed-do (si, si♭, fa♯). Common practice, no
+ * source.
+ */
+export type NoteNaming = 'letters' | 'german' | 'fixed-do';
+
+/** How words and notes are written. */
+export interface Tongue {
+  readonly language: Language;
+  readonly naming: NoteNaming;
+}
+
+export const ENGLISH: Tongue = { language: 'en', naming: 'letters' };
+
+const SYLLABLES: Readonly<Record<string, string>> = {
+  C: 'do',
+  D: 're',
+  E: 'mi',
+  F: 'fa',
+  G: 'sol',
+  A: 'la',
+  B: 'si',
+};
+
+/** German names that no rule makes: B natural is H, B flat is B, and two vowels that would meet are drawn together. */
+const GERMAN_EXCEPTIONS: Readonly<Record<string, string>> = {
+  B: 'H',
+  Bb: 'B',
+  Bbb: 'Heses',
+  Eb: 'Es',
+  Ebb: 'Eses',
+  Ab: 'As',
+  Abb: 'Asas',
+};
+
+/** A note as computers write it, with or without octave → its name without: "G#4" → "G♯", "Gis" or "sol♯". */
+export function noteName(name: string, naming: NoteNaming): string {
+  const found = /^([A-G])(##?|bb?)?(-?\d+)?$/.exec(name);
+  if (found === null || naming === 'letters') return displayPitchClass(name);
+  const [, letter = '', accidental = ''] = found;
+  if (naming === 'fixed-do') return SYLLABLES[letter]! + (ACCIDENTAL_SIGNS[accidental] ?? '');
+  const stem = letter === 'B' ? 'H' : letter;
+  return (
+    GERMAN_EXCEPTIONS[letter + accidental] ??
+    stem + accidental.replaceAll('#', 'is').replace('bb', 'eses').replace('b', 'es')
+  );
+}
+
+/**
+ * A key → its name: "A♭ major", "As-Dur", "La♭ major". In German a minor key is written small, "fis-Moll" (Duden; memory);
+ * syllables are written large at the head of a key's name.
+ */
+export function keyName(key: string, { language, naming }: Tongue): string {
+  const [tonic = '', mode] = key.split(' ');
+  const name = noteName(tonic, naming);
+  const capital = name.charAt(0).toUpperCase() + name.slice(1);
+  if (language === 'en') return mode === undefined ? capital : `${capital} ${mode}`;
+  if (mode !== 'minor') return `${capital}-Dur`;
+  return `${naming === 'fixed-do' ? capital : name.charAt(0).toLowerCase() + name.slice(1)}-Moll`;
+}

@@ -1,6 +1,9 @@
 export type * from './types.ts';
 export type { Criteria } from './criteria/index.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
+export { justNoticeableMs } from './measures/audible.ts';
+export { lineThrough } from './measures/line.ts';
+import { ENGLISH } from '../exercise/index.ts';
 import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
@@ -8,12 +11,13 @@ import { DEFAULT_CRITERIA } from './criteria/index.ts';
 import { measure } from './measures/index.ts';
 import { reportNotes } from './notes.ts';
 import type { Report, ReportOptions } from './types.ts';
-import { sceneFacts, speak } from './words/index.ts';
+import { sceneFacts, speak, WORDINGS } from './words/index.ts';
 
 export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
   earlier: [],
   criteria: DEFAULT_CRITERIA,
+  tongue: ENGLISH,
 };
 
 /** What was heard and how it answers the exercise → every figure and the words. */
@@ -22,7 +26,7 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  const { targetBpm, earlier, criteria } = { ...REPORT_DEFAULTS, ...options };
+  const { targetBpm, earlier, criteria, tongue } = { ...REPORT_DEFAULTS, ...options };
   const { exercise, octaveShift, semitoneShift, betterFit } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
@@ -70,6 +74,8 @@ export function writeReport(
     facts,
     measured,
     criteria,
+    tongue,
+    wording: WORDINGS[tongue.language],
     report,
     earlier: by(hands),
     alone: { left: by('left'), right: by('right') },

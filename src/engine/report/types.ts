@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Form, Hand, Hands, MinorScale } from '../exercise/index.ts';
+import type { ExerciseChoice, Form, Hand, Hands, MinorScale, Tongue } from '../exercise/index.ts';
 import type { AudioFinding } from '../listen/index.ts';
 import type { CourseRemark, ExtraKind } from '../match/index.ts';
 import type { Criteria } from './criteria/index.ts';
@@ -11,6 +11,8 @@ export interface ReportOptions {
   readonly earlier: readonly Report[];
   /** where a trouble begins; a teacher can change it */
   readonly criteria: Criteria;
+  /** the language and the note names of the words; everything else of the report is the same in all */
+  readonly tongue: Tongue;
 }
 
 /** A figure that could not be measured says why. */

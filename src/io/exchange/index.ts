@@ -1,3 +1,4 @@
+export { encodeCsv } from './csv.ts';
 export { encodeMidi } from './midi.ts';
 export type { MidiNote, MidiOptions } from './midi.ts';
 export { encodeWav } from './wav.ts';

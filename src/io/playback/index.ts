@@ -1,9 +1,23 @@
-import { stretch } from './stretch.ts';
+import { cutPart, type Part, type Sound } from './part.ts';
+import type { Attack } from './timemap.ts';
+
+export { timeMap } from './timemap.ts';
+export type { Anchor, Attack, TimeMap } from './timemap.ts';
+
+export interface PlayOptions {
+  /** 0.5: half as fast at the same pitch */
+  readonly speed: number;
+  /** again and again until `stop` */
+  readonly loop: boolean;
+  /** where the attacks of the recording are heard; what is struck stays whole at any speed */
+  readonly attacks: readonly Attack[];
+}
+const PLAY_DEFAULTS: PlayOptions = { speed: 1, loop: false, attacks: [] };
 
 /** Plays one recording through the loudspeaker. One stretch at a time: a new one ends the last. */
 export interface Playback {
-  /** `speed` 0.5: half as fast at the same pitch. */
-  play(fromSec: number, toSec?: number, speed?: number): void;
+  /** Places are of the recording, whatever the speed and wherever its attacks are heard. */
+  play(fromSec: number, toSec?: number, options?: Partial<PlayOptions>): void;
   stop(): void;
   /** place in the recording that sounds now; null: nothing does */
   positionSec(): number | null;
@@ -12,21 +26,16 @@ export interface Playback {
   close(): void;
 }
 
-interface Sound {
-  readonly channels: readonly Float32Array[];
-  readonly sampleRateHz: number;
-}
-
 interface Playing {
   readonly source: AudioBufferSourceNode;
-  readonly fromSec: number;
+  readonly part: Part;
   readonly toSec: number;
-  readonly speed: number;
+  readonly loop: boolean;
   readonly startedAtSec: number;
 }
 
-/** Rise and fall at the ends of a stretch, so that cutting into a sounding note does not click, seconds. */
-const FADE_SEC = 0.005;
+/** Silence between two rounds of a loop, seconds: a breath. */
+const BREATH_SEC = 0.35;
 
 export function createPlayback(audio: Sound): Playback {
   const durationSec = (audio.channels[0]?.length ?? 0) / audio.sampleRateHz;
@@ -41,19 +50,22 @@ export function createPlayback(audio: Sound): Playback {
   };
 
   return {
-    play: (from, to = durationSec, speed = 1) => {
+    play: (from, to = durationSec, options = {}) => {
       stop();
+      const { speed, loop, attacks } = { ...PLAY_DEFAULTS, ...options };
       const fromSec = Math.min(Math.max(from, 0), durationSec);
       const toSec = Math.min(Math.max(to, fromSec), durationSec);
-      const part = cut(audio, fromSec, toSec, speed);
+      const part = cutPart(audio, fromSec, toSec, speed, attacks);
       if (part === null) return callbacks.forEach((callback) => callback());
       // Opened by the first play, which a user asked for: browsers keep a context that opens by itself silent.
       context ??= new AudioContext();
       void context.resume();
-      const buffer = context.createBuffer(part.length, part[0]!.length, audio.sampleRateHz);
-      part.forEach((channel, i) => buffer.copyToChannel(channel, i));
-      const source = new AudioBufferSourceNode(context, { buffer });
-      const started: Playing = { source, fromSec, toSec, speed, startedAtSec: context.currentTime };
+      const { channels } = part;
+      const breath = loop ? Math.round(BREATH_SEC * audio.sampleRateHz) : 0;
+      const buffer = context.createBuffer(channels.length, channels[0]!.length + breath, audio.sampleRateHz);
+      channels.forEach((channel, i) => buffer.copyToChannel(channel, i));
+      const source = new AudioBufferSourceNode(context, { buffer, loop });
+      const started: Playing = { source, part, toSec, loop, startedAtSec: context.currentTime };
       source.connect(context.destination);
       source.addEventListener('ended', () => {
         if (playing !== started) return;
@@ -68,8 +80,9 @@ export function createPlayback(audio: Sound): Playback {
       if (playing === null || context === null) return null;
       // What is heard now left the context some time ago.
       const sinceSec = context.currentTime - playing.startedAtSec - (context.outputLatency || 0);
-      const { fromSec, toSec, speed } = playing;
-      return Math.min(Math.max(fromSec + sinceSec * speed, fromSec), toSec);
+      const { part, loop, toSec } = playing;
+      const round = part.channels[0]!.length / audio.sampleRateHz + BREATH_SEC;
+      return Math.min(part.map.toRecording(Math.max(0, loop ? sinceSec % round : sinceSec)), toSec);
     },
     onEnd: (callback) => void callbacks.push(callback),
     close: () => {
@@ -78,24 +91,4 @@ export function createPlayback(audio: Sound): Playback {
       context = null;
     },
   };
-}
-
-/** A stretch of a recording at a speed, faded at its ends; null where it is empty. */
-function cut({ channels, sampleRateHz }: Sound, fromSec: number, toSec: number, speed: number) {
-  const from = Math.round(fromSec * sampleRateHz);
-  const to = Math.round(toSec * sampleRateHz);
-  if (channels.length === 0 || to <= from) return null;
-  const part = stretch(
-    channels.map((channel) => channel.slice(from, to)),
-    sampleRateHz,
-    speed,
-  );
-  const fade = Math.min(Math.round(FADE_SEC * sampleRateHz), Math.floor(part[0]!.length / 2));
-  for (const channel of part) {
-    for (let i = 0; i < fade; i++) {
-      channel[i]! *= i / fade;
-      channel[channel.length - 1 - i]! *= i / fade;
-    }
-  }
-  return part;
 }

@@ -1,39 +1,30 @@
-/** Small things that the page remembers on this device: choices, and what it knows of this piano. */
+/** Small choices that outlive the page: a name and a text each. */
 export interface Settings {
-  /** What was kept under a name, as it was; null: nothing, or nothing that can be read. Whoever asks checks its shape. */
-  recall(name: string): unknown;
-  /** Keeps a value that JSON can write. Where the browser keeps nothing, it is forgotten with the page. */
-  keep(name: string, value: unknown): void;
+  /** null: nothing is kept under this name, or nothing can be read here */
+  read(name: string): string | null;
+  write(name: string, value: string): void;
 }
 
-/** Before each name, so that pages of one origin do not meet. */
 const PREFIX = 'evenfall-';
 
-export function createSettings(store: Pick<Storage, 'getItem' | 'setItem'> | null): Settings {
+/** Kept in the browser's own storage. Where that is closed (private windows), a choice lasts as long as the page. */
+export function createSettings(open: () => Pick<Storage, 'getItem' | 'setItem'>): Settings {
+  const here = new Map<string, string>();
   return {
-    recall: (name) => {
+    read: (name) => {
       try {
-        const text = store?.getItem(PREFIX + name) ?? null;
-        return text === null ? null : (JSON.parse(text) as unknown);
+        return here.get(name) ?? open().getItem(PREFIX + name);
       } catch {
-        return null;
+        return here.get(name) ?? null;
       }
     },
-    keep: (name, value) => {
+    write: (name, value) => {
+      here.set(name, value);
       try {
-        store?.setItem(PREFIX + name, JSON.stringify(value));
+        open().setItem(PREFIX + name, value);
       } catch {
-        // Full or refused (private windows): nothing is lost but the choice.
+        // Full or closed: the choice holds until the page is closed.
       }
     },
   };
-}
-
-/** The browser's own store; null where it refuses. */
-export function browserStore(): Storage | null {
-  try {
-    return window.localStorage;
-  } catch {
-    return null;
-  }
 }

@@ -10,8 +10,8 @@ export interface Speech {
 /** Longer than any voice takes: some browsers never tell of the end. Slow speech has about 10 letters a second (memory). */
 const LONGEST_MS = { start: 3000, letter: 120 } as const;
 
-/** `language`: a BCP 47 tag, e.g. "en". */
-export function createSpeech(language: string): Speech {
+/** `language`: a BCP 47 tag, e.g. "en", asked for each time. */
+export function createSpeech(language: () => string): Speech {
   const voice = 'speechSynthesis' in window ? window.speechSynthesis : null;
   let end: () => void = () => undefined;
   const stop = (): void => {
@@ -30,7 +30,7 @@ export function createSpeech(language: string): Speech {
           resolve();
         };
         const utterance = new SpeechSynthesisUtterance(text);
-        utterance.lang = language;
+        utterance.lang = language();
         utterance.addEventListener('end', end);
         utterance.addEventListener('error', end);
         voice.speak(utterance);

@@ -2,17 +2,13 @@ import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engin
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
+import { Journal } from './journal.svelte.ts';
 import type { Plan } from './plan.svelte.ts';
 import { Player, type EachFrame } from './player.svelte.ts';
+import { versionsOf } from './retiming.ts';
+import type { Sound } from './sound.ts';
 
-/** Sound that somebody opened or recorded, with what is known about how it came. */
-export interface Sound extends AudioInput {
-  readonly name: string;
-  /** recorded on this page: attempts of one player, one after the other */
-  readonly recordedHere: boolean;
-  /** plain sentences on what was left out or changed on the way */
-  readonly remarks: readonly string[];
-}
+export type { Sound } from './sound.ts';
 
 /** A microphone to choose. */
 export interface MicrophoneName {
@@ -66,12 +62,20 @@ export interface Attempt {
   readonly player: Player;
 }
 
+/** An attempt of this page with its report. */
+export interface Reported {
+  readonly sound: Sound;
+  readonly report: Report;
+}
+
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class Desk {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
+  /** every attempt of this page that came to a report, oldest first */
+  reported: readonly Reported[] = $state.raw([]);
   trouble: Trouble | null = $state.raw(null);
   /** known once one has been opened: browsers tell no names before */
   microphones: readonly MicrophoneName[] = $state.raw([]);
@@ -79,14 +83,17 @@ export class Desk {
   deviceId: string | null = $state(null);
   readonly #devices: Devices;
   readonly #plan: Plan;
+  readonly #journal: Journal;
   #microphoneKnown = false;
-  #told: readonly { readonly sound: Sound; readonly report: Report }[] = [];
+  /** the names in the journal of sounds that are in it */
+  readonly #kept = new WeakMap<Sound, string>();
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
-  constructor(devices: Devices, plan: Plan) {
+  constructor(devices: Devices, plan: Plan, journal = new Journal(null)) {
     this.#devices = devices;
     this.#plan = plan;
+    this.#journal = journal;
   }
 
   get busy(): boolean {
@@ -143,7 +150,10 @@ export class Desk {
     const remarks = processing.map(
       (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
     );
-    await this.#listen({ name, recordedHere: true, channels, sampleRateHz, remarks }, this.#chosen);
+    await this.#listen(
+      { name, recordedHere: true, device: microphone.deviceLabel, channels, sampleRateHz, remarks },
+      this.#chosen,
+    );
   }
 
   async open(file: File): Promise<void> {
@@ -161,6 +171,23 @@ export class Desk {
   async listenAs(choice: ExerciseChoice | null): Promise<void> {
     const sound = this.attempt?.sound ?? this.trouble?.sound;
     if (sound) await this.#listen(sound, choice);
+  }
+
+  /** Puts a sound into the journal, where it counts as an attempt of the player. */
+  async keep(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
+    const { targetBpm } = this.#plan;
+    this.#kept.set(sound, await this.#journal.keep(sound, { choice, targetBpm }));
+  }
+
+  /** Under what name a sound lies in the journal; null: it does not. */
+  nameInJournal(sound: Sound): string | null {
+    return this.#kept.get(sound) ?? null;
+  }
+
+  /** Listens to an attempt that lies in the journal under this name. */
+  async listenToKept(sound: Sound, id: string, choice: ExerciseChoice | null): Promise<void> {
+    this.#kept.set(sound, id);
+    await this.#listen(sound, choice);
   }
 
   /** Leaves whatever is going on; the last attempt stays. */
@@ -214,38 +241,45 @@ export class Desk {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
-    const earlier = sound.recordedHere ? this.#earlierThan(sound) : [];
+    const journal = this.#journal;
+    // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
+    if (sound.recordedHere && !this.#kept.has(sound)) await this.keep(sound, choice);
+    const kept = this.#kept.get(sound) ?? null;
+    const earlier = kept === null ? [] : await journal.earlier(choice, kept);
+    const { criteria } = journal;
+    if (turn !== this.#turn) return;
     try {
       const assessment = await this.#devices.analyst.analyse(
         sound,
         choice,
-        { targetBpm, earlier },
+        { targetBpm, earlier, criteria },
         (share) => {
           if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
         },
       );
       if (turn !== this.#turn) return;
       this.#show(sound, assessment);
+      if (kept !== null) await journal.complete(kept, assessment);
     } catch (error) {
       if (turn === this.#turn) this.#fail('This attempt could not be analysed', error, sound);
     }
   }
 
-  /** Reports of the same player before this sound, oldest first. */
-  #earlierThan(sound: Sound): readonly Report[] {
-    return this.#told.filter((one) => one.sound.recordedHere && one.sound !== sound).map((one) => one.report);
-  }
-
   #show(sound: Sound, assessment: Assessment): void {
     this.attempt?.player.close();
-    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame);
+    const versions =
+      assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
+    const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
     if (assessment.kind === 'report') {
       this.#plan.adopt(assessment.alignment.exercise.choice);
-      this.#told = [...this.#told.filter((one) => one.sound !== sound), { sound, report: assessment.report }];
     }
     // What cannot be recognised must be chosen: the choice is shown again.
     if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
     this.attempt = { sound, assessment, player };
     this.phase = { kind: 'idle' };
+    if (assessment.kind === 'report') {
+      const others = this.reported.filter((one) => one.sound !== sound);
+      this.reported = [...others, { sound, report: assessment.report }];
+    }
   }
 }

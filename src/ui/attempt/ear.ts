@@ -4,6 +4,7 @@ import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../io/micr
 
 /** An open microphone with the live ear behind it. Seconds are of the microphone's sound, from its first sample. */
 export interface Ear {
+  readonly deviceLabel: string;
   readonly sampleRateHz: number;
   /** end of the sound that has come in */
   nowSec(): number;
@@ -56,6 +57,7 @@ export function openEar(
   live.onEvent(callbacks.onEvent);
   live.onFailure(callbacks.onFailure);
   return {
+    deviceLabel: microphone.deviceLabel,
     sampleRateHz,
     nowSec: () => microphone.nowSec(),
     secAt: (pageMs) => pageMs / 1000 - offsetSec,

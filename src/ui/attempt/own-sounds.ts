@@ -1,8 +1,6 @@
-import type { Assessment } from '../../engine/index.ts';
 import type { Pulse } from '../../io/pulse/index.ts';
 import type { Speech } from '../../io/speech/index.ts';
 import type { Ear } from './ear.ts';
-import { spokenVerdict } from './spoken.ts';
 import type { StandSettings } from './stand-settings.ts';
 
 /** After an attempt the pulse keeps still for so long, to let the verdict be read, ms. */
@@ -66,10 +64,10 @@ export class OwnSounds {
     this.#sound();
   }
 
-  say(assessment: Assessment): void {
+  say(words: string): void {
     this.#speaking = true;
     this.tick();
-    void this.#speech.say(spokenVerdict(assessment)).then(() => {
+    void this.#speech.say(words).then(() => {
       this.#speaking = false;
     });
   }

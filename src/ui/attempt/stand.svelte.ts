@@ -6,12 +6,14 @@ import type { Screen } from '../../io/screen/index.ts';
 import type { Settings } from '../../io/settings/index.ts';
 import type { Speech } from '../../io/speech/index.ts';
 import type { Unfinished } from '../../io/unfinished/index.ts';
-import type { MicrophoneName, Sound } from './desk.svelte.ts';
+import type { MicrophoneName } from './desk.svelte.ts';
 import { openEar, type Ear } from './ear.ts';
-import type { Aim, Keeper } from './keeper.ts';
+import type { Aim, Journal } from './journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from './plan.svelte.ts';
+import { recall, remember } from './remembered.ts';
+import type { Sound } from './sound.ts';
 import { endingSilenceSec, readStandSettings, type StandSettings } from './stand-settings.ts';
 import type { ThisPiano } from './this-piano.ts';
 import { soundOf, UnderWay } from './under-way.ts';
@@ -19,7 +21,8 @@ import { soundOf, UnderWay } from './under-way.ts';
 /** The devices that the stand listens with, passed in so that it can be tested without them. */
 export interface StandDevices {
   readonly analyst: Pick<Analyst, 'analyse'>;
-  readonly keeper: Keeper;
+  /** keeps each attempt before it is analysed */
+  readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'criteria'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   /** told when a device is plugged in or out */
@@ -29,6 +32,8 @@ export interface StandDevices {
   readonly screen: Screen;
   readonly settings: Settings;
   readonly speech: Speech;
+  /** what is said aloud of an attempt */
+  readonly spoken: (assessment: Assessment) => string;
   readonly unfinished: Unfinished;
   readonly piano: ThisPiano;
 }
@@ -75,7 +80,7 @@ export class Stand {
   constructor(devices: StandDevices, plan: Plan) {
     this.#devices = devices;
     this.plan = plan;
-    this.settings = readStandSettings(devices.settings.recall('stand'));
+    this.settings = readStandSettings(recall(devices.settings, 'stand'));
     this.own = new OwnSounds(devices.pulse, devices.speech);
     devices.onDevicesChange(() => void this.#deviceCameBack());
     devices.screen.onSeen((seen) => {
@@ -105,7 +110,7 @@ export class Stand {
 
   change(part: Partial<StandSettings>): void {
     this.settings = { ...this.settings, ...part };
-    this.#devices.settings.keep('stand', this.settings);
+    remember(this.#devices.settings, 'stand', this.settings);
   }
 
   /** From one touch on, everything goes by itself. */
@@ -141,7 +146,7 @@ export class Stand {
     const left = await this.#devices.unfinished.recover().catch(() => []);
     for (const { channels, sampleRateHz, about, forget } of left) {
       const remark = 'The page was closed during this attempt; what had sounded until then was kept.';
-      const sound = { ...soundOf({ channels, sampleRateHz, processing: [] }), remarks: [remark] };
+      const sound = { ...soundOf({ channels, sampleRateHz, processing: [] }, ''), remarks: [remark] };
       if ((channels[0]?.length ?? 0) > 0) await this.#tell(sound, about as Aim, () => void forget());
       else await forget();
     }
@@ -240,18 +245,19 @@ export class Stand {
     const number = this.attempts;
     this.working += 1;
     try {
-      const { keeper, analyst, piano } = this.#devices;
-      const entry = await keeper.keep(sound, aim);
+      const { journal, analyst, piano } = this.#devices;
+      const id = await journal.keep(sound, aim);
       kept();
-      const earlier = await keeper.earlier();
-      const options = { targetBpm: aim.targetBpm, earlier, piano: piano.known };
+      const earlier = await journal.earlier(aim.choice, id);
+      const { criteria } = journal;
+      const options = { targetBpm: aim.targetBpm, earlier, criteria, piano: piano.known };
       const assessment = await analyst.analyse(sound, aim.choice, options);
       this.told = { sound, assessment, number };
       if (this.plan.recognise && assessment.kind === 'report')
         this.plan.adopt(assessment.alignment.exercise.choice);
-      if (this.phase === 'on' && this.settings.speak) this.own.say(assessment);
+      if (this.phase === 'on' && this.settings.speak) this.own.say(this.#devices.spoken(assessment));
       this.#learn(assessment);
-      await entry.complete(assessment);
+      await journal.complete(id, assessment);
     } catch (error) {
       this.trouble = `This attempt could not be worked out. ${messageOf(error)}`;
     } finally {

@@ -1,6 +1,7 @@
 import { learnPiano, mergePianos } from '../../engine/index.ts';
 import type { Assessment, PianoProfile } from '../../engine/index.ts';
 import type { Settings } from '../../io/settings/index.ts';
+import { recall, remember } from './remembered.ts';
 
 const NAME = 'piano';
 
@@ -14,12 +15,12 @@ export class ThisPiano {
 
   /** null: nothing is known of it yet */
   get known(): PianoProfile | null {
-    return readPiano(this.#settings.recall(NAME));
+    return readPiano(recall(this.#settings, NAME));
   }
 
   /** What a room check came to, or one attempt more. */
   learn(taught: PianoProfile | null): void {
-    if (taught !== null) this.#settings.keep(NAME, mergePianos(this.known, taught));
+    if (taught !== null) remember(this.#settings, NAME, mergePianos(this.known, taught));
   }
 
   /** Only an attempt that was played teaches: what was not understood may have been another thing than this piano. */
@@ -29,7 +30,7 @@ export class ThisPiano {
 
   /** Another piano stands here now. */
   forget(): void {
-    this.#settings.keep(NAME, null);
+    remember(this.#settings, NAME, null);
   }
 }
 

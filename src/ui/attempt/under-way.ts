@@ -1,8 +1,8 @@
 import type { Recording } from '../../io/microphone/index.ts';
 import type { Keeping } from '../../io/unfinished/index.ts';
-import type { Sound } from './desk.svelte.ts';
 import type { Ear } from './ear.ts';
-import type { Aim } from './keeper.ts';
+import type { Aim } from './journal.svelte.ts';
+import type { Sound } from './sound.ts';
 
 /** Sound is laid aside in pieces of this length, seconds. */
 const PIECE_SEC = 0.5;
@@ -36,7 +36,7 @@ export class UnderWay {
   end(startSec: number, endSec: number): Sound {
     const recording = this.#ear.take(startSec, endSec);
     this.#ear.keepFrom(null);
-    return soundOf(recording);
+    return soundOf(recording, this.#ear.deviceLabel);
   }
 
   /** Its sound is kept elsewhere. */
@@ -46,9 +46,9 @@ export class UnderWay {
 }
 
 /** What a microphone gave → a sound as the page has them, with a remark on what the device did to it. */
-export function soundOf({ channels, sampleRateHz, processing }: Recording): Sound {
+export function soundOf({ channels, sampleRateHz, processing }: Recording, device: string): Sound {
   const remarks = processing.map(
     (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
   );
-  return { name: 'at the piano', recordedHere: true, channels, sampleRateHz, remarks };
+  return { name: 'at the piano', recordedHere: true, device, channels, sampleRateHz, remarks };
 }

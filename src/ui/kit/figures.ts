@@ -1,18 +1,21 @@
+import { writing } from './writing.svelte.ts';
+
 /** Figures as they are shown: rounded to what they are worth, with a true minus sign and their unit. */
 
 /** No-break thin space between a figure and its unit. */
 const GAP = '\u202f';
 
-/** −12.34, 1 → "−12.3". */
+/** −12.34, 1 → "−12.3", or "−12,3" where the language writes so. */
 export function shown(value: number, decimals = 0): string {
   const text = Math.abs(value).toFixed(decimals);
-  return Number(text) !== 0 && value < 0 ? `−${text}` : text;
+  const sign = Number(text) !== 0 && value < 0 ? '−' : '';
+  return sign + text.replace('.', writing.decimalSign);
 }
 
 /** Like `shown`, with its sign always written: "+92", "−6", "0". */
 export function signed(value: number, decimals = 0): string {
   const text = shown(value, decimals);
-  return Number(text.replace('−', '-')) > 0 ? `+${text}` : text;
+  return Number(value.toFixed(decimals)) > 0 ? `+${text}` : text;
 }
 
 /** A figure and its unit, kept on one line. */
@@ -26,7 +29,9 @@ export function clock(sec: number): string {
   return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, '0')}`;
 }
 
-/** ["A", "B", "C"] → "A, B and C". */
+/** ["A", "B", "C"] → "A, B and C", with the language's word. */
 export function listed(words: readonly string[]): string {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return words.length < 2
+    ? words.join('')
+    : `${words.slice(0, -1).join(', ')} ${writing.and} ${words.at(-1)}`;
 }

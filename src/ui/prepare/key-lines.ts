@@ -1,23 +1,23 @@
 import type { KeyFacts, MinorScale } from '../../engine/index.ts';
+import { strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
 
-const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven'] as const;
 const MINOR_NAMES: readonly MinorScale[] = ['natural', 'harmonic', 'melodic'];
 
 const names = (notes: readonly string[]): string => notes.map(shownName).join(' ');
-const capital = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 
 /** What there is to know about a key, in lines. */
 export function keyLines(facts: KeyFacts): readonly { readonly term: string; readonly words: string }[] {
   const minor = facts.minorScales;
+  const t = strings().keys;
   return [
-    { term: 'Key signature', words: signatureWords(facts) },
+    { term: t.signature, words: signatureWords(facts) },
     ...(minor === undefined
-      ? [{ term: 'Scale', words: names(facts.scale) }]
-      : MINOR_NAMES.map((name) => ({ term: `${capital(name)} scale`, words: names(minor[name]) }))),
-    { term: 'Tonic triad', words: names(facts.triad) },
+      ? [{ term: t.scale, words: names(facts.scale) }]
+      : MINOR_NAMES.map((name) => ({ term: t.minorScales[name], words: names(minor[name]) }))),
+    { term: t.triad, words: names(facts.triad) },
     {
-      term: 'Primary chords',
+      term: t.primaryChords,
       words: facts.primaryChords.map((chord) => `${chord.numeral}\u2002${names(chord.notes)}`).join('\u2003'),
     },
   ];
@@ -26,7 +26,8 @@ export function keyLines(facts: KeyFacts): readonly { readonly term: string; rea
 /** "three sharps: F♯ C♯ G♯" */
 export function signatureWords(facts: KeyFacts): string {
   const count = facts.signature.length;
-  if (count === 0) return 'no sharps or flats';
-  const kind = facts.accidental === 'sharps' ? 'sharp' : 'flat';
-  return `${COUNTS[count] ?? count} ${kind}${count === 1 ? '' : 's'}: ${names(facts.signature)}`;
+  const t = strings().names;
+  if (count === 0) return t.noSigns;
+  const kind = facts.accidental === 'sharps' ? t.sharps(count) : t.flats(count);
+  return `${t.counts[count] ?? count} ${kind}: ${names(facts.signature)}`;
 }

@@ -1,5 +1,6 @@
-import { ALL_KEYS } from '../../engine/index.ts';
+import { ALL_HANDS, ALL_KEYS } from '../../engine/index.ts';
 import type { Form, Hands, MinorScale } from '../../engine/index.ts';
+import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
 
 interface Choice<T> {
@@ -7,38 +8,35 @@ interface Choice<T> {
   readonly label: string;
 }
 
+/** Values in their order → options with their labels in the language of the page. */
+const labelled = <T extends string>(
+  values: readonly T[],
+  labels: Readonly<Record<T, string>>,
+): readonly Choice<T>[] => values.map((value) => ({ value, label: labels[value] }));
+
 /** The keys round the circle of fifths, as the engine orders them: major from C, minor from A. */
-export const KEY_GROUPS: readonly { readonly label: string; readonly keys: readonly Choice<string>[] }[] = (
-  ['major', 'minor'] as const
-).map((mode) => ({
-  label: `${mode === 'major' ? 'Major' : 'Minor'}, round the circle of fifths`,
-  keys: ALL_KEYS.filter((key) => key.endsWith(mode)).map((key) => ({ value: key, label: shownKey(key) })),
-}));
+export function keyGroups(): readonly { readonly label: string; readonly keys: readonly Choice<string>[] }[] {
+  return (['major', 'minor'] as const).map((mode) => ({
+    label: strings().prepare.groups[mode],
+    keys: ALL_KEYS.filter((key) => key.endsWith(mode)).map((key) => ({ value: key, label: shownKey(key) })),
+  }));
+}
 
-export const FORMS: readonly Choice<Form>[] = [
-  { value: 'arpeggio', label: 'Arpeggio' },
-  { value: 'scale', label: 'Scale' },
-  { value: 'triads', label: 'Triads' },
-  { value: 'broken-triads', label: 'Broken triads' },
-  { value: 'progression', label: 'Progression' },
-];
+const FORM_ORDER: readonly Form[] = ['arpeggio', 'scale', 'triads', 'broken-triads', 'progression'];
 
-export const HANDS: readonly Choice<Hands>[] = [
-  { value: 'left', label: 'Left' },
-  { value: 'right', label: 'Right' },
-  { value: 'together', label: 'Together' },
-];
+export const formOptions = (): readonly Choice<Form>[] => labelled(FORM_ORDER, strings().prepare.FORMS);
+
+export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, strings().prepare.HANDS);
 
 export const OCTAVES: readonly Choice<number>[] = [1, 2, 3, 4].map((value) => ({
   value,
   label: String(value),
 }));
 
-export const MINOR_SCALES: readonly Choice<MinorScale>[] = [
-  { value: 'harmonic', label: 'Harmonic' },
-  { value: 'melodic', label: 'Melodic' },
-  { value: 'natural', label: 'Natural' },
-];
+const MINOR_ORDER: readonly MinorScale[] = ['harmonic', 'melodic', 'natural'];
+
+export const minorScaleOptions = (): readonly Choice<MinorScale>[] =>
+  labelled(MINOR_ORDER, strings().prepare.MINOR_SCALES);
 
 /** Slowest and fastest tempo that may be aimed at, beats a minute: what metronomes have (common practice, no source). */
 export const TEMPO_BPM = { least: 30, most: 208 } as const;

@@ -1,3 +1,5 @@
+import { strings } from '../language/index.ts';
+
 /** The quietest level that the meter shows, dB below full scale. */
 export const METER_FLOOR_DB = -60;
 /** Below this, soft notes may drown in the room's own noise; experience of recordings, no source. */
@@ -10,8 +12,9 @@ export function meterShare(db: number): number {
 
 /** What to say about the level: one short sentence. `loudestDb` is the loudest peak of the last seconds. */
 export function levelAdvice(loudestDb: number, clipped: boolean): string {
-  if (clipped) return 'Too loud: move the device away.';
-  if (loudestDb < METER_FLOOR_DB) return 'Nothing heard yet: play a loud note.';
-  if (loudestDb < TOO_QUIET_DB) return 'Very quiet: move the device nearer.';
-  return 'The level is good.';
+  const t = strings().record;
+  if (clipped) return t.tooLoud;
+  if (loudestDb < METER_FLOOR_DB) return t.nothingYet;
+  if (loudestDb < TOO_QUIET_DB) return t.veryQuiet;
+  return t.levelGood;
 }

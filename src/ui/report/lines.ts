@@ -1,6 +1,8 @@
 import type { CrossingDelay, Estimate, Exercise, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { listed, shown, signed, withUnit } from '../kit/figures.ts';
+import { sentence, strings } from '../language/index.ts';
+import { shownName } from '../names/index.ts';
 
 /** One line of the list of measures. */
 export interface MeasureLine {
@@ -8,6 +10,8 @@ export interface MeasureLine {
   readonly figure: string;
   /** what the figure means, in a teacher's words */
   readonly meaning: string;
+  /** how it is defined, with its source where it has one */
+  readonly definition: string;
   /** false: the figure could not be had, and `figure` says why */
   readonly measured: boolean;
 }
@@ -25,15 +29,27 @@ function estimate({ value, plusMinus }: Estimate, unit: string, decimals: number
   return withUnit(shown(value, decimals), unit) + doubt;
 }
 
+/** The words of a line: what it is called, what it means and how it is defined. */
+interface LineWords {
+  readonly term: string;
+  readonly meaning: string;
+  readonly definition: string;
+}
+
 function line(
-  term: string,
-  meaning: string,
+  { term, meaning, definition }: LineWords,
   measure: Estimate | NotMeasured,
   say: (measured: Estimate) => string,
 ): MeasureLine {
   return isMeasured(measure)
-    ? { term, meaning, figure: say(measure), measured: true }
-    : { term, meaning, figure: `not measured: ${lower(measure.notMeasured)}`, measured: false };
+    ? { term, meaning, definition, figure: say(measure), measured: true }
+    : {
+        term,
+        meaning,
+        definition,
+        figure: strings().report.notMeasured(sentence(lower(measure.notMeasured))),
+        measured: false,
+      };
 }
 
 const lower = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);
@@ -41,6 +57,7 @@ const lower = (sentence: string): string => sentence.charAt(0).toLowerCase() + s
 /** Report → its measures in the order in which they are worth reading. Figures that do not apply are left out. */
 export function measureLines(report: Report, exercise: Exercise): readonly MeasureLine[] {
   const { measures, targetBpm } = report;
+  const t = strings().measures;
   const chords = exercise.steps.some(
     (step) => step.notes.filter((note) => note.hand === step.notes[0]!.hand).length > 1,
   );
@@ -48,39 +65,30 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
   return [
     notesLine(report, exercise),
     line(
-      'Evenness of time',
-      'How much the time from note to note varies, in per cent of that time; 0 would be a machine. Eight per cent or ' +
-        'less is even. The ± is what the listening itself may be off by.',
+      t.evenness,
       measures.evennessPercent,
       (even) => `${estimate(even, '%', 1)}${withoutCrossings(measures)}`,
     ),
     ...(crosses ? [crossingsLine(measures)] : []),
     ...(chords ? chordLines(measures) : []),
     line(
-      'Evenness of loudness',
-      'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
-        'A change of about one decibel can just be heard.',
+      t.loudness,
       measures.loudnessEvennessDb,
       (loud) => `± ${withUnit(shown(loud.value, 1), 'dB')}${thumb(measures)}`,
     ),
     line(
-      'Tempo',
-      'Beats a minute, from the middle interval: a hesitation does not move it.',
+      t.tempo,
       measures.tempoBpm,
       (tempo) =>
-        `${beatSign(report.exercise.form)} = ${shown(tempo.value)}${targetBpm === null ? '' : ` (aim ${shown(targetBpm)})`}${drift(measures)}`,
+        `${beatSign(report.exercise.form)} = ${shown(tempo.value)}${targetBpm === null ? '' : t.tempo.aim(shown(targetBpm))}${drift(measures)}`,
     ),
     ...(chords
       ? []
       : [
-          line(
-            'Touch',
-            'How long a key is still held when the next one sounds (connected), or how long the gap is (detached).',
-            measures.touchMs,
-            ({ value }) =>
-              value >= 0
-                ? `connected: notes overlap by ${withUnit(shown(value), 'ms')}`
-                : `detached: gaps of ${withUnit(shown(-value), 'ms')}`,
+          line(t.touch, measures.touchMs, ({ value }) =>
+            value >= 0
+              ? t.touch.connected(withUnit(shown(value), 'ms'))
+              : t.touch.detached(withUnit(shown(-value), 'ms')),
           ),
         ]),
     tuningLine(report),
@@ -88,21 +96,20 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
 }
 
 function notesLine(report: Report, exercise: Exercise): MeasureLine {
+  const t = strings().measures.notes;
   const expected = exercise.steps.reduce((sum, step) => sum + step.notes.length, 0);
   const count = (verdict: string): number => report.notes.filter((note) => note.verdict === verdict).length;
-  const extras = count('extra');
   const parts = [
-    count('wrong') > 0 ? `${count('wrong')} wrong` : '',
-    report.missed.length > 0 ? `${report.missed.length} missed` : '',
-    report.unsure.length > 0 ? `${report.unsure.length} not sure` : '',
-    extras > 0 ? `${extras} extra` : 'none extra',
+    count('wrong') > 0 ? t.wrong(count('wrong')) : '',
+    report.missed.length > 0 ? t.missed(report.missed.length) : '',
+    report.unsure.length > 0 ? t.unsure(report.unsure.length) : '',
+    t.extra(count('extra')),
   ].filter((part) => part !== '');
   return {
-    term: 'Notes',
-    figure: `${count('correct')} of ${expected}, ${listed(parts)}`,
-    meaning:
-      'Right notes of those written. Extra notes are those that answer no written one: a neighbour caught, a note ' +
-      'struck again, or going back.',
+    term: t.term,
+    meaning: t.meaning,
+    definition: t.definition,
+    figure: t.of(count('correct'), expected, listed(parts)),
     measured: true,
   };
 }
@@ -110,22 +117,20 @@ function notesLine(report: Report, exercise: Exercise): MeasureLine {
 function withoutCrossings(measures: Measures): string {
   const without = measures.evennessWithoutCrossingsPercent;
   if (!isMeasured(without) || measures.crossings.length === 0) return '';
-  return `; without the crossings ${withUnit(shown(without.value, 1), '%')}`;
+  return strings().measures.evenness.without(withUnit(shown(without.value, 1), '%'));
 }
 
 function crossingsLine(measures: Measures): MeasureLine {
+  const t = strings().measures.crossings;
   const directions = (['up', 'down'] as const).flatMap((direction) => {
     const delays = measures.crossings.filter((crossing) => crossing.direction === direction);
-    return delays.length === 0
-      ? []
-      : [`${delayList(delays)} ${direction === 'up' ? 'going up' : 'coming down'}`];
+    return delays.length === 0 ? [] : [t[direction](delayList(delays))];
   });
   return {
-    term: 'Crossings',
-    figure: directions.length > 0 ? directions.join('; ') : 'not measured: no crossing was heard whole',
-    meaning:
-      'How much longer the step into a crossing takes (thumb under, or a finger over the thumb) than the steps ' +
-      'around it. Plus is late.',
+    term: t.term,
+    meaning: t.meaning,
+    definition: t.definition,
+    figure: directions.length > 0 ? directions.join('; ') : t.none,
     measured: directions.length > 0,
   };
 }
@@ -134,49 +139,48 @@ function delayList(delays: readonly CrossingDelay[]): string {
   if (delays.length <= MOST_LISTED)
     return listed(delays.map(({ delayMs }) => withUnit(signed(delayMs), 'ms')));
   const all = delays.map(({ delayMs }) => delayMs);
-  return `${signed(Math.min(...all))} to ${withUnit(signed(Math.max(...all)), 'ms')}`;
+  return strings().measures.crossings.range(
+    signed(Math.min(...all)),
+    withUnit(signed(Math.max(...all)), 'ms'),
+  );
 }
 
 function chordLines(measures: Measures): readonly MeasureLine[] {
+  const { spread, changes } = strings().measures;
   return [
-    line(
-      'Chords struck as one',
-      'From the first to the last note of a chord, the middle one of all chords. Up to 40 ms sounds as one.',
-      measures.chordSpreadMs,
-      (spread) => `${estimate(spread, 'ms', 0)} from first to last note`,
-    ),
-    line(
-      'Changes of chord',
-      'The slowest change against the usual one; 1 is no hesitation.',
-      measures.changeHesitationRatio,
-      ({ value }) => `the slowest takes ${shown(value, 1)} times the usual`,
-    ),
+    line(spread, measures.chordSpreadMs, (figure) => spread.figure(estimate(figure, 'ms', 0))),
+    line(changes, measures.changeHesitationRatio, ({ value }) => changes.figure(shown(value, 1))),
   ];
 }
 
 function thumb(measures: Measures): string {
   const accent = measures.thumbAccentDb;
   if (!isMeasured(accent)) return '';
+  const t = strings().measures.loudness;
   const amount = withUnit(shown(Math.abs(accent.value), 1), 'dB');
-  return `; the thumb ${amount} ${accent.value >= 0 ? 'louder' : 'softer'} than the others`;
+  return accent.value >= 0 ? t.thumbLouder(amount) : t.thumbSofter(amount);
 }
 
 function drift(measures: Measures): string {
   if (!isMeasured(measures.driftPercent)) return '';
+  const t = strings().measures.tempo;
   const { value, plusMinus = 0 } = measures.driftPercent;
-  if (Math.abs(value) < Math.max(STEADY_PERCENT, 2 * plusMinus)) return ', steady';
-  return `, ${withUnit(shown(Math.abs(value)), '%')} ${value > 0 ? 'slower' : 'faster'} by the end`;
+  if (Math.abs(value) < Math.max(STEADY_PERCENT, 2 * plusMinus)) return t.steady;
+  const amount = withUnit(shown(Math.abs(value)), '%');
+  return value > 0 ? t.slower(amount) : t.faster(amount);
 }
 
 function tuningLine(report: Report): MeasureLine {
   const { a4Hz, cents } = report.tuning;
+  const t = strings().measures.piano;
   const off = Math.round(cents);
-  const amount = withUnit(shown(Math.abs(off)), Math.abs(off) === 1 ? 'cent' : 'cents');
-  const standing = off === 0 ? 'as a tuning fork' : `${amount} ${off < 0 ? 'flat' : 'sharp'}`;
+  const amount = withUnit(shown(Math.abs(off)), t.cents(Math.abs(off)));
+  const standing = off === 0 ? t.asAFork : off < 0 ? t.flat(amount) : t.sharp(amount);
   return {
-    term: 'The piano',
-    figure: `A = ${withUnit(shown(a4Hz, 1), 'Hz')}, ${standing}`,
-    meaning: 'Where this piano stands as a whole. Nothing that you played: the listening follows it.',
+    term: t.term,
+    figure: `${shownName('A')} = ${withUnit(shown(a4Hz, 1), 'Hz')}, ${standing}`,
+    meaning: t.meaning,
+    definition: t.definition,
     measured: true,
   };
 }

@@ -1,5 +1,8 @@
 import type { Report } from '../../engine/index.ts';
+import { sentence, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
+import { sounded } from '../plots/pearls/beads.ts';
+import type { Spot } from '../plots/pearls/spots.ts';
 
 /** One line of the table of notes. */
 export interface TableRow {
@@ -8,10 +11,15 @@ export interface TableRow {
   readonly finger: string;
   readonly timeSec: number | null;
   readonly levelDb: number | null;
+  /** its place on the string */
+  readonly spot: number | null;
 }
 
-/** Report → every note in order, the silent ones after the note before them. */
-export function tableRows(report: Report): readonly TableRow[] {
+/** Report and its spots → every note in order, the silent ones after the note before them. */
+export function tableRows(report: Report, spots: readonly Spot[] = []): readonly TableRow[] {
+  const t = strings().report;
+  const spotOf = (midi: number, matches: (bead: Spot['beads'][number]) => boolean): number | null =>
+    spots.find((spot) => spot.beads.some((bead) => bead.midi === midi && matches(bead)))?.index ?? null;
   const struck = report.notes.map((note) => ({
     order: note.timeSec,
     step: note.step,
@@ -19,13 +27,14 @@ export function tableRows(report: Report): readonly TableRow[] {
       name: note.name,
       heard:
         note.verdict === 'correct'
-          ? 'right'
+          ? t.asRight
           : note.verdict === 'wrong'
-            ? `wrong, for ${shownName(note.wantedName ?? '')}`
-            : `extra${note.extraKind === undefined || note.extraKind === 'other' ? '' : ` (${note.extraKind})`}`,
+            ? t.asWrong(shownName(note.wantedName ?? ''))
+            : t.EXTRA[note.extraKind ?? 'other'],
       finger: note.finger === null ? '' : String(note.finger),
       timeSec: note.timeSec,
       levelDb: note.levelDb,
+      spot: spotOf(note.midi, (bead) => bead.timeSec === note.timeSec),
     },
   }));
   const silentAt = (step: number): number => {
@@ -33,15 +42,22 @@ export function tableRows(report: Report): readonly TableRow[] {
     return (before.at(-1)?.order ?? 0) + 1e-4 * (step + 1);
   };
   const silent = [
-    ...report.missed.map((note) => ({ step: note.step, name: note.name, heard: 'missed' })),
+    ...report.missed.map((note) => ({ ...note, heard: t.asMissed })),
     ...report.unsure.map((note) => ({
-      step: note.step,
-      name: `key ${note.midi}`,
-      heard: `not sure: ${note.reason}`,
+      ...note,
+      name: t.keyNumber(note.midi),
+      heard: t.asUnsure(sentence(note.reason)),
     })),
-  ].map(({ step, name, heard }) => ({
+  ].map(({ step, name, heard, midi, hand }) => ({
     order: silentAt(step),
-    row: { name, heard, finger: '', timeSec: null, levelDb: null },
+    row: {
+      name,
+      heard,
+      finger: '',
+      timeSec: null,
+      levelDb: null,
+      spot: spotOf(midi, (bead) => bead.step === step && bead.hand === hand && !sounded(bead)),
+    },
   }));
   return [...struck, ...silent].sort((a, b) => a.order - b.order).map(({ row }) => row);
 }

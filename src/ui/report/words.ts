@@ -1,5 +1,6 @@
 import type { CourseRemark, Report } from '../../engine/index.ts';
-import { withUnit } from '../kit/figures.ts';
+import { shown, withUnit } from '../kit/figures.ts';
+import { sentence, strings } from '../language/index.ts';
 
 /** A verdict cut at what is to be underlined. */
 export interface SplitVerdict {
@@ -19,26 +20,20 @@ export function splitVerdict(verdict: string, emphasis: string): SplitVerdict {
 export function remarkLines(report: Report, soundRemarks: readonly string[]): readonly string[] {
   return [
     ...report.remarks.flatMap(remarkLine),
-    ...report.audio.findings.map((finding) => finding.detail),
-    ...soundRemarks,
+    ...report.audio.findings.map((finding) => sentence(finding.detail)),
+    ...soundRemarks.map(sentence),
   ];
 }
 
 function remarkLine(remark: CourseRemark): readonly string[] {
+  const t = strings().report;
   switch (remark.kind) {
-    case 'other-octave': {
-      const octaves = Math.abs(remark.octaveShift);
-      const distance = octaves === 1 ? 'an octave' : `${octaves} octaves`;
-      return [
-        `Played ${distance} ${remark.octaveShift > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
-      ];
-    }
+    case 'other-octave':
+      return [t.otherOctave(remark.octaveShift)];
     case 'played-again':
-      return [
-        `The exercise was played ${remark.passages.length + 1} times; this is the report of one of them.`,
-      ];
+      return [t.playedAgain(remark.passages.length + 1)];
     case 'stopped':
-      return [`A stop of ${withUnit(remark.gapSec.toFixed(1), 's')} before note ${remark.atStep + 1}.`];
+      return [t.stopBefore(withUnit(shown(remark.gapSec, 1), 's'), remark.atStep + 1)];
     default:
       return [];
   }

@@ -1,7 +1,9 @@
 import type { Click } from '../attempt/stand-settings.ts';
+import { strings } from '../language/index.ts';
 
-export const CLICKS: readonly { readonly value: Click; readonly label: string }[] = [
-  { value: 'off', label: 'None' },
-  { value: 'count-in', label: 'Until I begin' },
-  { value: 'throughout', label: 'All the way' },
-];
+const CLICK_ORDER: readonly Click[] = ['off', 'count-in', 'throughout'];
+
+export function clickOptions(): readonly { readonly value: Click; readonly label: string }[] {
+  const { clicks } = strings().stand;
+  return CLICK_ORDER.map((value) => ({ value, label: clicks[value] }));
+}

@@ -1,17 +1,19 @@
 import type { Stand } from '../attempt/stand.svelte.ts';
+import { strings } from '../language/index.ts';
 
 /** What the listening is doing, in words that are read from two metres. */
 export function stateWords(stand: Pick<Stand, 'phase' | 'halted' | 'face' | 'attempts'>): string {
-  if (stand.phase === 'opening') return 'Opening the microphone';
-  if (stand.halted) return 'Not listening';
+  const t = strings().stand;
+  if (stand.phase === 'opening') return t.opening;
+  if (stand.halted) return t.notListening;
   switch (stand.face) {
     case 'waiting':
-      return 'Waiting for your first note';
+      return t.waiting;
     case 'listening':
-      return 'Listening';
+      return t.listening;
     case 'working':
-      return 'Working it out';
+      return t.working;
     case 'told':
-      return `Attempt ${stand.attempts}. Ready for the next`;
+      return t.told(stand.attempts);
   }
 }

@@ -1,34 +1,22 @@
-import { describe, expect, it } from 'vitest';
+import { expect, test } from 'vitest';
 import { createSettings } from '../../../src/io/settings/index.ts';
 
-describe('what is remembered on this device', () => {
-  it('comes back as it was', () => {
-    const kept = new Map<string, string>();
-    const store = {
-      getItem: (name: string) => kept.get(name) ?? null,
-      setItem: (name: string, text: string) => void kept.set(name, text),
-    };
-    createSettings(store).keep('a', { b: [1, 'two', null] });
-    expect(createSettings(store).recall('a')).toEqual({ b: [1, 'two', null] });
-    expect([...kept.keys()]).toEqual(['evenfall-a']);
-  });
+test('a choice outlives the page', () => {
+  const kept = new Map<string, string>();
+  const storage = {
+    getItem: (name: string) => kept.get(name) ?? null,
+    setItem: (name: string, value: string) => void kept.set(name, value),
+  };
+  createSettings(() => storage).write('language', 'de');
+  expect(createSettings(() => storage).read('language')).toBe('de');
+  expect(createSettings(() => storage).read('other')).toBeNull();
+});
 
-  it('is nothing where nothing was, where it is no JSON, and where there is no store', () => {
-    const broken = { getItem: () => '{', setItem: () => undefined };
-    expect(createSettings(broken).recall('a')).toBeNull();
-    expect(createSettings(null).recall('a')).toBeNull();
+test('where the storage is closed a choice holds as long as the page', () => {
+  const settings = createSettings(() => {
+    throw new Error('closed');
   });
-
-  it('is lost without an error where the store refuses', () => {
-    const full = {
-      getItem: (): string => {
-        throw new Error('no');
-      },
-      setItem: (): void => {
-        throw new Error('full');
-      },
-    };
-    createSettings(full).keep('a', 1);
-    expect(createSettings(full).recall('a')).toBeNull();
-  });
+  settings.write('language', 'de');
+  expect(settings.read('language')).toBe('de');
+  expect(settings.read('other')).toBeNull();
 });

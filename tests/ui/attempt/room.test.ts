@@ -17,7 +17,11 @@ const GOOD: RoomCheck = {
 function place() {
   const { devices, hear, pass, suffer, log } = rig();
   const asked: { readonly silenceSec: number; readonly playedSec: number }[] = [];
-  const piano = new ThisPiano(createSettings(null));
+  const piano = new ThisPiano(
+    createSettings(() => {
+      throw new Error('closed');
+    }),
+  );
   const taught: unknown[] = [];
   piano.learn = (profile) => void taught.push(profile);
   const seconds = ({ channels }: { readonly channels: readonly Float32Array[] }): number =>

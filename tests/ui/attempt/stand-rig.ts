@@ -1,3 +1,4 @@
+import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { Assessment, LiveEvent, OwnSound } from '../../../src/engine/index.ts';
 import type { MicrophoneTrouble } from '../../../src/io/microphone/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
@@ -56,10 +57,10 @@ export function rig(changed: Partial<StandDevices> = {}) {
     sampleRateHz: RATE_HZ,
     processing: [],
   });
-  const settings = createSettings({
+  const settings = createSettings(() => ({
     getItem: (name) => kept.get(name) ?? null,
     setItem: (name, text) => void kept.set(name, text),
-  });
+  }));
   const devices: StandDevices = {
     analyst: {
       analyse: (sound, choice, { targetBpm }) => {
@@ -68,18 +69,19 @@ export function rig(changed: Partial<StandDevices> = {}) {
         return Promise.resolve(TOLD);
       },
     },
-    keeper: {
+    journal: {
       keep: (sound) => {
         log.push(`keep ${(sound.channels[0]!.length / RATE_HZ).toFixed(1)} s`);
-        return Promise.resolve({
-          complete: () => {
-            log.push('complete');
-            return Promise.resolve();
-          },
-        });
+        return Promise.resolve('an id');
+      },
+      complete: (id) => {
+        log.push(`complete ${id}`);
+        return Promise.resolve();
       },
       earlier: () => Promise.resolve([]),
+      criteria: DEFAULT_CRITERIA,
     },
+    spoken: () => 'the verdict',
     openMicrophone: () => {
       log.push('open');
       return Promise.resolve({

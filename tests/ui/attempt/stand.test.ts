@@ -47,7 +47,7 @@ describe('an attempt', () => {
       'keep 3.9 s',
       'unfinished ends',
       'analyse 3.9 s of C major at 80',
-      'complete',
+      'complete an id',
     ]);
     expect(stand.notes).toEqual([]);
   });

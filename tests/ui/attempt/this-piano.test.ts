@@ -13,10 +13,10 @@ const PIANO: PianoProfile = {
 
 const store = () => {
   const kept = new Map<string, string>();
-  return createSettings({
+  return createSettings(() => ({
     getItem: (name) => kept.get(name) ?? null,
     setItem: (name, text) => void kept.set(name, text),
-  });
+  }));
 };
 
 describe('this piano', () => {

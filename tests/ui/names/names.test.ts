@@ -13,7 +13,7 @@ describe('a note name', () => {
   // Scientific pitch notation: letter, accidental, octave (Acoustical Society of America, 1939).
   it.each([
     ['Ab4', 'A♭', 'A♭4', 'A flat 4'],
-    ['F##5', 'F𝄪', 'F𝄪5', 'F double sharp 5'],
+    ['F##5', 'F×', 'F×5', 'F double sharp 5'],
     ['Bbb3', 'B♭♭', 'B♭♭3', 'B double flat 3'],
     ['C', 'C', 'C', 'C'],
     ['G#', 'G♯', 'G♯', 'G sharp'],

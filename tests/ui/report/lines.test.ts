@@ -45,7 +45,11 @@ describe('the list of measures', () => {
   });
 
   it('explains every figure', () => {
-    for (const line of lines('longScale').values()) expect(line.meaning).toMatch(/\.$/);
+    for (const name of ['longScale', 'togetherProgression'] as const)
+      for (const { meaning, definition } of lines(name).values()) {
+        expect(meaning).toMatch(/\.$/);
+        expect(definition).toMatch(/\.$/);
+      }
   });
 });
 

@@ -133,9 +133,9 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
       evennessWithoutCrossingsPercent: { value: 4.12, plusMinus: 0.4 },
       driftPercent: { value: 1.3, plusMinus: 1.8 },
       npvi: { value: 11.2 },
-      intervals: exercise.steps.slice(1).map(({ step }) => ({
+      intervals: exercise.steps.slice(1).map(({ step, beat }) => ({
         step,
-        ioiMs: 390 + (made.late?.[step] ?? 0),
+        ioiMs: ((beat - exercise.steps[step - 1]!.beat) * 60_000) / tempoBpm + (made.late?.[step] ?? 0),
         deviationMs: made.late?.[step] ?? 0,
         audible: (made.late?.[step] ?? 0) > 10,
       })),
@@ -150,6 +150,7 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
       tempoBpm: { value: tempoBpm, plusMinus: 0.4 },
       touchMs: { value: 22, plusMinus: 8 },
       chordSpreadMs: notMeasured,
+      ...(made.choice.hands === 'together' && { togetherness: together(exercise, made) }),
       changeHesitationRatio: notMeasured,
     },
     words: {
@@ -162,6 +163,14 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
     },
   };
   return { exercise, report };
+}
+
+function together(exercise: Exercise, made: Invention): NonNullable<Report['measures']['togetherness']> {
+  const steps = exercise.steps.map(({ step }) => ({
+    step,
+    leftMinusRightMs: made.leftOffsetMs?.[step] ?? Math.round(Math.sin(step * 1.3) * 6),
+  }));
+  return { leadMs: { value: -4, plusMinus: 2 }, apartSdMs: { value: 18, plusMinus: 2 }, steps };
 }
 
 /** The attempts of docs/look and their kin. All invented. */

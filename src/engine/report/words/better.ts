@@ -2,16 +2,14 @@ import { isMeasured } from '../measures/index.ts';
 import type { Figure } from '../measures/index.ts';
 import type { Measures } from '../types.ts';
 import type { Scene } from './scene.ts';
-import { inWords } from './spelling.ts';
 import { faultCount } from './standing.ts';
+import type { Bettered } from './types.ts';
 
-/** The figure that a trouble of the last attempt was about, and how a better one is said. */
+/** The figure that a trouble of the last attempt was about. */
 interface Trouble {
   readonly situations: readonly string[];
+  readonly name: Bettered;
   readonly figure: (measures: Measures) => Figure;
-  /** as a clause, with both figures */
-  readonly say: (now: string, before: string) => string;
-  readonly unit: string;
   readonly digits: number;
 }
 
@@ -21,74 +19,59 @@ const IN_TIME_MS = 10;
 const TROUBLES: readonly Trouble[] = [
   {
     situations: ['crossing-late-both-ways', 'crossing-late-one-direction', 'crossing-late-one'],
+    name: 'crossing',
     figure: worstCrossing,
-    say: (now, before) =>
-      Number(now) <= IN_TIME_MS
-        ? `the crossing is in time now, where it was ${before} ms late`
-        : `the crossing is better, ${now} ms late where it was ${before}`,
-    unit: ' ms',
     digits: 0,
   },
   {
     situations: ['uneven', 'uneven-in-pairs', 'nearly-even'],
+    name: 'evenness',
     figure: (measures) => measures.evennessPercent,
-    say: (now, before) => `it is more even than last time, ${now} % where it was ${before}`,
-    unit: ' %',
     digits: 1,
   },
   {
     situations: ['late-at-the-turn'],
+    name: 'turn',
     figure: (measures) => notBelowZero(measures.turnDeviationMs),
-    say: (now, before) =>
-      Number(now) <= IN_TIME_MS
-        ? `the turn is in time now, where it was ${before} ms late`
-        : `the turn is better, ${now} ms late where it was ${before}`,
-    unit: ' ms',
     digits: 0,
   },
   {
     situations: ['change-hesitates'],
+    name: 'change',
     figure: (measures) => measures.changeHesitationRatio,
-    say: (now, before) => `the change is better, ${now} times the others where it was ${before}`,
-    unit: ' times the others',
     digits: 1,
   },
   {
     situations: ['chords-spread'],
+    name: 'spread',
     figure: (measures) => measures.chordSpreadMs,
-    say: (now, before) => `the chords are closer, ${now} ms apart where they were ${before}`,
-    unit: ' ms',
     digits: 0,
   },
   {
     situations: ['thumb-loud'],
+    name: 'thumb',
     figure: (measures) => notBelowZero(measures.thumbAccentDb),
-    say: (now, before) => `the thumb is lighter, ${now} dB above its neighbours where it was ${before}`,
-    unit: ' dB',
     digits: 1,
   },
   {
     situations: ['ends-fade'],
+    name: 'fade',
     figure: (measures) => fallOf(measures.endsFadeDb),
-    say: (now, before) => `it fades less, by ${now} dB where it was ${before}`,
-    unit: ' dB',
     digits: 0,
   },
   {
     situations: ['detached'],
+    name: 'gaps',
     figure: (measures) => fallOf(measures.touchMs),
-    say: (now, before) => `the notes are closer, ${now} ms apart where they were ${before}`,
-    unit: ' ms',
     digits: 0,
   },
   {
     situations: ['drift'],
+    name: 'drift',
     figure: (measures) =>
       isMeasured(measures.driftPercent)
         ? { ...measures.driftPercent, value: Math.abs(measures.driftPercent.value) }
         : measures.driftPercent,
-    say: (now, before) => `it is steadier, ${now} % from first to last where it was ${before}`,
-    unit: ' %',
     digits: 0,
   },
 ];
@@ -138,7 +121,7 @@ export function improvement(scene: Scene): Improvement | null {
   if (NOTE_TROUBLES.includes(situation)) {
     const [now, then] = [faultCount(scene.report), faultCount(before)];
     if (now > 0 || then === 0) return null;
-    const said = `every note right now, where ${inWords(then)} ${then === 1 ? 'was' : 'were'} not last time`;
+    const said = scene.wording.everyNoteNow(then);
     return { alone: said, after: () => said };
   }
   const trouble = TROUBLES.find((one) => one.situations.includes(situation));
@@ -148,13 +131,14 @@ export function improvement(scene: Scene): Improvement | null {
   const gain = then.value - now.value;
   const clear = gain > scene.criteria.sureBy * Math.hypot(now.plusMinus ?? 0, then.plusMinus ?? 0);
   if (!clear || gain <= scene.criteria.betterByShare * then.value) return null;
-  const [nowText, thenText] = [now.value.toFixed(trouble.digits), then.value.toFixed(trouble.digits)];
+  const { wording } = scene;
+  const [nowText, thenText] = [now.value, then.value].map((value) => wording.figure(value, trouble.digits));
+  const { unit, say } = wording.bettered[trouble.name];
+  const inTime = Math.round(now.value) <= IN_TIME_MS;
   return {
-    alone: trouble.say(nowText, thenText),
+    alone: say(nowText!, thenText!, inTime),
     after: (sentence) =>
-      sentence.includes(nowText + trouble.unit)
-        ? `better than last time, when it was ${thenText}${trouble.unit}`
-        : `better than last time, ${nowText}${trouble.unit} where it was ${thenText}`,
+      wording.betterThanLast(sentence.includes(nowText! + unit) ? null : nowText! + unit, thenText! + unit),
   };
 }
 

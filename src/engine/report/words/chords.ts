@@ -1,5 +1,5 @@
 import type { Situation } from './scene.ts';
-import { chordName, practiceAround, sayFinger, surelyOver, valueOf } from './scene.ts';
+import { chordAt, practiceAround, surelyOver, valueOf } from './scene.ts';
 
 /** 6. Hesitation at a change of chord, and 8. chords not struck as one. */
 
@@ -11,12 +11,8 @@ const change: Situation = {
     if (slowestChange === undefined) return null;
     if (!surelyOver(measures.changeHesitationRatio, scene.criteria.changeRatio, scene.criteria)) return null;
     const { step, ratio } = slowestChange;
-    const what = `to the ${chordName(scene, step)}`;
     return {
-      sentence: `The change ${what} takes ${ratio.toFixed(1)} times as long as the others`,
-      half: `the change ${what} hesitates`,
-      emphasis: what,
-      nextStep: 'hold the chord, look at the next shape, then move as one, with no sound between.',
+      ...scene.wording.changeHesitates(chordAt(scene, step), ratio),
       steps: [step],
       practice: practiceAround(scene, step - 1, step, 0.75),
     };
@@ -36,15 +32,8 @@ const spread: Situation = {
       wide.filter((chord) => chord.last.expected.finger === finger).length / wide.length;
     const lastFinger = fingers.find((finger) => share(finger) >= criteria.sameFingerShare);
     const ms = Math.round(valueOf(measures.chordSpreadMs)!);
-    const tail = lastFinger === undefined ? '' : `, ${sayFinger(lastFinger)} last`;
     return {
-      sentence: `The chords are not struck as one: ${ms} ms from first note to last${tail}`,
-      half: 'the chords are not struck as one',
-      emphasis: 'not struck as one',
-      nextStep:
-        lastFinger === undefined
-          ? 'touch all the keys before you press, then let the arm fall into them at once.'
-          : `touch all the keys before you press, and put the arm's weight into ${sayFinger(lastFinger)}.`,
+      ...scene.wording.chordsSpread(ms, lastFinger ?? null),
       steps: wide.map((chord) => chord.step),
     };
   },

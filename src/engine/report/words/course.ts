@@ -1,6 +1,6 @@
-import type { Situation } from './scene.ts';
-import { handWords, isChordForm, practiceAround, say, sayStretch, whereIs } from './scene.ts';
-import type { Scene, Told } from './scene.ts';
+import type { Scene, Situation, Told } from './scene.ts';
+import { practiceAround, spotOf, taskOf } from './scene.ts';
+import type { Said, Spot, Task } from './types.ts';
 
 /** 3. Stopped, restarted, broken off, begun late: where; next: from one position before that place, slowly, through it. */
 const SLOWLY = 0.6;
@@ -12,13 +12,7 @@ const stopped: Situation = {
   tell: (scene) => {
     const remark = scene.alignment.remarks.find((one) => one.kind === 'stopped');
     if (remark?.kind !== 'stopped') return null;
-    const place = placeOf(scene, remark.atStep);
-    return through(
-      scene,
-      remark.atStep,
-      `You stopped after ${place}, for ${remark.gapSec.toFixed(1)} s`,
-      `after ${place}`,
-    );
+    return through(scene, remark.atStep, (at, task) => scene.wording.stopped(at, remark.gapSec, task));
   },
 };
 
@@ -28,10 +22,8 @@ const restarted: Situation = {
   tell: (scene) => {
     const remark = scene.alignment.remarks.find((one) => one.kind === 'restarted');
     if (remark?.kind !== 'restarted') return null;
-    const place = placeOf(scene, remark.atStep);
-    const back =
-      remark.backToStep === 0 ? 'began again' : `went back to ${placeOf(scene, remark.backToStep)}`;
-    return through(scene, remark.atStep, `At ${place} you ${back}`, `At ${place}`);
+    const back = remark.backToStep === 0 ? null : spotOf(scene, remark.backToStep);
+    return through(scene, remark.atStep, (at, task) => scene.wording.restarted(at, back, task));
   },
 };
 
@@ -41,8 +33,7 @@ const brokenOff: Situation = {
   tell: (scene) => {
     const remark = scene.alignment.remarks.find((one) => one.kind === 'broken-off');
     if (remark?.kind !== 'broken-off') return null;
-    const place = placeOf(scene, remark.lastStep);
-    return through(scene, remark.lastStep, `It breaks off after ${place}`, `after ${place}`);
+    return through(scene, remark.lastStep, (at, task) => scene.wording.brokenOff(at, task));
   },
 };
 
@@ -52,21 +43,10 @@ const startedLate: Situation = {
   tell: (scene) => {
     const remark = scene.alignment.remarks.find((one) => one.kind === 'started-late');
     if (remark?.kind !== 'started-late') return null;
-    const place = placeOf(scene, remark.firstStep);
-    return {
-      sentence: `The first that was heard is ${place}`,
-      emphasis: place,
-      nextStep: 'wait until it listens, then play from the beginning.',
-      steps: [remark.firstStep],
-    };
+    const said = scene.wording.startedLate(spotOf(scene, remark.firstStep));
+    return { ...said, steps: [remark.firstStep] };
   },
 };
-
-/** "E♭ going up", "the V7" */
-function placeOf(scene: Scene, step: number): string {
-  if (isChordForm(scene.exercise)) return whereIs(scene, step).replace(/^in /, '');
-  return `${say(scene.exercise.steps[step]!.notes.at(-1)!)} ${whereIs(scene, step)}`.trim();
-}
 
 /** One hand position before a step: back to the last crossing before it, at least two steps. */
 function positionBefore(scene: Scene, step: number): number {
@@ -76,16 +56,10 @@ function positionBefore(scene: Scene, step: number): number {
   return Math.max(0, Math.min(before.at(-1)?.step ?? step - 3, step - 2));
 }
 
-function through(scene: Scene, step: number, sentence: string, emphasis: string): Told {
+/** Slowly through the place, from one position before it. */
+function through(scene: Scene, step: number, say: (at: Spot, task: Task) => Said): Told {
   const practice = practiceAround(scene, positionBefore(scene, step), step + ON_STEPS, SLOWLY);
-  const stretch = sayStretch(scene, practice.fromStep, practice.toStep);
-  return {
-    sentence,
-    emphasis,
-    nextStep: `${handWords(scene.exercise)}, ${stretch}, slowly, at ${practice.tempoBpm}, straight through that place.`,
-    steps: [step],
-    practice,
-  };
+  return { ...say(spotOf(scene, step), taskOf(scene, practice)), steps: [step], practice };
 }
 
 export const COURSE: readonly Situation[] = [stopped, restarted, brokenOff, startedLate];

@@ -1,6 +1,7 @@
 import type { CrossingDelay } from '../types.ts';
 import type { Scene, Situation } from './scene.ts';
-import { handWords, practiceAround, say, sayFinger, sayStretch, surelyOver, valueOf } from './scene.ts';
+import { practiceAround, say, surelyOver, taskOf, valueOf } from './scene.ts';
+import type { ApartReason, FingeredName } from './types.ts';
 
 /** 5. Crossings late: one, every one of a direction, both directions. */
 
@@ -16,19 +17,16 @@ const apartForNow: Situation = {
     const worse = muchWorse(scene);
     if (!bothLate && worse === null) return null;
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, TWO_THIRDS);
-    const why = worse ?? 'the crossings come late both ways';
     return {
-      sentence: `Hands apart for now: ${why}`,
-      emphasis: 'Hands apart for now',
-      nextStep: `each hand alone until it is even; then together at ${practice.tempoBpm}.`,
+      ...scene.wording.apartForNow(worse ?? { kind: 'crossings' }, practice.tempoBpm),
       steps: scene.measured.measures.crossings.filter((one) => one.late).map((one) => one.step),
       practice,
     };
   },
 };
 
-/** Unevenness over half as much again as the worse single hand at about this tempo, said with both figures; null: not so, or not known. */
-function muchWorse(scene: Scene): string | null {
+/** Unevenness over half as much again as the worse single hand at about this tempo, with both figures; null: not so, or not known. */
+function muchWorse(scene: Scene): ApartReason | null {
   const { criteria, measured } = scene;
   const tempo = valueOf(measured.measures.tempoBpm);
   const singles = (['left', 'right'] as const).map((hand) => scene.alone[hand].at(-1)?.measures);
@@ -43,7 +41,7 @@ function muchWorse(scene: Scene): string | null {
   const bound = Math.max(criteria.togetherWorseTimes * worst, criteria.evennessPercent);
   if (!surelyOver(measured.measures.evennessPercent, bound, criteria)) return null;
   const now = valueOf(measured.measures.evennessPercent)!;
-  return `together the time varies by ${Math.round(now)} %, each hand alone by ${Math.round(worst)} % at most`;
+  return { kind: 'uneven', together: Math.round(now), alone: Math.round(worst) };
 }
 
 const bothWays: Situation = {
@@ -56,11 +54,9 @@ const bothWays: Situation = {
     const late = [...up.late, ...down.late];
     const last = scene.exercise.steps.length - 1;
     const practice = practiceAround(scene, 0, last, TWO_THIRDS);
+    const { hands } = scene.exercise.choice;
     return {
-      sentence: `The crossings come late both going up and coming down, by ${meanMs(late)} ms`,
-      half: 'the crossings come late both ways',
-      emphasis: 'both going up and coming down',
-      nextStep: `${handWords(scene.exercise)}, one direction at a time, at ${practice.tempoBpm}; then up and down.`,
+      ...scene.wording.crossingsBothWays(meanMs(late), hands, practice.tempoBpm),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -76,18 +72,17 @@ const oneWay: Situation = {
       .find((one) => one.every && one.all.length >= 2);
     if (chosen === undefined) return null;
     const { late } = chosen;
-    const names = [...new Set(late.map((crossing) => noteAt(scene, crossing)))];
-    const to = names.length === 1 ? ` to ${names[0]!}` : '';
-    const times = late.length === 2 ? 'both times' : 'each time';
-    const what = `${directionWords(late[0]!)}${to}, ${times}`;
+    const names = [...new Set(late.map((crossing) => crossingFacts(scene, crossing).here.name))];
     const first = Math.min(...late.map((crossing) => crossing.step));
     const end = Math.max(...late.map((crossing) => crossing.step));
     const practice = practiceAround(scene, first - 1, end, TWO_THIRDS);
     return {
-      sentence: `${who(scene, late[0]!)} ${what}`,
-      half: `${lower(who(scene, late[0]!))} ${directionWords(late[0]!)}`,
-      emphasis: what,
-      nextStep: `${handWords(scene.exercise)}, only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}. ${movement(scene, late[0]!)}`,
+      ...scene.wording.crossingsOneWay(
+        crossingFacts(scene, late[0]!),
+        names.length === 1 ? names[0]! : null,
+        late.length,
+        taskOf(scene, practice),
+      ),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -101,14 +96,13 @@ const one: Situation = {
     const late = scene.measured.measures.crossings.filter((crossing) => crossing.late);
     if (late.length === 0) return null;
     const worst = late.reduce((a, b) => (b.delayMs > a.delayMs ? b : a));
-    const what = `${directionWords(worst)} to ${noteAt(scene, worst)}`;
-    const by = `by ${Math.round(worst.delayMs)} ms`;
     const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
     return {
-      sentence: `${who(scene, worst)} ${what}, ${by}`,
-      half: `${lower(who(scene, worst))} ${what}`,
-      emphasis: what,
-      nextStep: `${handWords(scene.exercise)}, only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}. ${movement(scene, worst)}`,
+      ...scene.wording.crossingOne(
+        crossingFacts(scene, worst),
+        Math.round(worst.delayMs),
+        taskOf(scene, practice),
+      ),
       steps: late.map((crossing) => crossing.step),
       practice,
     };
@@ -124,31 +118,13 @@ function group(
   return { all, late, every: all.length > 0 && late.length === all.length };
 }
 
-function noteAt(scene: Scene, { step, hand }: CrossingDelay): string {
-  return say(scene.exercise.steps[step]!.notes.find((note) => note.hand === hand)!);
-}
-
-/** "The thumb comes late", "Finger 4 crosses over late" */
-function who(scene: Scene, crossing: CrossingDelay): string {
-  if (crossing.kind === 'thumb-under') return 'The thumb comes late';
-  const note = scene.exercise.steps[crossing.step]!.notes.find((one) => one.hand === crossing.hand)!;
-  return `F${sayFinger(note.finger).slice(1)} crosses over late`;
-}
-
-function lower(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
-
-function directionWords({ direction }: CrossingDelay): string {
-  return direction === 'up' ? 'going up' : 'coming down';
-}
-
-function movement(scene: Scene, { step, hand, kind }: CrossingDelay): string {
-  const before = scene.exercise.steps[step - 1]!.notes.find((note) => note.hand === hand)!;
-  const here = scene.exercise.steps[step]!.notes.find((note) => note.hand === hand)!;
-  return kind === 'thumb-under'
-    ? `Bring the thumb under while ${before.finger} still holds ${say(before)}.`
-    : `Bring ${here.finger} over while the thumb still holds ${say(before)}.`;
+/** A crossing with the note before it and the one it leads to. */
+function crossingFacts(scene: Scene, { step, hand, kind, direction }: CrossingDelay) {
+  const at = (place: number): FingeredName => {
+    const note = scene.exercise.steps[place]!.notes.find((one) => one.hand === hand)!;
+    return { name: say(scene, note), finger: note.finger };
+  };
+  return { kind, direction, before: at(step - 1), here: at(step) };
 }
 
 function meanMs(crossings: readonly CrossingDelay[]): number {

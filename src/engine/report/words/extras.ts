@@ -1,7 +1,7 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
+import { sayPlayed } from './played.ts';
 import type { Situation, Scene } from './scene.ts';
-import { handWords, isChordForm, practiceAround, say, sayStretch, whereIs } from './scene.ts';
-import { inWords, sayPlayed, sentenceCase } from './spelling.ts';
+import { placeOf, practiceAround, say, taskOf } from './scene.ts';
 
 /** Extra keys: caught with a right one, struck twice, or neither. */
 const slips: Situation = {
@@ -13,22 +13,14 @@ const slips: Situation = {
     const first = extras[0]!;
     const midi = scene.heard.notes[first.played]!.midi + scene.alignment.semitoneShift;
     const beside = nearest(scene, first.step, midi);
-    const name = sayPlayed(scene.exercise.choice.key, midi, beside);
-    const where = whereIs(scene, first.step);
-    const what =
-      first.kind === 'slip'
-        ? `${name} caught with ${say(beside)} ${where}`.trim()
-        : `an extra ${name} ${where}`.trim();
-    const head =
-      extras.length === 1
-        ? sentenceCase(what)
-        : `${sentenceCase(inWords(extras.length))} keys too many, the first ${what}`;
     const practice = practiceAround(scene, first.step - 2, first.step + 2, 0.6);
+    const given = {
+      struck: sayPlayed(scene, midi, beside),
+      caughtWith: first.kind === 'slip' ? say(scene, beside) : null,
+      place: placeOf(scene, first.step),
+    };
     return {
-      sentence: head,
-      half: extras.length === 1 ? what : `${inWords(extras.length)} keys too many`,
-      emphasis: extras.length === 1 ? sentenceCase(what) : what,
-      nextStep: `${handWords(scene.exercise)}, only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}, ${first.kind === 'slip' ? 'each finger over the middle of its key' : 'these keys and no other'}.`,
+      ...scene.wording.slips(given, extras.length, taskOf(scene, practice)),
       steps: extras.map((extra) => extra.step),
       practice,
     };
@@ -49,21 +41,11 @@ const repeats: Situation = {
     if (again.length === 0) return null;
     const first = again[0]!;
     const steps = [...new Set(again.map((extra) => extra.step))];
-    const name = isChordForm(scene.exercise)
-      ? `the chord ${whereIs(scene, first.step)}`.replace('the chord in the', 'the')
-      : say(nearest(scene, first.step, scene.heard.notes[first.played]!.midi));
-    const where = isChordForm(scene.exercise) ? '' : ` ${whereIs(scene, first.step)}`;
-    const what = `${name} is struck twice${where}`;
-    const more =
-      steps.length > 1
-        ? `, and ${steps.length === 2 ? 'one more' : `${inWords(steps.length - 1)} more`}`
-        : '';
+    const note = say(scene, nearest(scene, first.step, scene.heard.notes[first.played]!.midi));
     const practice = practiceAround(scene, first.step - 2, first.step + 2, 0.6);
+    const place = placeOf(scene, first.step);
     return {
-      sentence: sentenceCase(what) + more,
-      half: what,
-      emphasis: sentenceCase(what),
-      nextStep: `only ${sayStretch(scene, practice.fromStep, practice.toStep)}, at ${practice.tempoBpm}; whatever happens, go on to the next note.`,
+      ...scene.wording.repeats(note, place, steps.length, taskOf(scene, practice)),
       steps,
       practice,
     };

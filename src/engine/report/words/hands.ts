@@ -13,13 +13,9 @@ const oneLeads: Situation = {
     const lead = together.leadMs;
     const bound = scene.criteria.handsLeadMs;
     if (!surelyOver({ ...lead, value: Math.abs(lead.value) }, bound, scene.criteria)) return null;
-    const [first, other] = lead.value < 0 ? ['left', 'right'] : ['right', 'left'];
-    const what = `the ${first} hand comes first, by ${Math.round(Math.abs(lead.value))} ms`;
+    const [first, other] = lead.value < 0 ? (['left', 'right'] as const) : (['right', 'left'] as const);
     return {
-      sentence: `The hands are not together: ${what}`,
-      half: what,
-      emphasis: what,
-      nextStep: `play it again, listening to the ${other} hand.`,
+      ...scene.wording.oneHandLeads(first, other, Math.round(Math.abs(lead.value))),
       steps: together.steps
         .filter((step) => Math.abs(step.leftMinusRightMs) > bound)
         .map((step) => step.step),
@@ -36,10 +32,7 @@ const apart: Situation = {
     if (together === undefined || !surelyOver(together.apartSdMs, bound, scene.criteria)) return null;
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 2 / 3);
     return {
-      sentence: 'The hands are not together, now one first, now the other',
-      half: 'the hands are not together',
-      emphasis: 'now one first, now the other',
-      nextStep: `slower, at ${practice.tempoBpm}: stop on each beat, both hands together, then go on.`,
+      ...scene.wording.handsApart(practice.tempoBpm),
       steps: together.steps
         .filter((step) => Math.abs(step.leftMinusRightMs) > bound)
         .map((step) => step.step),

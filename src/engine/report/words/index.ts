@@ -14,6 +14,7 @@ import { USABLE } from './usable.ts';
 import { WRONG } from './wrong.ts';
 
 export { sceneFacts } from './scene.ts';
+export { WORDINGS } from './wordings.ts';
 export type { Scene } from './scene.ts';
 export { spellWithOctave } from './spelling.ts';
 
@@ -45,10 +46,11 @@ export function speak(scene: Scene): Words {
   const second = betterHalf(scene, spoken) ?? (situation.takesSecond ? secondHalf(scene, situation) : null);
   const opening = praiseworthy(situation) ? praise(scene, told.sentence) : '';
   const tail = second === null ? restIsEven(scene, situation) : `; ${second.half!}`;
+  const verdict = `${opening}${atHead(told.sentence)}${tail}.`;
   return {
     situation: situation.name,
-    verdict: `${opening}${told.sentence}${tail}.`,
-    emphasis: told.emphasis,
+    verdict,
+    emphasis: verdict.includes(told.emphasis) ? told.emphasis : atHead(told.emphasis),
     nextStep: told.nextStep,
     steps: [...new Set([...told.steps, ...(second?.steps ?? [])])],
     ...(told.practice && { practice: told.practice }),
@@ -58,6 +60,11 @@ export function speak(scene: Scene): Words {
 interface Spoken {
   readonly situation: Situation;
   readonly told: Told;
+}
+
+/** As at the head of a sentence, where a syllable may stand: "mi" → "Mi". */
+function atHead(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function firstOf(situations: readonly Situation[], scene: Scene): Spoken | undefined {
@@ -94,11 +101,11 @@ function praiseworthy(situation: Situation): boolean {
 }
 
 function praise(scene: Scene, sentence: string): string {
-  return everyNoteRight(scene) && !sentence.startsWith('Every note') ? 'Every note right. ' : '';
+  return everyNoteRight(scene) && !sentence.startsWith(scene.wording.everyNote) ? scene.wording.praise : '';
 }
 
 function restIsEven(scene: Scene, situation: Situation): string {
   const rest = scene.measured.measures.evennessWithoutCrossingsPercent;
   const even = isMeasured(rest) && rest.value <= scene.criteria.evennessPercent;
-  return CROSSING.includes(situation) && even ? '; the rest is even' : '';
+  return CROSSING.includes(situation) && even ? `; ${scene.wording.restIsEven}` : '';
 }

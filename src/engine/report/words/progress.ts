@@ -1,13 +1,15 @@
-import { ALL_KEYS } from '../../exercise/index.ts';
+import { nextKey } from '../../exercise/index.ts';
 import { improvement } from './better.ts';
 import { everyNoteRight } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
 import { sayKey, valueOf } from './scene.ts';
 import { atCriterion, isWorse } from './standing.ts';
 import type { Figures } from './standing.ts';
-import { inWords, sentenceCase } from './spelling.ts';
 
 /** 12. All well: ready, faster, together, the next key; and before all troubles: rest. */
+
+/** How much faster a key is tried that stands, beats a minute; 6 to 8 in the words. */
+const FASTER_BPM = 6;
 
 const tired: Situation = {
   name: 'tired',
@@ -17,13 +19,7 @@ const tired: Situation = {
     if (line.length < scene.criteria.worseInARow) return null;
     const falling = line.slice(1).every((report, index) => isWorse(report, line[index]!));
     if (!falling) return null;
-    return {
-      sentence: `Tired? The last ${inWords(line.length)} attempts went down one after another`,
-      emphasis: 'Tired?',
-      nextStep:
-        'rest, and come back tomorrow. If anything hurts or feels numb, stop, and ask your teacher and a health professional.',
-      steps: [],
-    };
+    return { ...scene.wording.tired(line.length), steps: [] };
   },
 };
 
@@ -38,10 +34,7 @@ function rowAtCriterion(line: readonly Figures[], scene: Scene): number {
   return line.length - 1 - first;
 }
 
-/** "every note right and"; where some notes were left unsure, "every note that could be told is right and". */
-function rightAnd(scene: Scene, comma = ''): string {
-  return `every note${scene.report.unsure.length === 0 ? '' : ' that could be told is'} right${comma} and`;
-}
+const allSure = (scene: Scene): boolean => scene.report.unsure.length === 0;
 
 const ready: Situation = {
   name: 'ready',
@@ -50,45 +43,35 @@ const ready: Situation = {
     if (inARow(scene) < scene.criteria.readyInARow) return null;
     const { hands, key } = scene.exercise.choice;
     const tempo = valueOf(scene.measured.measures.tempoBpm);
-    const count = sentenceCase(inWords(scene.criteria.readyInARow));
+    const attempts = scene.criteria.readyInARow;
     if (hands === 'together') {
-      const faster = tempo === undefined ? undefined : Math.round(tempo) + 6;
+      const atBpm = tempo === undefined ? null : Math.round(tempo);
+      const said = scene.wording.keyStands({
+        key: sayKey(scene, key),
+        nextKey: sayKey(scene, nextKey(key)),
+        atBpm,
+        inARow: attempts,
+        allSure: allSure(scene),
+      });
+      const toStep = scene.exercise.steps.length - 1;
       return {
-        sentence: `${sayKey(key)} stands${tempo === undefined ? '' : ` at ${Math.round(tempo)}`}: ${inWords(scene.criteria.readyInARow)} in a row, ${rightAnd(scene)} even`,
-        emphasis: `${sayKey(key)} stands`,
-        nextStep: `6 to 8 beats faster, or the next key round the circle, ${sayKey(nextKey(key))}.`,
+        ...said,
         steps: [],
-        ...(faster !== undefined && {
-          practice: { fromStep: 0, toStep: scene.exercise.steps.length - 1, tempoBpm: faster },
-        }),
+        ...(atBpm !== null && { practice: { fromStep: 0, toStep, tempoBpm: atBpm + FASTER_BPM } }),
       };
     }
     const other = hands === 'right' ? 'left' : 'right';
-    const both = rowAtCriterion(scene.alone[other], scene) >= scene.criteria.readyInARow;
-    const together = Math.round((2 / 3) * (tempo ?? scene.report.targetBpm ?? 60));
-    return {
-      sentence: `${count} in a row, ${rightAnd(scene)} even: the ${hands} hand is ready`,
-      emphasis: `the ${hands} hand is ready`,
-      nextStep: both
-        ? `hands together, at ${together}; the ${other} hand is ready too.`
-        : `the ${other} hand alone, in the same way; then hands together.`,
-      steps: [],
-    };
+    const both = rowAtCriterion(scene.alone[other], scene) >= attempts;
+    const togetherBpm = both ? Math.round((2 / 3) * (tempo ?? scene.report.targetBpm ?? 60)) : null;
+    const given = { hand: hands, other, inARow: attempts, allSure: allSure(scene), togetherBpm } as const;
+    return { ...scene.wording.handReady(given), steps: [] };
   },
 };
 
 const twice: Situation = {
   name: 'twice-at-the-criterion',
   takesSecond: false,
-  tell: (scene) =>
-    inARow(scene) === 2
-      ? {
-          sentence: `${sentenceCase(rightAnd(scene, ','))} even, twice in a row. Once more like that`,
-          emphasis: 'Once more like that',
-          nextStep: 'the same again.',
-          steps: [],
-        }
-      : null,
+  tell: (scene) => (inARow(scene) === 2 ? { ...scene.wording.twice(allSure(scene)), steps: [] } : null),
 };
 
 const better: Situation = {
@@ -97,12 +80,7 @@ const better: Situation = {
   tell: (scene) => {
     const said = improvement(scene)?.alone;
     if (said === undefined) return null;
-    return {
-      sentence: sentenceCase(said),
-      emphasis: sentenceCase(said.split(', ')[0]!),
-      nextStep: 'the same again, to make it stay.',
-      steps: [],
-    };
+    return { ...scene.wording.better(said), steps: [] };
   },
 };
 
@@ -111,12 +89,7 @@ const once: Situation = {
   takesSecond: false,
   tell: (scene) =>
     inARow(scene) === 1
-      ? {
-          sentence: `${sentenceCase(rightAnd(scene, ','))} even`,
-          emphasis: '',
-          nextStep: `the same again; ${inWords(scene.criteria.readyInARow)} in a row make it ready.`,
-          steps: [],
-        }
+      ? { ...scene.wording.once(allSure(scene), scene.criteria.readyInARow), steps: [] }
       : null,
 };
 
@@ -127,13 +100,7 @@ const nearly: Situation = {
     const value = valueOf(scene.measured.measures.evennessPercent);
     const { evennessPercent } = scene.criteria;
     if (value === undefined || value <= evennessPercent) return null;
-    const what = `the time from note to note varies by ${value.toFixed(1)} %`;
-    return {
-      sentence: `Not yet quite even: ${what}; up to ${evennessPercent} % counts as even`,
-      emphasis: 'Not yet quite even',
-      nextStep: 'the same tempo, with the pulse.',
-      steps: [],
-    };
+    return { ...scene.wording.nearlyEven(value, evennessPercent), steps: [] };
   },
 };
 
@@ -142,26 +109,15 @@ const heardAll: Situation = {
   name: 'nothing-to-remark',
   takesSecond: false,
   tell: (scene) => {
-    const right = scene.alignment.matched.filter((note) => note.verdict === 'correct').length;
-    const unsure = scene.report.unsure.length;
-    const doubt = unsure === 0 ? '' : `; ${inWords(unsure)} could not be told`;
+    const { matched } = scene.alignment;
+    const right = matched.filter((note) => note.verdict === 'correct').length;
+    const { unsure } = scene.report;
     return {
-      sentence: everyNoteRight(scene)
-        ? 'Every note right'
-        : `${right} of ${scene.alignment.matched.length} notes right${doubt}`,
-      emphasis: '',
-      nextStep: 'the same again.',
-      steps: scene.report.unsure.map((note) => note.step),
+      ...scene.wording.nothingToRemark(right, matched.length, unsure.length, everyNoteRight(scene)),
+      steps: unsure.map((note) => note.step),
     };
   },
 };
-
-/** The next key of the same mode round the circle of fifths. */
-function nextKey(key: string): string {
-  const mode = key.endsWith('major') ? 'major' : 'minor';
-  const circle = ALL_KEYS.filter((one) => one.endsWith(mode));
-  return circle[(circle.indexOf(key) + 1) % circle.length]!;
-}
 
 export const TIRED: readonly Situation[] = [tired];
 export const PROGRESS: readonly Situation[] = [ready, better, twice, once, nearly, heardAll];

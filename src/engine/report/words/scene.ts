@@ -1,11 +1,13 @@
-import { displayName, displayPitchClass, keyFacts } from '../../exercise/index.ts';
-import type { Exercise, ExpectedNote, Hand, KeyFacts } from '../../exercise/index.ts';
+import { keyFacts, keyName, noteName } from '../../exercise/index.ts';
+import type { Exercise, ExpectedNote, ExpectedStep, Hand, KeyFacts, Tongue } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Measured } from '../measures/index.ts';
 import type { Report, Words } from '../types.ts';
+import type { Wording } from './english/index.ts';
+import type { ChordPlace, Place, Said, Spot, Stretch, Task } from './types.ts';
 
 /** Everything that a situation may look at. */
 export interface Scene {
@@ -15,6 +17,9 @@ export interface Scene {
   readonly facts: KeyFacts;
   readonly measured: Measured;
   readonly criteria: Criteria;
+  readonly tongue: Tongue;
+  /** the language in which it is told */
+  readonly wording: Wording;
   /** this attempt's report, without its words */
   readonly report: Omit<Report, 'words'>;
   /** earlier reports of the same exercise, oldest first */
@@ -24,13 +29,7 @@ export interface Scene {
 }
 
 /** What a situation has to say. Sentences come without their full stop. */
-export interface Told {
-  readonly sentence: string;
-  /** the same in half a sentence, to come second after a semicolon; left out where it does not go second */
-  readonly half?: string;
-  /** the part of `sentence` to underline */
-  readonly emphasis: string;
-  readonly nextStep: string;
+export interface Told extends Said {
   readonly steps: readonly number[];
   readonly practice?: NonNullable<Words['practice']>;
 }
@@ -57,66 +56,71 @@ export function isChordForm(exercise: Exercise): boolean {
   return form === 'triads' || form === 'progression';
 }
 
-export function handWords(exercise: Exercise): string {
-  const { hands } = exercise.choice;
-  return hands === 'together' ? 'both hands' : `${hands} hand`;
+/** A note as it is said, without its octave; its plain name or the note that is expected. */
+export function say({ tongue }: Scene, note: ExpectedNote | string): string {
+  return noteName(typeof note === 'string' ? note : note.name, tongue.naming);
 }
 
-export function say(note: ExpectedNote): string {
-  return displayPitchClass(note.name);
+export function sayKey({ tongue }: Scene, key: string): string {
+  return keyName(key, tongue);
 }
 
-/** "the thumb", "finger 3" */
-export function sayFinger(finger: number): string {
-  return finger === 1 ? 'the thumb' : `finger ${finger}`;
-}
-
-export function sayKey(key: string): string {
-  return displayName(key);
-}
-
-/** Where a step lies: "going up", "at the top", "coming down", or the chord's name: "in the V7". */
-export function whereIs(scene: Scene, step: number): string {
+/** Where a step lies: on the way up, at the top, in which chord. */
+export function placeOf(scene: Scene, step: number): Place {
   const steps = scene.exercise.steps;
-  if (isChordForm(scene.exercise)) return `in the ${chordName(scene, step)}`;
+  if (isChordForm(scene.exercise)) return { kind: 'chord', chord: chordAt(scene, step) };
   const turn = steps.find((one) => one.turn)?.step;
-  if (step === 0) return 'at the start';
-  if (step === steps.length - 1) return 'at the end';
-  if (turn === undefined) return '';
-  if (step === turn) return 'at the top';
-  return step < turn ? 'going up' : 'coming down';
+  if (step === 0) return { kind: 'start' };
+  if (step === steps.length - 1) return { kind: 'end' };
+  if (turn === undefined) return { kind: 'anywhere' };
+  if (step === turn) return { kind: 'top' };
+  return { kind: step < turn ? 'up' : 'down' };
 }
 
-/** "V7", "last I", "first inversion going up" */
-export function chordName(scene: Scene, step: number): string {
+/** A step by its (upper) note and its place. */
+export function spotOf(scene: Scene, step: number): Spot {
+  return { note: say(scene, scene.exercise.steps[step]!.notes.at(-1)!), place: placeOf(scene, step) };
+}
+
+/** A chord among those of its name. */
+export function chordAt(scene: Scene, step: number): ChordPlace {
   const steps = scene.exercise.steps;
-  const label = steps[step]!.label ?? `${ordinal(step + 1)} chord`;
-  const same = steps.filter((one) => one.label === label);
-  if (same.length < 2) return label;
-  if (scene.exercise.choice.form === 'progression')
-    return same.length === 2 || step === 0 || step === steps.length - 1
-      ? `${step === same[0]!.step ? 'first' : 'last'} ${label}`
-      : `middle ${label}`;
+  const label = steps[step]!.label ?? null;
+  const same = steps.filter((one) => label !== null && one.label === label);
+  return { label, number: step + 1, which: same.length < 2 ? 'only' : whichOf(scene, step, same) };
+}
+
+function whichOf(scene: Scene, step: number, same: readonly ExpectedStep[]): ChordPlace['which'] {
+  const steps = scene.exercise.steps;
+  if (scene.exercise.choice.form === 'progression') {
+    if (same.length > 2 && step !== 0 && step !== steps.length - 1) return 'middle';
+    return step === same[0]!.step ? 'first' : 'last';
+  }
   const turn = steps.find((one) => one.turn)?.step ?? steps.length;
-  if (step === turn) return `top ${label}`;
-  return `${label} ${step < turn ? 'going up' : 'coming down'}`;
+  if (step === turn) return 'top';
+  return step < turn ? 'up' : 'down';
 }
 
-function ordinal(count: number): string {
-  return ['first', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh'][count - 1] ?? `${count}th`;
-}
+/** Longer stretches are said by their ends. */
+const MOST_SAID = 7;
 
-/** "A♭–C–E♭", "i–V7–i", "from the root position going up to the top root position"; long stretches by their ends: "from A♭ up to A♭". */
-export function sayStretch(scene: Scene, fromStep: number, toStep: number): string {
+export function stretchOf(scene: Scene, fromStep: number, toStep: number): Stretch {
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
-  if (scene.exercise.choice.form === 'progression') return steps.map((step) => step.label ?? '').join('–');
+  if (scene.exercise.choice.form === 'progression')
+    return { kind: 'all', names: steps.map((step) => step.label ?? '') };
   if (isChordForm(scene.exercise))
-    return `from the ${chordName(scene, fromStep)} to the ${chordName(scene, toStep)}`;
-  const names = steps.map((step) => say(step.notes.at(-1)!));
-  if (names.length <= 7) return names.join('–');
+    return { kind: 'chords', from: chordAt(scene, fromStep), to: chordAt(scene, toStep) };
+  const names = steps.map((step) => say(scene, step.notes.at(-1)!));
+  if (names.length <= MOST_SAID) return { kind: 'all', names };
   const turn = scene.exercise.steps.find((one) => one.turn)?.step ?? toStep;
-  const way = toStep <= turn ? 'up to' : fromStep >= turn ? 'down to' : 'up and down to';
-  return `from ${names[0]!} ${way} ${names.at(-1)!}`;
+  const way = toStep <= turn ? 'up' : fromStep >= turn ? 'down' : 'up-and-down';
+  return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way };
+}
+
+/** A practice as a task that can be said. */
+export function taskOf(scene: Scene, practice: NonNullable<Words['practice']>): Task {
+  const { fromStep, toStep, tempoBpm } = practice;
+  return { hands: scene.exercise.choice.hands, stretch: stretchOf(scene, fromStep, toStep), tempoBpm };
 }
 
 /** A stretch round some steps at a share of the tempo just played (or aimed at, or 60 where neither is known). */

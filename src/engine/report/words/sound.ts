@@ -1,7 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { isMeasured, softestInner } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { say, sayFinger, surelyOver, valueOf, whereIs } from './scene.ts';
+import { placeOf, say, surelyOver, valueOf } from './scene.ts';
 
 /** 9. Loudness, and 10. touch. */
 
@@ -11,15 +11,8 @@ const thumb: Situation = {
   tell: (scene) => {
     const figure = scene.measured.measures.thumbAccentDb;
     if (!surelyOver(figure, scene.criteria.thumbAccentDb, scene.criteria)) return null;
-    const db = valueOf(figure)!.toFixed(1);
     const steps = scene.exercise.steps.filter((step) => step.notes.some((note) => note.finger === 1));
-    return {
-      sentence: `The thumb knocks: ${db} dB louder than its neighbours`,
-      half: `the thumb is ${db} dB louder than its neighbours`,
-      emphasis: 'The thumb knocks',
-      nextStep: 'a lighter thumb, with the wrist level.',
-      steps: steps.map((step) => step.step),
-    };
+    return { ...scene.wording.thumbLoud(valueOf(figure)!), steps: steps.map((step) => step.step) };
   },
 };
 
@@ -36,15 +29,11 @@ const fading: Situation = {
       );
     });
     if (found === undefined) return null;
-    const where = found === 'topDb' ? 'top' : 'end';
     const db = Math.round(-valueOf(ends[found])!);
     const last = scene.exercise.steps.length - 1;
     const turn = scene.exercise.steps.find((step) => step.turn)?.step;
     return {
-      sentence: `The ${where} fades, by ${db} dB`,
-      half: `the ${where} fades`,
-      emphasis: `The ${where} fades`,
-      nextStep: `keep the weight of the arm in the keys to the ${found === 'topDb' ? 'top note' : 'last note'}.`,
+      ...scene.wording.endFades(found === 'topDb' ? 'top' : 'end', db),
       steps: found === 'topDb' && turn !== undefined ? [turn] : [last],
     };
   },
@@ -59,14 +48,7 @@ const innerSoft: Situation = {
       if (soft === undefined) continue;
       const size = { ...soft.figure, value: -soft.figure.value };
       if (!surelyOver(size, scene.criteria.innerSoftDb, scene.criteria)) continue;
-      const what = `${sayFinger(soft.finger)} is ${Math.round(size.value)} dB softer than the fingers beside it`;
-      return {
-        sentence: `In the chords ${what}`,
-        half: what,
-        emphasis: what,
-        nextStep: 'press the shape silently first, all keys touched; then strike them together.',
-        steps: soft.steps,
-      };
+      return { ...scene.wording.innerSoft(soft.finger, Math.round(size.value)), steps: soft.steps };
     }
     return null;
   },
@@ -83,18 +65,8 @@ const detached: Situation = {
     const gap = isMeasured(measures.touchMs)
       ? { ...measures.touchMs, value: -measures.touchMs.value }
       : measures.touchMs;
-    const nextStep = 'hold each key until the next one sounds.';
-    if (surelyOver(gap, detachedMs, scene.criteria)) {
-      const ms = Math.round(valueOf(gap)!);
-      const what = `gaps of ${ms} ms`;
-      return {
-        sentence: `The notes are detached, with ${what} between them`,
-        half: 'the notes are detached',
-        emphasis: 'detached',
-        nextStep,
-        steps: [],
-      };
-    }
+    if (surelyOver(gap, detachedMs, scene.criteria))
+      return { ...scene.wording.detached(Math.round(valueOf(gap)!)), steps: [] };
     // A gap that is there only because the next note came late is told as that.
     const lateMs = new Map(measures.intervals.map((one) => [one.step, Math.max(0, one.deviationMs)]));
     if (!isMeasured(measures.touchMs)) return null;
@@ -104,13 +76,10 @@ const detached: Situation = {
     const open = joins.filter((join) => join.overlapMs + (lateMs.get(join.step) ?? 0) < -boundMs);
     if (open.length === 0 || open.length > joins.length / 3) return null;
     const widest = open.reduce((a, b) => (b.overlapMs < a.overlapMs ? b : a));
-    const into = say(scene.exercise.steps[widest.step]!.notes.at(-1)!);
-    const from = say(scene.exercise.steps[widest.step - 1]!.notes.at(-1)!);
-    const what = `between ${from} and ${into} ${whereIs(scene, widest.step - 1)}`.trim();
+    const into = say(scene, scene.exercise.steps[widest.step]!.notes.at(-1)!);
+    const from = say(scene, scene.exercise.steps[widest.step - 1]!.notes.at(-1)!);
     return {
-      sentence: `Detached ${what}; the rest is connected`,
-      emphasis: what,
-      nextStep,
+      ...scene.wording.detachedOnce(from, { note: into, place: placeOf(scene, widest.step - 1) }),
       steps: [widest.step - 1, widest.step],
     };
   },

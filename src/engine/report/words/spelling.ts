@@ -1,4 +1,4 @@
-import { displayPitchClass, keyFacts } from '../../exercise/index.ts';
+import { keyFacts } from '../../exercise/index.ts';
 import type { KeyFacts } from '../../exercise/index.ts';
 
 const WITH_SHARPS = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
@@ -45,61 +45,19 @@ export function isNaturalOf(midi: number, wantedName: string): boolean {
 }
 
 /**
- * A wrong key as it is said beside the right one: "G natural" for G♯; by its name in the key's scale; else a semitone off by the
- * right one's own letter, E♭ for E; else with the signature's kind of accidental.
+ * A wrong key beside the right one → its plain name: the right one's letter where only the sign differs; its name in the key's
+ * scale; else a semitone off by the right one's own letter, E♭ for E; else with the signature's kind of accidental.
  */
-export function sayPlayed(key: string, midi: number, wanted: { midi: number; name: string }): string {
+export function spellPlayed(key: string, midi: number, wanted: { midi: number; name: string }): string {
   const letter = wanted.name[0]!;
-  if (isNaturalOf(midi, wanted.name)) return `${letter} natural`;
+  if (isNaturalOf(midi, wanted.name)) return letter;
   const facts = keyFacts(key);
   const off = midi - wanted.midi;
   const ownLetter = !/^[A-G][#b]/.test(wanted.name) && Math.abs(off) === 1 && isBlack(midi);
-  return displayPitchClass(
-    ownLetter && !inScale(facts, midi) ? letter + (off > 0 ? '#' : 'b') : spellIn(facts, midi),
-  );
+  return ownLetter && !inScale(facts, midi) ? letter + (off > 0 ? '#' : 'b') : spellIn(facts, midi);
 }
 
 /** A black key of the keyboard. */
 export function isBlack(midi: number): boolean {
   return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);
-}
-
-const COUNTS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-/** 3 → "three"; figures from thirteen on. */
-export function inWords(count: number): string {
-  return COUNTS[count] ?? String(count);
-}
-
-/** "three sharps", "one flat", "no sharps or flats" */
-export function saySignature(facts: KeyFacts): string {
-  const count = facts.signature.length;
-  if (count === 0) return 'no sharps or flats';
-  const kind = facts.accidental === 'flats' ? 'flat' : 'sharp';
-  return `${inWords(count)} ${kind}${count === 1 ? '' : 's'}`;
-}
-
-/** ["E", "G", "C"] → "E, G and C" */
-export function list(words: readonly string[]): string {
-  if (words.length < 2) return words[0] ?? '';
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
-}
-
-/** First letter as at the head of a sentence; names are left alone, since they begin so already. */
-export function sentenceCase(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }

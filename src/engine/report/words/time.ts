@@ -1,7 +1,7 @@
 import { median, standardDeviation } from '../../base/statistics.ts';
 import { driftPercent, driftTempi } from '../measures/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { atTempo, handWords, isChordForm, practiceAround, surelyOver, valueOf } from './scene.ts';
+import { atTempo, isChordForm, practiceAround, surelyOver, valueOf } from './scene.ts';
 
 /** 7. Evenness, and 11. drift. */
 
@@ -22,12 +22,8 @@ const lateTurn: Situation = {
     );
     if (!surelyOver(measures.turnDeviationMs, bound, scene.criteria)) return null;
     const ms = Math.round(valueOf(measures.turnDeviationMs)!);
-    const top = isChordForm(scene.exercise) ? 'top chord' : 'top note';
     return {
-      sentence: `The way down begins ${ms} ms late: the ${top} is held`,
-      half: `the ${top} is held too long`,
-      emphasis: `the ${top} is held`,
-      nextStep: `think of the way down before you reach the top, and do not hold the ${top}.`,
+      ...scene.wording.lateTurn(ms, isChordForm(scene.exercise)),
       steps: [turn, turn + 1],
       practice: practiceAround(scene, turn - 3, turn + 3, 0.8),
     };
@@ -45,12 +41,8 @@ const limping: Situation = {
       !surelyOver(measures.evennessPercent, scene.criteria.evennessPercent, scene.criteria)
     )
       return null;
-    const long = pairs.first > pairs.second;
-    const rhythm = long ? 'long–short' : 'short–long';
     return {
-      sentence: `The notes limp in pairs, ${rhythm}`,
-      emphasis: `in pairs, ${rhythm}`,
-      nextStep: `the other way round first, ${long ? 'short–long' : 'long–short'}, three times; then even.`,
+      ...scene.wording.limping(pairs.first > pairs.second ? 'first' : 'second'),
       steps: [],
       practice: practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.8),
     };
@@ -84,13 +76,8 @@ const uneven: Situation = {
     if (!surelyOver(figure, scene.criteria.unevenPercent, scene.criteria)) return null;
     const percent = Math.round(valueOf(measures.evennessPercent)!);
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.75);
-    return {
-      sentence: `The whole is uneven: the time from note to note varies by ${percent} %`,
-      emphasis: 'The whole is uneven',
-      nextStep: `${handWords(scene.exercise)}, slower, at ${practice.tempoBpm}, with the pulse.`,
-      steps: [],
-      practice,
-    };
+    const { hands } = scene.exercise.choice;
+    return { ...scene.wording.uneven(percent, hands, practice.tempoBpm), steps: [], practice };
   },
 };
 
@@ -106,17 +93,9 @@ const drift: Situation = {
     if (value === undefined || tempi === undefined) return null;
     const size = { ...figure, value: Math.abs(value) };
     if (!surelyOver(size, scene.criteria.driftPercent, scene.criteria)) return null;
-    const way = value > 0 ? 'drags' : 'rushes';
-    const what = `from ${Math.round(tempi.fromBpm)} to ${Math.round(tempi.toBpm)}`;
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.9);
-    return {
-      sentence: `It ${way}, ${what}`,
-      half: `it ${way}, ${what}`,
-      emphasis: what,
-      nextStep: `with the pulse, 10 % slower, at ${practice.tempoBpm}.`,
-      steps: [],
-      practice,
-    };
+    const [from, to] = [Math.round(tempi.fromBpm), Math.round(tempi.toBpm)];
+    return { ...scene.wording.drift(value > 0, from, to, practice.tempoBpm), steps: [], practice };
   },
 };
 
@@ -133,9 +112,7 @@ const underTempo: Situation = {
       return null;
     const next = Math.min(target, atTempo(scene, 1.06));
     return {
-      sentence: `Even, at ${Math.round(played)}; the aim is ${Math.round(target)}`,
-      emphasis: `the aim is ${Math.round(target)}`,
-      nextStep: `the same at ${next}.`,
+      ...scene.wording.underTempo(Math.round(played), Math.round(target), next),
       steps: [],
       practice: { fromStep: 0, toStep: scene.exercise.steps.length - 1, tempoBpm: next },
     };

@@ -1,7 +1,8 @@
 import type { ExerciseChoice } from '../../exercise/index.ts';
-import { inWords, sayPlayed } from './spelling.ts';
+import { sayPlayed } from './played.ts';
 import type { Scene, Situation } from './scene.ts';
 import { say, sayKey } from './scene.ts';
+import type { Difference } from './types.ts';
 
 const LEAST_RIGHT = 3;
 const LEAST_SHARE = 0.35;
@@ -17,14 +18,8 @@ const tooLittle: Situation = {
     if (scene.alignment.betterFit !== undefined) return null;
     const trouble = scene.heard.findings.find((finding) => finding.kind !== 'channels');
     const heardMuch = scene.report.notes.length >= matched.length / 2;
-    const count = `${right} of ${matched.length} notes`;
-    const sentence = heardMuch
-      ? `This does not sound like the exercise chosen: only ${count} fit`
-      : `Too little was heard to judge: ${count}`;
-    const nextStep = heardMuch
-      ? 'check the key and the exercise, then play it again.'
-      : (trouble?.detail ?? 'play it again with the device one to two metres from the piano.');
-    return { sentence, emphasis: count, nextStep, steps: [] };
+    const finding = trouble?.detail ?? null;
+    return { ...scene.wording.tooLittle({ right, of: matched.length, heardMuch, finding }), steps: [] };
   },
 };
 
@@ -35,58 +30,47 @@ const otherExercise: Situation = {
   tell: (scene) => {
     const better = scene.alignment.betterFit?.choice;
     if (better === undefined) return null;
-    const { like, not } = difference(better, scene.exercise.choice);
-    const notes = otherModeNotes(scene, better);
-    const sentence = `This sounded like ${like}${not === '' ? '' : `, not ${not}`}${notes}`;
-    return {
-      sentence,
-      emphasis: like,
-      nextStep: 'switch to it if that is what you meant, or play the exercise chosen once more.',
-      steps: [],
-    };
+    const difference = differenceOf(scene, better);
+    return { ...scene.wording.otherExercise(difference, otherModeNote(scene, better)), steps: [] };
   },
 };
 
 /** What the two choices differ in, most telling first. */
-function difference(better: ExerciseChoice, chosen: ExerciseChoice): { like: string; not: string } {
+function differenceOf(scene: Scene, better: ExerciseChoice): Difference {
+  const chosen = scene.exercise.choice;
   if (better.form !== chosen.form) {
-    const key = better.key === chosen.key ? '' : ` of ${sayKey(better.key)}`;
-    return { like: `the ${FORM_WORDS[better.form]}${key}`, not: `the ${FORM_WORDS[chosen.form]}` };
+    const ofKey = better.key === chosen.key ? null : sayKey(scene, better.key);
+    return { kind: 'form', like: better.form, ofKey, not: chosen.form };
   }
-  if (better.key !== chosen.key) return { like: sayKey(better.key), not: sayKey(chosen.key) };
+  if (better.key !== chosen.key)
+    return { kind: 'key', like: sayKey(scene, better.key), not: sayKey(scene, chosen.key) };
   if (better.hands === 'together' && chosen.hands !== 'together')
-    return { like: 'both hands', not: `the ${chosen.hands} hand alone` };
-  if (chosen.hands === 'together' && better.hands !== 'together')
-    return { like: 'one hand alone', not: 'both together' };
+    return { kind: 'both-hands', notHand: chosen.hands };
+  if (chosen.hands === 'together' && better.hands !== 'together') return { kind: 'one-hand' };
   if (better.octaves !== chosen.octaves)
-    return { like: octaveWords(better.octaves), not: inWords(chosen.octaves) };
-  return { like: `the ${better.minorScale ?? ''} scale`, not: `the ${chosen.minorScale ?? ''} one` };
+    return { kind: 'octaves', like: better.octaves, not: chosen.octaves };
+  return { kind: 'minor-scale', like: better.minorScale ?? '', not: chosen.minorScale ?? '' };
 }
 
-const FORM_WORDS: Readonly<Record<ExerciseChoice['form'], string>> = {
-  arpeggio: 'arpeggio',
-  triads: 'solid triads',
-  'broken-triads': 'broken triads',
-  progression: 'chord progression',
-  scale: 'scale',
-};
-
-function octaveWords(octaves: number): string {
-  return `${inWords(octaves)} octave${octaves === 1 ? '' : 's'}`;
-}
-
-/** Where only the mode differs, the note that made the difference: ": G natural for G♯ each time". */
-function otherModeNotes(scene: Scene, better: ExerciseChoice): string {
+/** Where only the mode differs, the note that made the difference: G natural for G♯, each time. */
+function otherModeNote(
+  scene: Scene,
+  better: ExerciseChoice,
+): { readonly struck: string; readonly wanted: string; readonly often: 'once' | 'both' | 'each' } | null {
   const { choice } = scene.exercise;
-  if (better.form !== choice.form || better.key.split(' ')[0] !== choice.key.split(' ')[0]) return '';
-  if (better.key === choice.key) return '';
+  if (better.form !== choice.form || better.key.split(' ')[0] !== choice.key.split(' ')[0]) return null;
+  if (better.key === choice.key) return null;
   const wrong = scene.alignment.matched.find((note) => note.verdict === 'wrong');
-  if (wrong?.verdict !== 'wrong') return '';
-  const alike = scene.alignment.matched.filter((note) => say(note.expected) === say(wrong.expected));
-  const each = alike.every((note) => note.verdict === 'wrong');
-  const times = each && alike.length > 1 ? (alike.length === 2 ? ' both times' : ' each time') : '';
+  if (wrong?.verdict !== 'wrong') return null;
+  const wanted = say(scene, wrong.expected);
+  const alike = scene.alignment.matched.filter((note) => say(scene, note.expected) === wanted);
+  const each = alike.every((note) => note.verdict === 'wrong') && alike.length > 1;
   const midi = scene.heard.notes[wrong.played]!.midi + scene.alignment.semitoneShift;
-  return `: ${sayPlayed(choice.key, midi, wrong.expected)} for ${say(wrong.expected)}${times}`;
+  return {
+    struck: sayPlayed(scene, midi, wrong.expected),
+    wanted,
+    often: !each ? 'once' : alike.length === 2 ? 'both' : 'each',
+  };
 }
 
 export const USABLE: readonly Situation[] = [tooLittle, otherExercise];

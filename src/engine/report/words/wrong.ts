@@ -1,11 +1,10 @@
-import { displayPitchClass } from '../../exercise/index.ts';
 import { EXTRAS } from './extras.ts';
-import { howOften, pitchClassName, placed, sameFault, sayFault, told } from './fault-words.ts';
+import { factsOf, howOften, pitchClassName, sameFault, told } from './fault-words.ts';
 import { faultsOf } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
-import { isChordForm, practiceAround, say, sayFinger, sayStretch, whereIs } from './scene.ts';
-import { isBlack, isNaturalOf, list, pitchClassOf, saySignature } from './spelling.ts';
+import { isChordForm, placeOf, practiceAround, say, taskOf } from './scene.ts';
+import { isBlack, isNaturalOf, pitchClassOf } from './spelling.ts';
 
 /** 4. Wrong and missed notes. */
 
@@ -24,16 +23,9 @@ const sameAgain: Situation = {
       ({ step }) => troubled.has(step) && !(offBefore?.kind === 'broken-off' && step > offBefore.lastStep),
     );
     if (fault === undefined) return null;
-    const place = placed(scene, fault);
     const practice = practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
-    const stretch = sayStretch(scene, practice.fromStep, practice.toStep);
-    return {
-      sentence: `Again at the same place: ${place}`,
-      emphasis: place,
-      nextStep: `only ${stretch}, at half the tempo, ${practice.tempoBpm}, until it is right five times in a row.`,
-      steps: [fault.step],
-      practice,
-    };
+    const said = scene.wording.sameAgain(factsOf(scene, fault), taskOf(scene, practice));
+    return { ...said, steps: [fault.step], practice };
   },
 };
 
@@ -53,20 +45,14 @@ const leadingNote: Situation = {
     );
     if (fault === undefined) return null;
     const alike = sameFault(faultsOf(scene), fault);
-    const times = alike.length > 1 ? ` ${howOften(scene, alike)}` : '';
-    const what = sayFault(scene, fault) + times;
+    const often = alike.length > 1 ? howOften(scene, alike) : null;
     const progression = scene.exercise.choice.form === 'progression';
-    const sentence = `${what}: the leading note is raised${progression ? ' in the V7' : ''}`;
-    const wanted = say(fault.expected);
     const practice = progression
       ? practiceAround(scene, fault.step - 1, fault.step + 1, 0.5)
       : practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
+    const task = progression ? null : taskOf(scene, practice);
     return {
-      sentence,
-      emphasis: what,
-      nextStep: progression
-        ? `play i–V7–i alone, saying "${wanted}" as you strike it.`
-        : `only ${sayStretch(scene, practice.fromStep, practice.toStep)}, saying "${wanted}" as you strike it.`,
+      ...scene.wording.leadingNote(factsOf(scene, fault), often, task),
       steps: alike.map((one) => one.step),
       practice,
     };
@@ -90,15 +76,9 @@ const signature: Situation = {
     });
     if (first === undefined) return null;
     const alike = sameFault(wrong, first);
-    const what = `${sayFault(scene, first)} ${howOften(scene, alike)}`.trim();
-    const sentence = `${what}: the key has ${saySignature(facts)}`;
-    const named =
-      facts.signature.length === 0 ? 'no sharps or flats' : list(facts.signature.map(displayPitchClass));
+    const signs = { kind: facts.accidental, names: facts.signature.map((name) => say(scene, name)) };
     return {
-      sentence,
-      half: `${sayFault(scene, first)} ${whereIs(scene, first.step)}`.trim(),
-      emphasis: what,
-      nextStep: `say the signature (${named}), play the scale once slowly, then this again.`,
+      ...scene.wording.signature(factsOf(scene, first), howOften(scene, alike), signs),
       steps: alike.map((fault) => fault.step),
     };
   },
@@ -118,14 +98,10 @@ const landedOff: Situation = {
       return after && !isChordForm(scene.exercise);
     });
     if (fault === undefined) return null;
-    const what = placed(scene, fault);
     const position = handPosition(scene, fault);
     const practice = practiceAround(scene, fault.step - 2, fault.step + 2, 0.5);
     return {
-      sentence: `The hand landed one key off: ${what}`,
-      half: what,
-      emphasis: what,
-      nextStep: `strike ${position} as one chord, lift, strike it again; then note by note, at ${practice.tempoBpm}.`,
+      ...scene.wording.landedOff(factsOf(scene, fault), position, practice.tempoBpm),
       steps: [fault.step],
       practice,
     };
@@ -133,7 +109,7 @@ const landedOff: Situation = {
 };
 
 /** The keys of the hand's place after the crossing: from it up to the next crossing, without repetition. */
-function handPosition(scene: Scene, fault: Fault): string {
+function handPosition(scene: Scene, fault: Fault): readonly string[] {
   const { hand } = fault.expected;
   const steps = scene.exercise.steps;
   const crosses = (step: number): boolean =>
@@ -146,10 +122,11 @@ function handPosition(scene: Scene, fault: Fault): string {
     step++
   ) {
     const note = steps[step]!.notes.find((one) => one.hand === hand)!;
-    if (names.includes(say(note)) || steps[step - 1]?.turn === true) break;
-    names.push(say(note));
+    const name = say(scene, note);
+    if (names.includes(name) || steps[step - 1]?.turn === true) break;
+    names.push(name);
   }
-  return names.join('–');
+  return names;
 }
 
 /** An inner note of a chord that did not sound. */
@@ -166,14 +143,8 @@ const innerNote: Situation = {
       );
     });
     if (fault === undefined) return null;
-    const what = `${say(fault.expected)} (${sayFinger(fault.expected.finger)})`;
-    return {
-      sentence: `${what} does not sound ${whereIs(scene, fault.step)}`,
-      half: `${what} does not sound ${whereIs(scene, fault.step)}`,
-      emphasis: what,
-      nextStep: 'press the shape silently first, all keys touched; then strike them together.',
-      steps: [fault.step],
-    };
+    const note = { name: say(scene, fault.expected), finger: fault.expected.finger };
+    return { ...scene.wording.innerNote(note, placeOf(scene, fault.step)), steps: [fault.step] };
   },
 };
 

@@ -1,4 +1,5 @@
 import type { Exercise, ExpectedNote, ExpectedStep, Hand } from '../../../engine/index.ts';
+import { strings } from '../../language/index.ts';
 
 /** One key of the diagram, px. */
 export interface DrawnKey {
@@ -137,6 +138,14 @@ function drawRow(notes: readonly ExpectedNote[], from: number, to: number, keyPx
 
 function whiteCount(from: number, to: number): number {
   return Array.from({ length: to - from + 1 }, (_, offset) => from + offset).filter(isWhite).length;
+}
+
+/** What a figure shows, in the language of the page; numerals are the same everywhere. */
+export function shownLabel(label: string): string {
+  const { positions, rightHand, leftHand } = strings().prepare;
+  if (label === 'right hand') return rightHand;
+  if (label === 'left hand') return leftHand;
+  return Object.entries(positions).find(([english]) => english === label)?.[1] ?? label;
 }
 
 /** Hands in a figure: both are named only where both are there. */

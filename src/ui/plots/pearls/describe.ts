@@ -1,18 +1,12 @@
 import type { Report } from '../../../engine/index.ts';
-import { listed, withUnit } from '../../kit/figures.ts';
+import { listed, shown, withUnit } from '../../kit/figures.ts';
+import { sentence, strings } from '../../language/index.ts';
 import { fingerName, shownName, spokenName } from '../../names/index.ts';
 import type { Bead } from './beads.ts';
 import type { Spot } from './spots.ts';
 
 /** Louder or softer than this against the hand's mean is worth a word, dB (Slade et al. 2022: audible from about 1). */
 const WORTH_SAYING_DB = 2;
-
-const EXTRA = {
-  slip: 'caught by the way',
-  repeat: 'struck again',
-  restart: 'played while going back',
-  other: 'not in the exercise',
-} as const;
 
 /** One spot in words, for the line under the string and for screen readers (`spoken` writes signs out). */
 export function describeSpot(spot: Spot, report: Report, spoken: boolean): string {
@@ -23,17 +17,18 @@ export function describeSpot(spot: Spot, report: Report, spoken: boolean): strin
 
 function describeBead(bead: Bead, name: (note: string) => string, alone: boolean): string {
   const finger = bead.finger === null || !alone ? '' : `, ${fingerName(bead.finger)}`;
+  const t = strings().pearls;
   switch (bead.kind) {
     case 'struck':
       return name(bead.name) + finger;
     case 'wrong':
-      return `${name(bead.name)} struck for ${name(bead.wantedName)}${finger}`;
+      return t.struckFor(name(bead.name), name(bead.wantedName)) + finger;
     case 'missed':
-      return `${name(bead.name)} missed${finger}`;
+      return t.missed(name(bead.name)) + finger;
     case 'unsure':
-      return `${name(bead.name)} not sure: ${bead.reason.replace(/\.$/, '')}`;
+      return t.notSure(name(bead.name), sentence(bead.reason.replace(/\.$/, '')));
     case 'extra':
-      return `${name(bead.name)} ${EXTRA[bead.extraKind]}`;
+      return `${name(bead.name)} ${t.EXTRA[bead.extraKind]}`;
   }
 }
 
@@ -41,7 +36,7 @@ function timing(spot: Spot, report: Report): readonly string[] {
   if (spot.extra) return [];
   const crossing = report.measures.crossings.find((one) => one.step === spot.step && one.hand === spot.hand);
   if (crossing !== undefined) {
-    const kind = crossing.kind === 'thumb-under' ? 'thumb under' : 'over the thumb';
+    const kind = crossing.kind === 'thumb-under' ? strings().pearls.thumbUnder : strings().pearls.overThumb;
     return [`${kind}, ${lateness(crossing.delayMs)}`];
   }
   const interval = report.measures.intervals.find((one) => one.step === spot.step);
@@ -50,8 +45,10 @@ function timing(spot: Spot, report: Report): readonly string[] {
 
 function lateness(deviationMs: number): string {
   const ms = Math.round(deviationMs);
-  if (ms === 0) return 'in time';
-  return `${withUnit(String(Math.abs(ms)), 'ms')} ${ms > 0 ? 'late' : 'early'}`;
+  const t = strings().pearls;
+  if (ms === 0) return t.inTime;
+  const amount = withUnit(String(Math.abs(ms)), 'ms');
+  return ms > 0 ? t.late(amount) : t.early(amount);
 }
 
 function loudness(spot: Spot, report: Report): readonly string[] {
@@ -63,5 +60,6 @@ function loudness(spot: Spot, report: Report): readonly string[] {
   if (levels.length < 3 || spot.beads.length > 1 || only === undefined || !('levelDb' in only)) return [];
   const apart = only.levelDb - levels.reduce((sum, level) => sum + level, 0) / levels.length;
   if (Math.abs(apart) < WORTH_SAYING_DB) return [];
-  return [`${withUnit(Math.abs(apart).toFixed(0), 'dB')} ${apart > 0 ? 'louder' : 'softer'} than the rest`];
+  const amount = withUnit(shown(Math.abs(apart)), 'dB');
+  return [apart > 0 ? strings().pearls.louder(amount) : strings().pearls.softer(amount)];
 }

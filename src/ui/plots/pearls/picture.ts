@@ -1,6 +1,7 @@
-import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import type { Exercise, Report } from '../../../engine/index.ts';
 import { threadBeads } from './beads.ts';
-import { medianSecPerBeat, pulseStretches, STOP_BEATS, type Struck } from './pulse.ts';
+import { evenTimes, meanLevels, strikes } from './even.ts';
+import { medianSecPerBeat, STOP_BEATS } from './pulse.ts';
 import { drawRow, RIGHT_PX } from './row.ts';
 import { chooseBreaks } from './rows.ts';
 import { gatherSpots, type Spot } from './spots.ts';
@@ -36,9 +37,10 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
   const stepSec = secPerBeat * beatsPerStep(exercise);
   const hands = (['right', 'left'] as const).filter((hand) => spots.some((spot) => spot.hand === hand));
   const narrow = options.widthPx < NARROW_PX;
-  const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : narrow ? 22 : 30;
-  const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);
   const chords = spots.some((spot) => spot.beads.length > 1);
+  // The names of a chord reach further to the left than a single one.
+  const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : !narrow ? 36 : chords ? 34 : 22;
+  const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);
   const leastPx = (narrow ? STEP_PX.narrow : STEP_PX.wide) * (chords ? CHORD_STEPS : 1);
   const mostPx = chords ? STEP_PX.mostChord : STEP_PX.most;
 
@@ -72,31 +74,6 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
   return { rows, pxPerSec, drawnSec: warp.drawnSec, spots };
 }
 
-/** When each step was struck, and whether a repeat or a restart lies on the way to it. */
-function strikes(spots: readonly Spot[], exercise: Exercise): readonly Struck[] {
-  const bySteps = new Map<number, number[]>();
-  for (const { beads } of spots)
-    for (const bead of beads)
-      if (bead.kind === 'struck' || bead.kind === 'wrong')
-        bySteps.set(bead.step, [...(bySteps.get(bead.step) ?? []), bead.timeSec]);
-  const detoursSec = spots.flatMap(({ beads: [bead] }) =>
-    bead?.kind === 'extra' && (bead.extraKind === 'repeat' || bead.extraKind === 'restart')
-      ? [bead.timeSec]
-      : [],
-  );
-  return [...bySteps]
-    .map(([step, times]) => ({
-      beat: exercise.steps[step]?.beat ?? step,
-      timeSec: times.reduce((sum, time) => sum + time, 0) / times.length,
-    }))
-    .sort((a, b) => a.timeSec - b.timeSec)
-    .map((strike, index, all) => {
-      const fromSec = all[index - 1]?.timeSec ?? strike.timeSec;
-      const interrupted = detoursSec.some((sec) => sec > fromSec && sec < strike.timeSec);
-      return { ...strike, interrupted };
-    });
-}
-
 /** Names of places that are short enough to stand over a chord: numerals. */
 function shortLabels(exercise: Exercise): ReadonlyMap<number, string> {
   return new Map(
@@ -109,26 +86,6 @@ function shortLabels(exercise: Exercise): ReadonlyMap<number, string> {
 function beatsPerStep(exercise: Exercise): number {
   const last = exercise.steps.at(-1);
   return last === undefined || last.step === 0 ? 1 : last.beat / last.step;
-}
-
-/** Where each step would fall if every stretch between stops were perfectly even; seconds by step. */
-function evenTimes(exercise: Exercise, struck: readonly Struck[]) {
-  const stretches = pulseStretches(struck);
-  return exercise.steps.flatMap(({ step, beat }) => {
-    const stretch = stretches.find((one) => beat >= one.fromBeat && beat <= one.toBeat);
-    if (stretch === undefined) return [];
-    return [{ step, timeSec: stretch.pulse.startSec + beat * stretch.pulse.secPerBeat }];
-  });
-}
-
-function meanLevels(spots: readonly Spot[]): Readonly<Record<Hand, number>> {
-  const mean = (hand: Hand): number => {
-    const levels = spots
-      .filter((spot) => spot.hand === hand)
-      .flatMap((spot) => spot.beads.flatMap((bead) => (bead.kind === 'struck' ? [bead.levelDb] : [])));
-    return levels.length === 0 ? 0 : levels.reduce((sum, level) => sum + level, 0) / levels.length;
-  };
-  return { left: mean('left'), right: mean('right') };
 }
 
 const spanSec = (group: readonly Spot[], drawnSec: (timeSec: number) => number): number =>

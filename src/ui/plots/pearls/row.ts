@@ -1,5 +1,6 @@
 import type { Hand, Report } from '../../../engine/index.ts';
-import { withUnit } from '../../kit/figures.ts';
+import { shown, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
 import { drawnText, labelSpot, LANE, placeBeads, type Lane } from './lanes.ts';
 import { sounded } from './beads.ts';
 import { beside, clearExtraLabels } from './extras.ts';
@@ -47,6 +48,7 @@ export function drawRow(input: RowInput): PearlRow {
   const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
   const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
   const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
+  const stringPx = hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0);
   const drawnSpots = spreadSpots(input, laneOf, xOf);
   return {
     widthPx,
@@ -54,11 +56,16 @@ export function drawRow(input: RowInput): PearlRow {
     lanes: lanes.map((lane): DrawnLane => ({
       hand: lane.hand,
       y: lane.y,
-      x1: hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0),
+      x1: stringPx,
       x2: endX,
       label:
         hands.length > 1
-          ? drawnText(lane.hand, 0, lane.y + 5, { sizePx: 15, tone: 'soft', serif: false, anchor: 'start' })
+          ? drawnText(strings().prepare[lane.hand], 0, lane.y + 5, {
+              sizePx: 15,
+              tone: 'soft',
+              serif: false,
+              anchor: 'start',
+            })
           : null,
       ticks: input.ticks
         .filter((tick) => steps.has(tick.step))
@@ -68,15 +75,15 @@ export function drawRow(input: RowInput): PearlRow {
           y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
         })),
     })),
-    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf),
-    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input.narrow) : [],
+    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf, stringPx),
+    threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input) : [],
     spots: drawnSpots,
     cuts: input.cuts
       .filter((cut) => drawnSec(cut.fromSec) > startDrawnSec && drawnSec(cut.fromSec) < endDrawnSec)
       .map((cut) => ({
         x: xOf(cut.fromSec),
         y: lanes[0]!.y,
-        label: drawnText(withUnit(cut.silenceSec.toFixed(1), 's'), xOf(cut.fromSec), lanes[0]!.y - 18, {
+        label: drawnText(withUnit(shown(cut.silenceSec, 1), 's'), xOf(cut.fromSec), lanes[0]!.y - 18, {
           sizePx: LANE.wordSize,
           tone: 'soft',
           serif: false,

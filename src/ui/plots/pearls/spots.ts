@@ -21,9 +21,9 @@ export interface PlayRange {
 }
 
 /** Heard before the first onset of a range, so that its attack is whole. */
-const LEAD_IN_SEC = 0.08;
+export const LEAD_IN_SEC = 0.08;
 /** Heard after the last onset of a range where no other note follows. */
-const RING_OUT_SEC = 1.2;
+export const RING_OUT_SEC = 1.2;
 
 /** Beads → spots in order of time, right hand before left. */
 export function gatherSpots(beads: readonly Bead[]): readonly Spot[] {

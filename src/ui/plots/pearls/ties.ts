@@ -11,6 +11,7 @@ export function drawArches(
   steps: ReadonlySet<number>,
   laneOf: (hand: Hand) => Lane,
   xOf: (timeSec: number) => number,
+  stringPx: number,
 ): readonly DrawnArch[] {
   return crossings
     .filter((crossing) => steps.has(crossing.step))
@@ -22,7 +23,8 @@ export function drawArches(
       const lane = laneOf(crossing.hand);
       const { late } = crossing;
       const x2 = xOf(into.timeSec);
-      const x1 = Math.max(xOf(from.timeSec), -20);
+      // An arch from the row before begins where the string does.
+      const x1 = Math.max(xOf(from.timeSec), stringPx);
       const foot = lane.y + lane.archSide * 17;
       const peak = lane.y + lane.archSide * (LANE.archHeight - 4);
       const labelY = lane.archSide < 0 ? peak + 1 : peak + 8;
@@ -43,12 +45,15 @@ export function drawArches(
     });
 }
 
+/** Room that the figure of a thread needs at its right, px. */
+const THREAD_LABEL_PX = 52;
+
 /** Both hands of a step → the thread that ties them; its slant shows which came first. */
 export function drawThreads(
   spots: readonly DrawnSpot[],
   laneOf: (hand: Hand) => Lane,
   handsApartMs: number,
-  narrow: boolean,
+  row: { readonly narrow: boolean; readonly widthPx: number },
 ): readonly DrawnThread[] {
   const right = spots.filter(({ spot }) => spot.hand === 'right' && !spot.extra);
   return right.flatMap((upper) => {
@@ -71,11 +76,13 @@ export function drawThreads(
       x2: meanX(lower),
       y2: bottom.y - bottom.half - 5,
     };
+    const middleX = (thread.x1 + thread.x2) / 2;
+    const toTheLeft = middleX + 8 + THREAD_LABEL_PX > row.widthPx;
     const label = drawnText(
-      narrow ? apartMs.toFixed(0) : withUnit(apartMs.toFixed(0), 'ms'),
-      (thread.x1 + thread.x2) / 2 + 8,
+      row.narrow ? apartMs.toFixed(0) : withUnit(apartMs.toFixed(0), 'ms'),
+      middleX + (toTheLeft ? -8 : 8),
       (thread.y1 + thread.y2) / 2 + 5,
-      { sizePx: 15, tone: 'accent', serif: false, anchor: 'start' },
+      { sizePx: 15, tone: 'accent', serif: false, anchor: toTheLeft ? 'end' : 'start' },
     );
     return [{ step: upper.spot.step, ...thread, apart, label: apart ? label : null }];
   });

@@ -3,6 +3,7 @@ import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core'
 import { headWidthPx, type Bar } from './bars.ts';
 import { markOctaves, markStretch } from './marks.ts';
 import { drawNotes, makeNote, type DrawnPart } from './notes.ts';
+import type { StaffPlace } from './pencil.ts';
 
 /** One line of music. */
 export interface StaffSystem {
@@ -15,6 +16,17 @@ export interface StaffSystem {
   readonly lastOfAll: boolean;
   /** steps to practise: the others are drawn pale, and a line runs under these */
   readonly stretch: { readonly fromStep: number; readonly toStep: number } | null;
+  /** room to be left for marks above the right hand and below the left, px at scale 1 */
+  readonly marksPx: number;
+}
+
+/** What was drawn, to draw over it. */
+export interface DrawnSystem {
+  readonly places: readonly StaffPlace[];
+  /** of the drawing, px at scale 1 */
+  readonly viewBox: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
 }
 
 /** Room above the first staff while drawing, before it is cropped; and from staff to staff of a grand staff. */
@@ -35,7 +47,7 @@ export function loadMusicFont(): Promise<void> {
 }
 
 /** Draws one system into an empty element. Call after loadMusicFont. Takes some 5–15 ms: one a task. */
-export function drawSystem(host: HTMLDivElement, system: StaffSystem): void {
+export function drawSystem(host: HTMLDivElement, system: StaffSystem): DrawnSystem {
   const { scale, bars } = system;
   const widthPx = system.widthPx / scale - 2;
   const grand = (bars[0]?.parts.length ?? 1) > 1;
@@ -77,7 +89,28 @@ export function drawSystem(host: HTMLDivElement, system: StaffSystem): void {
   );
   const { topPx, bottomPx } = extent(drawn.flat());
   if (system.stretch !== null) markStretch(host, drawn, system.stretch, bottomPx + 8);
-  crop(host, system, Math.min(topPx, ...marksPx) - 6, bottomPx + (system.stretch === null ? 6 : 16));
+  const above = Math.min(topPx, ...marksPx) - 6 - system.marksPx;
+  const below = bottomPx + (system.stretch === null ? 6 : 16) + system.marksPx;
+  return { places: placesOf(drawn.flat()), ...crop(host, system, above, below) };
+}
+
+/** Half a note's head, px. */
+const HALF_HEAD_PX = 6;
+
+function placesOf(parts: readonly DrawnPart[]): readonly StaffPlace[] {
+  return parts.flatMap(({ part, notes }) =>
+    notes.map((note, at): StaffPlace => {
+      const box = note.getBoundingBox();
+      return {
+        step: part.events[at]!.step,
+        hand: part.hand,
+        x: note.getAbsoluteX() + HALF_HEAD_PX,
+        headsY: [...note.getYs()].sort((a, b) => b - a),
+        topY: box.getY(),
+        bottomY: box.getY() + box.getH(),
+      };
+    }),
+  );
 }
 
 /** Where the ink begins and ends, px at scale 1. */
@@ -97,15 +130,22 @@ function extent(parts: readonly DrawnPart[]): { readonly topPx: number; readonly
 }
 
 /** Leaves only the ink: VexFlow cannot say beforehand how high a system will be. */
-function crop(host: HTMLDivElement, system: StaffSystem, fromPx: number, toPx: number): void {
-  const svg = host.querySelector('svg');
-  if (svg === null) return;
-  const { scale, widthPx } = system;
+function crop(
+  host: HTMLDivElement,
+  { scale, widthPx }: StaffSystem,
+  fromPx: number,
+  toPx: number,
+): Omit<DrawnSystem, 'places'> {
   const heightPx = Math.ceil((toPx - fromPx) * scale);
-  svg.setAttribute('viewBox', `0 ${fromPx} ${widthPx / scale} ${heightPx / scale}`);
-  svg.setAttribute('height', String(heightPx));
-  svg.style.height = '';
-  svg.style.width = '';
+  const viewBox = `0 ${fromPx} ${widthPx / scale} ${heightPx / scale}`;
+  const svg = host.querySelector('svg');
+  if (svg !== null) {
+    svg.setAttribute('viewBox', viewBox);
+    svg.setAttribute('height', String(heightPx));
+    svg.style.height = '';
+    svg.style.width = '';
+  }
+  return { viewBox, widthPx, heightPx };
 }
 
 function alignStarts(parts: readonly DrawnPart[]): void {

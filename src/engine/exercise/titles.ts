@@ -1,0 +1,55 @@
+import type { Language } from './names.ts';
+import type { ExerciseChoice, Hands } from './types.ts';
+
+/** The words of which a title is made. */
+interface TitleWords {
+  /** one to four */
+  readonly octaves: readonly string[];
+  readonly hands: Readonly<Record<Hands, string>>;
+  readonly form: (choice: ExerciseChoice) => string;
+}
+
+const numerals = (key: string): string => (key.endsWith('major') ? 'I–IV–I–V7–I' : 'i–iv–i–V7–i');
+
+const ENGLISH: TitleWords = {
+  octaves: ['one octave', 'two octaves', 'three octaves', 'four octaves'],
+  hands: { left: 'left hand', right: 'right hand', together: 'hands together' },
+  form: ({ form, key, minorScale }) => {
+    switch (form) {
+      case 'arpeggio':
+        return 'tonic arpeggio';
+      case 'triads':
+        return 'tonic triad and its inversions';
+      case 'broken-triads':
+        return 'broken tonic triad and its inversions';
+      case 'progression':
+        return `progression ${numerals(key)}`;
+      case 'scale':
+        return minorScale === undefined ? 'scale' : `${minorScale} minor scale`;
+    }
+  },
+};
+
+const GERMAN_MINOR = { natural: 'natürliche', harmonic: 'harmonische', melodic: 'melodische' } as const;
+
+/** The trade's words in German; common practice, no source. */
+const GERMAN: TitleWords = {
+  octaves: ['eine Oktave', 'zwei Oktaven', 'drei Oktaven', 'vier Oktaven'],
+  hands: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
+  form: ({ form, key, minorScale }) => {
+    switch (form) {
+      case 'arpeggio':
+        return 'Arpeggio der Tonika';
+      case 'triads':
+        return 'Dreiklang der Tonika mit Umkehrungen';
+      case 'broken-triads':
+        return 'gebrochener Dreiklang der Tonika mit Umkehrungen';
+      case 'progression':
+        return `Kadenz ${numerals(key)}`;
+      case 'scale':
+        return minorScale === undefined ? 'Tonleiter' : `${GERMAN_MINOR[minorScale]} Molltonleiter`;
+    }
+  },
+};
+
+export const TITLE_WORDS: Readonly<Record<Language, TitleWords>> = { en: ENGLISH, de: GERMAN };

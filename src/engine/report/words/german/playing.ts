@@ -1,0 +1,191 @@
+import type { Wording } from '../english/index.ts';
+import type { Task } from '../types.ts';
+import { capital, chordAfter, finger, hands, stretch, where } from './places.ts';
+
+type Rows =
+  | 'apartForNow'
+  | 'crossingsBothWays'
+  | 'crossingsOneWay'
+  | 'crossingOne'
+  | 'changeHesitates'
+  | 'chordsSpread'
+  | 'oneHandLeads'
+  | 'handsApart'
+  | 'thumbLoud'
+  | 'endFades'
+  | 'innerSoft'
+  | 'detached'
+  | 'detachedOnce'
+  | 'lateTurn'
+  | 'limping'
+  | 'uneven'
+  | 'drift'
+  | 'underTempo';
+
+const WAYS = { up: 'aufwärts', down: 'abwärts' } as const;
+const HANDS = { left: 'linke', right: 'rechte' } as const;
+
+type CrossingFacts = Parameters<Wording['crossingOne']>[0];
+
+const comma = (value: number, digits: number): string => value.toFixed(digits).replace('.', ',');
+
+/** "der Daumen kommt … zu spät", "Finger 4 setzt … zu spät über" */
+const late = ({ kind, here }: CrossingFacts, when: string): string =>
+  kind === 'thumb-under'
+    ? `der Daumen kommt ${when} zu spät`
+    : `${finger(here.finger)} setzt ${when} zu spät über`;
+
+const movement = ({ kind, before, here }: CrossingFacts): string =>
+  kind === 'thumb-under'
+    ? `Führ den Daumen unter, während ${before.finger} noch ${before.name} hält.`
+    : `Setz ${here.finger} über, während der Daumen noch ${before.name} hält.`;
+
+const only = (task: Task): string =>
+  `${hands(task.hands)}, nur ${stretch(task.stretch)}, bei ${task.tempoBpm}.`;
+
+export const PLAYING: Pick<Wording, Rows> = {
+  apartForNow: (reason, tempoBpm) => ({
+    sentence: `Vorerst getrennte Hände: ${
+      reason.kind === 'crossings'
+        ? 'Die Übergänge kommen in beiden Richtungen zu spät'
+        : `Zusammen schwankt die Zeit um ${reason.together} %, jede Hand allein höchstens um ${reason.alone} %`
+    }`,
+    emphasis: 'Vorerst getrennte Hände',
+    nextStep: `Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei ${tempoBpm}.`,
+  }),
+  crossingsBothWays: (lateMs, who, tempoBpm) => ({
+    sentence: `Die Übergänge kommen aufwärts und abwärts zu spät, um ${lateMs} ms`,
+    half: 'die Übergänge kommen in beiden Richtungen zu spät',
+    emphasis: 'aufwärts und abwärts',
+    nextStep: `${hands(who)}, eine Richtung nach der anderen, bei ${tempoBpm}; dann hinauf und hinunter.`,
+  }),
+  crossingsOneWay: (crossing, to, times, task) => {
+    const way = WAYS[crossing.direction];
+    const what = `${way}${to === null ? '' : ` bei ${to}`} ${times === 2 ? 'beide Male' : 'jedes Mal'}`;
+    return {
+      sentence: capital(late(crossing, what)),
+      half: late(crossing, way),
+      emphasis: what,
+      nextStep: `${only(task)} ${movement(crossing)}`,
+    };
+  },
+  crossingOne: (crossing, lateMs, task) => {
+    const what = `${WAYS[crossing.direction]} bei ${crossing.here.name}`;
+    return {
+      sentence: capital(late(crossing, `${what} ${lateMs} ms`)),
+      half: late(crossing, what),
+      emphasis: what,
+      nextStep: `${only(task)} ${movement(crossing)}`,
+    };
+  },
+  changeHesitates: (to, ratio) => {
+    const what = chordAfter('zu', to);
+    return {
+      sentence: `Der Wechsel ${what} dauert ${comma(ratio, 1)}-mal so lang wie die anderen`,
+      half: `der Wechsel ${what} zögert`,
+      emphasis: what,
+      nextStep:
+        'Halt den Akkord, schau auf den nächsten Griff, dann geh in einer Bewegung, ohne Ton dazwischen.',
+    };
+  },
+  chordsSpread: (spreadMs, lastFinger) => ({
+    sentence: `Die Akkorde sind nicht zugleich angeschlagen: ${spreadMs} ms vom ersten bis zum letzten Ton${
+      lastFinger === null ? '' : `, ${finger(lastFinger)} zuletzt`
+    }`,
+    half: 'die Akkorde sind nicht zugleich angeschlagen',
+    emphasis: 'nicht zugleich angeschlagen',
+    nextStep:
+      lastFinger === null
+        ? 'Berühr alle Tasten, bevor du drückst, dann lass den Arm auf einmal hineinfallen.'
+        : `Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in ${
+            lastFinger === 1 ? 'den Daumen' : finger(lastFinger)
+          }.`,
+  }),
+  oneHandLeads: (first, other, byMs) => {
+    const what = `die ${HANDS[first]} Hand kommt ${byMs} ms früher`;
+    return {
+      sentence: `Die Hände sind nicht zusammen: ${capital(what)}`,
+      half: what,
+      emphasis: capital(what),
+      nextStep: `Spiel noch einmal, und hör auf die ${HANDS[other]} Hand.`,
+    };
+  },
+  handsApart: (tempoBpm) => ({
+    sentence: 'Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere',
+    half: 'die Hände sind nicht zusammen',
+    emphasis: 'mal ist die eine zuerst, mal die andere',
+    nextStep: `langsamer, bei ${tempoBpm}: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter.`,
+  }),
+  thumbLoud: (overDb) => ({
+    sentence: `Der Daumen schlägt durch: ${comma(overDb, 1)} dB lauter als seine Nachbarn`,
+    half: `der Daumen ist ${comma(overDb, 1)} dB lauter als seine Nachbarn`,
+    emphasis: 'Der Daumen schlägt durch',
+    nextStep: 'ein leichterer Daumen, das Handgelenk auf einer Höhe.',
+  }),
+  endFades: (end, byDb) => {
+    const softer = `${end === 'top' ? 'oben' : 'am Ende'} wird es leiser`;
+    return {
+      sentence: `${capital(softer)}, um ${byDb} dB`,
+      half: softer,
+      emphasis: capital(softer),
+      nextStep: `Lass das Gewicht des Arms in den Tasten bis zum ${end === 'top' ? 'obersten' : 'letzten'} Ton.`,
+    };
+  },
+  innerSoft: (number, byDb) => ({
+    sentence: `In den Akkorden ist ${finger(number)} um ${byDb} dB leiser als die Finger daneben`,
+    half: `${finger(number)} ist um ${byDb} dB leiser als die Finger daneben`,
+    emphasis: `${finger(number)} um ${byDb} dB leiser`,
+    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
+  }),
+  detached: (gapMs) => ({
+    sentence: `Die Töne sind getrennt, mit Lücken von ${gapMs} ms dazwischen`,
+    half: 'die Töne sind getrennt',
+    emphasis: 'getrennt',
+    nextStep: 'Halt jede Taste, bis die nächste klingt.',
+  }),
+  detachedOnce: (from, { note, place }) => {
+    const what = `zwischen ${from} und ${note} ${where(place)}`.trim();
+    return {
+      sentence: `Getrennt ${what}; der Rest ist gebunden`,
+      emphasis: what,
+      nextStep: 'Halt jede Taste, bis die nächste klingt.',
+    };
+  },
+  lateTurn: (lateMs, chords) => {
+    const top = chords ? 'oberste Akkord' : 'oberste Ton';
+    return {
+      sentence: `Der Weg abwärts beginnt ${lateMs} ms zu spät: Der ${top} wird gehalten`,
+      half: `der ${top} wird zu lange gehalten`,
+      emphasis: `Der ${top} wird gehalten`,
+      nextStep: `Denk an den Weg abwärts, bevor du oben bist, und halt den ${top.replace('oberste', 'obersten')} nicht.`,
+    };
+  },
+  limping: (long) => {
+    const [rhythm, other] = long === 'first' ? ['lang–kurz', 'kurz–lang'] : ['kurz–lang', 'lang–kurz'];
+    return {
+      sentence: `Die Töne hinken paarweise, ${rhythm}`,
+      emphasis: `paarweise, ${rhythm}`,
+      nextStep: `erst umgekehrt, ${other}, dreimal; dann gleichmäßig.`,
+    };
+  },
+  uneven: (percent, who, tempoBpm) => ({
+    sentence: `Das Ganze ist ungleichmäßig: Die Zeit von Ton zu Ton schwankt um ${percent} %`,
+    emphasis: 'Das Ganze ist ungleichmäßig',
+    nextStep: `${hands(who)}, langsamer, bei ${tempoBpm}, mit dem Puls.`,
+  }),
+  drift: (slower, fromBpm, toBpm, tempoBpm) => {
+    const what = `von ${fromBpm} auf ${toBpm}`;
+    const way = slower ? 'schleppt' : 'eilt';
+    return {
+      sentence: `Es ${way}, ${what}`,
+      half: `es ${way}, ${what}`,
+      emphasis: what,
+      nextStep: `mit dem Puls, 10 % langsamer, bei ${tempoBpm}.`,
+    };
+  },
+  underTempo: (playedBpm, aimBpm, nextBpm) => ({
+    sentence: `Gleichmäßig, bei ${playedBpm}; das Ziel ist ${aimBpm}`,
+    emphasis: `das Ziel ist ${aimBpm}`,
+    nextStep: `dasselbe bei ${nextBpm}.`,
+  }),
+};

@@ -1,0 +1,41 @@
+import type { ExerciseChoice } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
+import { standingOf } from './standing.ts';
+import type { Practised, Standing } from './types.ts';
+
+/** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
+export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseChoice): string {
+  const scale = form === 'scale' && key.endsWith('minor') ? (minorScale ?? 'harmonic') : '';
+  return [key, form, octaves, scale, hands].join('|');
+}
+
+/** A history in any order → the attempts at each exercise, oldest first, by `exerciseId`. */
+export function byExercise(history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> {
+  const groups = new Map<string, Practised[]>();
+  for (const attempt of history) {
+    const id = exerciseId(attempt.summary.exercise);
+    const group = groups.get(id);
+    if (group === undefined) groups.set(id, [attempt]);
+    else group.push(attempt);
+  }
+  for (const group of groups.values()) group.sort((a, b) => a.whenMs - b.whenMs);
+  return groups;
+}
+
+/** A history → where each exercise in it stands, by `exerciseId`. */
+export function standings(history: readonly Practised[], criteria: Criteria): ReadonlyMap<string, Standing> {
+  return standingsOf(byExercise(history), criteria);
+}
+
+/** The same for attempts that are sorted already. */
+export function standingsOf(
+  groups: ReadonlyMap<string, readonly Practised[]>,
+  criteria: Criteria,
+): ReadonlyMap<string, Standing> {
+  return new Map(
+    [...groups].map(([id, attempts]) => [
+      id,
+      standingOf(attempts.at(-1)!.summary.exercise, attempts, criteria),
+    ]),
+  );
+}

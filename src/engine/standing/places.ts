@@ -1,0 +1,57 @@
+import { ALL_FORMS, ALL_HANDS, ALL_KEYS, listedKey } from '../exercise/index.ts';
+import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
+import { standingOf } from './standing.ts';
+import type { Place, Standing } from './types.ts';
+
+/** How many octaves are shown where none was played; common practice, no source. */
+const USUAL_OCTAVES: Readonly<Record<Form, number>> = {
+  arpeggio: 2,
+  scale: 2,
+  triads: 1,
+  'broken-triads': 1,
+  progression: 1,
+};
+
+/** Standings → all keys × forms × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
+export function places(standings: Iterable<Standing>, criteria: Criteria): readonly Place[] {
+  const latest = new Map<string, Standing>();
+  for (const standing of standings) {
+    const id = placeId(listedKey(standing.exercise.key), standing.exercise.form, standing.exercise.hands);
+    const known = latest.get(id);
+    if (known === undefined || isLater(standing, known)) latest.set(id, standing);
+  }
+  return ALL_KEYS.flatMap((key) =>
+    ALL_FORMS.map((form) => {
+      const of = (hands: Hands): Standing =>
+        latest.get(placeId(key, form, hands)) ??
+        standingOf(variantOf(latest, key, form, hands), [], criteria);
+      const [left, right, together] = ALL_HANDS.map(of);
+      return { key, form, byHands: { left: left!, right: right!, together: together! } };
+    }),
+  );
+}
+
+function placeId(key: string, form: Form, hands: Hands): string {
+  return `${key}|${form}|${hands}`;
+}
+
+function isLater(one: Standing, other: Standing): boolean {
+  const [a, b] = [one.lastMs ?? 0, other.lastMs ?? 0];
+  return a !== b ? a > b : one.exercise.octaves > other.exercise.octaves;
+}
+
+/** What one of the hands has not played yet, in the octaves and the minor scale in which another hand has. */
+function variantOf(
+  latest: ReadonlyMap<string, Standing>,
+  key: string,
+  form: Form,
+  hands: Hands,
+): ExerciseChoice {
+  const played = ALL_HANDS.map((other) => latest.get(placeId(key, form, other))).find(
+    (one) => one !== undefined,
+  );
+  if (played !== undefined) return { ...played.exercise, hands };
+  const scale = form === 'scale' && key.endsWith('minor') ? ({ minorScale: 'harmonic' } as const) : {};
+  return { key, form, hands, octaves: USUAL_OCTAVES[form], ...scale };
+}

@@ -1,0 +1,52 @@
+import type { ExerciseChoice } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
+import { shortfalls } from './shortfalls.ts';
+import type { Level, Practised, Shortfall, Standing } from './types.ts';
+
+/**
+ * The attempts at one exercise with the same hands, oldest first → where it stands.
+ *
+ * Ready: the last attempts, as many in a row as the criteria ask for (three), are at the criterion. Nearly: the last one is, or
+ * misses it narrowly in one thing. The tempo that counts is the one aimed at last. Common practice, no source (measures.md).
+ */
+export function standingOf(
+  exercise: ExerciseChoice,
+  attempts: readonly Practised[],
+  criteria: Criteria,
+): Standing {
+  const wanted = Math.max(1, criteria.readyInARow);
+  const last = attempts.at(-1);
+  if (last === undefined) {
+    const nothing = { attempts: 0, inARow: 0, lastMs: null, targetBpm: null };
+    return { exercise, level: 'new', shortfalls: [], wanted, ...nothing };
+  }
+  const { targetBpm } = last.summary;
+  const missed = shortfalls(last.summary, criteria, targetBpm);
+  const inARow = rowAtCriterion(attempts, criteria, targetBpm);
+  return {
+    exercise,
+    level: levelOf(inARow, wanted, missed),
+    shortfalls: missed,
+    attempts: attempts.length,
+    inARow,
+    wanted,
+    lastMs: last.whenMs,
+    targetBpm,
+  };
+}
+
+/** How many attempts, counted from the last, are at the criterion without a break. */
+function rowAtCriterion(
+  attempts: readonly Practised[],
+  criteria: Criteria,
+  targetBpm: number | null,
+): number {
+  const first = attempts.findLastIndex(({ summary }) => shortfalls(summary, criteria, targetBpm).length > 0);
+  return attempts.length - 1 - first;
+}
+
+function levelOf(inARow: number, wanted: number, missed: readonly Shortfall[]): Level {
+  if (inARow >= wanted) return 'ready';
+  if (inARow > 0) return 'nearly';
+  return missed.length === 1 && missed[0]!.narrow ? 'nearly' : 'not-yet';
+}

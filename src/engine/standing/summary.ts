@@ -1,0 +1,33 @@
+import { median } from '../base/statistics.ts';
+import type { Estimate, NotMeasured, Report } from '../report/index.ts';
+import type { AttemptSummary } from './types.ts';
+
+/** A report → the few figures by which readiness is judged. */
+export function summarise(report: Report): AttemptSummary {
+  const { key, form, hands, octaves, minorScale } = report.exercise;
+  const { measures } = report;
+  const count = (verdict: string): number => report.notes.filter((note) => note.verdict === verdict).length;
+  const [correct, wrong] = [count('correct'), count('wrong')];
+  const delays = measures.crossings.map((crossing) => crossing.delayMs);
+  const apart = (measures.togetherness?.steps ?? []).map((step) => Math.abs(step.leftMinusRightMs));
+  return {
+    exercise: { key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) },
+    targetBpm: report.targetBpm,
+    expected: correct + wrong + report.missed.length + report.unsure.length,
+    wrong,
+    missed: report.missed.length,
+    extra: count('extra'),
+    unsure: report.unsure.length,
+    evennessPercent: valueOf(measures.evennessPercent),
+    tempoBpm: valueOf(measures.tempoBpm),
+    lateCrossings: measures.crossings.filter((crossing) => crossing.late).length,
+    worstCrossingMs: delays.length === 0 ? null : Math.max(...delays),
+    chordSpreadMs: valueOf(measures.chordSpreadMs),
+    handsApartMs: median(apart) ?? null,
+    situation: report.words.situation,
+  };
+}
+
+function valueOf(figure: Estimate | NotMeasured): number | null {
+  return 'value' in figure ? figure.value : null;
+}

@@ -1,0 +1,99 @@
+import type { ExerciseChoice, Hands } from '../exercise/index.ts';
+
+/** What one report says about readiness, small enough to keep thousands of them at hand. Figures are null where they could not be had. */
+export interface AttemptSummary {
+  readonly exercise: ExerciseChoice;
+  /** the tempo aimed at, beats a minute; null: none */
+  readonly targetBpm: number | null;
+  /** notes written, and what became of them; the rest was right */
+  readonly expected: number;
+  readonly wrong: number;
+  readonly missed: number;
+  readonly extra: number;
+  readonly unsure: number;
+  readonly evennessPercent: number | null;
+  readonly tempoBpm: number | null;
+  /** crossings that the report calls late, and by how much the worst one came late, ms (negative: early) */
+  readonly lateCrossings: number;
+  readonly worstCrossingMs: number | null;
+  readonly chordSpreadMs: number | null;
+  /** median distance of the hands, ms, without its sign */
+  readonly handsApartMs: number | null;
+  /** the row of the table of situations that gave the verdict */
+  readonly situation: string;
+}
+
+/** A summary and when its attempt was played, ms since 1970. */
+export interface Practised {
+  readonly whenMs: number;
+  readonly summary: AttemptSummary;
+}
+
+/** Something that keeps an attempt from the criterion. `narrow`: only just missed. */
+export type Shortfall = { readonly narrow: boolean } & (
+  | { readonly kind: 'notes'; readonly wrong: number; readonly missed: number; readonly extra: number }
+  | { readonly kind: 'unsure'; readonly count: number; readonly of: number }
+  | { readonly kind: 'crossings'; readonly count: number; readonly worstMs: number }
+  | { readonly kind: 'evenness'; readonly percent: number; readonly bound: number }
+  | { readonly kind: 'chords' | 'hands'; readonly ms: number; readonly bound: number }
+  /** the figure could not be had */
+  | { readonly kind: 'evenness-unknown' | 'tempo-unknown' }
+  | { readonly kind: 'tempo'; readonly bpm: number; readonly targetBpm: number }
+);
+
+/** 'new': not played yet, or nothing of it could be measured. */
+export type Level = 'new' | 'not-yet' | 'nearly' | 'ready';
+
+/** Where one exercise of one hand (or both) stands, and why. */
+export interface Standing {
+  readonly exercise: ExerciseChoice;
+  readonly level: Level;
+  /** what kept the last attempt from the criterion, in the order in which a teacher would speak of it */
+  readonly shortfalls: readonly Shortfall[];
+  readonly attempts: number;
+  /** attempts at the criterion without a break, the last one counted first */
+  readonly inARow: number;
+  /** so many in a row make it ready */
+  readonly wanted: number;
+  /** of the last attempt; null: never */
+  readonly lastMs: number | null;
+  /** the tempo aimed at last, beats a minute */
+  readonly targetBpm: number | null;
+}
+
+/** Something that may be begun now, since something else is ready. */
+export interface Offer {
+  readonly kind: 'other-hand' | 'together' | 'next-key';
+  readonly exercise: ExerciseChoice;
+  readonly targetBpm: number | null;
+  /** what is ready; of hands together one of the hands */
+  readonly since: ExerciseChoice;
+}
+
+/** Hand by hand where one form of one key stands, the variants (octaves, minor scales) played last. */
+export interface Place {
+  readonly key: string;
+  readonly form: ExerciseChoice['form'];
+  readonly byHands: Readonly<Record<Hands, Standing>>;
+}
+
+/** Why something is in the plan of a day. */
+export type PlanReason =
+  | { readonly kind: 'weak'; readonly standing: Standing }
+  | { readonly kind: 'long-ago'; readonly days: number }
+  /** ready, and played not long ago */
+  | { readonly kind: 'upkeep' }
+  | { readonly kind: 'offer'; readonly offer: Offer }
+  /** the hands go together already, and this hand alone is not ready */
+  | { readonly kind: 'hand-first' }
+  /** nothing was played yet */
+  | { readonly kind: 'first' };
+
+/** One item of a plan. */
+export interface PlanItem {
+  readonly exercise: ExerciseChoice;
+  readonly targetBpm: number | null;
+  /** whole minutes */
+  readonly minutes: number;
+  readonly reason: PlanReason;
+}

@@ -1,0 +1,74 @@
+import { FORMAT, FORMAT_VERSION } from './check-file.ts';
+import type { FiledAttempt } from './check-file.ts';
+import type { JournalDatabase } from './database.ts';
+import { readEntries } from './entries.ts';
+import { tarEnd, tarParts } from './tar.ts';
+import type { TarMember } from './tar.ts';
+import type { Entry } from './types.ts';
+
+/** Attempts whose sound is held in memory at a time would be all of them; so it goes out one by one, through the browser's gzip. */
+export async function exportJournal(
+  database: JournalDatabase,
+  nowMs: number,
+  onProgress: (share: number) => void,
+): Promise<Blob> {
+  const archive = streamOf(parts(database, nowMs, onProgress));
+  const packed = archive.pipeThrough(new CompressionStream('gzip'));
+  return new Response(packed, { headers: { 'content-type': 'application/gzip' } }).blob();
+}
+
+async function* parts(
+  database: JournalDatabase,
+  nowMs: number,
+  onProgress: (share: number) => void,
+): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const entries = (await readEntries(database)).filter((entry) => entry.deletedMs === null);
+  const names = await database.getAllKeys('remembered');
+  const values = await database.getAll('remembered');
+  const remembered = Object.fromEntries(
+    names.map((name, index) => [name, JSON.parse(values[index]!) as unknown]),
+  );
+  yield* tarParts(
+    json('evenfall-journal.json', { format: FORMAT, version: FORMAT_VERSION, remembered }),
+    nowMs,
+  );
+  for (const [index, entry] of entries.entries()) {
+    const { attempt, sound } = await filedAttempt(database, entry);
+    yield* tarParts(json(`attempts/${entry.id}/attempt.json`, attempt), entry.whenMs);
+    if (sound !== undefined) {
+      const bytes = new Uint8Array(sound);
+      yield* tarParts({ name: `attempts/${entry.id}/sound.wav`, bytes }, entry.whenMs);
+    }
+    onProgress((index + 1) / entries.length);
+  }
+  yield tarEnd();
+}
+
+/** An entry → all that is stored of its attempt, as it goes into a file. */
+export async function filedAttempt(
+  database: JournalDatabase,
+  entry: Entry,
+): Promise<{ readonly attempt: FiledAttempt; readonly sound: ArrayBuffer | undefined }> {
+  const { id, name, remarks, device, choice, targetBpm, durationSec, reason } = entry;
+  const [report, sound] = await Promise.all([database.get('reports', id), database.get('sounds', id)]);
+  return {
+    attempt: { id, name, remarks, device, choice, targetBpm, durationSec, reason, report: report ?? null },
+    sound,
+  };
+}
+
+function json(name: string, value: unknown): TarMember {
+  return { name, bytes: new TextEncoder().encode(JSON.stringify(value)) };
+}
+
+/** Pieces → a stream that asks for the next one when it has room. (`ReadableStream.from` is not in every browser yet.) */
+function streamOf(pieces: AsyncGenerator<Uint8Array<ArrayBuffer>>): ReadableStream<Uint8Array<ArrayBuffer>> {
+  return new ReadableStream({
+    pull: async (controller) => {
+      const next = await pieces.next();
+      if (next.done === true) controller.close();
+      else controller.enqueue(next.value);
+    },
+    cancel: async () => void (await pieces.return(undefined)),
+  });
+}

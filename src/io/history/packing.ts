@@ -1,0 +1,140 @@
+import type { AttemptSummary, ExerciseChoice } from '../../engine/index.ts';
+import type { Entry } from './types.ts';
+
+/**
+ * A drawer of entries as text. Exercises and texts stand once a drawer and rows are bare lists: a fifth of the letters, and five
+ * years are read in a fifth of the time.
+ */
+interface Drawer {
+  readonly exercises: readonly ExerciseChoice[];
+  readonly texts: readonly string[];
+  readonly rows: readonly Row[];
+}
+
+/** The order of its parts is that of version 1 of the journal; another order is another version. */
+type Row = readonly [
+  id: string,
+  whenMs: number,
+  state: number,
+  name: number,
+  remarks: readonly number[],
+  device: number | null,
+  choice: number | null,
+  targetBpm: number | null,
+  durationSec: number,
+  soundBytes: number,
+  reason: number,
+  deletedMs: number | null,
+  summary: readonly SummaryPart[] | null,
+];
+type SummaryPart = number | null;
+
+const STATES = ['unanalysed', 'told', 'no-report'] as const;
+
+/** Entries → text. */
+export function packDrawer(entries: readonly Entry[]): string {
+  const exercises = new Index<ExerciseChoice>();
+  const texts = new Index<string>();
+  const rows = entries.map((entry): Row => [
+    entry.id,
+    entry.whenMs,
+    STATES.indexOf(entry.state),
+    texts.at(entry.name),
+    entry.remarks.map((remark) => texts.at(remark)),
+    entry.device === null ? null : texts.at(entry.device),
+    entry.choice === null ? null : exercises.at(entry.choice),
+    entry.targetBpm,
+    entry.durationSec,
+    entry.soundBytes,
+    texts.at(entry.reason),
+    entry.deletedMs,
+    entry.summary === null ? null : packSummary(entry.summary, exercises, texts),
+  ]);
+  const drawer: Drawer = { exercises: exercises.values, texts: texts.values, rows };
+  return JSON.stringify(drawer);
+}
+
+/** Text → entries. */
+export function unpackDrawer(text: string): readonly Entry[] {
+  const { exercises, texts, rows } = JSON.parse(text) as Drawer;
+  return rows.map((row): Entry => ({
+    id: row[0],
+    whenMs: row[1],
+    state: STATES[row[2]]!,
+    name: texts[row[3]]!,
+    remarks: row[4].map((at) => texts[at]!),
+    device: row[5] === null ? null : texts[row[5]]!,
+    choice: row[6] === null ? null : exercises[row[6]]!,
+    targetBpm: row[7],
+    durationSec: row[8],
+    soundBytes: row[9],
+    reason: texts[row[10]]!,
+    deletedMs: row[11],
+    summary: row[12] === null ? null : unpackSummary(row[12], exercises, texts),
+  }));
+}
+
+function packSummary(
+  summary: AttemptSummary,
+  exercises: Index<ExerciseChoice>,
+  texts: Index<string>,
+): readonly SummaryPart[] {
+  return [
+    exercises.at(summary.exercise),
+    summary.targetBpm,
+    summary.expected,
+    summary.wrong,
+    summary.missed,
+    summary.extra,
+    summary.unsure,
+    hundredths(summary.evennessPercent),
+    hundredths(summary.tempoBpm),
+    summary.lateCrossings,
+    hundredths(summary.worstCrossingMs),
+    hundredths(summary.chordSpreadMs),
+    hundredths(summary.handsApartMs),
+    texts.at(summary.situation),
+  ];
+}
+
+function unpackSummary(
+  parts: readonly SummaryPart[],
+  exercises: readonly ExerciseChoice[],
+  texts: readonly string[],
+): AttemptSummary {
+  return {
+    exercise: exercises[parts[0]!]!,
+    targetBpm: parts[1]!,
+    expected: parts[2]!,
+    wrong: parts[3]!,
+    missed: parts[4]!,
+    extra: parts[5]!,
+    unsure: parts[6]!,
+    evennessPercent: parts[7]!,
+    tempoBpm: parts[8]!,
+    lateCrossings: parts[9]!,
+    worstCrossingMs: parts[10]!,
+    chordSpreadMs: parts[11]!,
+    handsApartMs: parts[12]!,
+    situation: texts[parts[13]!]!,
+  };
+}
+
+/** Figures are shown with one decimal at most; the report has them whole. */
+function hundredths(value: number | null): number | null {
+  return value === null ? null : Math.round(value * 100) / 100;
+}
+
+/** Values in the order in which they first came, each once. */
+class Index<T> {
+  readonly values: T[] = [];
+  readonly #places = new Map<string, number>();
+
+  at(value: T): number {
+    const name = JSON.stringify(value);
+    const known = this.#places.get(name);
+    if (known !== undefined) return known;
+    this.#places.set(name, this.values.length);
+    return this.values.push(value) - 1;
+  }
+}

@@ -1,0 +1,77 @@
+import { ALL_HANDS } from '../../engine/index.ts';
+import type { ExerciseChoice } from '../../engine/index.ts';
+import type { Entry } from '../../io/history/index.ts';
+
+/** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */
+const OF_EACH_HAND = 8;
+/** Where the exercise is still to be recognised, the last attempts at whatever it was. */
+const OF_ANY = 40;
+
+/**
+ * Attempts told before one (null: before one to come), oldest first, whose reports a new report is compared with: the last of
+ * the same exercise, by each hand and both; or, where the exercise is not known yet, the last of all.
+ */
+export function earlierIds(
+  entries: readonly Entry[],
+  choice: ExerciseChoice | null,
+  before: string | null,
+): readonly string[] {
+  const left = new Map(ALL_HANDS.map((hands) => [hands, OF_EACH_HAND]));
+  const ids: string[] = [];
+  for (let index = entries.length - 1; index >= 0; index -= 1) {
+    const { id, state, summary } = entries[index]!;
+    if (state !== 'told' || summary === null || (before !== null && id >= before)) continue;
+    if (choice === null) {
+      ids.push(id);
+      if (ids.length === OF_ANY) break;
+      continue;
+    }
+    const { exercise } = summary;
+    const wanted = left.get(exercise.hands) ?? 0;
+    if (wanted === 0 || !sameMusic(exercise, choice)) continue;
+    left.set(exercise.hands, wanted - 1);
+    ids.push(id);
+  }
+  return ids.reverse();
+}
+
+/** The last attempts of the same exercise and hands, oldest first, this one left out: to be compared with it. */
+export function othersIds(entries: readonly Entry[], id: string): readonly string[] {
+  const choice = entries.find((entry) => entry.id === id)?.summary?.exercise;
+  if (choice === undefined) return [];
+  const same = entries.filter(
+    ({ id: other, summary }) =>
+      other !== id &&
+      summary !== null &&
+      summary.exercise.hands === choice.hands &&
+      sameMusic(summary.exercise, choice),
+  );
+  return same.slice(-OF_EACH_HAND).map((entry) => entry.id);
+}
+
+/** The same exercise, whichever hand plays it. */
+function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
+  return (
+    a.key === b.key &&
+    a.form === b.form &&
+    a.octaves === b.octaves &&
+    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic')
+  );
+}
+
+/** Entries with one put in its place, in order of names; the entry of that name is replaced. */
+export function putInto(entries: readonly Entry[], entry: Entry): readonly Entry[] {
+  const others = entries.filter((one) => one.id !== entry.id);
+  const after = others.findIndex((one) => one.id > entry.id);
+  return others.toSpliced(after === -1 ? others.length : after, 0, entry);
+}
+
+/** Entries with those of these names changed. */
+export function changedEntries(
+  entries: readonly Entry[],
+  ids: readonly string[],
+  change: Partial<Entry>,
+): readonly Entry[] {
+  const wanted = new Set(ids);
+  return entries.map((entry) => (wanted.has(entry.id) ? { ...entry, ...change } : entry));
+}

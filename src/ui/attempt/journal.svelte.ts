@@ -1,0 +1,287 @@
+import { criteriaOf, readyBounds, summarise } from '../../engine/index.ts';
+import type {
+  Assessment,
+  Criteria,
+  ExerciseChoice,
+  Practised,
+  ReadyBounds,
+  Report,
+} from '../../engine/index.ts';
+import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
+import { changedEntries, earlierIds, othersIds, putInto } from './entries.ts';
+import type { Sound } from './sound.ts';
+
+/** What an attempt was meant to be, as chosen before it. */
+export interface Aim {
+  /** null: it is to be recognised */
+  readonly choice: ExerciseChoice | null;
+  /** beats a minute; null: none */
+  readonly targetBpm: number | null;
+}
+
+/** An attempt taken out of the journal. */
+export interface Kept {
+  readonly entry: Entry;
+  /** null: it was never analysed, or nothing to report was heard */
+  readonly report: Report | null;
+  /** null: its sound is not kept */
+  readonly sound: Sound | null;
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** How long a plan for today is at first, minutes. */
+const FIRST_MINUTES = 20;
+
+/**
+ * The journal as the page sees it. Nothing here rejects: where the device keeps nothing, attempts are remembered until the page
+ * is closed, and `trouble` says so.
+ */
+export class Journal {
+  /** oldest first, deleted ones too; null: not read yet */
+  entries: readonly Entry[] | null = $state.raw(null);
+  /** what did not work last, in a plain sentence */
+  trouble: string | null = $state.raw(null);
+  /** what counts as ready; reports are written by it too */
+  criteria: Criteria = $state.raw(criteriaOf({}));
+  /** length of the plan for today */
+  minutes: number = $state(FIRST_MINUTES);
+  storage: StorageUse | null = $state.raw(null);
+  /** 0..1 while a file is written or read */
+  progress: number | null = $state(null);
+  readonly now: () => number;
+  readonly #history: History | null;
+  /** of attempts that could not be stored */
+  #unstored: Readonly<Record<string, Report>> = {};
+  #loading: Promise<void> | null = null;
+
+  /** `history` null: nothing is kept beyond this page. `now`: ms since 1970. */
+  constructor(history: History | null, now: () => number = () => Date.now()) {
+    this.#history = history;
+    this.now = now;
+  }
+
+  /** Attempts that are not deleted, oldest first. */
+  readonly shown: readonly Entry[] = $derived(
+    (this.entries ?? []).filter((entry) => entry.deletedMs === null),
+  );
+  readonly deleted: readonly Entry[] = $derived(
+    (this.entries ?? []).filter((entry) => entry.deletedMs !== null),
+  );
+  /** what readiness is judged by */
+  readonly practised: readonly Practised[] = $derived(
+    this.shown.flatMap(({ whenMs, summary }) => (summary === null ? [] : [{ whenMs, summary }])),
+  );
+
+  /** Reads what there is, once. */
+  load(): Promise<void> {
+    this.#loading ??= this.#load();
+    return this.#loading;
+  }
+
+  /** Stores an attempt before it is analysed → its name in the journal. */
+  async keep(sound: Sound, { choice, targetBpm }: Aim): Promise<string> {
+    await this.load();
+    const { name, remarks, device = null } = sound;
+    try {
+      if (this.#history !== null) {
+        const plain = { channels: sound.channels, sampleRateHz: sound.sampleRateHz };
+        const entry = await this.#history.keep({
+          sound: plain,
+          name,
+          remarks,
+          device,
+          choice,
+          targetBpm,
+        });
+        this.#put(entry);
+        this.trouble = null;
+        return entry.id;
+      }
+    } catch (error) {
+      this.trouble = messageOf(error);
+    }
+    const entry = this.#unstoredEntry(sound, choice, targetBpm);
+    this.#put(entry);
+    return entry.id;
+  }
+
+  /** Stores what came of an attempt. */
+  async complete(id: string, assessment: Assessment): Promise<void> {
+    const report = assessment.kind === 'report' ? assessment.report : null;
+    const reason = assessment.kind === 'report' ? '' : assessment.reason;
+    const entry = this.entries?.find((one) => one.id === id);
+    if (entry === undefined) return;
+    if (report !== null) this.#unstored = { ...this.#unstored, [id]: report };
+    this.#put({
+      ...entry,
+      state: report === null ? 'no-report' : 'told',
+      reason,
+      summary: report === null ? null : summarise(report),
+    });
+    const stored = await this.#try((history) =>
+      history.complete(id, report === null ? { reason } : { report }),
+    );
+    if (!stored) return;
+    this.#unstored = Object.fromEntries(Object.entries(this.#unstored).filter(([name]) => name !== id));
+  }
+
+  /** Reports that a new one is compared with: of the same exercise by each hand and both, before it, oldest first. */
+  async earlier(choice: ExerciseChoice | null, before: string | null = null): Promise<readonly Report[]> {
+    await this.load();
+    return this.#reports(earlierIds(this.shown, choice, before));
+  }
+
+  /** The last attempts of the same exercise and hands, oldest first, to compare one with. */
+  async others(id: string): Promise<readonly { readonly whenMs: number; readonly report: Report }[]> {
+    const ids = othersIds(this.shown, id);
+    const told = await Promise.all(
+      ids.map(async (one) => ({ id: one, reports: await this.#reports([one]) })),
+    );
+    return told.flatMap(({ id: one, reports: [report] }) => {
+      const entry = this.shown.find((other) => other.id === one);
+      return report === undefined || entry === undefined ? [] : [{ whenMs: entry.whenMs, report }];
+    });
+  }
+
+  /** An attempt with its report and its sound. */
+  async open(id: string): Promise<Kept | null> {
+    const entry = this.entries?.find((one) => one.id === id);
+    if (entry === undefined) return null;
+    const [report] = await this.#reports([id]);
+    const sound = entry.soundBytes === 0 ? null : await this.#try((history) => history.sound(id));
+    const { name, remarks } = entry;
+    return {
+      entry,
+      report: report ?? null,
+      sound: sound ? { ...sound, name, remarks, recordedHere: true } : null,
+    };
+  }
+
+  async remove(ids: readonly string[]): Promise<void> {
+    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: this.now() });
+    await this.#try((history) => history.remove(ids));
+  }
+
+  async restore(ids: readonly string[]): Promise<void> {
+    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: null });
+    await this.#try((history) => history.restore(ids));
+  }
+
+  /** Lets go of the sound of attempts; reports stay. */
+  async forgetSound(ids: readonly string[]): Promise<void> {
+    await this.#try((history) => history.forgetSound(ids));
+    this.entries = changedEntries(this.entries ?? [], ids, { soundBytes: 0 });
+    await this.look();
+  }
+
+  get bounds(): ReadyBounds {
+    return readyBounds(this.criteria);
+  }
+
+  /** Sets what counts as ready; what is left out is as by default. */
+  async setBounds(bounds: Partial<ReadyBounds>): Promise<void> {
+    this.criteria = criteriaOf(bounds);
+    await this.#try((history) => history.remember('ready', readyBounds(this.criteria)));
+  }
+
+  async setMinutes(minutes: number): Promise<void> {
+    this.minutes = minutes;
+    await this.#try((history) => history.remember('minutes', minutes));
+  }
+
+  /** Looks how much room there is. */
+  async look(): Promise<void> {
+    this.storage = (await this.#try((history) => history.storage())) ?? null;
+  }
+
+  dismissTrouble(): void {
+    this.trouble = null;
+  }
+
+  /** Asks the browser not to clear the journal; false: it would not promise. */
+  async persist(): Promise<boolean> {
+    const agreed = (await this.#try((history) => history.persist())) ?? false;
+    await this.look();
+    return agreed;
+  }
+
+  /** The whole journal as one file; null where it could not be written. */
+  async exportAll(): Promise<Blob | null> {
+    this.progress = 0;
+    const file = await this.#try((history) => history.exportAll((share) => (this.progress = share)));
+    this.progress = null;
+    return file ?? null;
+  }
+
+  /** Merges a file into the journal; null where it could not be read. */
+  async importFrom(file: Blob): Promise<ImportOutcome | null> {
+    this.progress = 0;
+    const outcome = await this.#try((history) =>
+      history.importFrom(file, (share) => (this.progress = share)),
+    );
+    this.progress = null;
+    await this.#load();
+    await this.look();
+    return outcome ?? null;
+  }
+
+  async #load(): Promise<void> {
+    const [entries, remembered = {}] = await Promise.all([
+      this.#try((history) => history.entries()),
+      this.#try((history) => history.remembered()),
+    ]);
+    this.entries = entries ?? this.entries ?? [];
+    this.criteria = criteriaOf(numbersIn(remembered['ready']));
+    const minutes = Number(remembered['minutes']);
+    if (minutes > 0 && minutes <= 480) this.minutes = minutes;
+  }
+
+  async #reports(ids: readonly string[]): Promise<readonly Report[]> {
+    const unstored = ids.flatMap((id) => this.#unstored[id] ?? []);
+    const stored = ids.filter((id) => this.#unstored[id] === undefined);
+    const read = stored.length === 0 ? [] : await this.#try((history) => history.reports(stored));
+    return [...(read ?? []), ...unstored];
+  }
+
+  /** Undefined where nothing is kept or it failed; a failure is told. */
+  async #try<T>(act: (history: History) => Promise<T>): Promise<T | undefined> {
+    if (this.#history === null) return undefined;
+    try {
+      return await act(this.#history);
+    } catch (error) {
+      this.trouble = messageOf(error);
+      return undefined;
+    }
+  }
+
+  #put(entry: Entry): void {
+    this.entries = putInto(this.entries ?? [], entry);
+  }
+
+  #unstoredEntry(sound: Sound, choice: ExerciseChoice | null, targetBpm: number | null): Entry {
+    const whenMs = Math.round(this.now());
+    return {
+      // Sorts as the stored ones do; the end tells it apart.
+      id: `${whenMs.toString(36).padStart(9, '0')}-page${String((this.entries ?? []).length).padStart(6, '0')}`,
+      whenMs,
+      state: 'unanalysed',
+      name: sound.name,
+      remarks: sound.remarks,
+      device: sound.device ?? null,
+      choice,
+      targetBpm,
+      durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
+      soundBytes: 0,
+      reason: '',
+      summary: null,
+      deletedMs: null,
+    };
+  }
+}
+
+/** The numbers in something remembered; it may come from a file. */
+function numbersIn(value: unknown): Partial<ReadyBounds> {
+  if (value === null || typeof value !== 'object') return {};
+  return Object.fromEntries(Object.entries(value).filter(([, one]) => typeof one === 'number'));
+}

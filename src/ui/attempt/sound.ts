@@ -1,0 +1,12 @@
+import type { AudioInput } from '../../engine/index.ts';
+
+/** Sound that somebody opened or recorded, with what is known about how it came. */
+export interface Sound extends AudioInput {
+  readonly name: string;
+  /** recorded on this page: attempts of one player, one after the other */
+  readonly recordedHere: boolean;
+  /** what the microphone calls itself, where it was one of this page */
+  readonly device?: string;
+  /** plain sentences on what was left out or changed on the way */
+  readonly remarks: readonly string[];
+}

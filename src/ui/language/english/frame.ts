@@ -1,0 +1,33 @@
+/** What stands round every page. */
+export const FRAME = {
+  what: 'Play, and hear how even it was.',
+  pages: 'Pages',
+  play: 'Play',
+  stand: 'At the piano',
+  keys: 'Keys',
+  journal: 'Journal',
+  teacher: 'For teachers',
+  careHead: 'Care.',
+  care: 'With pain or numbness stop and rest, and ask your teacher and a health professional.',
+  privacyHead: 'Privacy.',
+  privacy:
+    'Sound never leaves this device: there is no server and no account. Record children only with their guardian’s ' +
+    'consent.',
+  language: 'Language',
+  noteNames: 'Note names',
+  namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },
+  credits: 'Credits',
+  /** before and after the link to the licence */
+  creditsText: {
+    before:
+      'The example attempt is invented. It is put together from piano samples recorded by Alexander Holm, used and ' +
+      'modified under the',
+    after: ' licence. Music font: Bravura, SIL Open Font License 1.1.',
+  },
+  licence: 'Creative Commons Attribution 3.0',
+  drop: 'Drop the recording',
+  noPlaying: 'No playing was found in this recording',
+  notRecognised: 'The exercise could not be recognised',
+  saveSound: 'Save the sound',
+  measureAs: (title: string) => `Measure it as ${title}`,
+};

@@ -1,0 +1,44 @@
+import { COMPARE } from './compare.ts';
+import { DETAIL } from './detail.ts';
+import { FRAME } from './frame.ts';
+import { JOURNAL } from './journal.ts';
+import { KEYS } from './keys.ts';
+import { LISTEN } from './listen.ts';
+import { NAMES } from './names.ts';
+import { PEARLS } from './pearls.ts';
+import { PREPARE } from './prepare.ts';
+import { RECORD } from './record.ts';
+import { MEASURES, REPORT } from './report.ts';
+import { STAND } from './stand.ts';
+import { TAKE_OUT } from './take-out.ts';
+import { THEORY } from './theory.ts';
+
+/** Every text string of the page, a table a room. */
+export const ENGLISH = {
+  decimalSign: '.',
+  and: 'and',
+  frame: FRAME,
+  names: NAMES,
+  journal: JOURNAL,
+  keys: KEYS,
+  prepare: PREPARE,
+  record: RECORD,
+  pearls: PEARLS,
+  report: REPORT,
+  measures: MEASURES,
+  listen: LISTEN,
+  detail: DETAIL,
+  compare: COMPARE,
+  stand: STAND,
+  takeOut: TAKE_OUT,
+  theory: THEORY,
+};
+
+/** The same keys; any text where there is a text, and functions of the same arguments. */
+type AnyWords<T> = T extends string
+  ? string
+  : T extends (...given: infer Given) => string
+    ? (...given: Given) => string
+    : { readonly [Key in keyof T]: AnyWords<T[Key]> };
+
+export type Strings = AnyWords<typeof ENGLISH>;

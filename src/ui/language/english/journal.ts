@@ -1,0 +1,215 @@
+import type { Form, Hands, Level } from '../../../engine/index.ts';
+
+const FORMS: Readonly<Record<Form, string>> = {
+  arpeggio: 'arpeggio',
+  scale: 'scale',
+  triads: 'triads',
+  'broken-triads': 'broken triads',
+  progression: 'progression',
+};
+const HANDS: Readonly<Record<Hands, string>> = {
+  left: 'left hand',
+  right: 'right hand',
+  together: 'hands together',
+};
+const LEVELS: Readonly<Record<Level, string>> = {
+  new: 'not played',
+  'not-yet': 'not yet',
+  nearly: 'nearly',
+  ready: 'ready',
+};
+
+const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
+const inWords = (count: number): string => COUNTS[count] ?? String(count);
+const notes = (count: number): string => `${inWords(count)} ${count === 1 ? 'note was' : 'notes were'}`;
+const attempts = (count: number): string =>
+  `${count.toLocaleString('en-GB')} ${count === 1 ? 'attempt' : 'attempts'}`;
+
+/** The journal: what was played, where each exercise stands, and what is due. */
+export const JOURNAL = {
+  title: 'Journal',
+  opening: 'Opening the journal …',
+  close: 'Close',
+  locale: 'en-GB',
+  FORMS,
+  HANDS,
+  LEVELS,
+  minorScales: {
+    natural: 'natural minor scale',
+    harmonic: 'harmonic minor scale',
+    melodic: 'melodic minor scale',
+  },
+  octaves: (count: number) => `${count} ${count === 1 ? 'octave' : 'octaves'}`,
+  attempts,
+  playIt: 'Play it',
+  today: {
+    title: 'Today',
+    minutes: 'Minutes',
+    /** `tempo`: ", ♩ = 80" or nothing */
+    length: (minutes: number, tempo: string) => `${minutes} ${minutes === 1 ? 'minute' : 'minutes'}${tempo}.`,
+  },
+  /** why something is in the plan of the day */
+  reasons: {
+    longAgo: (days: number) =>
+      days < 14
+        ? `Not played for ${days} days.`
+        : days < 60
+          ? `Not played for ${Math.floor(days / 7)} weeks.`
+          : `Not played for ${Math.floor(days / 30)} months.`,
+    upkeep: 'Ready; once more, so that it stays.',
+    handFirst: 'This hand alone, before the hands go together.',
+    first: 'To begin with, each hand alone.',
+    otherHand: 'The other hand is ready; now this one alone.',
+    together: 'Each hand alone is ready: hands together, slower at first.',
+    nextKey: (key: string, next: string) => `${key} stands; ${next} is next round the circle of fifths.`,
+  },
+  /** what kept the last attempt from the criterion; each reads on after "Last time" and after "also" */
+  shortfalls: {
+    lastTime: (what: string) => `Last time ${what}.`,
+    also: (what: string) => `Also, ${what}.`,
+    wrong: (count: number) => `${notes(count)} wrong`,
+    missed: (count: number) => `${notes(count)} missed`,
+    extra: (count: number) => `${notes(count)} too many`,
+    several: (wrong: number, missed: number, extra: number) => {
+      const parts = [
+        ...(wrong > 0 ? [`${wrong} wrong`] : []),
+        ...(missed > 0 ? [`${missed} missed`] : []),
+        ...(extra > 0 ? [`${extra} too many`] : []),
+      ];
+      return `${notes(wrong + missed + extra)} not right: ${parts.join(', ')}`;
+    },
+    unsure: (count: number, of: number) => `${count} of ${of} notes could not be told`,
+    crossing: (amount: string) => `one crossing came ${amount} late`,
+    crossings: (count: number, amount: string) =>
+      `${inWords(count)} crossings came late, the worst by ${amount}`,
+    evenness: (value: string, bound: string) =>
+      `the time from note to note varied by ${value}, and up to ${bound} counts as even`,
+    chords: (value: string, bound: string) =>
+      `the notes of a chord came ${value} apart, and up to ${bound} counts as one`,
+    hands: (value: string, bound: string) =>
+      `the hands were ${value} apart, and up to ${bound} counts as together`,
+    tempo: (bpm: string, aim: string) => `it went at ${bpm}, and the aim is ${aim}`,
+    evennessUnknown: 'its evenness could not be measured',
+    tempoUnknown: 'its tempo could not be measured',
+  },
+  /** what to do about it; common practice, no source */
+  remedies: {
+    notes: 'Slower, until every note is right.',
+    unsure: 'Nearer to the piano, or in a quieter room, so that every note can be heard.',
+    evenness: 'The same, with the pulse.',
+    crossings: 'Only the notes around the crossing, slowly; then the whole.',
+    chords: 'Touch all the keys of the chord before pressing.',
+    hands: 'Slower, stopping on each beat, both hands together.',
+    tempo: 'Two or three beats faster each time, as long as it stays even.',
+    'evenness-unknown': 'Once more, to the end and without a stop.',
+    'tempo-unknown': 'Once more, to the end and without a stop.',
+  },
+  /** `at`: ", at 80" or nothing */
+  inARow: (count: number, at: string) =>
+    count === 1
+      ? `The last attempt was right and even${at}.`
+      : `The last ${inWords(count)} attempts were right and even${at}.`,
+  at: (bpm: number) => `, at ${bpm}`,
+  more: (count: number) =>
+    count === 1
+      ? 'One more like it makes it ready.'
+      : `${inWords(count).replace(/^./, (letter) => letter.toUpperCase())} more like it make it ready.`,
+  notPlayedYet: 'Not played yet.',
+  overview: {
+    title: 'Where each stands',
+    order: 'in each field: left hand, right hand, together',
+    captions: {
+      major: 'Major keys, round the circle of fifths',
+      minor: 'Minor keys, round the circle of fifths',
+    },
+    key: 'Key',
+    /** soft hyphens where a narrow column may break the word */
+    columns: {
+      arpeggio: 'Arpeg\u00adgio',
+      scale: 'Scale',
+      triads: 'Triads',
+      'broken-triads': 'Broken triads',
+      progression: 'Progres\u00adsion',
+    } satisfies Readonly<Record<Form, string>>,
+    next: 'Next:',
+    beginIt: 'Begin it',
+  },
+  trend: {
+    when: 'When',
+    evenness: 'Evenness',
+    notes: 'Notes',
+    tempo: 'Tempo',
+    notMeasured: 'not measured',
+    label: (name: string, count: number) => `${name}: evenness of the last ${attempts(count)}`,
+    fromTo: (first: string, last: string) => `, first ${first}, last ${last}`,
+    of: (count: number) => `Evenness of ${attempts(count)}`,
+    ofLast: (count: number, all: number) =>
+      `Evenness of the last ${count} of ${all.toLocaleString('en-GB')} attempts`,
+  },
+  list: {
+    title: 'Attempts',
+    label: 'Attempts, newest first',
+    exercise: 'Exercise',
+    all: 'all',
+    empty:
+      'Nothing is in it yet. What you record is kept here, with its sound and its report; it never leaves this device.',
+    unanalysed: 'not listened to yet',
+    noReport: 'nothing to report was heard',
+    right: (right: number, of: number, extra: number) =>
+      `${right} of ${of} right${extra > 0 ? `, ${extra} extra` : ''}`,
+    evenness: (value: string) => `evenness ${value}`,
+    today: (time: string) => `today ${time}`,
+    yesterday: (time: string) => `yesterday ${time}`,
+    remove: 'Delete',
+    removed: (what: string) => `Deleted: ${what}.`,
+    undo: 'Undo',
+    deleted: (count: number) =>
+      `${count} deleted ${count === 1 ? 'attempt' : 'attempts'} can be brought back within a week.`,
+    bringBack: 'Bring back',
+    back: 'The journal',
+    storedOnly: 'This attempt was stored, but it has not been listened to yet.',
+    listen: 'Listen to it now',
+    noSound: 'The sound of this attempt is not kept any more; its report is whole.',
+  },
+  criteria: {
+    title: 'What counts as ready',
+    about:
+      'No wrong, missed or repeated note, and what stands below. A teacher may want it otherwise: change it here. What ' +
+      'counts as late at a crossing is for attempts from now on; the rest is judged anew for all.',
+    lines: {
+      readyInARow: 'Attempts in a row at the criterion',
+      evennessPercent: 'Evenness of time, at most',
+      crossingPercent: 'A crossing late by at most, of its interval',
+      chordSpreadMs: 'First to last note of a chord, at most',
+      handsApartMs: 'Hands apart by at most',
+      tempoPercent: 'Under the tempo aimed at, by at most',
+    },
+    reset: 'As it was at first',
+  },
+  storage: {
+    title: 'Kept on this device',
+    kept: (count: number, withSound: number, bytes: string) => {
+      if (withSound === 0) return `${attempts(count)}, none with sound.`;
+      return `${attempts(count)}, ${withSound === count ? 'all' : withSound.toLocaleString('en-GB')} with sound (${bytes}).`;
+    },
+    use: (used: string, quota: string) => `Evenfall takes ${used} of the ${quota} that this browser allows.`,
+    persisted: 'The browser has promised not to clear it by itself.',
+    notPersisted: 'When room gets short, the browser may clear it, unless it promises not to.',
+    nowhereElse: 'It is nowhere else: export it now and then.',
+    export: 'Export the journal',
+    import: 'Import a journal',
+    toImport: 'A journal to import',
+    persist: 'Ask the browser to keep it',
+    forget: (count: number, bytes: string) => `Let go of the sound of ${count} older attempts (${bytes})`,
+    file: 'Journal file',
+    written: (bytes: string) => `Written: ${bytes}.`,
+    promised: 'The browser will not clear the journal by itself.',
+    notPromised:
+      'The browser would not promise it. Installing the page, or using it often, may help; and export the journal now ' +
+      'and then.',
+    added: (count: number) => `${attempts(count)} added`,
+    same: (count: number) => `${count} here already`,
+    both: (count: number) => `${count} here already but otherwise: both are kept`,
+    refused: (count: number) => `${count} not taken over`,
+  },
+};

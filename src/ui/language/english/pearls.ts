@@ -1,0 +1,27 @@
+import type { ExtraKind } from '../../../engine/index.ts';
+
+const EXTRA: Readonly<Record<ExtraKind, string>> = {
+  slip: 'caught by the way',
+  repeat: 'struck again',
+  restart: 'played while going back',
+  other: 'not in the exercise',
+};
+
+/** The string of pearls. */
+export const PEARLS = {
+  string:
+    'The attempt as a string of pearls. Arrow keys move from pearl to pearl, Enter plays that spot, Shift and an arrow ' +
+    'key choose a stretch.',
+  touch: 'Touch a pearl to hear that spot. Draw along the string, or hold Shift, to choose a stretch.',
+  EXTRA,
+  struckFor: (struck: string, wanted: string) => `${struck} struck for ${wanted}`,
+  missed: (name: string) => `${name} missed`,
+  notSure: (name: string, reason: string) => `${name} not sure: ${reason}`,
+  thumbUnder: 'thumb under',
+  overThumb: 'over the thumb',
+  inTime: 'in time',
+  late: (amount: string) => `${amount} late`,
+  early: (amount: string) => `${amount} early`,
+  louder: (amount: string) => `${amount} louder than the rest`,
+  softer: (amount: string) => `${amount} softer than the rest`,
+};

@@ -1,0 +1,131 @@
+import type { ExtraKind } from '../../../engine/index.ts';
+
+const EXTRA: Readonly<Record<ExtraKind, string>> = {
+  slip: 'extra (slip)',
+  repeat: 'extra (repeat)',
+  restart: 'extra (restart)',
+  other: 'extra',
+};
+
+/** The report. Figures come with their units. */
+export const REPORT = {
+  heard: 'What was heard',
+  stop: 'Stop',
+  playAll: 'Play it all',
+  next: 'Next:',
+  switchTo: 'Switch to it',
+  setUp: 'Set it up',
+  print: 'Print',
+  whatItMeans: ': what it means',
+  notMeasured: (reason: string) => `not measured: ${reason}`,
+  table: 'Every note, as a table',
+  tableOfNotes: 'Table of the notes',
+  note: 'Note',
+  heardAs: 'Heard',
+  finger: 'Finger',
+  time: 'Time',
+  loudness: 'Loudness',
+  asRight: 'right',
+  asWrong: (wanted: string) => `wrong, for ${wanted}`,
+  EXTRA,
+  asMissed: 'missed',
+  asUnsure: (reason: string) => `not sure: ${reason}`,
+  keyNumber: (midi: number) => `key ${midi}`,
+  otherOctave: (octaves: number) =>
+    `Played ${Math.abs(octaves) === 1 ? 'an octave' : `${Math.abs(octaves)} octaves`} ` +
+    `${octaves > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
+  playedAgain: (times: number) =>
+    `The exercise was played ${times} times; this is the report of one of them.`,
+  stopBefore: (gap: string, note: number) => `A stop of ${gap} before note ${note}.`,
+};
+
+/** The list of measures: what each is called, how its figure reads, and what it means in a teacher's words. */
+export const MEASURES = {
+  notes: {
+    term: 'Notes',
+    definition:
+      'Every written note is judged once: right, wrong (another key in its place), missed, or not sure; those not sure count on neither side.',
+    meaning:
+      'Right notes of those written. Extra notes are those that answer no written one: a neighbour caught, a note ' +
+      'struck again, or going back.',
+    of: (right: number, expected: number, rest: string) => `${right} of ${expected}, ${rest}`,
+    wrong: (count: number) => `${count} wrong`,
+    missed: (count: number) => `${count} missed`,
+    unsure: (count: number) => `${count} not sure`,
+    extra: (count: number) => (count === 0 ? 'none extra' : `${count} extra`),
+  },
+  evenness: {
+    term: 'Evenness of time',
+    definition:
+      '100 times the standard deviation of the times from step to step (per beat) over their mean, with the listening’s own timing error taken out (coefficient of variation, as van Vugt et al. 2012).',
+    meaning:
+      'How much the time from note to note varies, in per cent of that time; 0 would be a machine. Eight per cent or ' +
+      'less is even. The ± is what the listening itself may be off by.',
+    without: (amount: string) => `; without the crossings ${amount}`,
+  },
+  crossings: {
+    term: 'Crossings',
+    definition:
+      'The time into the crossing less the median of the four nearest times without a crossing. Late: over a quarter of that time, or clearly audible, and beyond your own scatter elsewhere (common practice, no source).',
+    meaning:
+      'How much longer the step into a crossing takes (thumb under, or a finger over the thumb) than the steps ' +
+      'around it. Plus is late.',
+    up: (delays: string) => `${delays} going up`,
+    down: (delays: string) => `${delays} coming down`,
+    range: (least: string, most: string) => `${least} to ${most}`,
+    none: 'not measured: no crossing was heard whole',
+  },
+  spread: {
+    term: 'Chords struck as one',
+    definition:
+      'Last onset less first onset within one hand, the listening’s own error taken out; the median over all chords. Order can be told apart from about 20 ms on (Hirsh 1959).',
+    meaning:
+      'From the first to the last note of a chord, the middle one of all chords. Up to 40 ms sounds as one.',
+    figure: (spread: string) => `${spread} from first to last note`,
+  },
+  changes: {
+    term: 'Changes of chord',
+    definition: 'The longest time from chord to chord over the median of the others.',
+    meaning: 'The slowest change against the usual one; 1 is no hesitation.',
+    figure: (ratio: string) => `the slowest takes ${ratio} times the usual`,
+  },
+  loudness: {
+    term: 'Evenness of loudness',
+    definition:
+      'Standard deviation of the levels of right notes about a straight line over pitch, for each hand. A change is audible from about 0.7 to 1.2 dB (Slade et al. 2022).',
+    meaning:
+      'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
+      'A change of about one decibel can just be heard.',
+    thumbLouder: (amount: string) => `; the thumb ${amount} louder than the others`,
+    thumbSofter: (amount: string) => `; the thumb ${amount} softer than the others`,
+  },
+  tempo: {
+    term: 'Tempo',
+    definition:
+      '60 divided by the median time a beat, in seconds. The drift is the slope of a straight line through all times that lead into no crossing.',
+    meaning: 'Beats a minute, from the middle interval: a hesitation does not move it.',
+    aim: (bpm: string) => ` (aim ${bpm})`,
+    steady: ', steady',
+    slower: (amount: string) => `, ${amount} slower by the end`,
+    faster: (amount: string) => `, ${amount} faster by the end`,
+  },
+  touch: {
+    term: 'Touch',
+    definition:
+      'Median over all notes of a hand: damping of a note less the onset of the next. Left out where the damping of most notes cannot be heard.',
+    meaning:
+      'How long a key is still held when the next one sounds (connected), or how long the gap is (detached).',
+    connected: (amount: string) => `connected: notes overlap by ${amount}`,
+    detached: (amount: string) => `detached: gaps of ${amount}`,
+  },
+  piano: {
+    term: 'The piano',
+    definition:
+      'The mean over the keys heard of each one’s median deviation from equal temperament on A = 440 Hz; outliers are left out, and half the usual stretch is allowed for.',
+    meaning: 'Where this piano stands as a whole. Nothing that you played: the listening follows it.',
+    asAFork: 'as a tuning fork',
+    cents: (count: number) => (count === 1 ? 'cent' : 'cents'),
+    flat: (amount: string) => `${amount} flat`,
+    sharp: (amount: string) => `${amount} sharp`,
+  },
+};

@@ -1,0 +1,33 @@
+import type { Strings } from '../english/index.ts';
+
+export const FRAME: Strings['frame'] = {
+  what: 'Spiel, und hör, wie gleichmäßig es war.',
+  pages: 'Seiten',
+  play: 'Spielen',
+  stand: 'Am Klavier',
+  keys: 'Tonarten',
+  journal: 'Tagebuch',
+  teacher: 'Für Lehrkräfte',
+  careHead: 'Vorsicht.',
+  care: 'Bei Schmerzen oder Taubheit hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
+  privacyHead: 'Vertraulich.',
+  privacy:
+    'Der Klang verlässt dieses Gerät nie: Es gibt keinen Server und kein Konto. Nimm Kinder nur auf, wenn ihre ' +
+    'Erziehungsberechtigten zustimmen.',
+  language: 'Sprache',
+  noteNames: 'Notennamen',
+  namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },
+  credits: 'Quellen',
+  creditsText: {
+    before:
+      'Das Beispiel ist erfunden. Es ist aus Klavieraufnahmen von Alexander Holm zusammengesetzt, verwendet und ' +
+      'bearbeitet unter der Lizenz',
+    after: '. Notenschrift: Bravura, SIL Open Font License 1.1.',
+  },
+  licence: 'Creative Commons Namensnennung 3.0',
+  drop: 'Lass die Aufnahme hier los',
+  noPlaying: 'In dieser Aufnahme war kein Spiel zu finden',
+  notRecognised: 'Die Übung war nicht zu erkennen',
+  saveSound: 'Klang sichern',
+  measureAs: (title) => `Als ${title} messen`,
+};

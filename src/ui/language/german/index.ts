@@ -1,0 +1,36 @@
+import type { Strings } from '../english/index.ts';
+import { COMPARE } from './compare.ts';
+import { DETAIL } from './detail.ts';
+import { FRAME } from './frame.ts';
+import { JOURNAL } from './journal.ts';
+import { KEYS } from './keys.ts';
+import { LISTEN } from './listen.ts';
+import { NAMES } from './names.ts';
+import { PEARLS } from './pearls.ts';
+import { PREPARE } from './prepare.ts';
+import { RECORD } from './record.ts';
+import { MEASURES, REPORT } from './report.ts';
+import { STAND } from './stand.ts';
+import { TAKE_OUT } from './take-out.ts';
+import { THEORY } from './theory.ts';
+
+/** The page in German; says "du". A string that is missing does not compile. */
+export const GERMAN: Strings = {
+  decimalSign: ',',
+  and: 'und',
+  frame: FRAME,
+  names: NAMES,
+  journal: JOURNAL,
+  keys: KEYS,
+  prepare: PREPARE,
+  record: RECORD,
+  pearls: PEARLS,
+  report: REPORT,
+  measures: MEASURES,
+  listen: LISTEN,
+  detail: DETAIL,
+  compare: COMPARE,
+  stand: STAND,
+  takeOut: TAKE_OUT,
+  theory: THEORY,
+};

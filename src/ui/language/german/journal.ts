@@ -1,0 +1,192 @@
+import type { Strings } from '../english/index.ts';
+
+const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
+const inWords = (count: number): string => COUNTS[count] ?? String(count);
+const notes = (count: number): string => (count === 1 ? 'war ein Ton' : `waren ${inWords(count)} Töne`);
+const attempts = (count: number): string =>
+  `${count.toLocaleString('de-DE')} ${count === 1 ? 'Versuch' : 'Versuche'}`;
+
+export const JOURNAL: Strings['journal'] = {
+  title: 'Tagebuch',
+  opening: 'Das Tagebuch wird geöffnet …',
+  close: 'Schließen',
+  locale: 'de-DE',
+  FORMS: {
+    arpeggio: 'Arpeggio',
+    scale: 'Tonleiter',
+    triads: 'Dreiklänge',
+    'broken-triads': 'gebrochene Dreiklänge',
+    progression: 'Kadenz',
+  },
+  HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
+  LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'beinahe', ready: 'bereit' },
+  minorScales: {
+    natural: 'natürliche Molltonleiter',
+    harmonic: 'harmonische Molltonleiter',
+    melodic: 'melodische Molltonleiter',
+  },
+  octaves: (count) => `${count} ${count === 1 ? 'Oktave' : 'Oktaven'}`,
+  attempts,
+  playIt: 'Spielen',
+  today: {
+    title: 'Heute',
+    minutes: 'Minuten',
+    length: (minutes, tempo) => `${minutes} ${minutes === 1 ? 'Minute' : 'Minuten'}${tempo}.`,
+  },
+  reasons: {
+    longAgo: (days) =>
+      days < 14
+        ? `Seit ${days} Tagen nicht gespielt.`
+        : days < 60
+          ? `Seit ${Math.floor(days / 7)} Wochen nicht gespielt.`
+          : `Seit ${Math.floor(days / 30)} Monaten nicht gespielt.`,
+    upkeep: 'Bereit; noch einmal, damit es bleibt.',
+    handFirst: 'Diese Hand allein, bevor die Hände zusammen spielen.',
+    first: 'Zum Anfang, jede Hand allein.',
+    otherHand: 'Die andere Hand ist bereit; jetzt diese allein.',
+    together: 'Jede Hand allein ist bereit: zusammen, zuerst langsamer.',
+    nextKey: (key, next) => `${key} steht; ${next} kommt als Nächstes im Quintenzirkel.`,
+  },
+  shortfalls: {
+    lastTime: (what) => `Beim letzten Mal ${what}.`,
+    also: (what) => `Außerdem ${what}.`,
+    wrong: (count) => `${notes(count)} falsch`,
+    missed: (count) => (count === 1 ? 'fehlte ein Ton' : `fehlten ${inWords(count)} Töne`),
+    extra: (count) => `${notes(count)} zu viel`,
+    several: (wrong, missed, extra) => {
+      const parts = [
+        ...(wrong > 0 ? [`${wrong} falsch`] : []),
+        ...(missed > 0 ? [`${missed} ausgelassen`] : []),
+        ...(extra > 0 ? [`${extra} zu viel`] : []),
+      ];
+      return `${notes(wrong + missed + extra)} nicht richtig: ${parts.join(', ')}`;
+    },
+    unsure: (count, of) => `${count === 1 ? 'war' : 'waren'} ${count} von ${of} Tönen nicht zu bestimmen`,
+    crossing: (amount) => `kam ein Übergang ${amount} zu spät`,
+    crossings: (count, amount) => `kamen ${inWords(count)} Übergänge zu spät, der späteste um ${amount}`,
+    evenness: (value, bound) =>
+      `schwankte die Zeit von Ton zu Ton um ${value}; bis ${bound} gilt als gleichmäßig`,
+    chords: (value, bound) =>
+      `kamen die Töne eines Akkords ${value} auseinander; bis ${bound} gilt als zusammen`,
+    hands: (value, bound) => `waren die Hände ${value} auseinander; bis ${bound} gilt als zusammen`,
+    tempo: (bpm, aim) => `war das Tempo ${bpm}; das Ziel ist ${aim}`,
+    evennessUnknown: 'war die Gleichmäßigkeit nicht zu messen',
+    tempoUnknown: 'war das Tempo nicht zu messen',
+  },
+  remedies: {
+    notes: 'Langsamer, bis jeder Ton stimmt.',
+    unsure: 'Näher am Klavier oder in einem ruhigeren Raum, damit jeder Ton zu hören ist.',
+    evenness: 'Dasselbe, mit dem Puls.',
+    crossings: 'Nur die Töne um den Übergang, langsam; dann das Ganze.',
+    chords: 'Alle Tasten des Akkords berühren, dann drücken.',
+    hands: 'Langsamer, auf jedem Schlag anhalten, beide Hände zusammen.',
+    tempo: 'Jedes Mal zwei oder drei Schläge schneller, solange es gleichmäßig bleibt.',
+    'evenness-unknown': 'Noch einmal, bis zum Ende und ohne anzuhalten.',
+    'tempo-unknown': 'Noch einmal, bis zum Ende und ohne anzuhalten.',
+  },
+  inARow: (count, at) =>
+    count === 1
+      ? `Der letzte Versuch war richtig und gleichmäßig${at}.`
+      : `Die letzten ${inWords(count)} Versuche waren richtig und gleichmäßig${at}.`,
+  at: (bpm) => `, bei ${bpm}`,
+  more: (count) =>
+    count === 1
+      ? 'Noch einer wie dieser, und es ist bereit.'
+      : `Noch ${inWords(count)} wie dieser, und es ist bereit.`,
+  notPlayedYet: 'Noch nicht gespielt.',
+  overview: {
+    title: 'Wo alles steht',
+    order: 'in jedem Feld: linke Hand, rechte Hand, zusammen',
+    captions: { major: 'Durtonarten, im Quintenzirkel', minor: 'Molltonarten, im Quintenzirkel' },
+    key: 'Tonart',
+    columns: {
+      arpeggio: 'Arpeg\u00adgio',
+      scale: 'Ton\u00adleiter',
+      triads: 'Drei\u00adklänge',
+      'broken-triads': 'Ge\u00adbrochen',
+      progression: 'Kadenz',
+    },
+    next: 'Als Nächstes:',
+    beginIt: 'Beginnen',
+  },
+  trend: {
+    when: 'Wann',
+    evenness: 'Gleichmäßigkeit',
+    notes: 'Töne',
+    tempo: 'Tempo',
+    notMeasured: 'nicht gemessen',
+    label: (name, count) => `${name}: Gleichmäßigkeit, ${attempts(count)}`,
+    fromTo: (first, last) => `, zuerst ${first}, zuletzt ${last}`,
+    of: (count) => `Gleichmäßigkeit, ${attempts(count)}`,
+    ofLast: (count, all) =>
+      `Gleichmäßigkeit, die letzten ${count} von ${all.toLocaleString('de-DE')} Versuchen`,
+  },
+  list: {
+    title: 'Versuche',
+    label: 'Versuche, der neueste zuerst',
+    exercise: 'Übung',
+    all: 'alle',
+    empty:
+      'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht; es verlässt dieses Gerät nie.',
+    unanalysed: 'noch nicht angehört',
+    noReport: 'nichts zu berichten war zu hören',
+    right: (right, of, extra) => `${right} von ${of} richtig${extra > 0 ? `, ${extra} zu viel` : ''}`,
+    evenness: (value) => `gleichmäßig auf ${value}`,
+    today: (time) => `heute ${time}`,
+    yesterday: (time) => `gestern ${time}`,
+    remove: 'Löschen',
+    removed: (what) => `Gelöscht: ${what}.`,
+    undo: 'Rückgängig',
+    deleted: (count) =>
+      count === 1
+        ? 'Ein gelöschter Versuch kann eine Woche lang zurückgeholt werden.'
+        : `${count} gelöschte Versuche können eine Woche lang zurückgeholt werden.`,
+    bringBack: 'Zurückholen',
+    back: 'Das Tagebuch',
+    storedOnly: 'Dieser Versuch ist gesichert, aber noch nicht angehört.',
+    listen: 'Jetzt anhören',
+    noSound: 'Der Klang dieses Versuchs ist nicht mehr da; der Bericht ist vollständig.',
+  },
+  criteria: {
+    title: 'Was als bereit gilt',
+    about:
+      'Kein Ton falsch, ausgelassen oder wiederholt, und was hier steht. Eine Lehrkraft kann es anders wollen: Hier wird ' +
+      'es geändert. Was am Übergang als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
+    lines: {
+      readyInARow: 'So viele Versuche hintereinander',
+      evennessPercent: 'Gleichmäßigkeit der Zeit, höchstens',
+      crossingPercent: 'Ein Übergang zu spät um höchstens, von seinem Abstand',
+      chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
+      handsApartMs: 'Hände auseinander, höchstens',
+      tempoPercent: 'Unter dem Zieltempo, höchstens',
+    },
+    reset: 'Wie am Anfang',
+  },
+  storage: {
+    title: 'Auf diesem Gerät',
+    kept: (count, withSound, bytes) => {
+      if (withSound === 0) return `${attempts(count)}, keiner mit Klang.`;
+      return `${attempts(count)}, ${withSound === count ? 'alle' : withSound.toLocaleString('de-DE')} mit Klang (${bytes}).`;
+    },
+    use: (used, quota) => `Evenfall belegt ${used} von ${quota}, die dieser Browser erlaubt.`,
+    persisted: 'Der Browser hat versprochen, es nicht von selbst zu löschen.',
+    notPersisted:
+      'Wenn der Platz knapp wird, kann der Browser es löschen, solange er nichts anderes verspricht.',
+    nowhereElse: 'Es liegt nirgends sonst: Sichere es ab und zu in eine Datei.',
+    export: 'Tagebuch in eine Datei',
+    import: 'Tagebuch aus einer Datei',
+    toImport: 'Ein Tagebuch zum Einlesen',
+    persist: 'Den Browser bitten, es zu behalten',
+    forget: (count, bytes) => `Den Klang von ${count} älteren Versuchen loslassen (${bytes})`,
+    file: 'Datei des Tagebuchs',
+    written: (bytes) => `Geschrieben: ${bytes}.`,
+    promised: 'Der Browser wird das Tagebuch nicht von selbst löschen.',
+    notPromised:
+      'Der Browser wollte es nicht versprechen. Die Seite zu installieren oder oft zu benutzen kann helfen; und sichere ' +
+      'das Tagebuch ab und zu in eine Datei.',
+    added: (count) => `${attempts(count)} dazugekommen`,
+    same: (count) => `${count} schon da`,
+    both: (count) => `${count} schon da, aber anders: beide bleiben`,
+    refused: (count) => `${count} nicht übernommen`,
+  },
+};

@@ -1,0 +1,9 @@
+import type { Strings } from '../english/index.ts';
+
+export const KEYS: Strings['keys'] = {
+  signature: 'Vorzeichen',
+  scale: 'Tonleiter',
+  minorScales: { natural: 'Natürliches Moll', harmonic: 'Harmonisches Moll', melodic: 'Melodisches Moll' },
+  triad: 'Dreiklang der Tonika',
+  primaryChords: 'Hauptakkorde',
+};

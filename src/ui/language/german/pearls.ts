@@ -1,0 +1,25 @@
+import type { Strings } from '../english/index.ts';
+
+export const PEARLS: Strings['pearls'] = {
+  string:
+    'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle, ' +
+    'Umschalt und eine Pfeiltaste wählen einen Abschnitt.',
+  touch:
+    'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang oder halt Umschalt, um einen Abschnitt zu wählen.',
+  EXTRA: {
+    slip: 'mitgenommen',
+    repeat: 'noch einmal angeschlagen',
+    restart: 'beim Zurückgehen gespielt',
+    other: 'nicht in der Übung',
+  },
+  struckFor: (struck, wanted) => `${struck} statt ${wanted} angeschlagen`,
+  missed: (name) => `${name} fehlt`,
+  notSure: (name, reason) => `${name} unsicher: ${reason}`,
+  thumbUnder: 'Daumenuntersatz',
+  overThumb: 'Übersatz',
+  inTime: 'zur rechten Zeit',
+  late: (amount) => `${amount} zu spät`,
+  early: (amount) => `${amount} zu früh`,
+  louder: (amount) => `${amount} lauter als die anderen`,
+  softer: (amount) => `${amount} leiser als die anderen`,
+};

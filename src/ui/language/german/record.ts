@@ -1,0 +1,36 @@
+import type { Strings } from '../english/index.ts';
+
+export const RECORD: Strings['record'] = {
+  yourAttempt: 'Dein Versuch',
+  record: 'Aufnehmen',
+  open: 'Aufnahme öffnen',
+  example: 'Beispiel',
+  aside: 'oder leg eine Aufnahme irgendwo auf diese Seite',
+  toOpen: 'Eine Aufnahme zum Öffnen',
+  reading: (name) => `${name} wird gelesen`,
+  listening: (name) => `${name} wird angehört`,
+  names: {
+    'your recording': 'deine Aufnahme',
+    'example attempt': 'Beispiel',
+    'at the piano': 'am Klavier',
+  },
+  cancel: 'Abbrechen',
+  waiting: 'Warten auf das Mikrofon: Dein Browser fragt vielleicht, ob diese Seite es benutzen darf.',
+  explain:
+    'Das Mikrofon ist nur an, während du aufnimmst, und der Klang bleibt auf diesem Gerät. Stell das Gerät ein bis zwei ' +
+    'Meter vom Klavier entfernt auf.',
+  turnOn: 'Mikrofon einschalten',
+  notNow: 'Jetzt nicht',
+  recording: 'Aufnahme läuft',
+  ready: 'Bereit',
+  microphone: 'Mikrofon',
+  level: 'Pegel des Mikrofons',
+  clipping: 'übersteuert',
+  start: 'Start',
+  stop: 'Stopp',
+  throwAway: 'Verwerfen',
+  tooLoud: 'Zu laut: Stell das Gerät weiter weg.',
+  nothingYet: 'Noch nichts gehört: Spiel einen lauten Ton.',
+  veryQuiet: 'Sehr leise: Stell das Gerät näher heran.',
+  levelGood: 'Der Pegel ist gut.',
+};

@@ -1,0 +1,129 @@
+import type { Strings } from '../english/index.ts';
+
+export const REPORT: Strings['report'] = {
+  heard: 'Was zu hören war',
+  stop: 'Stopp',
+  playAll: 'Alles abspielen',
+  next: 'Als Nächstes:',
+  switchTo: 'Dazu wechseln',
+  setUp: 'So einrichten',
+  print: 'Drucken',
+  whatItMeans: ': was das heißt',
+  notMeasured: (reason) => `nicht gemessen: ${reason}`,
+  table: 'Jeder Ton, als Tabelle',
+  tableOfNotes: 'Tabelle der Töne',
+  note: 'Ton',
+  heardAs: 'Gehört',
+  finger: 'Finger',
+  time: 'Zeit',
+  loudness: 'Lautstärke',
+  asRight: 'richtig',
+  asWrong: (wanted) => `falsch, statt ${wanted}`,
+  EXTRA: {
+    slip: 'zu viel (mitgenommen)',
+    repeat: 'zu viel (wiederholt)',
+    restart: 'zu viel (neu angesetzt)',
+    other: 'zu viel',
+  },
+  asMissed: 'fehlt',
+  asUnsure: (reason) => `unsicher: ${reason}`,
+  keyNumber: (midi) => `Taste ${midi}`,
+  otherOctave: (octaves) =>
+    `${Math.abs(octaves) === 1 ? 'Eine Oktave' : `${Math.abs(octaves)} Oktaven`} ` +
+    `${octaves > 0 ? 'höher' : 'tiefer'} als geschrieben gespielt; das ist kein Fehler.`,
+  playedAgain: (times) =>
+    `Die Übung wurde ${times}-mal gespielt; dies ist der Bericht über eines dieser Male.`,
+  stopBefore: (gap, note) => `Eine Pause von ${gap} vor dem ${note}. Ton.`,
+};
+
+export const MEASURES: Strings['measures'] = {
+  notes: {
+    term: 'Töne',
+    definition:
+      'Jeder geschriebene Ton wird einmal beurteilt: richtig, falsch (eine andere Taste an seiner Stelle), fehlend oder unsicher; unsichere zählen auf keiner Seite.',
+    meaning:
+      'Richtige Töne von den geschriebenen. Zu viel sind Töne, zu denen kein geschriebener gehört: eine ' +
+      'mitgenommene Nachbartaste, ein wiederholter Ton oder ein neuer Ansatz.',
+    of: (right, expected, rest) => `${right} von ${expected}, ${rest}`,
+    wrong: (count) => `${count} falsch`,
+    missed: (count) => (count === 1 ? '1 fehlt' : `${count} fehlen`),
+    unsure: (count) => `${count} unsicher`,
+    extra: (count) => (count === 0 ? 'keiner zu viel' : `${count} zu viel`),
+  },
+  evenness: {
+    term: 'Gleichmaß der Zeit',
+    definition:
+      '100-mal die Standardabweichung der Zeiten von Schritt zu Schritt (je Schlag) durch ihren Mittelwert; der eigene Zeitfehler des Hörens ist herausgerechnet (Variationskoeffizient, wie van Vugt et al. 2012).',
+    meaning:
+      'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Acht Prozent oder ' +
+      'weniger ist gleichmäßig. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
+    without: (amount) => `; ohne die Übergänge ${amount}`,
+  },
+  crossings: {
+    term: 'Unter- und Übersätze',
+    definition:
+      'Die Zeit in den Übergang weniger den Median der vier nächsten Zeiten ohne Übergang. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
+    meaning:
+      'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
+      'darum herum. Plus ist zu spät.',
+    up: (delays) => `${delays} aufwärts`,
+    down: (delays) => `${delays} abwärts`,
+    range: (least, most) => `${least} bis ${most}`,
+    none: 'nicht gemessen: Kein Übergang war ganz zu hören',
+  },
+  spread: {
+    term: 'Akkorde zugleich',
+    definition:
+      'Letzter Einsatz weniger erster Einsatz in einer Hand, ohne den Fehler des Hörens selbst; der Median über alle Akkorde. Die Reihenfolge ist ab etwa 20 ms zu unterscheiden (Hirsh 1959).',
+    meaning:
+      'Vom ersten bis zum letzten Ton eines Akkords, der mittlere Wert aller Akkorde. Bis 40 ms klingt es wie einer.',
+    figure: (spread) => `${spread} vom ersten bis zum letzten Ton`,
+  },
+  changes: {
+    term: 'Akkordwechsel',
+    definition: 'Die längste Zeit von Akkord zu Akkord durch den Median der anderen.',
+    meaning: 'Der langsamste Wechsel gegen den üblichen; 1 heißt: kein Zögern.',
+    figure: (ratio) => `der langsamste dauert ${ratio}-mal so lang wie üblich`,
+  },
+  loudness: {
+    term: 'Gleichmaß der Lautstärke',
+    definition:
+      'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
+    meaning:
+      'Wie sehr die Lautstärke von Ton zu Ton schwankt; dass tiefe und hohe Tasten verschieden laut klingen, ist ' +
+      'herausgerechnet. Einen Unterschied von etwa einem Dezibel kann man gerade hören.',
+    thumbLouder: (amount) => `; der Daumen ${amount} lauter als die anderen`,
+    thumbSofter: (amount) => `; der Daumen ${amount} leiser als die anderen`,
+  },
+  tempo: {
+    term: 'Tempo',
+    definition:
+      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Übergang führen.',
+    meaning: 'Schläge in der Minute, aus dem mittleren Abstand: Ein Zögern ändert daran nichts.',
+    aim: (bpm) => ` (Ziel ${bpm})`,
+    steady: ', stetig',
+    slower: (amount) => `, am Ende ${amount} langsamer`,
+    faster: (amount) => `, am Ende ${amount} schneller`,
+  },
+  touch: {
+    term: 'Anschlag',
+    definition:
+      'Median über alle Töne einer Hand: Dämpfung eines Tons weniger den Einsatz des nächsten. Fehlt, wo die Dämpfung der meisten Töne nicht zu hören ist.',
+    meaning:
+      'Wie lange eine Taste noch gehalten wird, wenn die nächste klingt (gebunden), oder wie lang die Lücke ist ' +
+      '(getrennt).',
+    connected: (amount) => `gebunden: Töne überlappen um ${amount}`,
+    detached: (amount) => `getrennt: Lücken von ${amount}`,
+  },
+  piano: {
+    term: 'Das Klavier',
+    definition:
+      'Der Mittelwert über die gehörten Tasten, von jeder der Median ihrer Abweichung von der gleichstufigen Stimmung auf A = 440 Hz; Ausreißer bleiben weg, die halbe übliche Spreizung ist zugestanden.',
+    meaning:
+      'Wie hoch dieses Klavier im Ganzen gestimmt ist. Das hast nicht du gespielt: Das Hören richtet sich danach.',
+    asAFork: 'wie eine Stimmgabel',
+    cents: () => 'Cent',
+    flat: (amount) => `${amount} zu tief`,
+    sharp: (amount) => `${amount} zu hoch`,
+  },
+};

@@ -1,0 +1,66 @@
+import type { Strings } from '../english/index.ts';
+
+export const THEORY: Strings['theory'] = {
+  title: 'Tonarten',
+  circle: 'Der Quintenzirkel',
+  circleHint: 'Groß geschrieben sind Durtonarten, klein die Molltonarten mit denselben Vorzeichen.',
+  alsoCalled: (key) => `Auch ${key} geschrieben`,
+  relative: (key) => `Dieselben Vorzeichen: ${key}`,
+  hand: 'Hand',
+  hear: 'Anhören',
+  stop: 'Stopp',
+  play: 'Spielen',
+  signature: 'Vorzeichen',
+  signatureOrder: (words) => `${words}, in der Reihenfolge, in der sie geschrieben werden.`,
+  signatureNone: 'Keine Vorzeichen.',
+  signatureOne: (words) => `${words}.`,
+  scale: 'Tonleiter',
+  leadingNote: (name) => `Der Leitton ${name} ist erhöht; das steht nicht in den Vorzeichen.`,
+  melodic: (six, seven) =>
+    `Aufwärts sind ${six} und ${seven} erhöht; abwärts ist es die natürliche Tonleiter.`,
+  natural: 'Alles nach den Vorzeichen; der Leitton ist nicht erhöht.',
+  triad: 'Dreiklang der Tonika mit Umkehrungen',
+  chords: 'Hauptakkorde und Kadenz',
+  chordsAre: (chords) =>
+    `${chords}. In enger Lage bleiben gemeinsame Töne liegen, und V7 wird ohne Quinte gespielt.`,
+  arpeggio: 'Arpeggio',
+  up: 'Aufwärts',
+  down: 'Abwärts',
+  archHint: 'Ein Bogen: Der Daumen setzt unter, oder ein Finger setzt über den Daumen.',
+  archNone: 'Kein Übergang innerhalb einer Oktave.',
+  thumbUnder: 'Daumenuntersatz',
+  overThumb: 'Übersatz',
+  careReach:
+    'Am Bogen ist der Weg weit. Streck dich nicht danach: Lass den Arm die Hand mitnehmen, und lass die Taste dahinter los.',
+  careChord:
+    'Ist ein Akkord für deine Hand weit, spiel zwei seiner Töne auf einmal. Drück nie gegen ein Ziehen oder einen Schmerz ' +
+    'an: Hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
+  drill: 'Weißt du es?',
+  drillHint: 'Berühr die Töne, oder schreib sie. Gezählt wird nichts.',
+  ask: {
+    signature: (key) => `Welche Vorzeichen hat ${key}, in ihrer Reihenfolge?`,
+    triad: (key) => `Buchstabiere den Dreiklang der Tonika von ${key}.`,
+    chord: (numeral, key) => `Buchstabiere ${numeral} von ${key}, vom Grundton an.`,
+  },
+  answer: 'Deine Antwort',
+  type: (example) => `Schreib, z. B. ${example}`,
+  none: 'Keine',
+  undo: 'Eins zurück',
+  check: 'Ist es das?',
+  show: 'Zeig es mir',
+  next: 'Die nächste Frage',
+  nextKey: (key) => `Weiter mit ${key}`,
+  again: 'Noch einmal',
+  right: (answer) => `Ja: ${answer}.`,
+  rightOrder: (answer) => `Alle da. Geschrieben werden sie in dieser Reihenfolge: ${answer}.`,
+  spelling: (given, wanted) =>
+    `${given} ist die richtige Taste, aber hier hat sie einen anderen Namen: ${wanted}.`,
+  sign: (given) => `Der Stammton stimmt, aber nicht ${given}. Denk an die Vorzeichen.`,
+  other: (given) => `${given} gehört nicht dazu. Und die anderen?`,
+  missing: (count) =>
+    count === 1 ? 'Bis hierher richtig. Einer fehlt noch.' : `Bis hierher richtig. ${count} fehlen noch.`,
+  nothing: 'Es gibt welche. Denk noch einmal nach.',
+  unknown: (words) => `Kein Ton heißt hier ${words}.`,
+  shown: (answer) => `Es ist ${answer}. Sag es einmal laut, und versuch es später noch einmal.`,
+  allDone: (key) => `Das war alles von ${key}.`,
+};

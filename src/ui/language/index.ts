@@ -1,0 +1,22 @@
+import type { Strings } from './english/index.ts';
+import { sentenceIn } from './sentences.ts';
+import { speaking } from './speaking.svelte.ts';
+
+export { LANGUAGES, NAMINGS, speaking, Speaking } from './speaking.svelte.ts';
+export type { Memory } from './speaking.svelte.ts';
+
+/** The text strings in the language of the page; what is drawn with them is drawn anew when the language changes. */
+export function strings(): Strings {
+  return speaking.strings;
+}
+
+/** A sentence that the engine or a device said, in the language of the page. */
+export function sentence(said: string): string {
+  return sentenceIn(said, speaking.language, speaking.naming);
+}
+
+/** The name of a sound; one that comes from no file is called in the language of the page. */
+export function soundName(name: string): string {
+  const { names } = strings().record;
+  return Object.entries(names).find(([english]) => english === name)?.[1] ?? name;
+}

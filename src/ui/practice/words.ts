@@ -1,0 +1,152 @@
+import { ALL_HANDS } from '../../engine/index.ts';
+import type { AttemptSummary, ExerciseChoice, Place, PlanItem, Offer } from '../../engine/index.ts';
+import type { Entry, ImportOutcome, StorageUse } from '../../io/history/index.ts';
+import { beatSign } from '../attempt/plan.svelte.ts';
+import { shown, withUnit } from '../kit/figures.ts';
+import { soundName, strings } from '../language/index.ts';
+import { shownKey } from '../names/index.ts';
+import { standingWords } from './standing-words.ts';
+
+/** How things are called on the pages of the journal, in the language of the page. */
+
+/** "A♭ major arpeggio, 2 octaves" */
+export function musicWords({ key, form, octaves, minorScale }: ExerciseChoice): string {
+  const t = strings().journal;
+  const minor = form === 'scale' && key.endsWith('minor');
+  const name = minor ? t.minorScales[minorScale ?? 'harmonic'] : t.FORMS[form];
+  const length = form === 'arpeggio' || form === 'scale' ? `, ${t.octaves(octaves)}` : '';
+  return `${minor ? tonicOf(key) : shownKey(key)} ${name}${length}`;
+}
+
+/** The key without its mode, which the scale's name says already: "A", "a". */
+function tonicOf(key: string): string {
+  return shownKey(key).replace(/[ -]\S+$/, '');
+}
+
+/** "A♭ major arpeggio, 2 octaves, right hand" */
+export function exerciseWords(choice: ExerciseChoice): string {
+  return `${musicWords(choice)}, ${strings().journal.HANDS[choice.hands]}`;
+}
+
+/** "♩ = 80" */
+export function tempoWords({ form }: ExerciseChoice, bpm: number): string {
+  return `${beatSign(form)} = ${shown(bpm)}`;
+}
+
+/** What an entry is called in the list. */
+export function entryWords({ summary, choice, name }: Entry): string {
+  const exercise = summary?.exercise ?? choice;
+  return exercise === null ? soundName(name) : exerciseWords(exercise);
+}
+
+/** How an attempt went, in figures: "13 of 13 right · evenness 9.4 % · ♩ = 77". */
+export function figureWords({ state, summary }: Entry): string {
+  const t = strings().journal.list;
+  if (state === 'unanalysed') return t.unanalysed;
+  if (summary === null) return t.noReport;
+  const { evennessPercent, tempoBpm, exercise } = summary;
+  return [
+    notesWords(summary),
+    ...(evennessPercent === null ? [] : [t.evenness(percentWords(evennessPercent))]),
+    ...(tempoBpm === null ? [] : [tempoWords(exercise, tempoBpm)]),
+  ].join(' · ');
+}
+
+/** "9.4 %" */
+export function percentWords(value: number): string {
+  return withUnit(shown(value, 1), '%');
+}
+
+/** "12 of 13 right, 1 extra" */
+export function notesWords({ expected, wrong, missed, unsure, extra }: AttemptSummary): string {
+  return strings().journal.list.right(expected - wrong - missed - unsure, expected, extra);
+}
+
+/** One item of the plan: how long, how fast, and why. */
+export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): string {
+  const t = strings().journal;
+  const tempo = targetBpm === null ? '' : `, ${tempoWords(exercise, targetBpm)}`;
+  const why = {
+    weak: () => (reason.kind === 'weak' ? standingWords(reason.standing).reason : ''),
+    'long-ago': () => (reason.kind === 'long-ago' ? t.reasons.longAgo(reason.days) : ''),
+    offer: () => (reason.kind === 'offer' ? offerWords(reason.offer) : ''),
+    upkeep: () => t.reasons.upkeep,
+    'hand-first': () => t.reasons.handFirst,
+    first: () => t.reasons.first,
+  }[reason.kind]();
+  return `${t.today.length(minutes, tempo)} ${why}`;
+}
+
+/** Why something may be begun. */
+export function offerWords({ kind, exercise, since }: Offer): string {
+  const t = strings().journal.reasons;
+  if (kind === 'next-key') return t.nextKey(shownKey(since.key), shownKey(exercise.key));
+  return kind === 'together' ? t.together : t.otherHand;
+}
+
+/** What the three pearls of a place say: "left hand nearly, right hand ready, hands together not played". */
+export function placeWords(place: Place): string {
+  const t = strings().journal;
+  const hands = ALL_HANDS.map((one) => `${t.HANDS[one]} ${t.LEVELS[place.byHands[one].level]}`);
+  return `${shownKey(place.key)} ${t.FORMS[place.form]}: ${hands.join(', ')}`;
+}
+
+const DAY_MS = 86_400_000;
+
+/** A moment, as near as it is of use: "today 17:40", "yesterday 17:40", "12 Nov 2026". */
+export function whenWords(whenMs: number, nowMs: number): string {
+  const { locale, list } = strings().journal;
+  const { date, time } = clocksOf(locale);
+  const day = date.format(whenMs);
+  if (day === date.format(nowMs)) return list.today(time.format(whenMs));
+  if (day === date.format(nowMs - DAY_MS)) return list.yesterday(time.format(whenMs));
+  return day;
+}
+
+interface Clocks {
+  readonly date: Intl.DateTimeFormat;
+  readonly time: Intl.DateTimeFormat;
+}
+const clocks: Record<string, Clocks> = {};
+
+/** Made once for a language: making one takes longer than drawing a row. */
+function clocksOf(locale: string): Clocks {
+  return (clocks[locale] ??= {
+    date: new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric' }),
+    time: new Intl.DateTimeFormat(locale, { hour: '2-digit', minute: '2-digit' }),
+  });
+}
+
+/** 1 234 567 → "1.2 MB" */
+export function bytesWords(bytes: number): string {
+  const units = ['kB', 'MB', 'GB', 'TB'];
+  let value = bytes / 1000;
+  let unit = 0;
+  while (value >= 999.5 && unit < units.length - 1) {
+    value /= 1000;
+    unit += 1;
+  }
+  return withUnit(shown(value, value < 10 ? 1 : 0), units[unit]!);
+}
+
+/** What the journal takes up, and what the browser gives it. */
+export function storageWords(entries: readonly Entry[], storage: StorageUse | null): string {
+  const t = strings().journal.storage;
+  const sounds = entries.filter((entry) => entry.soundBytes > 0);
+  const bytes = sounds.reduce((sum, entry) => sum + entry.soundBytes, 0);
+  const kept = t.kept(entries.length, sounds.length, bytesWords(bytes));
+  if (storage === null || storage.usedBytes === null || storage.quotaBytes === null) return kept;
+  return `${kept} ${t.use(bytesWords(storage.usedBytes), bytesWords(storage.quotaBytes))}`;
+}
+
+/** What came of an import. */
+export function importWords({ added, same, both, refused }: ImportOutcome): string {
+  const t = strings().journal.storage;
+  const parts = [
+    t.added(added),
+    ...(same > 0 ? [t.same(same)] : []),
+    ...(both > 0 ? [t.both(both)] : []),
+    ...(refused.length > 0 ? [t.refused(refused.length)] : []),
+  ];
+  return `${parts.join('; ')}.`;
+}

@@ -1,0 +1,32 @@
+import type { Report } from '../../../engine/index.ts';
+
+/** What went otherwise than written, as one count. */
+export function mistakesOf(report: Report): number {
+  return report.notes.filter((note) => note.verdict !== 'correct').length + report.missed.length;
+}
+
+/** Attempts of one exercise → the best: the fewest mistakes, then the most even in time; the earlier of two alike. */
+export function bestOf<T extends { readonly report: Report }>(attempts: readonly T[]): T | null {
+  const unevenness = ({ report }: T): number => {
+    const { evennessPercent } = report.measures;
+    return 'value' in evennessPercent ? evennessPercent.value : Infinity;
+  };
+  return attempts.reduce<T | null>((best, one) => {
+    if (best === null) return one;
+    const more = mistakesOf(best.report) - mistakesOf(one.report);
+    if (more !== 0) return more > 0 ? one : best;
+    return unevenness(one) < unevenness(best) ? one : best;
+  }, null);
+}
+
+/** Whether two reports are of the same exercise, hands and all. */
+export function sameExercise(a: Report, b: Report): boolean {
+  const [x, y] = [a.exercise, b.exercise];
+  return (
+    x.key === y.key &&
+    x.form === y.form &&
+    x.hands === y.hands &&
+    x.octaves === y.octaves &&
+    x.minorScale === y.minorScale
+  );
+}

@@ -1,0 +1,265 @@
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { fixtureSound, microphoneWav } from '../sounds.ts';
+import { openBrowser, SIZES, verdictOf, visit } from '../visit.ts';
+import { openEmptyJournal, openSeededJournal } from './scenes.ts';
+
+/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    interface Found {
+      readonly violations: readonly {
+        readonly id: string;
+        readonly nodes: readonly { readonly html: string }[];
+      }[];
+    }
+    const { axe } = window as unknown as { axe: { run: (root: Document) => Promise<Found> } };
+    const found = await axe.run(document);
+    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
+  });
+}
+
+const site = inject('siteUrl');
+let browser: Browser;
+let soundMs = 0;
+beforeAll(async () => {
+  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
+  writeFileSync(path, await microphoneWav('late-thumb'));
+  const { channels, sampleRateHz } = await fixtureSound('late-thumb');
+  soundMs = (channels[0]!.length / sampleRateHz) * 1000;
+  browser = await openBrowser(path);
+});
+afterAll(() => browser.close());
+
+/** Records what the microphone hears, from the first touch to Stop. */
+async function record(page: Page): Promise<void> {
+  await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
+  await page.getByRole('button', { name: 'Record', exact: true }).click();
+  await page.getByRole('button', { name: 'Turn on the microphone' }).click();
+  await page.getByRole('button', { name: 'Start' }).click();
+  await page.waitForTimeout(soundMs + 1800);
+  await page.getByRole('button', { name: 'Stop' }).click();
+}
+
+const openJournal = (page: Page): Promise<void> => page.getByRole('link', { name: 'Journal' }).click();
+const rows = (page: Page) => page.locator('[data-row]');
+
+describe('an attempt', () => {
+  it('is in the journal with its report and its sound, also after the page was closed', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await record(page);
+    const verdict = await verdictOf(page);
+    await openJournal(page);
+    await rows(page).first().waitFor();
+    expect(await rows(page).first().innerText()).toMatch(
+      /A♭ major arpeggio, 2 octaves, right hand\s+today .*of 13 right/,
+    );
+    await page.reload();
+    await rows(page).first().waitFor();
+    await page.locator('#kept').waitFor();
+    await expect
+      .poll(() => page.locator('#kept ~ p').first().innerText())
+      .toMatch(/1 attempt, all with sound/);
+    await rows(page).locator('button').first().click();
+    expect(await verdictOf(page)).toBe(verdict);
+    await page.locator('[data-spot="3"]').click();
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is stored before it is analysed: a page closed in the middle loses nothing', async () => {
+    const { page, close } = await visit(browser, site, {
+      // An analysis that never comes to its end.
+      before: (there) => there.route(/analyst\.worker/, () => undefined),
+    });
+    await record(page);
+    const stored = (): Promise<number> =>
+      page.evaluate(
+        () =>
+          new Promise<number>((resolve) => {
+            const opening = indexedDB.open('evenfall-journal');
+            opening.onsuccess = () => {
+              const counting = opening.result.transaction('sounds').objectStore('sounds').count();
+              counting.onsuccess = () => {
+                opening.result.close();
+                resolve(counting.result);
+              };
+            };
+          }),
+      );
+    await expect.poll(stored).toBe(1);
+    await page.unroute(/analyst\.worker/);
+    await page.reload();
+    await openJournal(page);
+    expect(await rows(page).first().innerText()).toMatch(/not listened to yet/);
+    await rows(page).locator('button').first().click();
+    await page.getByRole('button', { name: 'Listen to it now' }).click();
+    expect(await verdictOf(page)).toMatch(/thumb/);
+    await openJournal(page);
+    expect(await rows(page).first().innerText()).toMatch(/of 13 right/);
+    expect(await rows(page).count()).toBe(1);
+    await close();
+  });
+
+  it('is compared with those of the journal, not only of this page', async () => {
+    const { page, close } = await visit(browser, site);
+    for (let times = 0; times < 2; times += 1) {
+      await record(page);
+      await verdictOf(page);
+      await page.reload();
+    }
+    await openJournal(page);
+    await rows(page).first().waitFor();
+    expect(await rows(page).count()).toBe(2);
+    await page
+      .getByRole('button', { name: /^A♭ major arpeggio: left hand not played, right hand not yet/ })
+      .click();
+    expect(await page.locator('.hand').nth(1).innerText()).toMatch(
+      /Right hand: not yet\s+Last time .* crossings came late/,
+    );
+    await close();
+  });
+
+  it('that was deleted comes back at one touch, also later', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 30);
+    const first = await rows(page).first().innerText();
+    await page
+      .getByRole('button', { name: /^Delete/ })
+      .first()
+      .click();
+    await page.getByText('29 attempts').first().waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await page.getByText('30 attempts').first().waitFor();
+    expect(await rows(page).first().innerText()).toBe(first);
+    await page
+      .getByRole('button', { name: /^Delete/ })
+      .first()
+      .click();
+    await page.reload();
+    await page.getByText('1 deleted attempt can be brought back').waitFor();
+    await page.getByRole('button', { name: 'Bring back' }).click();
+    await page.getByText('30 attempts').first().waitFor();
+    await close();
+  });
+});
+
+describe('the journal', () => {
+  it('goes out as one file and comes into another browser', async () => {
+    const one = await visit(browser, site);
+    await openSeededJournal(one.page, 30);
+    const downloading = one.page.waitForEvent('download');
+    await one.page.getByRole('button', { name: 'Export the journal' }).click();
+    const download = await downloading;
+    const buffer = readFileSync(await download.path());
+    expect(download.suggestedFilename()).toMatch(/^evenfall-journal-\d{4}-\d\d-\d\d\.tar\.gz$/);
+    await one.close();
+    const two = await visit(browser, site);
+    await openEmptyJournal(two.page);
+    await two.page
+      .getByLabel('A journal to import')
+      .setInputFiles({ name: 'journal.tar.gz', mimeType: 'application/gzip', buffer });
+    await two.page.getByText('30 attempts added.').waitFor();
+    expect(await rows(two.page).count()).toBeGreaterThan(8);
+    await rows(two.page).locator('button').first().click();
+    expect(await verdictOf(two.page)).toMatch(/thumb/);
+    await two.page.getByText('The sound of this attempt is not kept').waitFor();
+    await two.close();
+  });
+
+  it('says so plainly when a file is none of its own', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await openEmptyJournal(page);
+    const file = { name: 'letter.gz', mimeType: 'application/gzip', buffer: Buffer.from('Hello') };
+    await page.getByLabel('A journal to import').setInputFiles(file);
+    await page.getByRole('alert').getByText('no journal of Evenfall').waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('judges anew when what counts as ready is changed, and remembers it', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 300);
+    const ready = (): Promise<number> => page.locator('button[aria-label*=" ready"]').count();
+    const before = await ready();
+    await page.getByText('What counts as ready').click();
+    await page.getByLabel('Evenness of time, at most').fill('25');
+    await page.getByLabel('Attempts in a row at the criterion').fill('1');
+    await page.keyboard.press('Tab');
+    await expect.poll(ready).toBeGreaterThan(before);
+    const after = await ready();
+    await page.reload();
+    await expect.poll(ready).toBe(after);
+    await close();
+  });
+
+  it('leads from the plan of the day to listening in one touch', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 300);
+    const what = await page.locator('#today ~ ol .what').first().innerText();
+    await page.locator('#today ~ ol button').first().click();
+    await page.getByRole('button', { name: 'Turn on the microphone' }).waitFor();
+    expect(await page.locator('#exercise').innerText()).toMatch(new RegExp(`^${what.split(' ')[0]!} major`));
+    await close();
+  });
+
+  it('is used by the keyboard alone', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 60);
+    for (let presses = 0; presses < 60; presses += 1) {
+      await page.keyboard.press('Tab');
+      if (await page.evaluate(() => document.activeElement?.closest('[data-row]') !== null)) break;
+    }
+    const at = (): Promise<string | null | undefined> =>
+      page.evaluate(() => document.activeElement?.closest('[data-row]')?.getAttribute('data-row'));
+    expect(await at()).toBe('0');
+    for (const key of ['ArrowDown', 'ArrowDown', 'ArrowUp']) await page.keyboard.press(key);
+    await expect.poll(at).toBe('1');
+    await page.keyboard.press('End');
+    await expect.poll(at).toBe('59');
+    await page.keyboard.press('Home');
+    await expect.poll(at).toBe('0');
+    await page.keyboard.press('Enter');
+    await verdictOf(page);
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('verdict');
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Enter');
+    await rows(page).first().waitFor();
+    await close();
+  });
+});
+
+describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
+  it.each(SIZES)('axe finds nothing wrong on a $name, and nothing lies beyond its edge', async (size) => {
+    const { page, errors, close } = await visit(browser, site, { ...size, colorScheme });
+    await openEmptyJournal(page);
+    expect(await violations(page)).toEqual([]);
+    await openSeededJournal(page, 400);
+    await page.getByRole('button', { name: /^C major arpeggio: / }).click();
+    await page.locator('.trend summary').first().click();
+    await page.getByText('What counts as ready').click();
+    await page
+      .getByRole('button', { name: /^Delete/ })
+      .first()
+      .click();
+    expect(await violations(page)).toEqual([]);
+    const wide = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(wide).toBe(0);
+    await rows(page).locator('button').first().click();
+    await verdictOf(page);
+    expect(await violations(page)).toEqual([]);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});

@@ -1,0 +1,17 @@
+import type { Page } from 'playwright-core';
+import { seedJournal } from './five-years.ts';
+
+/** Half a year of invented practice, and the journal open on it. */
+export async function openSeededJournal(page: Page, attempts = 1200): Promise<void> {
+  await seedJournal(page, { attempts, aDay: 7, reports: true });
+  await page.evaluate(() => (location.hash = 'journal'));
+  await page.reload();
+  await page.locator('[data-row]').first().waitFor();
+  await page.locator('#kept').waitFor();
+}
+
+/** The journal with nothing in it. */
+export async function openEmptyJournal(page: Page): Promise<void> {
+  await page.evaluate(() => (location.hash = 'journal'));
+  await page.locator('#kept').waitFor();
+}

@@ -1,0 +1,182 @@
+import { describe, expect, it } from 'vitest';
+import type { ExerciseChoice, NoteNaming, Tongue } from '../../../../src/engine/exercise/index.ts';
+import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
+import { matchNotes } from '../../../../src/engine/match/index.ts';
+import { writeReport } from '../../../../src/engine/report/index.ts';
+import { ENGLISH_WORDS } from '../../../../src/engine/report/words/english/index.ts';
+import { GERMAN_WORDS } from '../../../../src/engine/report/words/german/index.ts';
+import { createRandom } from '../../../support/random.ts';
+import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
+import { GERMAN_ROWS } from './german-rows.ts';
+import { ROWS } from './rows.ts';
+import { playNotes, tell } from './scenes.ts';
+
+const GERMAN: Tongue = { language: 'de', naming: 'german' };
+const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
+
+describe('every situation in German', () => {
+  it.each(
+    ROWS.map((row, at) => [row.situation, GERMAN_ROWS[at]?.verdict ?? '', row, GERMAN_ROWS[at]] as const),
+  )('%s: “%s”', (_, __, row, german) => {
+    expect(german?.english).toBe(row.verdict);
+    const { words } = tell(row.playing, { ...row.options, tongue: GERMAN });
+    expect(words).toMatchObject({
+      situation: row.situation,
+      verdict: german?.verdict,
+      nextStep: german?.nextStep,
+    });
+    expect(words.verdict).toContain(words.emphasis);
+  });
+
+  it('a going back, with both places', () => {
+    const notes = playNotes({ choice: A });
+    const back = [
+      ...notes.slice(0, 6),
+      ...notes.slice(3).map((note) => ({ ...note, timeSec: note.timeSec + 1.9, releaseSec: null })),
+    ];
+    const heard = heardOf(back);
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    expect(words.verdict).toBe('Bei E aufwärts bist du zu A aufwärts zurückgegangen.');
+    expect(words.nextStep).toBe('rechte Hand, A–Cis–E–A–E, langsam, bei 48, ohne Halt durch diese Stelle.');
+  });
+
+  it('a late beginning', () => {
+    const heard = heardOf(playNotes({ choice: A }).slice(2));
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    expect(words.verdict).toBe('Zu hören ist es erst ab E aufwärts.');
+  });
+
+  it('hands that fall now before, now after each other', () => {
+    const triads: ExerciseChoice = { ...A, form: 'triads', hands: 'together', octaves: 1 };
+    const notes = playNotes({ choice: triads }).map((note, index) => ({
+      ...note,
+      timeSec: note.timeSec + (index % 6 < 3 ? 0.03 : -0.03) * (Math.floor(index / 6) % 2 === 0 ? 1 : -1),
+    }));
+    const heard = heardOf(notes, { onsetSdMs: 1 });
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(triads)), { tongue: GERMAN });
+    expect(words.verdict).toBe(
+      'Jeder Ton richtig. Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere.',
+    );
+  });
+
+  it('nearly even, with a comma in its figure', () => {
+    const sway = [0, 30, -34, 45, -22, 11, 34, -41, 15, 26, -19, -34, 22];
+    const { words } = tell(
+      { choice: A, change: (step) => ({ lateMs: 1.2 * sway[step]! }) },
+      { tongue: GERMAN },
+    );
+    expect(words.verdict).toMatch(
+      /^Jeder Ton richtig\. Noch nicht ganz gleichmäßig: Die Zeit von Ton zu Ton schwankt um \d+,\d %; bis 8 % gilt als gleichmäßig\.$/,
+    );
+  });
+
+  it('notes that could not be told', () => {
+    const notes = playNotes({ choice: A }).map((note, step) =>
+      step === 3 || step === 8 ? { ...note, midi: note.midi - 1, confidence: 0.3 } : note,
+    );
+    const heard = heardOf(notes);
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    expect(words.verdict).toBe('11 von 13 Tönen richtig; zwei waren nicht zu erkennen.');
+  });
+
+  it('chords in their grammatical case', () => {
+    const triads: ExerciseChoice = { ...A, form: 'triads', octaves: 1 };
+    const slow = tell(
+      { choice: triads, change: (step) => (step === 2 ? { lateMs: 4000 } : {}) },
+      { tongue: GERMAN },
+    );
+    expect(slow.words.verdict).toMatch(/^Nach der ersten Umkehrung aufwärts hast du \d,\d s lang angehalten/);
+    expect(slow.words.nextStep).toBe(
+      'rechte Hand, von der Grundstellung aufwärts bis zur oberen Grundstellung, langsam, bei 48, ohne Halt durch diese Stelle.',
+    );
+    const twice = tell(
+      {
+        choice: { ...A, form: 'progression', octaves: 1 },
+        change: (step) => (step === 4 ? { twice: true } : {}),
+      },
+      { tongue: GERMAN },
+    );
+    expect(twice.words.verdict).toBe('Der letzte Akkord I ist zweimal angeschlagen.');
+  });
+});
+
+describe('what is better than last time, in German', () => {
+  it('has both figures', () => {
+    const before = tell({ choice: A, change: (step) => (step === 3 ? { lateMs: 90 } : {}) });
+    const now = tell(
+      { choice: A, change: (step) => (step === 3 ? { lateMs: 50 } : {}) },
+      { earlier: [before], tongue: GERMAN },
+    );
+    expect(now.words.verdict).toBe(
+      'Jeder Ton richtig. Der Daumen kommt aufwärts bei A 50 ms zu spät; besser als beim letzten Mal, vorher 90 ms.',
+    );
+  });
+
+  it('is said of every figure that can be better', () => {
+    for (const [name, { say, unit }] of Object.entries(GERMAN_WORDS.bettered)) {
+      const english = ENGLISH_WORDS.bettered[name as keyof typeof ENGLISH_WORDS.bettered];
+      for (const inTime of [true, false]) {
+        const [german, same] = [say('1,5', '2,5', inTime), english.say('1,5', '2,5', inTime)];
+        expect(german.includes('2,5')).toBe(true);
+        expect(german.includes('1,5'), name).toBe(same.includes('1,5'));
+      }
+      expect(unit, name).toMatch(/^[ -]/);
+    }
+  });
+});
+
+describe('in any tongue', () => {
+  const TONGUES: readonly Tongue[] = (['en', 'de'] as const).flatMap((language) =>
+    (['letters', 'german', 'fixed-do'] as const satisfies readonly NoteNaming[]).map((naming) => ({
+      language,
+      naming,
+    })),
+  );
+
+  it('the same situation is told with the same steps and practice, in whole sentences', () => {
+    const random = createRandom(31);
+    const choices = allChoices();
+    for (let seed = 0; seed < 60; seed++) {
+      const mistakes = {
+        wrong: 1,
+        missed: random.integer(2),
+        slips: 1,
+        repeats: 1,
+        restarts: random.integer(2),
+      };
+      const knobs = seed % 3 === 0 ? { jitterMs: 30 } : { mistakes, jitterMs: 25, chordSpreadMs: 60 };
+      const { heard, exercise } = attempt(random.pick(choices), knobs, GOOD_LISTENER, seed);
+      const alignment = matchNotes(heard, exercise);
+      const [plain, ...others] = TONGUES.map((tongue) => writeReport(heard, alignment, { tongue }));
+      for (const { words, ...rest } of others) {
+        const { words: english, ...same } = plain!;
+        expect(rest).toEqual(same);
+        expect([words.situation, words.steps, words.practice]).toEqual([
+          english.situation,
+          english.steps,
+          english.practice,
+        ]);
+        expect(words.verdict).toContain(words.emphasis);
+        expect(words.verdict).toMatch(/^[A-ZÄÖÜ0-9]/);
+        expect(words.verdict.split(';').length).toBeLessThanOrEqual(2);
+        expect(`${words.verdict} ${words.nextStep}`).not.toMatch(/undefined|NaN|!| {2}|\[object|#|\bnull\b/);
+      }
+    }
+  });
+
+  it('says G natural for G sharp where both are called G, and no more than G and Gis in German', () => {
+    const playing = {
+      choice: A,
+      change: (step: number) => (step === 1 ? { wrong: { midi: 72 } } : {}),
+    };
+    const heads = TONGUES.map((tongue) => tell(playing, { tongue }).words.emphasis);
+    expect(heads).toEqual([
+      'C natural for C♯ going up',
+      'C for Cis going up',
+      'Do natural for do♯ going up',
+      'C ohne Vorzeichen statt C♯ aufwärts',
+      'C statt Cis aufwärts',
+      'Do ohne Vorzeichen statt do♯ aufwärts',
+    ]);
+  });
+});

@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { allChoices } from '../../../src/engine/index.ts';
+import { drawerOf, ID_PATTERN, nameFor, timeIn, withEntry } from '../../../src/io/history/drawers.ts';
+import type { Entry } from '../../../src/io/history/index.ts';
+import { packDrawer, unpackDrawer } from '../../../src/io/history/packing.ts';
+import { summary } from '../../engine/standing/history.ts';
+
+const anyTime = fc.integer({ min: 0, max: 4_000_000_000_000 });
+const figure = fc.option(fc.integer({ min: -10_000, max: 100_000 }).map((value) => value / 100));
+const choice = fc.constantFrom(...allChoices().slice(0, 40));
+const anySummary = fc
+  .tuple(
+    choice,
+    fc.record({
+      targetBpm: figure,
+      wrong: fc.nat(50),
+      unsure: fc.nat(50),
+      evennessPercent: figure,
+      tempoBpm: figure,
+      worstCrossingMs: figure,
+      chordSpreadMs: figure,
+      handsApartMs: figure,
+      situation: fc.string(),
+    }),
+  )
+  .map(([exercise, more]) => summary(exercise, more));
+const anyEntry: fc.Arbitrary<Entry> = fc
+  .record({
+    whenMs: anyTime,
+    state: fc.constantFrom('unanalysed', 'told', 'no-report'),
+    name: fc.string(),
+    remarks: fc.array(fc.string(), { maxLength: 3 }),
+    device: fc.option(fc.string()),
+    choice: fc.option(choice),
+    targetBpm: figure,
+    durationSec: fc.integer({ min: 0, max: 10_000 }).map((value) => value / 10),
+    soundBytes: fc.nat(),
+    reason: fc.string(),
+    deletedMs: fc.option(anyTime),
+    summary: fc.option(anySummary),
+  })
+  .map((made) => ({ id: nameFor(made.whenMs, 'abcd'), ...made }));
+
+describe('a drawer', () => {
+  it('gives back every entry that was put into it', () => {
+    fc.assert(
+      fc.property(fc.array(anyEntry, { maxLength: 20 }), (entries) => {
+        expect(unpackDrawer(packDrawer(entries))).toEqual(entries);
+      }),
+    );
+  });
+
+  it('rounds figures to hundredths', () => {
+    const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
+    const made = { ...entry!, summary: summary(allChoices()[0]!, { evennessPercent: 9.4249 }) };
+    expect(unpackDrawer(packDrawer([made]))[0]!.summary!.evennessPercent).toBe(9.42);
+  });
+
+  it('stays in order of names, and has each name once', () => {
+    fc.assert(
+      fc.property(fc.array(anyEntry, { maxLength: 30 }), (entries) => {
+        const kept = entries.reduce<readonly Entry[]>(withEntry, []);
+        expect(kept.map(({ id }) => id)).toEqual([...new Set(entries.map(({ id }) => id))].sort());
+      }),
+    );
+  });
+});
+
+describe('a name', () => {
+  it('sorts by its time, tells it, and leads to one drawer', () => {
+    fc.assert(
+      fc.property(anyTime, anyTime, (a, b) => {
+        const [one, other] = [nameFor(a, 'abcd'), nameFor(b, 'abcd')];
+        expect(one < other).toBe(a < b);
+        expect(timeIn(one)).toBe(a);
+        expect(one).toMatch(ID_PATTERN);
+        if (Math.abs(a - b) > 30 * 86_400_000) expect(drawerOf(one)).not.toBe(drawerOf(other));
+      }),
+    );
+  });
+});

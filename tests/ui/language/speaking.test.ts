@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest';
+import { Speaking, type Memory } from '../../../src/ui/language/index.ts';
+
+const memoryOf = (kept: Record<string, string> = {}): Memory & { readonly kept: Record<string, string> } => ({
+  kept,
+  read: (name) => kept[name] ?? null,
+  write: (name, value) => (kept[name] = value),
+});
+
+test('English and letters, where nothing was chosen and no other language is preferred', () => {
+  const speaking = new Speaking();
+  speaking.remember(memoryOf(), ['fr-FR', 'toString']);
+  expect(speaking.tongue).toEqual({ language: 'en', naming: 'letters' });
+});
+
+test('the browser’s language, where it is one of ours', () => {
+  const speaking = new Speaking();
+  speaking.remember(memoryOf(), ['fr', 'de-AT', 'en']);
+  expect(speaking.tongue).toEqual({ language: 'de', naming: 'german' });
+  expect(speaking.strings.decimalSign).toBe(',');
+  speaking.speak('en');
+});
+
+test('note names follow the language until somebody chooses them', () => {
+  const memory = memoryOf();
+  const speaking = new Speaking();
+  speaking.remember(memory, []);
+  speaking.speak('de');
+  expect(speaking.naming).toBe('german');
+  speaking.callNotes('fixed-do');
+  speaking.speak('en');
+  expect(speaking.naming).toBe('fixed-do');
+  expect(memory.kept).toEqual({ language: 'en', 'note-names': 'fixed-do' });
+});
+
+test('what was chosen comes back, and what nobody could have chosen does not', () => {
+  const speaking = new Speaking();
+  speaking.remember(memoryOf({ language: 'de', 'note-names': 'letters' }), ['en']);
+  expect(speaking.tongue).toEqual({ language: 'de', naming: 'letters' });
+  speaking.remember(memoryOf({ language: 'xx', 'note-names': 'loud' }), ['de']);
+  expect(speaking.tongue).toEqual({ language: 'en', naming: 'letters' });
+});
