@@ -37,6 +37,7 @@ describe('at the piano', () => {
       await state(page, /^Listening$/);
       await page.locator('circle.struck').nth(11).waitFor();
       await state(page, new RegExp(`Attempt ${round}\\. Ready for the next`));
+      expect(await page.getByRole('alert').allInnerTexts()).toEqual([]);
       expect(await page.locator('#verdict').innerText()).toMatch(/thumb/);
       expect(await page.locator('.next').innerText()).toMatch(/^Next:/);
     }

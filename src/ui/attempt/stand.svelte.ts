@@ -273,6 +273,7 @@ export class Stand {
 
   async #suffer(trouble: MicrophoneTrouble): Promise<void> {
     this.trouble = trouble.message;
+    if (trouble.lostSec > 0) this.#underWay?.remark(trouble.message);
     if (trouble.kind === 'gone') await this.#lose(trouble.message);
     else this.halted = trouble.kind === 'silenced' || trouble.kind === 'asleep';
   }

@@ -14,6 +14,7 @@ export class UnderWay {
   readonly #ear: Ear;
   readonly #keeping: Keeping;
   #keptSec: number;
+  #remarks: readonly string[] = [];
 
   constructor(ear: Ear, startSec: number, aim: Aim, keeping: Keeping) {
     this.startSec = startSec;
@@ -32,11 +33,17 @@ export class UnderWay {
     this.#keptSec = nowSec;
   }
 
+  /** Something happened to its sound that whoever reads its report should know. */
+  remark(words: string): void {
+    this.#remarks = [...this.#remarks, words];
+  }
+
   /** Ends it → its sound. */
   end(startSec: number, endSec: number): Sound {
     const recording = this.#ear.take(startSec, endSec);
     this.#ear.keepFrom(null);
-    return soundOf(recording, this.#ear.deviceLabel);
+    const sound = soundOf(recording, this.#ear.deviceLabel);
+    return { ...sound, remarks: [...sound.remarks, ...this.#remarks] };
   }
 
   /** Its sound is kept elsewhere. */

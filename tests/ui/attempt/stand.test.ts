@@ -171,6 +171,20 @@ describe('trouble with the microphone', () => {
     expect(log.filter((line) => line === 'open')).toHaveLength(2);
   });
 
+  it('that lost sound in the middle is remarked on in the report of that attempt', async () => {
+    const { stand, pass, hear, suffer } = rig();
+    await stand.listen();
+    pass(5);
+    hear({ kind: 'started', timeSec: 4, cutSec: 3 });
+    suffer({ kind: 'gap', message: 'About 0.3 s of sound were lost.', lostSec: 0.3 });
+    pass(3);
+    hear({ kind: 'ended', startSec: 3, endSec: 7.9, notes: 2 });
+    await settle();
+    expect(stand.told?.sound.remarks).toEqual(['About 0.3 s of sound were lost.']);
+    expect(stand.trouble).toMatch(/lost/);
+    expect(stand.halted).toBe(false);
+  });
+
   it('that is asleep is said, and goes on at a touch', async () => {
     const { stand, log, suffer } = rig();
     await stand.listen();
