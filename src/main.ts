@@ -57,6 +57,7 @@ const desk = new Desk(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
+    tongue: () => speaking.tongue,
     eachFrame,
   },
   plan,

@@ -1,7 +1,7 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
-import { listen } from './listen/index.ts';
-import type { AudioInput, FindingKind, Heard, ListenOptions } from './listen/index.ts';
+import { listenAndKeep } from './listen/index.ts';
+import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
 import { matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
@@ -16,6 +16,8 @@ export type Assessment =
       /** what the blind ear heard, and in `rechecks` what was listened for again; alignment and report stand on both */
       readonly heard: Heard;
       readonly rechecks: readonly Recheck[];
+      /** the notes heard with those found again, on which alignment and report stand; left out where they are those of `heard` */
+      readonly heardAgain?: Heard;
       /** `played` counts in the notes heard and those found again */
       readonly alignment: Alignment;
       readonly report: Report;
@@ -49,23 +51,29 @@ export function assess(
   choice: ExerciseChoice | null,
   options: Partial<AssessOptions> = {},
 ): Assessment {
-  return assessHeard(listen(audio, options), choice, options);
+  const { heard, sound } = listenAndKeep(audio, options);
+  return assessHeard(heard, choice, options, sound);
 }
 
-/** The same path for sound that has been listened to already, as a stream or before. */
+/**
+ * The same path for sound that has been listened to already, as a stream or before. Without the `sound` there is no second
+ * listening: what blind listening left in doubt stays in doubt.
+ */
 export function assessHeard(
   heard: Heard,
   choice: ExerciseChoice | null,
   options: Partial<ReportOptions> = {},
+  sound: KeptSound | null = null,
 ): Assessment {
   if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const chosen = choice ?? recogniseExercise(heard);
   if (chosen === null) return notRecognised(heard);
   const blind = matchNotes(heard, buildExercise(chosen));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const { heard: heardAgain, alignment, rechecks } = recheck(heard, blind);
+  const again = sound === null ? { heard, alignment: blind, rechecks: [] } : recheck(heard, blind, sound);
+  const { heard: heardAgain, alignment, rechecks } = again;
   const report = writeReport(heardAgain, alignment, options);
-  return { kind: 'report', heard, rechecks, alignment, report };
+  return { kind: 'report', heard, rechecks, ...(sound !== null && { heardAgain }), alignment, report };
 }
 
 function whyNoPlaying(heard: Heard): string {

@@ -23,7 +23,7 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
     if (!quiet) for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${remark}`);
     let heard: Heard;
     try {
-      heard = await listenInPieces(audio, progress.show);
+      ({ heard } = await listenInPieces(audio, progress.show));
     } finally {
       progress.clear();
     }

@@ -1,4 +1,4 @@
-import { assessHeard, buildExercise, listen, recogniseExercise } from '../../src/engine/index.ts';
+import { assessHeard, buildExercise, listenAndKeep, recogniseExercise } from '../../src/engine/index.ts';
 import type { Assessment, ExerciseChoice, Heard, Report } from '../../src/engine/index.ts';
 import type { Rendered, TrueNote, Truth } from '../support/render.ts';
 import { DB_PER_VELOCITY } from '../support/student/perform.ts';
@@ -59,8 +59,9 @@ export function assessAttempt(
   let assessment: Assessment | null = null;
   let crash: string | null = null;
   try {
-    heard = ideal ? heardAsPlayed(truth) : listen(rendered);
-    assessment = assessHeard(heard, attempt.asked ?? truth.exercise);
+    const kept = ideal ? null : listenAndKeep(rendered);
+    heard = kept?.heard ?? heardAsPlayed(truth);
+    assessment = assessHeard(heard, attempt.asked ?? truth.exercise, {}, kept?.sound);
   } catch (error) {
     crash =
       error instanceof Error

@@ -2,6 +2,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
+import { encodeWav } from '../../src/io/exchange/index.ts';
+import { render, type RenderSpec } from '../support/render.ts';
 import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { serveSite } from './site.ts';
 import { fixturePath, microphoneWav } from './sounds.ts';
@@ -28,7 +30,107 @@ const listenAtPiano = async (page: Page, key: string): Promise<void> => {
   await page.getByRole('button', { name: 'Listen', exact: true }).click();
 };
 
+/** Attempts that no fixture has: both hands and chords, with mistakes. Invented, on the development piano. */
+const INVENTED: Readonly<Record<string, RenderSpec>> = {
+  together: {
+    seed: 11,
+    piano: 'dev',
+    exercise: { key: 'D major', form: 'scale', hands: 'together', octaves: 1 },
+    student: {
+      bpm: 84,
+      jitterMs: 14,
+      handsApartMs: { mean: 12, sd: 22 },
+      lateCrossing: { ms: 90, kind: 'thumb-under' },
+      mistakes: { wrong: 1, missed: 1, slips: 1, repeats: 0, restarts: 0 },
+    },
+  },
+  chords: {
+    seed: 12,
+    piano: 'dev',
+    exercise: { key: 'E major', form: 'progression', hands: 'together', octaves: 1 },
+    student: {
+      bpm: 58,
+      jitterMs: 40,
+      chordSpreadMs: 45,
+      mistakes: { wrong: 1, missed: 1, slips: 0, repeats: 0, restarts: 0 },
+    },
+  },
+};
+
+async function openInvented(page: Page, name: string): Promise<void> {
+  const { channels, sampleRateHz } = await render(INVENTED[name]!);
+  await page.getByLabel('Recognise the exercise for me').check();
+  await page.locator('input[type=file]').setInputFiles({
+    name: `${name}.wav`,
+    mimeType: 'audio/wav',
+    buffer: Buffer.from(encodeWav({ channels, sampleRateHz })),
+  });
+  await verdictOf(page);
+}
+
+async function openAll(page: Page, ...titles: readonly string[]): Promise<void> {
+  for (const title of titles) await page.locator('summary', { hasText: title }).first().click();
+  await page.locator('svg.pencil').first().waitFor();
+}
+
+const IN_FULL = ['Show the detail', 'On the staff'] as const;
+
 const SCENES: readonly Scene[] = [
+  ...['together', 'chords'].map((name): Scene => ({
+    name: `report-${name}`,
+    query: '',
+    whole: true,
+    act: async (page) => {
+      await openInvented(page, name);
+      await openAll(page, ...IN_FULL);
+    },
+  })),
+  {
+    name: 'report-full',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.locator('[data-spot="4"]').click();
+      await openAll(page, ...IN_FULL, 'Every note');
+    },
+  },
+  {
+    name: 'compare',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
+      const { channels, sampleRateHz } = await render({
+        seed: 21,
+        piano: 'dev',
+        exercise: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
+        student: { bpm: 84, jitterMs: 9, lateCrossing: { ms: 25, kind: 'thumb-under' } },
+      });
+      await page.locator('input[type=file]').setInputFiles({
+        name: 'later.wav',
+        mimeType: 'audio/wav',
+        buffer: Buffer.from(encodeWav({ channels, sampleRateHz })),
+      });
+      await page.locator('summary', { hasText: 'Compare' }).click();
+      await page.waitForTimeout(300);
+    },
+  },
+  {
+    name: 'sheet',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.evaluate(() => {
+        window.print = () => document.body.setAttribute('data-printed', '');
+      });
+      await page.getByRole('button', { name: 'Print on one sheet' }).click();
+      await page.locator('body[data-printed]').waitFor();
+      await page.emulateMedia({ media: 'print' });
+    },
+  },
   { name: 'choose', query: '', whole: false, act: drawn },
   {
     name: 'report',
@@ -82,6 +184,37 @@ const SCENES: readonly Scene[] = [
     act: async (page) => {
       await choose(page, 'A major', 'Together', 'Progression');
       await page.waitForTimeout(800);
+    },
+  },
+  {
+    name: 'keys',
+    query: '#keys',
+    whole: true,
+    act: async (page) => {
+      await page.locator('.circle input[value="Ab major"]').check({ force: true });
+      await page.waitForTimeout(1200);
+    },
+  },
+  {
+    name: 'keys-german',
+    query: '#keys',
+    whole: true,
+    act: async (page) => {
+      await page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
+      await page.locator('.circle input[value="G# minor"]').check({ force: true });
+      await page.getByRole('radio', { name: 'Links' }).check({ force: true });
+      await page.getByRole('button', { name: 'Keine', exact: true }).click();
+      await page.waitForTimeout(1200);
+    },
+  },
+  {
+    name: 'report-german',
+    query: '?attempt=bundled',
+    whole: true,
+    act: async (page) => {
+      await verdictOf(page);
+      await page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
+      await drawn(page);
     },
   },
   {

@@ -1,5 +1,9 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { assessHeard } from '../../src/engine/assess.ts';
+import { assess, assessHeard } from '../../src/engine/assess.ts';
+import { writeReport } from '../../src/engine/report/index.ts';
+import { decodeFile } from '../../src/io/decode/index.ts';
 import type { AudioFinding } from '../../src/engine/listen/index.ts';
 import { attempt, heardOf, played } from './match/simulated.ts';
 
@@ -64,5 +68,24 @@ describe('the whole path from what was heard', () => {
     expect(assessment.report.notes.map((note) => note.name)).toEqual(
       exercise.steps.map((step) => step.notes[0]!.name),
     );
+  });
+});
+
+describe('what was listened to once', () => {
+  it('can be told again in another language, from what the assessment keeps', async () => {
+    const file = resolve(import.meta.dirname, '../../audio-fixtures/missed-and-repeated/attempt.wav');
+    const bytes = readFileSync(file);
+    const audio = await decodeFile(
+      bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength),
+      'attempt.wav',
+    );
+    const english = assess(audio, null);
+    if (english.kind !== 'report') throw new Error(english.kind);
+    const { heard, heardAgain = heard, alignment } = english;
+    const tongue = { language: 'de', naming: 'german' } as const;
+    const german = assess(audio, alignment.exercise.choice, { tongue });
+    if (german.kind !== 'report') throw new Error(german.kind);
+    expect(writeReport(heardAgain, alignment, { tongue })).toEqual(german.report);
+    expect(german.report.words.verdict).not.toBe(english.report.words.verdict);
   });
 });

@@ -1,12 +1,12 @@
 export { learnPiano, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
-import { createAudioStream, HumWatch, LoudnessWatch } from './audio/index.ts';
+import { createAudioStream, HumWatch, KeptSamples, LoudnessWatch } from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
 import type { PianoProfile } from './piano/types.ts';
 import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
-import type { AudioInput, Heard, PlayedNote } from './types.ts';
+import type { AudioInput, Heard, KeptSound, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
 /**
@@ -28,6 +28,8 @@ export interface Listener {
   /** notes decided so far, in order of time; may still gain releases */
   notesSoFar(): readonly PlayedNote[];
   finish(): Heard;
+  /** the sound, once finished */
+  sound(): KeptSound;
 }
 
 /** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
@@ -40,11 +42,13 @@ export function createListener(
   const hum = new HumWatch(ear.history);
   const voice = new VoiceWatch(ear.history);
   const loudness = new LoudnessWatch();
+  const kept = new KeptSamples();
   const audio = createAudioStream(format, (block, length) => {
     ear.push(block, length);
     hum.advance();
     voice.advance();
     loudness.push(block, length);
+    kept.push(block, length);
   });
   return {
     push: (block) => audio.push(block),
@@ -78,13 +82,23 @@ export function createListener(
         candidates: candidatesOf(ear, tuning).filter(isInSound),
       };
     },
+    sound: () => ({ samples: kept.samples, gainAt: (timeSec) => ear.gainAt(timeSec) }),
   };
 }
 
 /** A whole recording → what was heard in it. */
 export function listen(audio: AudioInput, options: Partial<ListenOptions> = {}): Heard {
+  return listenAndKeep(audio, options).heard;
+}
+
+/** The same, and the sound itself for a second listening. */
+export function listenAndKeep(
+  audio: AudioInput,
+  options: Partial<ListenOptions> = {},
+): { readonly heard: Heard; readonly sound: KeptSound } {
   const format = { sampleRateHz: audio.sampleRateHz, channels: audio.channels.length };
   const listener = createListener(format, options);
   listener.push(audio.channels);
-  return listener.finish();
+  const heard = listener.finish();
+  return { heard, sound: listener.sound() };
 }

@@ -65,6 +65,8 @@ export interface Candidate {
   readonly probability: number;
   /** the ear's reading of its loudness, dB about the middle of what it was trained on */
   readonly loudnessDb: number;
+  /** 0..1: the ear's belief that the key sounds a moment later */
+  readonly sounding: number;
   /** the note that it is if it was struck; null where it was too improbable for a closer look */
   readonly note: PlayedNote | null;
 }
@@ -82,4 +84,12 @@ export interface Heard {
   readonly onsetSdMs: number;
   /** all that may have been struck, notes among it, in order of time: for a second listening that needs no sound */
   readonly candidates?: readonly Candidate[];
+}
+
+/** The sound that was listened to, kept for a second, closer listening. */
+export interface KeptSound {
+  /** one channel at 22 050 Hz; sample k lies at k / 22 050 s */
+  readonly samples: Float32Array;
+  /** what the samples around a moment are multiplied by, so that the playing has an active RMS of 0.1 */
+  readonly gainAt: (timeSec: number) => number;
 }

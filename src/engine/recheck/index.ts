@@ -1,68 +1,59 @@
 export type * from './types.ts';
-import type { Heard, PlayedNote } from '../listen/index.ts';
+import type { Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
-import { chanceOf, doubtsIn } from './evidence.ts';
-import type { Doubt } from './evidence.ts';
+import { Asker } from './asker.ts';
+import { caughtBeside, extrasThatStay } from './extras.ts';
+import { settle } from './settle.ts';
 import type { Recheck, Rechecked } from './types.ts';
-import { RECHECK_BOUNDS } from './weights.ts';
 
 /**
- * A second, separate listening with the exercise in hand: for each note that match left missed or unsure, struck or not
- * struck? What the blind ear heard too faintly to report is weighed by its belief and by how loud the hand's other notes are in this attempt.
- * It presumes nothing: an expected note of which the ear heard nothing is never found again. What it decided, and on what
- * evidence, stays in `rechecks`.
+ * A second, separate listening with the exercise in hand, for exercises with more than one note at a time. Each written note of
+ * a step of which something was heard is looked at on the sound itself: was it struck, and when? Notes that were left missed or
+ * unsure are found again or called missed, reported ones that the sound does not bear out are withdrawn, a key struck in place of
+ * a missed one is looked for, and onsets that the blind ear drew together are told apart. It presumes nothing: what is written
+ * is evidence of little weight beside the sound, and a step of which nothing was heard is left alone. What was asked and
+ * answered stays in `rechecks`.
  */
-export function recheck(heard: Heard, alignment: Alignment): Rechecked {
-  const doubts = doubtsIn(heard, alignment);
-  const judged = doubts.map((doubt) => ({ doubt, result: judge(doubt, alignment) }));
-  const found = judged.flatMap(({ doubt: { place, candidate }, result }) =>
-    result.decision === 'struck' && candidate?.note ? [{ place, note: noteIn(heard, candidate.note) }] : [],
+export function recheck(heard: Heard, alignment: Alignment, sound: KeptSound): Rechecked {
+  if (alignment.exercise.steps.every(({ notes }) => notes.length === 1))
+    return { heard, alignment, rechecks: [] };
+  const asker = new Asker(heard, sound, alignment);
+  const rechecks: Recheck[] = [];
+  const settled = alignment.matched.map((note, place) =>
+    settle(asker, heard, alignment, note, place, rechecks),
   );
-  const notes = inTime([...new Set([...heard.notes, ...found.map(({ note }) => note)])]);
+  const extras = [
+    ...extrasThatStay(asker, heard, alignment, rechecks),
+    ...settled.flatMap(({ freed }) => (freed ? [freed] : [])),
+    ...caughtBeside(asker, heard, alignment, rechecks),
+  ];
+  /** what becomes of the notes of the first listening that were asked about; null: withdrawn */
+  const fate = new Map<PlayedNote, PlayedNote | null>();
+  for (const { played } of alignment.extras) fate.set(heard.notes[played]!, null);
+  for (const { note } of extras) fate.set(note, note);
+  for (const { before, note } of settled) if (before !== null) fate.set(before, note);
+  const kept = heard.notes.map((note) => (fate.has(note) ? fate.get(note)! : note));
+  const found = [...settled, ...extras].flatMap(({ note }) => (note === null ? [] : [note]));
+  const notes = [...new Set([...kept.filter((note) => note !== null), ...found])].sort(
+    (a, b) => a.timeSec - b.timeSec || a.midi - b.midi,
+  );
   const indexOf = new Map(notes.map((note, index) => [note, index]));
-  const moved = (played: number): number => indexOf.get(heard.notes[played]!)!;
-  const matched = alignment.matched.map((note, place): MatchedNote => {
-    const { step, expected } = note;
-    const again = found.find((one) => one.place === place);
-    if (again !== undefined) return { step, expected, verdict: 'correct', played: indexOf.get(again.note)! };
-    const result = judged.find(({ doubt }) => doubt.place === place)?.result;
-    if (result?.decision === 'not-struck') return { step, expected, verdict: 'missed' };
-    if (result?.decision === 'unsure') return { step, expected, verdict: 'unsure', reason: reasonFor(note) };
-    return 'played' in note ? { ...note, played: moved(note.played) } : note;
-  });
   return {
     heard: { ...heard, notes },
     alignment: {
       ...alignment,
-      matched,
-      extras: alignment.extras.map((extra) => ({ ...extra, played: moved(extra.played) })),
+      matched: settled.map(({ verdict, note, reason }, place): MatchedNote => {
+        const { step, expected } = alignment.matched[place]!;
+        if (verdict === 'missed') return { step, expected, verdict };
+        if (verdict !== 'unsure') return { step, expected, verdict, played: indexOf.get(note!)! };
+        return note === null
+          ? { step, expected, verdict, reason }
+          : { step, expected, verdict, reason, played: indexOf.get(note)! };
+      }),
+      extras: extras
+        .map(({ note, kind, step }) => ({ played: indexOf.get(note)!, kind, step }))
+        .sort((a, b) => a.played - b.played),
     },
-    rechecks: judged.map(({ result }) => result),
+    rechecks: rechecks.sort((a, b) => a.step - b.step),
   };
-}
-
-function judge({ place, blind, candidate, evidence }: Doubt, alignment: Alignment): Recheck {
-  const { step, expected } = alignment.matched[place]!;
-  const probability = chanceOf(evidence);
-  const decision =
-    probability > RECHECK_BOUNDS.struck && candidate?.note
-      ? 'struck'
-      : probability < RECHECK_BOUNDS.notStruck
-        ? 'not-struck'
-        : 'unsure';
-  return { step, midi: expected.midi, hand: expected.hand, blind, evidence, probability, decision };
-}
-
-/** The blind ear's own note where it reported this one, without an expected note to answer. */
-function noteIn({ notes }: Heard, note: PlayedNote): PlayedNote {
-  return notes.find(({ midi, timeSec }) => midi === note.midi && timeSec === note.timeSec) ?? note;
-}
-
-function reasonFor(note: MatchedNote): string {
-  if (note.verdict === 'unsure') return note.reason;
-  return `${note.expected.name} was heard too faintly to say that it was struck`;
-}
-
-function inTime(notes: readonly PlayedNote[]): readonly PlayedNote[] {
-  return [...notes].sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
 }

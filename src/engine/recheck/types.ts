@@ -1,33 +1,33 @@
 import type { Hand } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
-import type { Alignment } from '../match/index.ts';
+import type { Alignment, MatchedNote } from '../match/index.ts';
 
-/** What speaks for and against a note that the blind ear did not report. */
-export interface Evidence {
-  /** log odds of the blind ear's first belief that this key was struck at that moment */
-  readonly belief: number;
-  /** its loudness as the ear reads it, against the notes of the same hand that were heard, in units of 6 dB */
-  readonly softness: number;
-}
-
-/** One expected note listened for again: the blind finding, the evidence and the decision, side by side. */
+/** One key listened for again at the moment of a step: the blind finding, the evidence and the decision, side by side. */
 export interface Recheck {
   readonly step: number;
+  /** the key asked about, as MIDI number of the key itself (semitone shift taken out) */
   readonly midi: number;
   readonly hand: Hand;
-  readonly blind: 'missed' | 'unsure';
-  readonly evidence: Evidence;
-  /** that the key was struck, 0..1 */
-  readonly probability: number;
+  /** what was asked: whether a written note was struck, another key in its place, or a key that is not written */
+  readonly asked: 'written' | 'in-its-place' | 'extra';
+  /** what match had made of it */
+  readonly blind: MatchedNote['verdict'] | 'extra' | 'not-heard';
+  /** probability that the blind ear gave to this key at that moment; 0: none */
+  readonly blindProbability: number;
+  /** log odds of the closer look */
+  readonly logOdds: number;
+  /** onset by the closer look, s, and the error to be expected of it, s */
+  readonly timeSec: number;
+  readonly spreadSec: number;
   readonly decision: 'struck' | 'not-struck' | 'unsure';
 }
 
 /** What a second listening made of the first. */
 export interface Rechecked {
-  /** the first listening with the notes found again among its own; the blind finding itself is left as it was */
+  /** the first listening with notes found again, moved or withdrawn; the blind finding itself is left as it was */
   readonly heard: Heard;
   /** `played` counts in the notes of the `heard` beside it */
   readonly alignment: Alignment;
-  /** every note that was listened for again, by step, then pitch */
+  /** every question that was asked, in order of step */
   readonly rechecks: readonly Recheck[];
 }

@@ -5,6 +5,7 @@ import type {
   AudioInput,
   ExerciseChoice,
   Heard,
+  KeptSound,
   ListenOptions,
 } from '../../engine/index.ts';
 
@@ -15,14 +16,14 @@ const PIECE_SEC = 2;
 const LISTENING_SHARE = 0.95;
 
 /**
- * A recording → what was heard in it, as `listen` has it, but piece by piece: progress (0..1) is told on the way, and
+ * A recording → what was heard in it, as `listenAndKeep` has it, but piece by piece: progress (0..1) is told on the way, and
  * other work, such as a signal to stop, gets its turn between the pieces.
  */
 export async function listenInPieces(
   audio: AudioInput,
   onProgress: (share: number) => void,
   options: Partial<ListenOptions> = {},
-): Promise<Heard> {
+): Promise<{ readonly heard: Heard; readonly sound: KeptSound }> {
   const { channels, sampleRateHz } = audio;
   const frames = channels[0]?.length ?? 0;
   const listener = createListener({ sampleRateHz, channels: channels.length }, options);
@@ -32,7 +33,8 @@ export async function listenInPieces(
     onProgress((LISTENING_SHARE * Math.min(from + step, frames)) / frames);
     await nextTurn();
   }
-  return listener.finish();
+  const heard = listener.finish();
+  return { heard, sound: listener.sound() };
 }
 
 /** The engine's whole path, as `assess` has it, piece by piece. */
@@ -42,7 +44,8 @@ export async function analyseInPieces(
   options: Partial<AssessOptions>,
   onProgress: (share: number) => void,
 ): Promise<Assessment> {
-  const assessment = assessHeard(await listenInPieces(audio, onProgress, options), choice, options);
+  const { heard, sound } = await listenInPieces(audio, onProgress, options);
+  const assessment = assessHeard(heard, choice, options, sound);
   onProgress(1);
   return assessment;
 }

@@ -10,9 +10,9 @@ const JOIN_SEC = 0.04;
 const LEADING_SHARE = 0.25;
 /** How far a piece may be moved to join in phase, seconds: more than a period of the lowest note of the exercises. */
 const SEARCH_SEC = 0.016;
-/** Starts are tried and sounds compared at every so many samples: first coarsely, for speed, then closely. */
-const COARSE_STEP = 6;
-const FINE_STEP = 2;
+/** Starts are tried at every so many samples, and sounds compared at every so many: first coarsely, for speed, then closely. */
+const COARSE = { start: 6, sample: 8 } as const;
+const FINE = { start: 1, sample: 2 } as const;
 /** What follows on as well as this is not looked for elsewhere: sound that keeps its time is copied as it is. */
 const GOES_ON = 0.9999;
 
@@ -107,19 +107,23 @@ function startOf(
   const highest = Math.min(Math.max(piece.near, piece.earliest + search) + search, piece.latest);
   const lowest = Math.max(highest - 2 * search, Math.min(piece.earliest, highest));
   const mayGoOn = follows >= lowest && follows <= highest;
-  if (mayGoOn && (!beforeAttack || score(follows, FINE_STEP) > GOES_ON)) return follows;
-  const best = (from: number, to: number, stride: number, step: number): number => {
+  if (mayGoOn && (!beforeAttack || score(follows, FINE.sample) > GOES_ON)) return follows;
+  const best = (
+    from: number,
+    to: number,
+    by: { readonly start: number; readonly sample: number },
+  ): number => {
     let found = from;
     let most = -Infinity;
-    for (let start = from; start <= to; start += stride) {
-      const value = score(start, step);
+    for (let start = from; start <= to; start += by.start) {
+      const value = score(start, by.sample);
       if (value > most) [found, most] = [start, value];
     }
     return found;
   };
-  const rough = best(lowest, highest, COARSE_STEP, COARSE_STEP);
-  const from = Math.max(lowest, rough - COARSE_STEP + 1);
-  return best(from, Math.min(highest, rough + COARSE_STEP - 1), 1, FINE_STEP);
+  const rough = best(lowest, highest, COARSE);
+  const from = Math.max(lowest, rough - COARSE.start + 1);
+  return best(from, Math.min(highest, rough + COARSE.start - 1), FINE);
 }
 
 /** How alike the sound is about two places, over a join: correlation, −1 … 1. */

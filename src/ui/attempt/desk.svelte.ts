@@ -1,4 +1,12 @@
-import type { Assessment, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
+import { writeReport } from '../../engine/index.ts';
+import type {
+  Assessment,
+  AudioInput,
+  ExerciseChoice,
+  Report,
+  ReportOptions,
+  Tongue,
+} from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
@@ -28,6 +36,8 @@ export interface Devices {
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   readonly createPlayback: (audio: AudioInput) => Playback;
   readonly eachFrame: EachFrame;
+  /** how a report's words are to be written; English where it is left out */
+  readonly tongue?: () => Tongue;
 }
 
 /** An attempt that is part of the page: its sound and what was played in it. */
@@ -85,8 +95,8 @@ export class Desk {
   readonly #plan: Plan;
   readonly #journal: Journal;
   #microphoneKnown = false;
-  /** the names in the journal of sounds that are in it */
-  readonly #kept = new WeakMap<Sound, string>();
+  /** with which the last attempt was told */
+  #options: Partial<ReportOptions> = {};
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
@@ -173,21 +183,19 @@ export class Desk {
     if (sound) await this.#listen(sound, choice);
   }
 
-  /** Puts a sound into the journal, where it counts as an attempt of the player. */
-  async keep(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
-    const { targetBpm } = this.#plan;
-    this.#kept.set(sound, await this.#journal.keep(sound, { choice, targetBpm }));
-  }
-
-  /** Under what name a sound lies in the journal; null: it does not. */
-  nameInJournal(sound: Sound): string | null {
-    return this.#kept.get(sound) ?? null;
-  }
-
-  /** Listens to an attempt that lies in the journal under this name. */
-  async listenToKept(sound: Sound, id: string, choice: ExerciseChoice | null): Promise<void> {
-    this.#kept.set(sound, id);
+  /** Listens to a sound, e.g. one out of the journal. */
+  async listenTo(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
     await this.#listen(sound, choice);
+  }
+
+  /** The last report, its words as they would be written now: languages change while it is shown. Null: there is none. */
+  toldIn(tongue: Tongue): Report | null {
+    const assessment = this.attempt?.assessment;
+    if (assessment?.kind !== 'report') return null;
+    const { language, naming } = this.#options.tongue ?? tongue;
+    if (language === tongue.language && naming === tongue.naming) return assessment.report;
+    const { heard, heardAgain = heard, alignment } = assessment;
+    return writeReport(heardAgain, alignment, { ...this.#options, tongue });
   }
 
   /** Leaves whatever is going on; the last attempt stays. */
@@ -241,25 +249,21 @@ export class Desk {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
-    const journal = this.#journal;
+    const { criteria } = this.#journal;
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
-    if (sound.recordedHere && !this.#kept.has(sound)) await this.keep(sound, choice);
-    const kept = this.#kept.get(sound) ?? null;
-    const earlier = kept === null ? [] : await journal.earlier(choice, kept);
-    const { criteria } = journal;
+    const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
+    const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
+    const tongue = this.#devices.tongue?.();
+    const options = { targetBpm, earlier, criteria, ...(tongue !== undefined && { tongue }) };
     if (turn !== this.#turn) return;
     try {
-      const assessment = await this.#devices.analyst.analyse(
-        sound,
-        choice,
-        { targetBpm, earlier, criteria },
-        (share) => {
-          if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
-        },
-      );
+      const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {
+        if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
+      });
       if (turn !== this.#turn) return;
+      this.#options = options;
       this.#show(sound, assessment);
-      if (kept !== null) await journal.complete(kept, assessment);
+      if (kept !== null) await this.#journal.complete(kept, assessment);
     } catch (error) {
       if (turn === this.#turn) this.#fail('This attempt could not be analysed', error, sound);
     }

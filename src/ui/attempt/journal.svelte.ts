@@ -53,6 +53,8 @@ export class Journal {
   readonly #history: History | null;
   /** of attempts that could not be stored */
   #unstored: Readonly<Record<string, Report>> = {};
+  /** under what name the sounds that the page has lie here */
+  readonly #names = new WeakMap<Sound, string>();
   #loading: Promise<void> | null = null;
 
   /** `history` null: nothing is kept beyond this page. `now`: ms since 1970. */
@@ -79,30 +81,24 @@ export class Journal {
     return this.#loading;
   }
 
-  /** Stores an attempt before it is analysed → its name in the journal. */
-  async keep(sound: Sound, { choice, targetBpm }: Aim): Promise<string> {
+  /** Under what name a sound lies in the journal; null: it does not. */
+  nameOf(sound: Sound): string | null {
+    return this.#names.get(sound) ?? null;
+  }
+
+  /** Stores an attempt before it is analysed → its name in the journal. What lies there already stays as it is. */
+  async keep(sound: Sound, aim: Aim): Promise<string> {
+    const known = this.nameOf(sound);
+    if (known !== null) return known;
     await this.load();
-    const { name, remarks, device = null } = sound;
-    try {
-      if (this.#history !== null) {
-        const plain = { channels: sound.channels, sampleRateHz: sound.sampleRateHz };
-        const entry = await this.#history.keep({
-          sound: plain,
-          name,
-          remarks,
-          device,
-          choice,
-          targetBpm,
-        });
-        this.#put(entry);
-        this.trouble = null;
-        return entry.id;
-      }
-    } catch (error) {
-      this.trouble = messageOf(error);
-    }
-    const entry = this.#unstoredEntry(sound, choice, targetBpm);
-    this.#put(entry);
+    const { name, remarks, device = null, channels, sampleRateHz } = sound;
+    const stored = await this.#try((history) =>
+      history.keep({ sound: { channels, sampleRateHz }, name, remarks, device, ...aim }),
+    );
+    if (stored !== undefined) this.trouble = null;
+    const entry = stored ?? this.#unstoredEntry(sound, aim);
+    this.#names.set(sound, entry.id);
+    this.entries = putInto(this.entries ?? [], entry);
     return entry.id;
   }
 
@@ -113,12 +109,13 @@ export class Journal {
     const entry = this.entries?.find((one) => one.id === id);
     if (entry === undefined) return;
     if (report !== null) this.#unstored = { ...this.#unstored, [id]: report };
-    this.#put({
+    const after: Entry = {
       ...entry,
       state: report === null ? 'no-report' : 'told',
       reason,
       summary: report === null ? null : summarise(report),
-    });
+    };
+    this.entries = putInto(this.entries ?? [], after);
     const stored = await this.#try((history) =>
       history.complete(id, report === null ? { reason } : { report }),
     );
@@ -151,11 +148,9 @@ export class Journal {
     const [report] = await this.#reports([id]);
     const sound = entry.soundBytes === 0 ? null : await this.#try((history) => history.sound(id));
     const { name, remarks } = entry;
-    return {
-      entry,
-      report: report ?? null,
-      sound: sound ? { ...sound, name, remarks, recordedHere: true } : null,
-    };
+    const heard = sound ? { ...sound, name, remarks, recordedHere: true } : null;
+    if (heard !== null) this.#names.set(heard, id);
+    return { entry, report: report ?? null, sound: heard };
   }
 
   async remove(ids: readonly string[]): Promise<void> {
@@ -255,11 +250,7 @@ export class Journal {
     }
   }
 
-  #put(entry: Entry): void {
-    this.entries = putInto(this.entries ?? [], entry);
-  }
-
-  #unstoredEntry(sound: Sound, choice: ExerciseChoice | null, targetBpm: number | null): Entry {
+  #unstoredEntry(sound: Sound, { choice, targetBpm }: Aim): Entry {
     const whenMs = Math.round(this.now());
     return {
       // Sorts as the stored ones do; the end tells it apart.

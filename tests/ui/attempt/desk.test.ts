@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Assessment } from '../../../src/engine/index.ts';
+import { assessHeard, buildExercise } from '../../../src/engine/index.ts';
+import type { Assessment, Tongue } from '../../../src/engine/index.ts';
 import { Desk, type Devices } from '../../../src/ui/attempt/desk.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
 import { invent, INVENTED } from '../support/invent.ts';
@@ -188,5 +189,41 @@ describe('the plan', () => {
     plan.wholeAgain();
     expect(plan.targetBpm).toBe(92);
     expect(plan.practice).toBeNull();
+  });
+});
+
+describe('the words of a report', () => {
+  const choice = { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 } as const;
+  const notes = buildExercise(choice).steps.map(({ step, beat, notes: [note] }) => ({
+    timeSec: 1 + 0.75 * beat + (step === 4 ? 0.09 : 0),
+    midi: note!.midi,
+    cents: 0,
+    levelDb: -20,
+    confidence: 0.95,
+    releaseSec: 1.4 + 0.75 * beat,
+  }));
+  const language: { tongue: Tongue } = { tongue: { language: 'de', naming: 'german' } };
+  const devices = {
+    analyst: {
+      analyse: (...[, asked, options]: Parameters<Devices['analyst']['analyse']>) =>
+        Promise.resolve(assessHeard({ ...heard, notes }, asked, options)),
+      cancel: () => undefined,
+      close: () => undefined,
+    },
+    tongue: () => language.tongue,
+  };
+
+  it('are in the language of the page, and change with it without another listening', async () => {
+    const { desk, plan } = rig(devices);
+    plan.adopt(choice);
+    expect(desk.toldIn(language.tongue)).toBeNull();
+    await desk.open(file);
+    const { assessment } = desk.attempt!;
+    const german = desk.toldIn(language.tongue);
+    expect(german).toBe(assessment.kind === 'report' ? assessment.report : null);
+    expect(german?.words.verdict).toMatch(/^Jeder Ton richtig\. Der Daumen kommt aufwärts bei C/);
+    const english = desk.toldIn({ language: 'en', naming: 'letters' });
+    expect(english?.words.verdict).toMatch(/^Every note right\. The thumb comes late going up to C/);
+    expect({ ...english, words: null }).toEqual({ ...german, words: null });
   });
 });

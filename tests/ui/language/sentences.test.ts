@@ -11,7 +11,7 @@ const SPEAKERS: readonly (readonly [folder: string, files: RegExp])[] = [
   ['engine/listen', /^findings\.ts$/],
   ['engine/report/measures', /\.ts$/],
   ['engine/match', /^verdicts\.ts$/],
-  ['engine/recheck', /^index\.ts$/],
+  ['engine/recheck', /^settle\.ts$/],
   ['io/microphone', /^errors\.ts$/],
   ['io/decode', /^(?!node\.ts$|aac-track\.ts$)/],
 ];
@@ -19,7 +19,7 @@ const SPEAKERS: readonly (readonly [folder: string, files: RegExp])[] = [
 /** Strings of a source that are words to somebody: what `notMeasured`, `say`, `remark` or an error is given. */
 function saidIn(text: string): readonly string[] {
   const calls =
-    /(?:notMeasured|DecodeError|remark|say|reason =|return) ?\(?\s*(?:'[a-z-]+',\s*)?(?:some \? '([^']+)' : )?(['`])((?:(?!\2).)+)\2/g;
+    /(?:notMeasured|DecodeError|remark|say|reason =|\|\||return) ?\(?\s*(?:'[a-z-]+',\s*)?(?:some \? '([^']+)' : )?(['`])((?:(?!\2).)+)\2/g;
   return [...text.matchAll(calls)]
     .flatMap((found) => [found[1], found[3]])
     .filter((one) => one !== undefined);

@@ -9,6 +9,7 @@ import { Resampler } from './resample.ts';
 export type { ChannelFacts } from './channels.ts';
 export type { RailFacts } from './rail.ts';
 export { SampleHistory } from './history.ts';
+export { KeptSamples } from './kept.ts';
 export { HumWatch } from './hum.ts';
 export type { HumFacts } from './hum.ts';
 export { LoudnessWatch } from './loudness.ts';

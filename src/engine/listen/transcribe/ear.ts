@@ -38,6 +38,8 @@ const SILENCE = 3e-5;
 const SEAM_SEC = 0.02;
 /** level is taken from so far back, seconds */
 const GAIN_BACK_SEC = 4;
+/** and around a moment that is looked at again, so far on both sides, seconds: as in the training of the closer look */
+const GAIN_AROUND_SEC = 2;
 /** the network forgives this much: within it a piece is heard as the one before */
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
@@ -111,6 +113,11 @@ export class Ear {
   /** everything that may have been a note, in order of time */
   get strikes(): readonly Strike[] {
     return this.#strikes;
+  }
+
+  /** What brings the playing around a moment to the level that the network was trained on. */
+  gainAt(timeSec: number): number {
+    return this.#level.gain(timeSec - GAIN_AROUND_SEC, timeSec + GAIN_AROUND_SEC);
   }
 
   /** what was most probably no note, in order of time */

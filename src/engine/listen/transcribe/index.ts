@@ -33,6 +33,7 @@ export function candidatesOf(ear: Ear, tuning: Tuning): Candidate[] {
       midi: strike.midi,
       probability: strike.probability,
       loudnessDb: strike.loudness,
+      sounding: strike.sounding,
       note,
     }))
     .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);

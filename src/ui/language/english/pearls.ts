@@ -17,6 +17,15 @@ export const PEARLS = {
   struckFor: (struck: string, wanted: string) => `${struck} struck for ${wanted}`,
   missed: (name: string) => `${name} missed`,
   notSure: (name: string, reason: string) => `${name} not sure: ${reason}`,
+  /** under the pearls, where there is little room */
+  label: {
+    extra: { slip: 'caught', repeat: 'again', restart: '', other: 'extra' },
+    missed: 'missed',
+    unsure: 'unsure',
+    wanted: (name: string) => `for ${name}`,
+    struckFor: (struck: string, wanted: string) => `${struck} for ${wanted}`,
+    noteMissed: (name: string) => `${name} missed`,
+  },
   thumbUnder: 'thumb under',
   overThumb: 'over the thumb',
   inTime: 'in time',

@@ -3,7 +3,7 @@ import type { Strings } from '../english/index.ts';
 export const RECORD: Strings['record'] = {
   yourAttempt: 'Dein Versuch',
   record: 'Aufnehmen',
-  open: 'Aufnahme öffnen',
+  open: 'Datei öffnen',
   example: 'Beispiel',
   aside: 'oder leg eine Aufnahme irgendwo auf diese Seite',
   toOpen: 'Eine Aufnahme zum Öffnen',

@@ -28,7 +28,8 @@ export function clearExtraLabels(spots: readonly DrawnSpot[]): readonly DrawnSpo
   return spots.map((drawn) => {
     const label = drawn.labels[0];
     const bead = drawn.beads[0]?.bead;
-    if (!drawn.spot.extra || label === undefined || bead === undefined) return drawn;
+    if (!drawn.spot.extra || label === undefined || bead === undefined || label.anchor !== 'middle')
+      return drawn;
     const short = { ...label, text: shownName(bead.name) };
     const raised = { ...short, y: label.y - LINE_PX };
     const line = (one: DrawnText): string => `${drawn.spot.hand} ${one.y}`;

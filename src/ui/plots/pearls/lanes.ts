@@ -1,4 +1,5 @@
 import type { Hand } from '../../../engine/index.ts';
+import { strings } from '../../language/index.ts';
 import { shownName, shownWrongName } from '../../names/index.ts';
 import { sounded, type Bead } from './beads.ts';
 import type { Spot } from './spots.ts';
@@ -93,8 +94,6 @@ export { text as drawnText };
 const small = { sizePx: LANE.fingerSize, tone: 'soft', serif: false } as const;
 const word = { sizePx: LANE.wordSize, tone: 'accent', serif: false } as const;
 
-const EXTRA_WORDS = { slip: 'caught', repeat: 'again', restart: '', other: 'extra' } as const;
-
 /** Names, fingers and the words for what went otherwise. `belowY` is where the names of this row begin. */
 export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {
   const first = drawn[0]!;
@@ -107,22 +106,22 @@ export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): 
   if (only.kind === 'wrong')
     return [
       text(shownWrongName(only.name, only.wantedName), x, first.y + 31, { tone: 'accent' }),
-      text(`for ${shownName(only.wantedName)}`, x, first.y + 49, word),
+      text(strings().pearls.label.wanted(shownName(only.wantedName)), x, first.y + 49, word),
     ];
   const silent = !sounded(only);
   const tone: Tone = only.kind === 'missed' ? 'accent' : 'ink';
   const under =
     only.kind === 'missed'
-      ? text('missed', x, nextY, word)
+      ? text(strings().pearls.label.missed, x, nextY, word)
       : only.kind === 'unsure'
-        ? text('unsure', x, nextY, { ...word, tone: 'soft' })
+        ? text(strings().pearls.label.unsure, x, nextY, { ...word, tone: 'soft' })
         : text(only.finger === null ? '' : String(only.finger), x, nextY, small);
   const doubt = only.kind === 'unsure' ? [text('?', x, lane.y + 5, small)] : [];
   return [text(shownName(only.name), x, nameY, { tone: silent ? tone : 'ink' }), under, ...doubt];
 }
 
 function extraLabel(bead: Bead & { kind: 'extra' }, drawn: DrawnBead, lane: Lane): DrawnText {
-  const words = `${shownName(bead.name)} ${EXTRA_WORDS[bead.extraKind]}`.trim();
+  const words = `${shownName(bead.name)} ${strings().pearls.label.extra[bead.extraKind]}`.trim();
   const clear = lane.side > 0 ? lane.half + 12 : lane.half + 60 + lane.archPx;
   return text(words, drawn.x, lane.y - clear, word);
 }
@@ -135,15 +134,16 @@ function chordLabels(drawn: readonly DrawnBead[], lane: Lane): readonly DrawnTex
     lane.side > 0
       ? lane.y + Math.max(lane.half + 36, deepest + 22)
       : lane.y - lane.half - 16 - (topDown.length - 1) * 21;
+  const t = strings().pearls.label;
   return topDown.flatMap(({ bead }, line) => {
     const y = startY + line * 21;
     switch (bead.kind) {
       case 'wrong': {
         const struck = shownWrongName(bead.name, bead.wantedName);
-        return [text(`${struck} for ${shownName(bead.wantedName)}`, x, y, { ...word, sizePx: 16 })];
+        return [text(t.struckFor(struck, shownName(bead.wantedName)), x, y, { ...word, sizePx: 16 })];
       }
       case 'missed':
-        return [text(`${shownName(bead.name)} missed`, x, y, { ...word, sizePx: 16 })];
+        return [text(t.noteMissed(shownName(bead.name)), x, y, { ...word, sizePx: 16 })];
       case 'unsure':
         return [text(`${shownName(bead.name)} ?`, x, y, { ...small, sizePx: 16 })];
       default:

@@ -111,9 +111,10 @@ function spreadSpots(
     const placed = placeBeads(spot, lane, xOf, input.meanDb[spot.hand]);
     const beads = spot.extra ? placed.map((bead) => ({ ...bead, x: beside(bead.x, near) })) : placed;
     const x = beads.reduce((sum, bead) => sum + bead.x, 0) / beads.length;
-    const labels = labelSpot(spot, beads, lane);
     const leftOf = near.filter((other) => other < x).at(-1);
     const rightOf = near.find((other) => other > x);
+    const room = (rightOf ?? input.widthPx) - x;
+    const labels = nearLabel(spot, labelSpot(spot, beads, lane), lane, x, room);
     const reach = spot.extra ? 12 : 34;
     const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
     const right = Math.min(x + reach, rightOf === undefined ? input.widthPx : (rightOf + x) / 2);
@@ -139,6 +140,21 @@ function spreadSpots(
   return clearExtraLabels(drawn);
 }
 
+/** Room that the words of an extra note need at its right, px. */
+const EXTRA_WORDS_PX = 78;
+
+/** Words of an extra note stand right beside it where the next note leaves room, and not over the names of others. */
+function nearLabel(
+  spot: Spot,
+  labels: readonly DrawnText[],
+  lane: Lane,
+  x: number,
+  roomPx: number,
+): readonly DrawnText[] {
+  if (!spot.extra || lane.side > 0 || roomPx < EXTRA_WORDS_PX) return labels;
+  return labels.map((label) => ({ ...label, x: x + 11, y: lane.y - 10, anchor: 'start' as const }));
+}
+
 /** Over a chord its name; beside it how far it was spread, where that is too far. */
 function chordWords(
   spots: readonly DrawnSpot[],
@@ -156,16 +172,28 @@ function chordWords(
       const nameY = lane.y - lane.half - (lane.side > 0 ? 9 : 26 + spot.beads.length * 21);
       return [
         ...(label === '' ? [] : [drawnText(label, x - 2, nameY, { sizePx: 15, tone: 'soft' })]),
-        ...(spreadMs > input.limits.chordSpreadMs
-          ? [
-              drawnText(withUnit(spreadMs.toFixed(0), 'ms'), x + 13, lane.y - 7, {
-                sizePx: LANE.wordSize,
-                tone: 'accent',
-                serif: false,
-                anchor: 'start',
-              }),
-            ]
-          : []),
+        ...(spreadMs > input.limits.chordSpreadMs ? [spreadText(spreadMs, beads, lane, input)] : []),
       ];
     });
+}
+
+/** Room that the figure of a spread chord needs beside it, px. */
+const SPREAD_PX = 50;
+
+/** How far a chord was spread, at its right; at its left where the row ends. */
+function spreadText(
+  spreadMs: number,
+  beads: DrawnSpot['beads'],
+  lane: Lane,
+  { widthPx }: RowInput,
+): DrawnText {
+  const xs = beads.map((bead) => bead.x);
+  const toTheLeft = Math.max(...xs) + 13 + SPREAD_PX > widthPx;
+  const x = toTheLeft ? Math.min(...xs) - 13 : Math.max(...xs) + 13;
+  return drawnText(withUnit(shown(spreadMs), 'ms'), x, lane.y - 7, {
+    sizePx: LANE.wordSize,
+    tone: 'accent',
+    serif: false,
+    anchor: toTheLeft ? 'end' : 'start',
+  });
 }

@@ -44,7 +44,11 @@ export function stackLanes(
   const namesAbove =
     high.chordLines > 1 ? high.half + 42 + high.chordLines * 21 : 72 + (high.extras ? 18 : 0) + archPx(high);
   const upperY = namesAbove + 4;
-  const between = Math.max(96, high.half + low.half + 64, high.hanging + 30);
+  const between = Math.max(
+    96,
+    high.half + low.half + 64,
+    high.hanging === 0 ? 0 : high.hanging + low.half + 40,
+  );
   return {
     lanes: [
       { hand: upper, y: upperY, side: -1, half: high.half, archSide: -1, archPx: archPx(high) },

@@ -1,6 +1,6 @@
 import type { CrossingDelay, Hand } from '../../../engine/index.ts';
 import { signed, withUnit } from '../../kit/figures.ts';
-import { drawnText, LANE, type Lane } from './lanes.ts';
+import { drawnText, hangingDepth, LANE, type Lane } from './lanes.ts';
 import type { Spot } from './spots.ts';
 import type { DrawnArch, DrawnSpot, DrawnThread } from './types.ts';
 
@@ -72,7 +72,8 @@ export function drawThreads(
     const [top, bottom] = [laneOf('right'), laneOf('left')];
     const thread = {
       x1: meanX(upper),
-      y1: top.y + top.half + 5,
+      // A note that hangs between the strings comes first.
+      y1: top.y + Math.max(top.half, hangingDepth(upper.spot, top.half)) + 5,
       x2: meanX(lower),
       y2: bottom.y - bottom.half - 5,
     };

@@ -97,6 +97,14 @@ describe('every situation in German', () => {
       { tongue: GERMAN },
     );
     expect(twice.words.verdict).toBe('Der letzte Akkord I ist zweimal angeschlagen.');
+    const wrong = tell(
+      {
+        choice: { ...A, form: 'progression', octaves: 1 },
+        change: (step) => (step === 3 ? { wrong: { note: 1, midi: 73 } } : {}),
+      },
+      { tongue: GERMAN },
+    );
+    expect(wrong.words.verdict).toBe('Ein Ton falsch: Cis statt D im Akkord V7.');
   });
 });
 

@@ -1,0 +1,114 @@
+export type { Look, Question, Told, Usual } from './types.ts';
+export { logOdds } from './question.ts';
+import { RATE_HZ } from '../../listen/audio/index.ts';
+import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';
+import { UsageError } from '../../base/errors.ts';
+import { dense, denseRows, halveFrames } from './layers.ts';
+import type { Layer } from './layers.ts';
+import { TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
+import { STRIPS, stripsOf } from './strips.ts';
+import type { Look, PackedLook, Question } from './types.ts';
+import { lookThrough, VIEWS, windowsFor } from './views.ts';
+import type { HalfWindow } from './views.ts';
+import { TRAINED_LOOK } from './weights.ts';
+
+/** frames of a view that go into the joint layer: the long view's as they are, of the others every second */
+const joinedFrames = VIEWS.reduce(
+  (sum, { frames }, view) => sum + (view === 0 ? frames : Math.floor((frames - 3) / 2) + 1),
+  0,
+);
+/** the network counts moments in units of 10 ms */
+const UNIT_SEC = 0.01;
+/** its spread is held between e^−3 and e^3 of them */
+const MOST_LOG_SPREAD = 3;
+
+interface Layers {
+  readonly mixed: readonly Layer[];
+  readonly channels: readonly Layer[];
+  readonly halved: readonly Layer[];
+  readonly seen: Layer;
+  readonly written: Layer;
+  readonly told: Layer;
+  readonly joined: Layer;
+  readonly last: Layer;
+  readonly out: Layer;
+}
+
+/**
+ * Opens the closer look: a small trained network that is asked about one key at one moment and sees the sound there far finer
+ * than the blind ear does, at the partials of that key and of its relatives, and is told what is written and what the blind ear
+ * said. Training, data and figures: `training/README.md`. `samples`: one channel at RATE_HZ.
+ */
+export function createLook(
+  samples: Float32Array,
+  packed: PackedLook = TRAINED_LOOK,
+): (question: Question) => Look {
+  const layers = unpack(packed);
+  /** a key comes again and again: its windows, by view, are made once for each tuning */
+  const known = new Map<string, readonly (readonly (HalfWindow | null)[])[]>();
+  const windowsOf = ({ midi, cents }: Question): readonly (readonly (HalfWindow | null)[])[] => {
+    const name = `${midi}@${cents}`;
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const freqsHz = stripsOf(midi, cents);
+    const made = VIEWS.map((view) => windowsFor(view, freqsHz));
+    known.set(name, made);
+    return made;
+  };
+  return (question) => {
+    const windows = windowsOf(question);
+    const centre = Math.round(question.timeSec * RATE_HZ);
+    const seen = new Float32Array(joinedFrames * packed.sizes.channels);
+    let at = 0;
+    VIEWS.forEach((view, index) => {
+      const levels = lookThrough(view, samples, centre, question.gain, windows[index]!);
+      const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
+      const rows = denseRows(layers.channels[index]!, mixed, packed.sizes.mixed);
+      const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, packed.sizes.channels);
+      seen.set(kept, at);
+      at += kept.length;
+    });
+    const said = toldInputs(question);
+    const joined = Float32Array.from([
+      ...dense(layers.seen, seen),
+      ...dense(layers.written, writtenInputs(question)),
+      ...dense(layers.told, said),
+    ]);
+    const out = dense(layers.out, dense(layers.last, dense(layers.joined, joined)), true);
+    // What the blind ear said stands unless the look says otherwise.
+    const [belief, moment] = [said[0]!, said[1]!];
+    const logSpread = Math.min(Math.max(out[2]!, -MOST_LOG_SPREAD), MOST_LOG_SPREAD);
+    return {
+      logOdds: out[0]! + belief,
+      timeSec: question.timeSec + (out[1]! + moment) * UNIT_SEC,
+      spreadSec: Math.exp(logSpread) * UNIT_SEC,
+    };
+  };
+}
+
+function unpack({ sizes, float16Base64 }: PackedLook): Layers {
+  const all = decodeFloat16(decodeBase64(float16Base64));
+  let at = 0;
+  const take = (count: number): Float32Array => all.subarray(at, (at += count));
+  const layer = (outputs: number, inputs: number): Layer => ({
+    weights: take(outputs * inputs),
+    bias: take(outputs),
+  });
+  const { mixed, channels, seen, written, told, joined, last } = sizes;
+  const layers: Layers = {
+    mixed: VIEWS.map(() => layer(mixed, STRIPS)),
+    channels: VIEWS.map(() => layer(channels, mixed)),
+    halved: VIEWS.slice(1).map(() => layer(channels, 3 * channels)),
+    seen: layer(seen, joinedFrames * channels),
+    written: layer(written, WRITTEN_INPUTS),
+    told: layer(told, TOLD_INPUTS),
+    joined: layer(joined, seen + written + told),
+    last: layer(last, joined),
+    out: layer(3, last),
+  };
+  if (at !== all.length)
+    throw new UsageError(
+      `float16Base64 holds ${all.length} weights where its sizes ask for ${at}; export it anew`,
+    );
+  return layers;
+}

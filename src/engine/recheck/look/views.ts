@@ -1,0 +1,100 @@
+import { RATE_HZ } from '../../listen/audio/index.ts';
+
+/** One way of looking along time: windows of `size` samples every `hop`, the first centred `first` samples from the moment. */
+export interface LookView {
+  readonly size: number;
+  readonly first: number;
+  readonly hop: number;
+  readonly frames: number;
+}
+
+/** Sharp in pitch, between, and sharp in time; as trained. */
+export const VIEWS: readonly LookView[] = [
+  { size: 4096, first: -3072, hop: 1024, frames: 8 },
+  { size: 1024, first: -1536, hop: 256, frames: 19 },
+  { size: 256, first: -1280, hop: 128, frames: 26 },
+];
+
+/** A window spans at most so many samples over the frequency in Hz: then half its lobe is 2 % of the frequency. */
+const WIDTH = 2.2e6;
+/** Nothing is looked at above this, Hz. */
+const TOP_HZ = 10_000;
+const FLOOR = 1e-9;
+const UNSEEN = -2.5;
+
+/** Half a Hann window times a cosine and a sine, from its centre on; the window is even, so half is enough. */
+export interface HalfWindow {
+  readonly cosines: Float64Array;
+  readonly sines: Float64Array;
+}
+
+/** Frequencies → the windows of one view for them; null above what is looked at. Scaled so that a sine's power is its squared amplitude. */
+export function windowsFor(view: LookView, freqsHz: readonly number[]): readonly (HalfWindow | null)[] {
+  return freqsHz.map((freqHz) => {
+    if (freqHz >= TOP_HZ) return null;
+    const span = Math.min(view.size, WIDTH / freqHz);
+    // It reaches to just short of half its span on each side.
+    const reach = Math.min(Math.ceil(span / 2) - 1, view.size / 2 - 1);
+    const cosines = new Float64Array(reach + 1);
+    const sines = new Float64Array(reach + 1);
+    const step = (2 * Math.PI * freqHz) / RATE_HZ;
+    const [turnCos, turnSin] = [Math.cos(step), Math.sin(step)];
+    const bend = (2 * Math.PI) / span;
+    const [bendCos, bendSin] = [Math.cos(bend), Math.sin(bend)];
+    let [cos, sin, hannCos, hannSin] = [1, 0, 1, 0];
+    for (let m = 0; m <= reach; m++) {
+      const weight = ((0.5 + 0.5 * hannCos) * 4) / span;
+      cosines[m] = weight * cos;
+      sines[m] = weight * sin;
+      const [lastCos, lastHann] = [cos, hannCos];
+      cos = cos * turnCos - sin * turnSin;
+      sin = sin * turnCos + lastCos * turnSin;
+      hannCos = hannCos * bendCos - hannSin * bendSin;
+      hannSin = hannSin * bendCos + lastHann * bendSin;
+    }
+    return { cosines, sines };
+  });
+}
+
+/**
+ * Samples at RATE_HZ → what one view shows at each frequency: frames × frequencies, frame by frame. A level of 0 is −80 dB, 2 a
+ * sine of full scale. Samples outside the sound count as silence.
+ */
+export function lookThrough(
+  view: LookView,
+  samples: Float32Array,
+  centre: number,
+  gain: number,
+  windows: readonly (HalfWindow | null)[],
+): Float32Array {
+  const seen = new Float32Array(view.frames * windows.length);
+  const half = view.size / 2;
+  // A window is even, its cosine too and its sine odd: the sound is folded about the centre once for all frequencies.
+  const even = new Float64Array(half);
+  const odd = new Float64Array(half);
+  for (let frame = 0; frame < view.frames; frame++) {
+    const at = centre + view.first + frame * view.hop;
+    even[0] = samples[at] ?? 0;
+    for (let m = 1; m < half; m++) {
+      const after = samples[at + m] ?? 0;
+      const before = samples[at - m] ?? 0;
+      even[m] = after + before;
+      odd[m] = after - before;
+    }
+    windows.forEach((window, strip) => {
+      seen[frame * windows.length + strip] =
+        window === null ? UNSEEN : (Math.log10(powerOf(window, even, odd) * gain * gain + FLOOR) + 4) / 2;
+    });
+  }
+  return seen;
+}
+
+function powerOf({ cosines, sines }: HalfWindow, even: Float64Array, odd: Float64Array): number {
+  let real = 0;
+  let imaginary = 0;
+  for (let m = 0; m < cosines.length; m++) {
+    real += even[m]! * cosines[m]!;
+    imaginary += odd[m]! * sines[m]!;
+  }
+  return real * real + imaginary * imaginary;
+}

@@ -1,0 +1,191 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+
+/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: {
+        run: (root: Document) => Promise<{
+          violations: { id: string; help: string; nodes: { html: string }[] }[];
+        }>;
+      };
+    };
+    return (await axe.run(document)).violations.map(
+      ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
+    );
+  });
+}
+
+const inGerman = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    if (localStorage.getItem('evenfall-language') === null) localStorage.setItem('evenfall-language', 'de');
+  });
+
+/** The page of a key is there, its music drawn. */
+async function drawn(page: Page): Promise<void> {
+  await page.locator('#key-title').waitFor();
+  await expect.poll(() => page.locator('.staff svg').count(), { timeout: 15_000 }).toBeGreaterThanOrEqual(4);
+}
+
+const site = inject('siteUrl');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+describe.each(['light', 'dark'] as const)('the page of a key, in %s', (colorScheme) => {
+  it.each(SIZES)('axe finds nothing wrong on a $name, in both languages', async ({ width, height }) => {
+    for (const before of [undefined, inGerman]) {
+      const { page, errors, close } = await visit(browser, `${site}#keys`, {
+        width,
+        height,
+        colorScheme,
+        ...(before && { before }),
+      });
+      await drawn(page);
+      await page.locator('.circle input[value="G# minor"]').check({ force: true });
+      await drawn(page);
+      expect(await violations(page)).toEqual([]);
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      expect(errors).toEqual([]);
+      await close();
+    }
+  });
+});
+
+describe('the page of a key', () => {
+  it('is used by the keyboard alone: the key, its sound, and the drill', async () => {
+    const { page, close } = await visit(browser, `${site}#keys`);
+    await drawn(page);
+    await page.locator('.circle input:checked').focus();
+    await page.keyboard.press('ArrowRight');
+    await page.getByRole('heading', { name: 'G major', exact: true }).waitFor();
+    const hear = page.locator('section[aria-labelledby="scale-title"] button').first();
+    await hear.focus();
+    await page.keyboard.press('Enter');
+    const stop = page.locator('section[aria-labelledby="scale-title"]').getByRole('button', { name: 'Stop' });
+    await stop.waitFor();
+    await page.keyboard.press('Enter');
+    // Long before the scale is over.
+    await stop.waitFor({ state: 'detached', timeout: 2000 });
+    await page.getByLabel('Your answer').focus();
+    await page.keyboard.type('f#');
+    await page.keyboard.press('Enter');
+    await page.getByText('Yes: F♯.').waitFor();
+    await page.keyboard.press('Enter');
+    await page.getByText('Spell the tonic triad of G major.').waitFor();
+    expect(await page.evaluate(() => document.activeElement?.textContent)).toBe(
+      'Spell the tonic triad of G major.',
+    );
+    await close();
+  });
+
+  it('answers touches with kind words, to the last question and on to the next key', async () => {
+    const { page, close } = await visit(browser, `${site}#keys`);
+    await drawn(page);
+    const touch = async (...names: readonly string[]): Promise<void> => {
+      for (const name of names)
+        await page.locator('.palette').getByRole('button', { name, exact: true }).click();
+      await page.getByRole('button', { name: 'Is that it?' }).click();
+    };
+    const back = page.getByRole('button', { name: 'Take one back' });
+    const next = page.getByRole('button', { name: 'The next question' });
+    await touch('F sharp');
+    await page.getByText('F♯ does not belong. The others?').waitFor();
+    await page.getByRole('button', { name: 'None', exact: true }).click();
+    await page.getByText('Yes: no sharps or flats.').waitFor();
+    await next.click();
+    await touch('C', 'E flat');
+    await page.getByText('Right letter, but not E♭.').waitFor();
+    await back.click();
+    await touch('E');
+    await page.getByText('One is still missing.').waitFor();
+    await touch('G');
+    await page.getByText('Yes: C E G.').waitFor();
+    for (const chord of [
+      ['C', 'E', 'G'],
+      ['F', 'A', 'C'],
+    ]) {
+      await next.click();
+      await touch(...chord);
+    }
+    await next.click();
+    await page.getByRole('button', { name: 'Show me' }).click();
+    await page.getByText('It is G B D F.').waitFor();
+    await page.getByRole('button', { name: 'Go on with G major' }).click();
+    await page.getByText('Which sharps or flats does G major have, in their order?').waitFor();
+    await close();
+  });
+
+  it('leads to the exercise', async () => {
+    const { page, close } = await visit(browser, `${site}#keys`);
+    await drawn(page);
+    await page.locator('.circle input[value="Eb minor"]').check({ force: true });
+    await page.getByRole('button', { name: 'Also written D♯ minor' }).click();
+    await page.getByRole('radio', { name: 'Left', exact: true }).check({ force: true });
+    await page
+      .locator('section[aria-labelledby="arpeggio-title"]')
+      .getByRole('button', { name: 'Play it' })
+      .click();
+    await page.getByRole('heading', { name: 'D♯ minor · tonic arpeggio, two octaves · left hand' }).waitFor();
+    expect(await page.getByLabel('Key', { exact: true }).inputValue()).toBe('D# minor');
+    await close();
+  });
+});
+
+describe('the language', () => {
+  it('is chosen at the foot of the page, changes what is shown, and is remembered', async () => {
+    const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`);
+    expect(await verdictOf(page)).toMatch(/^Every note right\. The thumb comes late going up to C/);
+    await page.getByRole('radio', { name: 'Deutsch', exact: true }).check({ force: true });
+    await page.getByText('Jeder Ton richtig. Der Daumen kommt aufwärts bei C').waitFor();
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
+    await page.getByRole('heading', { name: 'As-Dur · Arpeggio der Tonika' }).waitFor();
+    await page.getByRole('radio', { name: 'do re mi … si', exact: true }).check({ force: true });
+    await page.getByText('Der Daumen kommt aufwärts bei do').waitFor();
+    // The choice does not carry the reader away from where it was made.
+    expect(await page.evaluate(() => document.activeElement?.closest('footer') !== null)).toBe(true);
+    await page.reload();
+    await page.getByText('Der Daumen kommt aufwärts bei do').waitFor();
+    await page.getByRole('radio', { name: 'C D E … H', exact: true }).check({ force: true });
+    await page.getByText('Der Daumen kommt aufwärts bei C').waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('a file that does not open is told in German too', async () => {
+    const { page, close } = await visit(browser, site, { before: inGerman });
+    await page.locator('input[type=file]').setInputFiles({
+      name: 'noten.pdf',
+      mimeType: 'application/pdf',
+      buffer: Buffer.from('%PDF-1.7'),
+    });
+    await page.getByText('Diese Datei ließ sich nicht öffnen').waitFor();
+    await page.getByText('noten.pdf: Sie ist ein PDF-Dokument.').waitFor();
+    await close();
+  });
+
+  it.each(SIZES)(
+    'the report in German never scrolls sideways on a $name, and axe is content',
+    async ({ width, height }) => {
+      const { page, close } = await visit(browser, `${site}?attempt=bundled`, {
+        width,
+        height,
+        before: inGerman,
+      });
+      await verdictOf(page);
+      await page.locator('.music svg').first().waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+      expect(await violations(page)).toEqual([]);
+      await close();
+    },
+  );
+});

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { createLook } from '../../../../src/engine/recheck/look/index.ts';
+import { stripsOf } from '../../../../src/engine/recheck/look/strips.ts';
+import { lookThrough, VIEWS, windowsFor } from '../../../../src/engine/recheck/look/views.ts';
+import { referenceSound } from '../../listen/network/sound.ts';
+
+interface Case {
+  readonly midi: number;
+  readonly timeSec: number;
+  readonly strips: readonly number[];
+  readonly levels: readonly (readonly number[])[];
+  readonly out: readonly [number, number, number];
+}
+
+// The trainer's own definitions, computed by numpy (src/engine/recheck/look/training/export.py); nothing in common with our code.
+const { cases } = JSON.parse(readFileSync(new URL('./reference.json', import.meta.url), 'utf8')) as {
+  readonly cases: readonly Case[];
+};
+const CENTS = -15;
+const GAIN = 1.25;
+const RATE_HZ = 22_050;
+const samples = Float32Array.from(referenceSound());
+const look = createLook(samples);
+
+test.each(cases)('key $midi at $timeSec s is seen as numpy sees it', ({ midi, timeSec, strips, levels }) => {
+  const freqsHz = stripsOf(midi, CENTS);
+  freqsHz.forEach((freqHz, index) => expect(freqHz).toBeCloseTo(strips[index]!, 3));
+  VIEWS.forEach((view, index) => {
+    const seen = lookThrough(view, samples, Math.round(timeSec * RATE_HZ), GAIN, windowsFor(view, freqsHz));
+    expect(seen.length).toBe(levels[index]!.length);
+    seen.forEach((level, at) => expect(Math.abs(level - levels[index]![at]!)).toBeLessThan(2e-4));
+  });
+});
+
+test.each(cases)('key $midi at $timeSec s is judged as numpy judges it', ({ midi, timeSec, out }) => {
+  const {
+    logOdds,
+    timeSec: when,
+    spreadSec,
+  } = look({
+    timeSec,
+    midi,
+    cents: CENTS,
+    gain: GAIN,
+    written: [57, 61, 69],
+    before: { midis: [52, 57], sinceSec: 0.3 },
+    after: { midis: [60, 64], untilSec: 1.5 },
+    told: (semitones) =>
+      semitones === 0 ? { probability: 0.4, apartSec: 0.012, loudnessDb: 3, sounding: 0.7 } : null,
+    ownHand: { belief: 1.5, loudnessDb: -2 },
+    otherHand: null,
+  });
+  expect(logOdds).toBeCloseTo(out[0], 1);
+  expect((when - timeSec) * 100).toBeCloseTo(out[1], 1);
+  expect(Math.log(spreadSec * 100)).toBeCloseTo(Math.min(Math.max(out[2], -3), 3), 1);
+});
