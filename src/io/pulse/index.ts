@@ -1,4 +1,3 @@
-export { CLICK_SEC } from './click.ts';
 export { GROUP_BEATS } from './grid.ts';
 import { clickSamples } from './click.ts';
 import { beatAt, beatsBetween, GROUP_BEATS, type Grid } from './grid.ts';

@@ -1,47 +1,23 @@
-import type { Assessment, LiveEvent, LiveOptions } from '../../engine/index.ts';
-import type { Analyst, LiveListening } from '../../io/analysis/index.ts';
-import type { LiveMicrophone, MicrophoneTrouble } from '../../io/microphone/index.ts';
-import type { Pulse } from '../../io/pulse/index.ts';
-import type { Screen } from '../../io/screen/index.ts';
-import type { Settings } from '../../io/settings/index.ts';
-import type { Speech } from '../../io/speech/index.ts';
-import type { Unfinished } from '../../io/unfinished/index.ts';
+import type { Assessment, ExerciseChoice, LiveEvent, LiveOptions } from '../../engine/index.ts';
+import type { MicrophoneTrouble } from '../../io/microphone/index.ts';
 import type { MicrophoneName } from './desk.svelte.ts';
 import { openEar, type Ear } from './ear.ts';
-import type { Aim, Journal } from './journal.svelte.ts';
+import type { Aim } from './journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from './plan.svelte.ts';
 import { recall, remember } from './remembered.ts';
 import type { Sound } from './sound.ts';
+import type { StandDevices } from './stand-devices.ts';
 import { endingSilenceSec, readStandSettings, type StandSettings } from './stand-settings.ts';
-import type { ThisPiano } from './this-piano.ts';
 import { soundOf, UnderWay } from './under-way.ts';
-
-/** The devices that the stand listens with, passed in so that it can be tested without them. */
-export interface StandDevices {
-  readonly analyst: Pick<Analyst, 'analyse'>;
-  /** keeps each attempt before it is analysed */
-  readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'criteria'>;
-  readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
-  readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
-  /** told when a device is plugged in or out */
-  readonly onDevicesChange: (callback: () => void) => void;
-  readonly openLiveEar: (sampleRateHz: number, options: Partial<LiveOptions>) => LiveListening;
-  readonly pulse: Pulse;
-  readonly screen: Screen;
-  readonly settings: Settings;
-  readonly speech: Speech;
-  /** what is said aloud of an attempt */
-  readonly spoken: (assessment: Assessment) => string;
-  readonly unfinished: Unfinished;
-  readonly piano: ThisPiano;
-}
 
 /** An attempt that has been told. */
 export interface Told {
   readonly sound: Sound;
   readonly assessment: Assessment;
+  /** its name in the journal */
+  readonly id: string;
   /** which attempt of this sitting, from 1 */
   readonly number: number;
 }
@@ -152,6 +128,17 @@ export class Stand {
     }
   }
 
+  /** Tells the last attempt again, as another exercise. */
+  async tellAs(choice: ExerciseChoice): Promise<void> {
+    const { told } = this;
+    if (told === null) return;
+    const assessment = await this.#analyse(told.sound, { choice, targetBpm: this.bpm }, told.id);
+    if (this.told !== told) return;
+    this.plan.choose(choice);
+    this.told = { ...told, assessment };
+    await this.#devices.journal.complete(told.id, assessment);
+  }
+
   async #open(): Promise<boolean> {
     const turn = (this.#turn += 1);
     try {
@@ -245,14 +232,11 @@ export class Stand {
     const number = this.attempts;
     this.working += 1;
     try {
-      const { journal, analyst, piano } = this.#devices;
+      const { journal } = this.#devices;
       const id = await journal.keep(sound, aim);
       kept();
-      const earlier = await journal.earlier(aim.choice, id);
-      const { criteria } = journal;
-      const options = { targetBpm: aim.targetBpm, earlier, criteria, piano: piano.known };
-      const assessment = await analyst.analyse(sound, aim.choice, options);
-      this.told = { sound, assessment, number };
+      const assessment = await this.#analyse(sound, aim, id);
+      this.told = { sound, assessment, id, number };
       if (this.plan.recognise && assessment.kind === 'report')
         this.plan.adopt(assessment.alignment.exercise.choice);
       if (this.phase === 'on' && this.settings.speak) this.own.say(this.#devices.spoken(assessment));
@@ -263,6 +247,13 @@ export class Stand {
     } finally {
       this.working -= 1;
     }
+  }
+
+  async #analyse(sound: Sound, { choice, targetBpm }: Aim, id: string): Promise<Assessment> {
+    const { journal, analyst, piano } = this.#devices;
+    const earlier = await journal.earlier(choice, id);
+    const { criteria } = journal;
+    return analyst.analyse(sound, choice, { targetBpm, earlier, criteria, piano: piano.known });
   }
 
   #learn(assessment: Assessment): void {

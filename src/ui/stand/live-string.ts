@@ -105,7 +105,7 @@ export function drawLive(notes: readonly LiveNote[], options: LiveStringOptions)
   });
   const rows = Array.from({ length: lastRow - firstRow + 1 }, (_, index): LiveRow => {
     const row = firstRow + index;
-    const ends = Math.max(0, ...pearls.filter(({ y }) => y === index * rowPx + above).map(({ x }) => x));
+    const ends = Math.max(0, ...pearls.filter(({ y }) => Math.floor(y / rowPx) === index).map(({ x }) => x));
     return {
       y: index * rowPx + above,
       x1: leftPx - 1.6 * radius,

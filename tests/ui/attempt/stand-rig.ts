@@ -3,7 +3,8 @@ import type { Assessment, LiveEvent, OwnSound } from '../../../src/engine/index.
 import type { MicrophoneTrouble } from '../../../src/io/microphone/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
-import { Stand, type StandDevices } from '../../../src/ui/attempt/stand.svelte.ts';
+import type { StandDevices } from '../../../src/ui/attempt/stand-devices.ts';
+import { Stand } from '../../../src/ui/attempt/stand.svelte.ts';
 import { ThisPiano } from '../../../src/ui/attempt/this-piano.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 

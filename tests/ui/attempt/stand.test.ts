@@ -122,6 +122,18 @@ describe('an attempt', () => {
     expect(log).toContain('keep 3.9 s');
   });
 
+  it('told as another exercise is told anew under its own name in the journal', async () => {
+    const { stand, log, pass, attempt } = rig();
+    await stand.listen();
+    pass(5);
+    attempt(4, 0);
+    await settle();
+    log.length = 0;
+    await stand.tellAs({ key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 });
+    expect(log).toEqual(['analyse 3.9 s of D major at 80', 'complete an id']);
+    expect(stand.plan.choice.key).toBe('D major');
+  });
+
   it('left behind by a closed page is kept and told with a remark', async () => {
     const forgotten: string[] = [];
     const { stand, log } = rig({

@@ -97,6 +97,16 @@ describe('the growing string', () => {
     expect(pearls.every(({ name }) => name === '')).toBe(true);
   });
 
+  it('runs on to its last pearl, chords too', () => {
+    for (const keys of [[60], [60, 67], [60, 64, 67, 72]]) {
+      const notes = [1, 1.5, 2].flatMap((sec, at) =>
+        keys.map((midi, place) => note(at * 10 + place, sec + place * 0.002, midi)),
+      );
+      const { pearls, rows } = drawLive(notes, { ...OPTIONS, exercise: SCALES });
+      expect(rows.at(-1)!.x2).toBeGreaterThan(Math.max(...pearls.map(({ x }) => x)));
+    }
+  });
+
   it('gives a guess no name: its key may yet be corrected', () => {
     expect(drawLive([note(0, 1, 60, false)], OPTIONS).pearls[0]).toMatchObject({ final: false, name: '' });
   });
