@@ -2,7 +2,7 @@ import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listenAndKeep } from './listen/index.ts';
 import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
-import { matchNotes, recogniseExercise } from './match/index.ts';
+import { heldOver, matchNotes, recogniseExercise } from './match/index.ts';
 import type { Alignment } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
@@ -71,7 +71,8 @@ export function assessHeard(
   const blind = matchNotes(heard, buildExercise(chosen));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const again = sound === null ? { heard, alignment: blind, rechecks: [] } : recheck(heard, blind, sound);
-  const { heard: heardAgain, alignment, rechecks } = again;
+  const { heard: heardAgain, rechecks } = again;
+  const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, options);
   return { kind: 'report', heard, rechecks, ...(sound !== null && { heardAgain }), alignment, report };
 }

@@ -5,16 +5,15 @@
  * The same seeds every time. `--count` attempts of the standard set for each piano, `--hard` of each harder set.
  * `--ideal` leaves listening out: the strokes are handed on as if heard without error. `--codecs` needs ffmpeg on the machine. Prints tables and never fails.
  */
-import { fork } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
-import { resolve as resolvePath } from 'node:path';
 import { parseArgs } from 'node:util';
 import { listen } from '../../src/engine/index.ts';
 import { OTHER_SOUNDS, otherSound } from '../support/other-sounds.ts';
 import type { PianoName } from '../support/render.ts';
 import type { AttemptRecord } from './assess-attempt.ts';
-import type { AttemptSet } from './attempts.ts';
+import type { AttemptSet, ChordSet } from './attempts.ts';
 import type { Labels } from './labels.ts';
+import { runAll } from './pool.ts';
 import { fixed, table } from './table.ts';
 import {
   courseTable,
@@ -44,7 +43,7 @@ const { values } = parseArgs({
 const count = values.quick ? 24 : Number(values.count);
 const hard = values.quick ? Math.min(8, Number(values.hard)) : Number(values.hard);
 const pianos = (['dev', 'test'] as const).filter((name) => values.piano === 'both' || values.piano === name);
-const SETS: Readonly<Record<AttemptSet, number>> = {
+const SETS: Readonly<Record<Exclude<AttemptSet, ChordSet>, number>> = {
   standard: count,
   chords: hard,
   together: hard,
@@ -54,7 +53,7 @@ const SETS: Readonly<Record<AttemptSet, number>> = {
 };
 
 const tasks = pianos.flatMap((piano) =>
-  (Object.keys(SETS) as AttemptSet[]).flatMap((set) =>
+  (Object.keys(SETS) as (keyof typeof SETS)[]).flatMap((set) =>
     Array.from({ length: SETS[set] }, (_, index): Task => ({ set, piano, index, ideal: values.ideal })),
   ),
 );
@@ -141,33 +140,4 @@ function showCrashes(): void {
     const { labels, set, index, crash } = first!;
     console.log(`crashed: ${labels.piano} ${set} #${index} and ${rest.length} more: ${crash}`);
   }
-}
-
-/** Shares the tasks out to workers, progress on stderr; results in the order of the tasks. */
-async function runAll(all: readonly Task[], workers: number): Promise<readonly AttemptRecord[]> {
-  const results: AttemptRecord[] = [];
-  let next = 0;
-  let done = 0;
-  const one = (): Promise<void> =>
-    new Promise((resolve, reject) => {
-      const worker = fork(resolvePath(import.meta.dirname, 'worker.ts'), { serialization: 'advanced' });
-      let at = -1;
-      const hand = (): void => {
-        at = next++;
-        if (at < all.length) worker.send(all[at]!);
-        else worker.disconnect();
-      };
-      worker.on('message', (record: AttemptRecord) => {
-        results[at] = record;
-        done++;
-        if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${all.length} `);
-        hand();
-      });
-      worker.on('error', reject);
-      worker.on('exit', (code) => (code === 0 ? resolve() : reject(new Error(`worker ended with ${code}`))));
-      hand();
-    });
-  await Promise.all(Array.from({ length: Math.min(workers, all.length) }, one));
-  if (process.stderr.isTTY) process.stderr.write('\n');
-  return results;
 }

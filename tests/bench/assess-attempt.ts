@@ -8,7 +8,9 @@ import type { Labels } from './labels.ts';
 import { levelResidualsDb, measureErrors } from './measure-score.ts';
 import type { MeasureErrors } from './measure-score.ts';
 import { bestSemitone, matchToTruth } from './note-score.ts';
-import type { NoteCounts } from './note-score.ts';
+import type { NoteCounts, Timed } from './note-score.ts';
+import { scorePlaces } from './place-score.ts';
+import type { PlaceRecord } from './place-score.ts';
 import { heardAsPlayed, playedTuningCents } from './truth-report.ts';
 import { tallyVerdicts } from './verdict-score.ts';
 import type { VerdictTally } from './verdict-score.ts';
@@ -33,6 +35,14 @@ export interface AttemptRecord {
   /** heard level − strength of the blow: what room and strings add is in it */
   readonly blowsDb: readonly number[];
   readonly verdicts: VerdictTally;
+  /** notes of the report, those found again among them, against truth: nothing forgiven */
+  readonly final: Readonly<Record<25 | 50, NoteCounts>>;
+  /** their onset errors within ±50 ms */
+  readonly finalErrorsMs: readonly number[];
+  /** every expected note by itself; empty where another exercise was asked for */
+  readonly places: readonly PlaceRecord[];
+  /** how far apart the student meant the notes of a step to fall: a chord's spread or the hands' distance, the greater */
+  readonly spreadMs: number;
   readonly measures: MeasureErrors | null;
   /** reported − true, folded into ±50 cents */
   readonly tuningCents: number | null;
@@ -41,6 +51,8 @@ export interface AttemptRecord {
   readonly octaveRight: boolean;
   /** set course: the breaking off was remarked within a step, or the exercise really played was named; null elsewhere */
   readonly courseRight: boolean | null;
+  /** kinds of what the listener says about the sound */
+  readonly findings: readonly string[];
   readonly soundSec: number;
   readonly engineSec: number;
   readonly crash: string | null;
@@ -72,8 +84,9 @@ export function assessAttempt(
   const report = assessment?.kind === 'report' ? assessment.report : null;
 
   const notes = heard?.notes ?? [];
+  const reported = report?.notes ?? [];
   const moved = bestSemitone(notes, truth.notes).notes;
-  const count = (windowMs: number, of: typeof moved): NoteCounts => ({
+  const count = (windowMs: number, of: readonly Timed[]): NoteCounts => ({
     matched: matchToTruth(of, truth.notes, windowMs).length,
     heard: of.length,
     truth: truth.notes.length,
@@ -101,15 +114,26 @@ export function assessAttempt(
     levelsDb: against(({ levelDb }) => levelDb),
     blowsDb: against(({ velocity }) => velocity * DB_PER_VELOCITY),
     verdicts: tallyVerdicts(report, truth),
+    final: { 25: count(25, reported), 50: count(50, reported) },
+    finalErrorsMs: matchToTruth(reported, truth.notes, 50).map(({ errorMs }) => errorMs),
+    spreadMs: meantSpreadMs(truth),
+    places: attempt.asked === undefined ? scorePlaces(report, truth) : [],
     measures: report && attempt.asked === undefined ? measureErrors(report, truth) : null,
     tuningCents: cents === null ? null : cents - 100 * Math.round(cents / 100),
     recognised: comparedWithPlayed(heard && recogniseExercise(heard), truth),
     octaveRight: report !== null && report.exercise.octaveShift === truth.student.octaveShift,
     courseRight: attempt.set === 'course' ? isCourseRight(attempt, report, truth) : null,
+    findings: heard?.findings.map(({ kind }) => kind) ?? [],
     soundSec: rendered.channels[0]!.length / rendered.sampleRateHz,
     engineSec,
     crash,
   };
+}
+
+function meantSpreadMs({ student, exercise }: Truth): number {
+  const chords = exercise.form === 'triads' || exercise.form === 'progression';
+  const apartMs = exercise.hands === 'together' ? Math.abs(student.handsApartMs.mean) : 0;
+  return Math.max(chords ? student.chordSpreadMs : 0, apartMs);
 }
 
 function isCourseRight({ asked }: Attempt, report: Report | null, truth: Truth): boolean {

@@ -10,11 +10,17 @@ export interface MeasureErrors {
   /** one for every crossing that both have */
   readonly crossingsMs: readonly number[];
   readonly chordSpreadMs: number | null;
+  /** one for every chord that both have */
+  readonly chordSpreadsMs: readonly number[];
+  readonly innerBalanceDb: number | null;
+  readonly changeGapMs: number | null;
   readonly thumbAccentDb: number | null;
   readonly loudnessEvennessDb: number | null;
   /** hands together: who leads, and how much that varies */
   readonly leadMs: number | null;
   readonly apartSdMs: number | null;
+  /** left − right of each step that both have */
+  readonly togetherMs: readonly number[];
   readonly touchMs: number | null;
   readonly tempoPercent: number | null;
 }
@@ -42,10 +48,20 @@ export function measureErrors(report: Report, truth: Truth): MeasureErrors {
       return same ? [delayMs - same.delayMs] : [];
     }),
     chordSpreadMs: error((measures) => measures.chordSpreadMs),
+    chordSpreadsMs: report.measures.chords.flatMap(({ step, hand, spreadMs }) => {
+      const same = ideal.chords.find((other) => other.step === step && other.hand === hand);
+      return same ? [spreadMs - same.spreadMs] : [];
+    }),
+    innerBalanceDb: error((measures) => measures.innerBalanceDb),
+    changeGapMs: error((measures) => measures.changeGapMs),
     thumbAccentDb: error((measures) => measures.thumbAccentDb),
     loudnessEvennessDb: error((measures) => measures.loudnessEvennessDb),
     leadMs: error((measures) => measures.togetherness?.leadMs),
     apartSdMs: error((measures) => measures.togetherness?.apartSdMs),
+    togetherMs: (report.measures.togetherness?.steps ?? []).flatMap(({ step, leftMinusRightMs }) => {
+      const same = ideal.togetherness?.steps.find((other) => other.step === step);
+      return same ? [leftMinusRightMs - same.leftMinusRightMs] : [];
+    }),
     touchMs: error((measures) => measures.touchMs),
     tempoPercent: bpm === null || bpmError === null ? null : (100 * bpmError) / bpm,
   };

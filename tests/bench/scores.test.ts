@@ -1,12 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { assessHeard } from '../../src/engine/index.ts';
+import { assessHeard, buildExercise } from '../../src/engine/index.ts';
 import { render } from '../support/render.ts';
 import type { Truth } from '../support/render.ts';
+import type { Mistake } from '../support/student/mistakes.ts';
 import { attemptOf } from './attempts.ts';
+import { chordAttemptOf } from './chord-attempts.ts';
 import { levelResidualsDb } from './measure-score.ts';
 import { bestSemitone, fMeasure, matchToTruth, precision, recall } from './note-score.ts';
 import type { Timed } from './note-score.ts';
+import { scorePlaces } from './place-score.ts';
 import { heardAsPlayed } from './truth-report.ts';
 import { tallyVerdicts } from './verdict-score.ts';
 
@@ -56,6 +59,22 @@ describe('matching heard notes with true ones', () => {
   });
 });
 
+describe('hands an octave apart', () => {
+  it('are unequal by up to 12 dB, and one of them leaves out 5 to 20 notes of a hundred', () => {
+    const all = Array.from({ length: 60 }, (_, index) => chordAttemptOf('octave-pairs', 'dev', index).spec);
+    const unequalDb = all.map(({ student }) => student!.leftHandDb!);
+    expect(Math.min(...unequalDb)).toBeLessThan(-9);
+    expect(Math.max(...unequalDb)).toBeGreaterThan(9);
+    const steps = all.reduce((sum, { exercise }) => sum + buildExercise(exercise).steps.length, 0);
+    const absent = all.reduce(
+      (sum, { student }) => sum + (student!.mistakes as readonly Mistake[]).length,
+      0,
+    );
+    expect(absent / steps).toBeGreaterThan(0.08);
+    expect(absent / steps).toBeLessThan(0.17);
+  });
+});
+
 describe('levels', () => {
   it('that differ by a constant and a slope over pitch are without error', () => {
     const notes = [50, 57, 60, 71, 80].map((midi) => ({ midi, errorDb: 3 + 0.2 * midi }));
@@ -79,6 +98,31 @@ describe('verdicts', () => {
       expect(tally.rightCalledWrong + tally.rightCalledMissed + tally.falseExtras).toBe(0);
       expect(tally.wrongFound).toBe(tally.wrong);
       expect(tally.missedFound).toBe(tally.missed);
+    },
+  );
+
+  it.each(['one-hand', 'both-hands', 'octave-pairs'] as const)(
+    'of the set %s are told place by place: what was struck, and what was not',
+    async (set) => {
+      for (let index = 0; index < 6; index++) {
+        const { spec } = chordAttemptOf(set, 'test', index);
+        const { truth } = await render({ ...spec, home: { room: null, noises: [] } });
+        const assessment = assessHeard(heardAsPlayed(truth), truth.exercise);
+        const report = assessment.kind === 'report' ? assessment.report : null;
+        const places = scorePlaces(report, truth);
+        const tally = tallyVerdicts(report, truth);
+        const count = (of: string): number => places.filter((place) => place.truth === of).length;
+        expect([count('struck'), count('wrong'), count('absent')]).toEqual([
+          tally.right,
+          tally.wrong,
+          tally.missed,
+        ]);
+        for (const { truth: was, said } of places) {
+          if (was === 'struck') expect(said).toBe('correct');
+          if (was === 'wrong') expect(said).toBe('wrong');
+          if (was === 'absent') expect(['missed', 'unsure']).toContain(said);
+        }
+      }
     },
   );
 

@@ -1,4 +1,4 @@
-import type { Report } from '../../src/engine/index.ts';
+import type { Hand, Report } from '../../src/engine/index.ts';
 import type { Truth, TrueNote } from '../support/render.ts';
 
 /** How the verdicts of one report answer the truth. */
@@ -25,19 +25,26 @@ const SAME_MOMENT_SEC = 0.05;
 const place = (step: number | null, hand: string | null, midi: number): string =>
   `${step}/${hand}/${((midi % 12) + 12) % 12}`;
 
-/** Report against truth. Null: there was no report, so every expected note counts as missed and no mistake as found. */
-export function tallyVerdicts(report: Report | null, truth: Truth): VerdictTally {
-  const said = new Map<string, 'correct' | 'wrong' | 'missed' | 'unsure'>();
+/** What a report says of one expected note; undefined: nothing. */
+export type Said = 'correct' | 'wrong' | 'missed' | 'unsure' | undefined;
+
+/** A report → what it says of the note expected at a step, of a hand, of a pitch. */
+export function answersOf(report: Report | null): (step: number | null, hand: Hand, midi: number) => Said {
+  const said = new Map<string, Said>();
   for (const { step, hand, verdict, wantedMidi, midi } of report?.notes ?? [])
     if (verdict !== 'extra') said.set(place(step, hand, wantedMidi ?? midi), verdict);
   for (const { step, hand, midi } of report?.missed ?? []) said.set(place(step, hand, midi), 'missed');
   for (const { step, hand, midi } of report?.unsure ?? []) said.set(place(step, hand, midi), 'unsure');
+  return (step, hand, midi) => said.get(place(step, hand, midi));
+}
 
+/** Report against truth. Null: there was no report, so every expected note counts as missed and no mistake as found. */
+export function tallyVerdicts(report: Report | null, truth: Truth): VerdictTally {
+  const said = answersOf(report);
   const right = truth.notes.filter((note) => note.verdict === 'correct');
   const wrong = truth.notes.filter((note) => note.verdict === 'wrong');
   const missed = truth.missed.filter((note) => note.why === 'left-out');
-  const answer = (note: TrueNote): string | undefined =>
-    said.get(place(note.step, note.hand, note.wantedMidi ?? note.midi));
+  const answer = (note: TrueNote): Said => said(note.step, note.hand, note.wantedMidi ?? note.midi);
   return {
     right: right.length,
     rightCalledWrong: right.filter((note) => answer(note) === 'wrong').length,
@@ -46,8 +53,7 @@ export function tallyVerdicts(report: Report | null, truth: Truth): VerdictTally
     wrong: wrong.length,
     wrongFound: wrong.filter((note) => answer(note) === 'wrong').length,
     missed: missed.length,
-    missedFound: missed.filter((note) => said.get(place(note.step, note.hand, note.midi)) === 'missed')
-      .length,
+    missedFound: missed.filter((note) => said(note.step, note.hand, note.midi) === 'missed').length,
     ...tallyExtras(report, truth),
   };
 }

@@ -147,6 +147,26 @@ describe('the words and figures', () => {
     expect(text).toContain('Not measured: touch — the damping cannot be heard');
   });
 
+  it('say of chords how they change, and of two hands which comes first', () => {
+    const text = draw({
+      choice: { key: 'C major', form: 'triads', hands: 'together', octaves: 1 },
+      measures: {
+        changeGapMs: { value: -35.4, plusMinus: 12.2 },
+        innerBalanceDb: { value: -2.4, plusMinus: 0.5 },
+        togetherness: {
+          leadMs: { value: 18.2, plusMinus: 2.1 },
+          apartSdMs: { value: 9.4, plusMinus: 1.2 },
+          steps: [],
+          leftLouderDb: { value: 1 },
+        },
+      },
+    })
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
+    expect(text).toContain('held 35 ± 12 ms into the next; inner notes −2.4 ± 0.5 dB');
+    expect(text).toContain('right first by 18 ± 2 ms; apart by 9 ± 1 ms');
+  });
+
   it('use the accent only on a terminal with colour, and nothing but ASCII where there is no Unicode', () => {
     const report = invent({ choice: ARPEGGIO, missed: [{ step: 1, hand: 'right' }] });
     expect(drawReport(report, PAPER).join('')).not.toContain('\x1b');

@@ -49,6 +49,10 @@ const NO_MEASURES: Measures = {
   tempoBpm: NOT,
   touchMs: NOT,
   chordSpreadMs: NOT,
+  chords: [],
+  innerBalanceDb: NOT,
+  changes: [],
+  changeGapMs: NOT,
   changeHesitationRatio: NOT,
 };
 

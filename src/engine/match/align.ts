@@ -2,30 +2,48 @@ import { mean } from '../base/statistics.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { courseRemarks } from './course.ts';
-import { extraKind, looksLikeGhost } from './extras.ts';
+import { extraKind, isExplained, looksLikeGhost } from './extras.ts';
 import { fillFromLeftovers } from './leftovers.ts';
 import type { Filled } from './leftovers.ts';
-import { cheapestPath } from './path.ts';
-import type { Answer } from './path.ts';
-import { runsOf } from './runs.ts';
+import { readApart, withHandMoved } from './hands.ts';
+import { readTogether } from './reading.ts';
+import type { Reading } from './reading.ts';
 import { placesOf, struckNotes } from './struck.ts';
-import type { Shift, StruckNote } from './struck.ts';
+import type { Place, Shift, StruckNote } from './struck.ts';
 import { bestRun, surroundings } from './surroundings.ts';
 import type { Surroundings } from './surroundings.ts';
-import { beatsPerStep, guessBeatSec, localBeatSec } from './tempo.ts';
-import type { Anchor, BeatSec } from './tempo.ts';
+import { beatsPerStep } from './tempo.ts';
+import type { BeatSec } from './tempo.ts';
 import type { Alignment, ExtraNote, MatchedNote } from './types.ts';
 import { verdictOn } from './verdicts.ts';
 import { BOUNDS } from './weights.ts';
 
-/** Played notes against one exercise at one shift: the best whole run in them, note by note. */
+/**
+ * Played notes against one exercise at one shift: the best whole run in them, note by note. Both hands are followed together;
+ * where that explains little, each by itself, which is kept if it explains more.
+ */
 export function alignAt(heard: Heard, exercise: Exercise, shift: Shift): Alignment {
   const struck = struckNotes(heard, shift);
-  const places = placesOf(exercise);
-  const guess = guessBeatSec(struck, exercise);
-  const firstTry = cheapestPath(struck, exercise, places, () => guess);
-  const beatSec = localBeatSec(anchorsByLeg(firstTry, struck), guess);
-  const runs = runsOf(cheapestPath(struck, exercise, places, beatSec), exercise.steps.length - 1);
+  const moved = shift.hand === undefined ? exercise : withHandMoved(exercise, shift.hand);
+  const places = placesOf(moved);
+  const told = (reading: Reading): Alignment => ({
+    ...alignmentOf(reading, heard, moved, struck, places, shift),
+    exercise,
+  });
+  const together = told(readTogether(struck, moved, places));
+  if (exercise.choice.hands !== 'together' || together.fit >= BOUNDS.handsApartUnderFit) return together;
+  const apart = told(readApart(struck, moved, places));
+  return apart.fit >= together.fit + BOUNDS.handsApartFit ? apart : together;
+}
+
+function alignmentOf(
+  { runs, beatSec }: Reading,
+  heard: Heard,
+  exercise: Exercise,
+  struck: readonly StruckNote[],
+  places: readonly Place[],
+  shift: Shift,
+): Alignment {
   const chosen = bestRun(runs);
   const around = surroundings(runs, chosen, exercise, struck, beatSec, heard.durationSec);
 
@@ -38,10 +56,18 @@ export function alignAt(heard: Heard, exercise: Exercise, shift: Shift): Alignme
     ...around.again.map((note) => note.struck),
   ]);
   const leftover = around.within.filter(
-    (index) => !spoken.has(index) && !looksLikeGhost(struck[index]!, struck, answers),
+    (index) => !spoken.has(index) && !isExplained(struck[index]!, struck, answers),
   );
   const missed = places.filter((place) => !answers.some((answer) => answer.place === place));
-  const substitutes = fillFromLeftovers(missed, leftover, struck, answers, beatSec, beatsPerStep(exercise));
+  const substitutes = fillFromLeftovers(
+    places,
+    missed,
+    leftover,
+    struck,
+    answers,
+    beatSec,
+    beatsPerStep(exercise),
+  );
   const filled = firstOfRepeated([...answers, ...substitutes], leftover, struck);
 
   const matched = places.map((place) => verdictOn(place, filled, struck, shift));
@@ -117,16 +143,6 @@ function scatteredNotes(
     const stepSec = beatSec(firstSec) * beatsAStep;
     return struck[index]!.timeSec - firstSec > BOUNDS.scatteredShareOfStep * stepSec;
   }).length;
-}
-
-function anchorsByLeg(answers: readonly Answer[], struck: readonly StruckNote[]): Anchor[][] {
-  const legs: Anchor[][] = [];
-  for (const { struck: index, place, leg } of answers) {
-    const anchors = (legs[leg] ??= []);
-    if (anchors.at(-1)?.beat !== place.beat)
-      anchors.push({ beat: place.beat, timeSec: struck[index]!.timeSec });
-  }
-  return legs;
 }
 
 /**

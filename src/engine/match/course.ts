@@ -30,6 +30,8 @@ export function courseRemarks(course: Course): readonly CourseRemark[] {
   const last = exercise.steps.length - 1;
   const remarks: CourseRemark[] = [];
   if (shift.octaves !== 0) remarks.push({ kind: 'other-octave', octaveShift: shift.octaves });
+  if (shift.hand !== undefined)
+    remarks.push({ kind: 'other-octave', octaveShift: shift.hand.octaves, hand: shift.hand.hand });
   if (shift.semitones !== 0)
     remarks.push({ kind: 'read-a-semitone-off', cents: course.tuningCents - 100 * shift.semitones });
   const first = onsets[0];

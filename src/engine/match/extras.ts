@@ -1,3 +1,4 @@
+import { median } from '../base/statistics.ts';
 import type { ExtraKind } from './types.ts';
 import type { Filled } from './leftovers.ts';
 import type { StruckNote } from './struck.ts';
@@ -5,7 +6,7 @@ import { BOUNDS, GHOST_SEMITONES } from './weights.ts';
 
 /**
  * What an unanswered note was, and the step during which it sounded; null: not to be reported. Not reported are findings too
- * weak to call somebody's mistake, keys out of the hand's reach, and keys before the first note of the run or after its last
+ * weak to call somebody's mistake, those that other notes explain, keys out of the hand's reach, and keys before the first note of the run or after its last
  * that are neither caught with it nor its repetition: they are not part of the attempt.
  */
 export function extraKind(
@@ -14,14 +15,10 @@ export function extraKind(
   filled: readonly Filled[],
 ): { readonly kind: ExtraKind; readonly step: number } | null {
   const note = struck[index]!;
-  if (note.confidence < BOUNDS.extraConfidence || looksLikeGhost(note, struck, filled)) return null;
+  if (note.confidence < BOUNDS.extraConfidence || isExplained(note, struck, filled)) return null;
+  if (note.levelDb < usualLevelDb(struck, filled) - BOUNDS.faintDb) return null;
   const caughtWith = filled
-    .filter(({ struck: other }) => {
-      const right = struck[other]!;
-      const apart = Math.abs(right.midi - note.midi);
-      const apartSec = Math.abs(right.timeSec - note.timeSec);
-      return apart >= 1 && apart <= BOUNDS.slipSemitones && apartSec <= BOUNDS.slipSec;
-    })
+    .filter((entry) => isBeside(note, struck[entry.struck]!))
     .sort((a, b) => apartFrom(note, struck[a.struck]!) - apartFrom(note, struck[b.struck]!))[0];
   if (caughtWith !== undefined) return { kind: 'slip', step: caughtWith.place.step };
   const before = lastBefore(note, struck, filled);
@@ -63,20 +60,58 @@ function lastBefore(
   return latest;
 }
 
+/** A neighbouring key caught with a right one. */
+function isBeside(note: StruckNote, right: StruckNote): boolean {
+  const apart = Math.abs(right.midi - note.midi);
+  return (
+    apart >= 1 && apart <= BOUNDS.slipSemitones && Math.abs(right.timeSec - note.timeSec) <= BOUNDS.slipSec
+  );
+}
+
+/** Whether the notes that answer the exercise explain a finding, so that it is nobody's: a ghost, or a tone that rings on. */
+export function isExplained(
+  note: StruckNote,
+  struck: readonly StruckNote[],
+  filled: readonly Filled[],
+): boolean {
+  return looksLikeGhost(note, struck, filled) || ringsOn(note, struck);
+}
+
 /**
- * A finding in the same instant as a right note and on one of its partials or an octave below it: a listener's ghost rather than a
- * key. However sure the listener is, octaves struck by mistake with a right note are rarer than ghosts of that kind.
+ * A finding in the instant of a chord and on a partial of one of its notes, or an octave below it: a listener's ghost rather
+ * than a key. However sure the listener is, octaves struck by mistake with a right note are rarer than ghosts of that kind.
+ * Not so a key beside a right one of which the listener is sure: that is how slips lie, and a slip is not explained away.
  */
 export function looksLikeGhost(
   note: StruckNote,
   struck: readonly StruckNote[],
   filled: readonly Filled[],
 ): boolean {
-  return filled.some(({ struck: other }) => {
-    const right = struck[other]!;
+  const sure = note.confidence >= BOUNDS.ghostConfidence;
+  if (sure && filled.some((entry) => isBeside(note, struck[entry.struck]!))) return false;
+  return filled.some(({ place, struck: other }) => {
+    if (!GHOST_SEMITONES.includes(note.midi - struck[other]!.midi)) return false;
+    const chordSec = filled
+      .filter((entry) => entry.place.step === place.step)
+      .map((entry) => struck[entry.struck]!.timeSec);
     return (
-      Math.abs(right.timeSec - note.timeSec) <= BOUNDS.ghostSec &&
-      GHOST_SEMITONES.includes(note.midi - right.midi)
+      note.timeSec >= Math.min(...chordSec) - BOUNDS.ghostSec &&
+      note.timeSec <= Math.max(...chordSec) + BOUNDS.ghostSec
     );
   });
+}
+
+/** The same key again, soon and much softer. */
+function ringsOn(note: StruckNote, struck: readonly StruckNote[]): boolean {
+  return struck.some(
+    (other) =>
+      other.midi === note.midi &&
+      other.timeSec < note.timeSec &&
+      note.timeSec - other.timeSec <= BOUNDS.ringingSec &&
+      other.levelDb - note.levelDb >= BOUNDS.ringingSofterDb,
+  );
+}
+
+function usualLevelDb(struck: readonly StruckNote[], filled: readonly Filled[]): number {
+  return median(filled.map((entry) => struck[entry.struck]!.levelDb)) ?? -Infinity;
 }

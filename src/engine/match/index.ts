@@ -1,4 +1,5 @@
 export type * from './types.ts';
+export { heldOver } from './held.ts';
 import type { Exercise, ExerciseChoice } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from './shift.ts';

@@ -16,12 +16,13 @@ interface Due {
 }
 
 /**
- * Missed places and unanswered notes → the pairs of which time says that the one was struck in place of the other.
+ * The missed ones of all places and the unanswered notes → the pairs of which time says that the one was struck in place of the other.
  * A step's time is that of its other notes, else where it falls between its played neighbours, else on from them at the
  * local beat. The nearest pair in time and pitch goes first. The same pitch at the right time is the note itself, come out of
  * order (one hand ahead of the other).
  */
 export function fillFromLeftovers(
+  places: readonly Place[],
   missed: readonly Place[],
   leftover: readonly number[],
   struck: readonly StruckNote[],
@@ -38,6 +39,7 @@ export function fillFromLeftovers(
         const note = struck[index]!;
         const apart = Math.abs(note.midi - place.note.midi);
         if (apart > BOUNDS.wrongSemitones && apart !== 12) return [];
+        if (apart > 0 && crossesFingers(note.midi, place, places)) return [];
         const share = Math.abs(note.timeSec - due.timeSec) / due.stepSec;
         const allowed = due.known && apart > 0 ? BOUNDS.wrongShareOfStep / 2 : BOUNDS.wrongShareOfStep;
         return share <= allowed ? [{ place, struck: index, cost: share + 0.05 * apart }] : [];
@@ -50,6 +52,20 @@ export function fillFromLeftovers(
     if (!taken) filled.push({ place: pair.place, struck: pair.struck });
   }
   return filled;
+}
+
+/**
+ * Fingers of a chord do not cross, nor do hands: a key struck in place of another lies above the next lower key of its step
+ * and below the next higher one.
+ */
+function crossesFingers(midi: number, { step, note }: Place, places: readonly Place[]): boolean {
+  return places.some(
+    (other) =>
+      other.step === step &&
+      (other.note.midi < note.midi
+        ? midi <= other.note.midi
+        : other.note.midi > note.midi && midi >= other.note.midi),
+  );
 }
 
 interface StepOnset {

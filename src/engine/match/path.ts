@@ -1,4 +1,4 @@
-import type { Exercise } from '../exercise/index.ts';
+import type { Exercise, ExpectedNote } from '../exercise/index.ts';
 import type { Place, StruckNote } from './struck.ts';
 import type { BeatSec } from './tempo.ts';
 import { WEIGHTS } from './weights.ts';
@@ -12,11 +12,11 @@ export interface Answer {
   readonly leg: number;
 }
 
-/** Where the player stands: the step last entered and which of its notes have sounded (bits, in the step's order). */
+/** Where the player stands: the step last entered, which of its notes have sounded (bits, in the step's order), what the others cost. */
 interface Standing {
   readonly step: number;
   readonly sounded: number;
-  readonly missing: number;
+  readonly missingCost: number;
 }
 
 /**
@@ -85,13 +85,13 @@ export function cheapestPath(
           const together = stateOf[target.step]! + (standing.sounded | bit) - 1;
           take(from, together, soFar + chordCost(sinceSec / stepSec), entered, target.place);
         } else if (target.step > standing.step) {
-          const leftOut = standing.missing + notesBefore[target.step]! - notesBefore[standing.step + 1]!;
+          const leftOut = WEIGHTS.missed * (notesBefore[target.step]! - notesBefore[standing.step + 1]!);
           const expectedSec = beat * (target.beat - steps[standing.step]!.beat);
-          const total = soFar + WEIGHTS.missed * leftOut + intervalCost(sinceSec / expectedSec);
+          const total = soFar + standing.missingCost + leftOut + intervalCost(sinceSec / expectedSec);
           take(from, afresh, total, note.timeSec, target.place);
         } else if (target.step < standing.step || steps[target.step]!.notes.length > 1) {
           const stepSec = beat * beatsAround(exercise, target.step);
-          const back = WEIGHTS.goingBack + goingBackCost(sinceSec / stepSec);
+          const back = standing.missingCost + WEIGHTS.goingBack + goingBackCost(sinceSec / stepSec);
           take(from, afresh, soFar + back, note.timeSec, target.place);
         }
       }
@@ -108,7 +108,7 @@ export function cheapestPath(
     const left =
       standing === undefined || state === 0
         ? places.length
-        : standing.missing + places.length - notesBefore[standing.step + 1]!;
+        : standing.missingCost / WEIGHTS.missed + places.length - notesBefore[standing.step + 1]!;
     const total = cost[state]! + (state === 0 ? WEIGHTS.missed * left : atEnd(left));
     if (total < bestCost) [best, bestCost] = [state, total];
   }
@@ -117,21 +117,27 @@ export function cheapestPath(
 
 /** Every standing; number 0 is "not begun"; those of step s with bits b have number first[s] + b − 1. */
 function standingsOf(exercise: Exercise): { all: readonly Standing[]; first: readonly number[] } {
-  const all: Standing[] = [{ step: -1, sounded: 0, missing: 0 }];
+  const all: Standing[] = [{ step: -1, sounded: 0, missingCost: 0 }];
   const first: number[] = [];
   exercise.steps.forEach((step, index) => {
     first.push(all.length);
     const full = (1 << step.notes.length) - 1;
     for (let sounded = 1; sounded <= full; sounded++)
-      all.push({ step: index, sounded, missing: step.notes.length - bitsIn(sounded) });
+      all.push({ step: index, sounded, missingCost: missingCost(step.notes, sounded) });
   });
   return { all, first };
 }
 
-function bitsIn(value: number): number {
-  let count = 0;
-  for (let rest = value; rest > 0; rest >>= 1) count += rest & 1;
-  return count;
+/** What the notes of a step cost that have not sounded; less where the octave below has, by the other hand. */
+function missingCost(notes: readonly ExpectedNote[], sounded: number): number {
+  const heard = notes.filter((_, at) => (sounded & (1 << at)) !== 0);
+  return notes
+    .filter((note) => !heard.includes(note))
+    .reduce((sum, note) => sum + (coveredBy(note, heard) ? WEIGHTS.missedCovered : WEIGHTS.missed), 0);
+}
+
+function coveredBy(note: ExpectedNote, heard: readonly ExpectedNote[]): boolean {
+  return heard.some((other) => other.hand !== note.hand && note.midi - other.midi === 12);
 }
 
 /** [a, b, c] → [0, a, a+b, a+b+c] */

@@ -1,7 +1,8 @@
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { alignAt } from './align.ts';
-import type { Shift } from './struck.ts';
+import { withHandMoved } from './hands.ts';
+import type { HandShift, Shift } from './struck.ts';
 import type { Alignment } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
@@ -38,7 +39,36 @@ function bestOctave(heard: Heard, exercise: Exercise, semitones: number): Alignm
     const alignment = alignAt(heard, exercise, { octaves, semitones });
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
   }
+  if (exercise.choice.hands !== 'together' || best.fit >= BOUNDS.handOctaveUnderFit) return best;
+  for (const hand of likelyHands(heard, exercise, { octaves: best.octaveShift, semitones })) {
+    const alignment = alignAt(heard, exercise, { octaves: best.octaveShift, semitones, hand });
+    if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
+  }
   return best;
+}
+
+/** The two hands and octaves at which, the other hand staying, the keys played agree best with those of the exercise. */
+function likelyHands(heard: Heard, exercise: Exercise, shift: Shift): readonly HandShift[] {
+  const away = Array.from({ length: BOUNDS.handOctaves }, (_, index) => index + 1);
+  return (['left', 'right'] as const)
+    .flatMap((hand) => away.flatMap((by) => [-by, by].map((octaves): HandShift => ({ hand, octaves }))))
+    .map((hand) => ({ hand, shared: agreement(heard, withHandMoved(exercise, hand), shift) }))
+    .sort((a, b) => b.shared - a.shared)
+    .slice(0, 2)
+    .map(({ hand }) => hand);
+}
+
+/** Σ min(heard, expected) over keys: how many notes could answer, were there no time. */
+function agreement(heard: Heard, exercise: Exercise, { octaves, semitones }: Shift): number {
+  const expected = new Map<number, number>();
+  for (const { midi } of exercise.steps.flatMap((step) => step.notes))
+    expected.set(midi, (expected.get(midi) ?? 0) + 1);
+  return heard.notes.filter((note) => {
+    const midi = note.midi + semitones - 12 * octaves;
+    const left = expected.get(midi) ?? 0;
+    expected.set(midi, left - 1);
+    return left > 0;
+  }).length;
 }
 
 /** The two octave shifts, other than none, at which most played keys are keys of the exercise; none where written fits all. */

@@ -1,4 +1,4 @@
-import type { Exercise, ExpectedNote } from '../exercise/index.ts';
+import type { Exercise, ExpectedNote, Hand } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 
 /** A played note as the matching sees it: its place in Heard.notes and the key after shifts are taken out. */
@@ -9,12 +9,20 @@ export interface StruckNote {
   /** in the written octave: heard key less the octave shift, plus the semitone shift */
   readonly midi: number;
   readonly confidence: number;
+  readonly levelDb: number;
 }
 
 /** By how much the written exercise and the heard keys differ as a whole. */
 export interface Shift {
   readonly octaves: number;
   readonly semitones: number;
+  /** of two hands the one that lies in another octave than the other asks for */
+  readonly hand?: HandShift;
+}
+
+export interface HandShift {
+  readonly hand: Hand;
+  readonly octaves: number;
 }
 
 /** One expected note and where it stands. `place` counts the exercise's notes by step, then pitch. */
@@ -42,6 +50,7 @@ export function struckNotes(heard: Heard, shift: Shift): readonly StruckNote[] {
       timeSec: note.timeSec,
       midi: note.midi + shift.semitones - 12 * shift.octaves,
       confidence: note.confidence,
+      levelDb: note.levelDb,
     }))
     .sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
 }

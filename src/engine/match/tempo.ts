@@ -29,6 +29,13 @@ export function guessBeatSec(struck: readonly StruckNote[], exercise: Exercise):
   return stepSec === undefined ? 0.5 : stepSec / beatsPerStep(exercise);
 }
 
+/** The beat if the notes are the exercise once, from first to last, s. */
+export function spanBeatSec(struck: readonly StruckNote[], { steps }: Exercise): number {
+  const beats = steps.at(-1)!.beat - steps[0]!.beat;
+  const spanSec = (struck.at(-1)?.timeSec ?? 0) - (struck[0]?.timeSec ?? 0);
+  return beats > 0 && spanSec > 0 ? spanSec / beats : 0.5;
+}
+
 /** A step known to have been played at a time. */
 export interface Anchor {
   readonly timeSec: number;

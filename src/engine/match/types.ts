@@ -1,4 +1,4 @@
-import type { Exercise, ExerciseChoice, ExpectedNote } from '../exercise/index.ts';
+import type { Exercise, ExerciseChoice, ExpectedNote, Hand } from '../exercise/index.ts';
 import type { Passage } from '../listen/index.ts';
 
 export type ExtraKind = 'slip' | 'repeat' | 'restart' | 'other';
@@ -11,7 +11,13 @@ export type MatchedNote = {
 } & (
   | { readonly verdict: 'correct' | 'wrong'; readonly played: number }
   | { readonly verdict: 'missed' }
-  | { readonly verdict: 'unsure'; readonly reason: string; readonly played?: number }
+  /** `heldOver`: a common tone that may have been held over from the chord before instead of struck again */
+  | {
+      readonly verdict: 'unsure';
+      readonly reason: string;
+      readonly played?: number;
+      readonly heldOver?: true;
+    }
 );
 
 /** A note that answers no expected note. */
@@ -29,7 +35,8 @@ export type CourseRemark =
   | { readonly kind: 'restarted'; readonly atStep: number; readonly backToStep: number }
   /** a gap of more than three beats after `atStep`; gapSec: from that onset to the next */
   | { readonly kind: 'stopped'; readonly atStep: number; readonly gapSec: number }
-  | { readonly kind: 'other-octave'; readonly octaveShift: number }
+  /** `hand`: only this one, beyond where both lie */
+  | { readonly kind: 'other-octave'; readonly octaveShift: number; readonly hand?: Hand }
   /** the piano stands so low that the listener read every key a semitone off; `cents` is its tuning set right */
   | { readonly kind: 'read-a-semitone-off'; readonly cents: number }
   | { readonly kind: 'played-again'; readonly passages: readonly Passage[] };

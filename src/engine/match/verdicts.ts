@@ -39,7 +39,7 @@ function isCovered(place: Place, filled: readonly Filled[], struck: readonly Str
 }
 
 /** The same note some octaves away, its name's octave number moved with it. */
-function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
+export function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
   const name = note.name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
   return { ...note, midi: note.midi + 12 * octaves, name };
 }

@@ -7,6 +7,8 @@
 export const WEIGHTS = {
   /** one expected note not played */
   missed: 1,
+  /** … whose octave below the other hand struck in the same step: the ear misses one such note in ten, the player few */
+  missedCovered: 0.4,
   /** one played note that answers nothing, at full confidence; a note heard with confidence 0 costs `extraAtNoConfidence` */
   extra: 1,
   extraAtNoConfidence: 0.4,
@@ -52,10 +54,19 @@ export const BOUNDS = {
    * keys are rare (a few in a hundred), so a finding that is as likely as not to be a ghost mostly is one
    */
   extraConfidence: 0.5,
-  /** a finding at a partial of a right note, or an octave below it, this close in time is how a listener's ghosts look */
+  /** a finding at a partial of a right note, or an octave below it, this close in time to that note's chord is how a listener's
+   *  ghosts look */
   ghostSec: 0.06,
-  /** … and under this confidence it does not even speak against the exercise */
+  /** … and under this confidence it does not even speak against the exercise; over it, beside a right note, it is a slip */
   ghostConfidence: 0.8,
+  /** a key that sounds again so soon and so much softer than when it was struck was not struck again: that is its own tone, or
+   *  its damper (in our bench most such findings lie at the moment when the key was let go); students repeat a note as loud */
+  ringingSec: 2,
+  ringingSofterDb: 10,
+  /** an extra note so much softer than the middle one of the right notes is no key struck: slips are 4 to 10 dB softer */
+  faintDb: 20,
+  /** a tone that lasts past this share of the next step was held over; one that ends sooner was only joined to it */
+  heldShareOfStep: 0.5,
   /** an extra key further than this from every key of the steps about it is out of the hand's reach: not the player's */
   reachSemitones: 12,
   /** notes further than this before the first or after the last matched note are not part of the attempt, beats and s */
@@ -67,6 +78,14 @@ export const BOUNDS = {
   octaves: 3,
   /** a chord's note later than this share of a step after the first was not struck with it; it speaks against the form */
   scatteredShareOfStep: 0.25,
+  /** a first guess at the beat that leaves more than this unanswered is tried again with another */
+  answeredShare: 0.8,
+  /** both hands together that explain less than this are also followed each by itself, which must explain so much more */
+  handsApartUnderFit: 0.9,
+  handsApartFit: 0.03,
+  /** … and if that explains no more than this, one of them is looked for in another octave, up to two away */
+  handOctaveUnderFit: 0.75,
+  handOctaves: 2,
   /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
   octaveFit: 0.05,
   semitoneFit: 0.25,
@@ -78,9 +97,10 @@ export const BOUNDS = {
   recognisedLead: 0.04,
   /** a piano read sharper than this is more likely read a semitone low: few stand so sharp, many 60–80 cents flat (common practice) */
   sharpestLikelyCents: 30,
-  /** pianos stand between these many cents of A4 = 440 Hz when a semitone's reading is put down to the tuning */
-  tuningAtLeastCents: -90,
-  tuningAtMostCents: 40,
+  /** pianos stand between 90 cents under A4 = 440 Hz and 40 over it when a semitone's reading is put down to the tuning; and
+   *  3.5 more on either side, since 95 of 100 readings lie so near the truth (our bench) */
+  tuningAtLeastCents: -93.5,
+  tuningAtMostCents: 43.5,
 } as const;
 
 /** Semitones of partials 2 to 8 above their fundamental, rounded to keys, and the octave below, whose second partial it is. */

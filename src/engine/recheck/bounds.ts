@@ -4,7 +4,7 @@ export const RECHECK_BOUNDS = {
   struck: 0.8,
   notStruck: -1,
   /** a written note that the blind ear did report: unsure below this, not struck below the other */
-  doubtful: 1,
+  doubtful: 2,
   overruled: -1,
   /** a key that is not written but was reported is withdrawn below this; one in place of a missed note is found above the other */
   withdrawn: -2,

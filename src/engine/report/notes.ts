@@ -47,7 +47,15 @@ export function reportNotes(
     ),
     unsure: alignment.matched.flatMap((note) =>
       note.verdict === 'unsure'
-        ? [{ step: note.step, midi: note.expected.midi, hand: note.expected.hand, reason: note.reason }]
+        ? [
+            {
+              step: note.step,
+              midi: note.expected.midi,
+              hand: note.expected.hand,
+              reason: note.reason,
+              ...(note.heldOver === true && { heldOver: true as const }),
+            },
+          ]
         : [],
     ),
   };

@@ -50,6 +50,25 @@ export interface CrossingDelay {
   readonly late: boolean;
 }
 
+/** One chord of one hand. */
+export interface ChordStrike {
+  readonly step: number;
+  readonly hand: Hand;
+  /** from its first key to its last, the listener's noise taken out, ms */
+  readonly spreadMs: number;
+  readonly lastFinger: number;
+}
+
+/** The way from one chord to the next. */
+export interface ChordChange {
+  /** the step that it leads into */
+  readonly step: number;
+  /** its IOI / median IOI of the other changes; over 1 it hesitates */
+  readonly ratio: number;
+  /** from the release of the last key to the first onset of the next chord, ms (negative: they overlap) */
+  readonly gapMs: Estimate | NotMeasured;
+}
+
 /** How both hands fall together; both figures negative where the left comes first. */
 export interface Togetherness {
   /** mean over the steps of the left hand's onset − the right hand's, ms: who leads */
@@ -57,6 +76,8 @@ export interface Togetherness {
   /** SD of the same over the steps, ms */
   readonly apartSdMs: Estimate | NotMeasured;
   readonly steps: readonly { readonly step: number; readonly leftMinusRightMs: number }[];
+  /** mean level of the left hand − the right hand's, dB, as they arrive */
+  readonly leftLouderDb: Estimate | NotMeasured;
 }
 
 /** Every measure of one hand; units in the names, definitions where each is computed. */
@@ -84,10 +105,18 @@ export interface Measures {
   readonly touchMs: Estimate | NotMeasured;
   /** median spread of chords, ms */
   readonly chordSpreadMs: Estimate | NotMeasured;
+  /** every chord of which two keys or more were heard */
+  readonly chords: readonly ChordStrike[];
+  /** mean level of the inner notes of chords − that of the outer notes of the same chords, dB */
+  readonly innerBalanceDb: Estimate | NotMeasured;
   /** only of hands together */
   readonly togetherness?: Togetherness;
   /** worst change of chord against the median change, ratio of IOIs */
   readonly changeHesitationRatio: Estimate | NotMeasured;
+  /** every change of chord that was heard whole */
+  readonly changes: readonly ChordChange[];
+  /** median silence (+) or overlap (−) from one chord to the next, ms */
+  readonly changeGapMs: Estimate | NotMeasured;
 }
 
 export interface ReportedNote {
@@ -155,6 +184,8 @@ export interface Report {
     readonly midi: number;
     readonly hand: Hand;
     readonly reason: string;
+    /** a common tone of two chords, perhaps held over: nothing is wrong with it */
+    readonly heldOver?: true;
   }[];
   readonly remarks: readonly CourseRemark[];
   /** another exercise of the set that explains the notes clearly better */

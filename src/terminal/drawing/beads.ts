@@ -91,7 +91,6 @@ function clustersOf(
   expectedSec: ReadonlyMap<number, number>,
 ): Cluster[] {
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
-  const shift = 12 * report.exercise.octaveShift;
   return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Cluster[] => {
     const own = notes.filter((note) => note.hand === hand);
     const played = report.notes.filter(
@@ -101,10 +100,13 @@ function clustersOf(
     const timeSec = Number.isFinite(firstSec) ? firstSec : expectedSec.get(step);
     if (own.length === 0 || timeSec === undefined) return [];
     const beads = own.map(({ midi, name }): Bead => {
-      const at = midi + shift;
-      const note = played.find((other) => (other.wantedMidi ?? other.midi) === at);
+      // Whatever octave the hand lies in: no hand has the same note twice in a chord.
+      const same = (other: number): boolean => (other - midi) % 12 === 0;
+      const note = played.find((other) => same(other.wantedMidi ?? other.midi));
       if (note === undefined) {
-        const unsure = report.unsure.some((other) => other.step === step && other.midi === at);
+        const unsure = report.unsure.some(
+          (other) => other.step === step && other.hand === hand && same(other.midi),
+        );
         return { kind: unsure ? 'unsure' : 'missed', timeSec, hand, name: displayPitchClass(name) };
       }
       const loudness = loudnessOf(note.levelDb - medianDb);

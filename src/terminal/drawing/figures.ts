@@ -30,7 +30,10 @@ export function figures(report: Report): Figure[] {
     line('Chords', [
       figure(measures.chordSpreadMs, 'ms', 0, 'spread '),
       figure(measures.changeHesitationRatio, '', 2, 'slowest change against the usual × '),
+      chordForm(report) ? changeGap(measures) : null,
+      figureSigned(measures.innerBalanceDb, 'dB', 1, 'inner notes '),
     ]),
+    line('Hands', [leader(measures), figure(measures.togetherness?.apartSdMs ?? NONE, 'ms', 0, 'apart by ')]),
     line('Evenness of loudness', [
       figure(measures.loudnessEvennessDb, 'dB', 1),
       figureSigned(measures.thumbAccentDb, 'dB', 1, 'thumb '),
@@ -47,6 +50,25 @@ export function figures(report: Report): Figure[] {
     { label: 'Piano', text: tuning(report) },
   ];
   return all.filter((row) => row !== null);
+}
+
+const NONE: NotMeasured = { notMeasured: '' };
+
+function chordForm({ exercise: { form } }: Report): boolean {
+  return form === 'triads' || form === 'progression';
+}
+
+function changeGap({ changeGapMs: gap }: Measures): string | null {
+  if ('notMeasured' in gap) return null;
+  const value = withError(Math.abs(gap.value).toFixed(0), gap, 'ms', 0);
+  return gap.value > 0 ? `${value} of silence between` : `held ${value} into the next`;
+}
+
+function leader({ togetherness }: Measures): string | null {
+  const lead = togetherness?.leadMs ?? NONE;
+  if ('notMeasured' in lead) return null;
+  const first = lead.value < 0 ? 'left' : 'right';
+  return `${first} first by ${withError(Math.abs(lead.value).toFixed(0), lead, 'ms', 0)}`;
 }
 
 /** What could not be measured of what this exercise has, one sentence a reason. */
@@ -70,7 +92,9 @@ function absentMeasures(report: Report): ReadonlySet<keyof Measures> {
   return new Set([
     ...(hasCrossings ? [] : (['crossingDelayMs', 'evennessWithoutCrossingsPercent'] as const)),
     ...(hasTurn ? [] : (['turnDeviationMs'] as const)),
-    ...(hasChords ? (['touchMs'] as const) : (['chordSpreadMs', 'changeHesitationRatio'] as const)),
+    ...(hasChords
+      ? (['touchMs'] as const)
+      : (['chordSpreadMs', 'changeHesitationRatio', 'changeGapMs', 'innerBalanceDb'] as const)),
   ]);
 }
 
@@ -82,6 +106,8 @@ const LABELS = {
   crossingDelayMs: 'crossings',
   chordSpreadMs: 'spread of chords',
   changeHesitationRatio: 'changes of chord',
+  changeGapMs: 'silence between chords',
+  innerBalanceDb: 'inner notes',
   loudnessEvennessDb: 'evenness of loudness',
   thumbAccentDb: 'thumb',
   tempoBpm: 'tempo',

@@ -183,6 +183,14 @@ export class Desk {
     if (sound) await this.#listen(sound, choice);
   }
 
+  /** Puts the last attempt into the journal: an opened file that is the player's own. */
+  async adopt(): Promise<void> {
+    if (this.attempt === null) return;
+    const { sound, assessment } = this.attempt;
+    const { choice, targetBpm } = this.#plan;
+    await this.#journal.complete(await this.#journal.keep(sound, { choice, targetBpm }), assessment);
+  }
+
   /** Listens to a sound, e.g. one out of the journal. */
   async listenTo(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
     await this.#listen(sound, choice);

@@ -71,6 +71,7 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     ),
     ...(crosses ? [crossingsLine(measures)] : []),
     ...(chords ? chordLines(measures) : []),
+    ...(measures.togetherness === undefined ? [] : handLines(measures.togetherness)),
     line(
       t.loudness,
       measures.loudnessEvennessDb,
@@ -146,10 +147,37 @@ function delayList(delays: readonly CrossingDelay[]): string {
 }
 
 function chordLines(measures: Measures): readonly MeasureLine[] {
-  const { spread, changes } = strings().measures;
+  const { spread, changes, inner } = strings().measures;
   return [
     line(spread, measures.chordSpreadMs, (figure) => spread.figure(estimate(figure, 'ms', 0))),
-    line(changes, measures.changeHesitationRatio, ({ value }) => changes.figure(shown(value, 1))),
+    line(
+      changes,
+      measures.changeHesitationRatio,
+      ({ value }) => changes.figure(shown(value, 1)) + silence(measures),
+    ),
+    line(inner, measures.innerBalanceDb, ({ value }) => {
+      const amount = withUnit(shown(Math.abs(value), 1), 'dB');
+      return value > 0 ? inner.louder(amount) : inner.softer(amount);
+    }),
+  ];
+}
+
+function silence({ changeGapMs: gap }: Measures): string {
+  if (!isMeasured(gap)) return '';
+  const t = strings().measures.changes;
+  const amount = withUnit(shown(Math.abs(gap.value)), 'ms');
+  return gap.value > 0 ? t.silence(amount) : t.held(amount);
+}
+
+function handLines({ leadMs, apartSdMs }: NonNullable<Measures['togetherness']>): readonly MeasureLine[] {
+  const t = strings().measures.together;
+  return [
+    line(t, leadMs, ({ value, plusMinus }) => {
+      const size = { value: Math.abs(value), ...(plusMinus !== undefined && { plusMinus }) };
+      const amount = estimate(size, 'ms', 0);
+      const varies = isMeasured(apartSdMs) ? t.varies(withUnit(shown(apartSdMs.value), 'ms')) : '';
+      return (value < 0 ? t.left(amount) : t.right(amount)) + varies;
+    }),
   ];
 }
 

@@ -29,7 +29,7 @@ function remarkLine(remark: CourseRemark): readonly string[] {
   const t = strings().report;
   switch (remark.kind) {
     case 'other-octave':
-      return [t.otherOctave(remark.octaveShift)];
+      return [t.otherOctave(remark.octaveShift, remark.hand ?? null)];
     case 'played-again':
       return [t.playedAgain(remark.passages.length + 1)];
     case 'stopped':

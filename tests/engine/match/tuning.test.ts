@@ -11,6 +11,7 @@ describe('a piano far from its pitch', () => {
     [60, 40],
     [75, 25],
     [90, 10],
+    [93, 7],
   ])('%i cents flat, read a semitone low, is put down to the tuning', (flat, tuningCents) => {
     const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
     const alignment = matchNotes(heard, exercise);
@@ -20,11 +21,19 @@ describe('a piano far from its pitch', () => {
     expect(alignment.betterFit).toBeUndefined();
   });
 
-  it.each([-45, -20, 0, 9])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
+  it.each([-45, -20, 0, 6])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
     const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
     const alignment = matchNotes(heard, exercise);
     expect(alignment.semitoneShift).toBe(0);
     expect(alignment.betterFit?.choice.key).toBe('Db major');
+  });
+
+  it.each([
+    [40, -60],
+    [43, -57],
+  ])('%i cents sharp, read a semitone high, is put down to the tuning', (sharp, tuningCents) => {
+    const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: 1, tuningCents });
+    expect(matchNotes(heard, exercise).remarks).toEqual([{ kind: 'read-a-semitone-off', cents: sharp }]);
   });
 
   it.each([-45, 0, 20])(

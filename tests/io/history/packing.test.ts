@@ -57,6 +57,16 @@ describe('a drawer', () => {
     expect(unpackDrawer(packDrawer([made]))[0]!.summary!.evennessPercent).toBe(9.42);
   });
 
+  it('has an entry that was put in again as it is now', () => {
+    const [first, second] = fc.sample(anyEntry, { numRuns: 2, seed: 3 });
+    const [one, other] = [
+      { ...first!, id: nameFor(5, 'abcd') },
+      { ...second!, id: nameFor(9, 'abcd') },
+    ];
+    const entries = [one, other, { ...one, name: 'again' }].reduce<readonly Entry[]>(withEntry, []);
+    expect(entries.map(({ name }) => name)).toEqual(['again', other.name]);
+  });
+
   it('stays in order of names, and has each name once', () => {
     fc.assert(
       fc.property(fc.array(anyEntry, { maxLength: 30 }), (entries) => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { assessHeard, buildExercise } from '../../../src/engine/index.ts';
 import type { Assessment, Tongue } from '../../../src/engine/index.ts';
 import { Desk, type Devices } from '../../../src/ui/attempt/desk.svelte.ts';
+import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
@@ -33,7 +34,7 @@ const told: Assessment = {
 };
 const SOUND = { channels: [new Float32Array(48)], sampleRateHz: 48_000 };
 
-function rig(changed: Partial<Devices> = {}) {
+function rig(changed: Partial<Devices> = {}, journal = new Journal(null)) {
   const asked: { choice: unknown; earlier: number }[] = [];
   const closed: string[] = [];
   const opened: (string | null)[] = [];
@@ -75,7 +76,7 @@ function rig(changed: Partial<Devices> = {}) {
     ...changed,
   };
   const plan = new Plan();
-  return { desk: new Desk(devices, plan), plan, asked, closed, opened };
+  return { desk: new Desk(devices, plan, journal), plan, asked, closed, opened };
 }
 
 const file = new File([new Uint8Array(4)], 'attempt-7.wav');
@@ -167,6 +168,42 @@ describe('the desk', () => {
     desk.start();
     await desk.stop();
     expect(asked.map(({ earlier }) => earlier)).toEqual([0, 0]);
+  });
+
+  it('stores a recording before it is analysed, and the report after', async () => {
+    const journal = new Journal(null);
+    const states: (string | undefined)[] = [];
+    const { desk } = rig(
+      {
+        analyst: {
+          analyse: () => {
+            states.push(journal.shown.at(-1)?.state);
+            return Promise.resolve(told);
+          },
+          cancel: () => undefined,
+          close: () => undefined,
+        },
+      },
+      journal,
+    );
+    await desk.openMicrophone();
+    desk.start();
+    await desk.stop();
+    states.push(journal.shown.at(-1)?.state);
+    expect(states).toEqual(['unanalysed', 'told']);
+    expect(journal.shown[0]).toMatchObject({ device: 'invented', name: 'your recording' });
+  });
+
+  it('puts an opened file into the journal only when it is asked to', async () => {
+    const journal = new Journal(null);
+    const { desk } = rig({}, journal);
+    await desk.open(file);
+    expect(journal.shown).toEqual([]);
+    await desk.adopt();
+    expect(journal.shown).toHaveLength(1);
+    expect(journal.shown[0]).toMatchObject({ state: 'told', name: 'attempt-7.wav' });
+    await desk.listenAs(null);
+    expect(journal.shown).toHaveLength(1);
   });
 });
 

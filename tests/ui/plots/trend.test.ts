@@ -26,6 +26,11 @@ describe('a trend', () => {
     expect(trendPicture([], SIZE)).toMatchObject({ dots: [], thread: '' });
   });
 
+  it('is not flattened by one wild attempt', () => {
+    const { dots } = trendPicture([point(400), point(6), point(10)], SIZE);
+    expect(dots[1]!.y - dots[2]!.y).toBeGreaterThan(7);
+  });
+
   it('keeps everything inside the picture', () => {
     const value = fc.option(fc.double({ min: -5, max: 500, noNaN: true }));
     fc.assert(

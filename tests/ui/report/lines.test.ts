@@ -38,6 +38,30 @@ describe('the list of measures', () => {
     expect([...lines('lateThumb').keys()]).toContain('Touch');
   });
 
+  it('says of chords how they change and how their inner notes sound, of two hands which comes first', () => {
+    const { report, exercise } = invent(INVENTED.progression);
+    const measures = {
+      ...report.measures,
+      changeHesitationRatio: { value: 1.32 },
+      changeGapMs: { value: 140, plusMinus: 20 },
+      innerBalanceDb: { value: -2.4, plusMinus: 0.5 },
+      togetherness: {
+        leadMs: { value: -18.2, plusMinus: 2.1 },
+        apartSdMs: { value: 9.4 },
+        steps: [],
+        leftLouderDb: { value: 1 },
+      },
+    };
+    const told = new Map(
+      measureLines({ ...report, measures }, exercise).map((line) => [line.term, plain(line.figure)]),
+    );
+    expect(told.get('Changes of chord')).toBe(
+      'the slowest takes 1.3 times the usual; 140 ms of silence between chords',
+    );
+    expect(told.get('Inner notes')).toBe('2.4 dB softer than the outer');
+    expect(told.get('Hands together')).toBe('left first by 18 ms ± 2; varies by 9 ms');
+  });
+
   it('says why a figure is not there', () => {
     const line = lines('progression').get('Changes of chord')!;
     expect(line.measured).toBe(false);
@@ -81,6 +105,10 @@ it('remarks name the octave and the state of the sound, and call neither a mista
     remarks: [{ kind: 'other-octave' as const, octaveShift: -1 }],
     audio: { ...report.audio, findings: [{ kind: 'clipping' as const, detail: 'It clips.' }] },
   };
+  const handOnly = { kind: 'other-octave' as const, octaveShift: 1, hand: 'right' as const };
+  expect(remarkLines({ ...report, remarks: [handOnly] }, [])).toEqual([
+    'The right hand played an octave higher than written; that is no mistake.',
+  ]);
   expect(remarkLines(shifted, ['Recorded with automatic gain.'])).toEqual([
     'Played an octave lower than written; that is no mistake.',
     'It clips.',

@@ -147,10 +147,14 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
       loudnessEvennessDb: { value: 1.83, plusMinus: 0.2 },
       thumbAccentDb: { value: 1.1, plusMinus: 0.4 },
       endsFadeDb: { value: -2.1, plusMinus: 0.5 },
+      ...(made.choice.hands === 'together' && { togetherness: together(exercise, made) }),
       tempoBpm: { value: tempoBpm, plusMinus: 0.4 },
       touchMs: { value: 22, plusMinus: 8 },
       chordSpreadMs: notMeasured,
-      ...(made.choice.hands === 'together' && { togetherness: together(exercise, made) }),
+      chords: [],
+      innerBalanceDb: notMeasured,
+      changes: [],
+      changeGapMs: notMeasured,
       changeHesitationRatio: notMeasured,
     },
     words: {
@@ -170,7 +174,12 @@ function together(exercise: Exercise, made: Invention): NonNullable<Report['meas
     step,
     leftMinusRightMs: made.leftOffsetMs?.[step] ?? Math.round(Math.sin(step * 1.3) * 6),
   }));
-  return { leadMs: { value: -4, plusMinus: 2 }, apartSdMs: { value: 18, plusMinus: 2 }, steps };
+  return {
+    leadMs: { value: -4, plusMinus: 2 },
+    apartSdMs: { value: 18, plusMinus: 2 },
+    leftLouderDb: { value: -1.2, plusMinus: 0.4 },
+    steps,
+  };
 }
 
 /** The attempts of docs/look and their kin. All invented. */

@@ -25,6 +25,9 @@ export interface Criteria {
   readonly handsApartMs: number;
   /** … and one that leads by over this, or hands that scatter by over this, is told */
   readonly handsLeadMs: number;
+  /** of the lead of a hand that is louder by over `louderHandDb`, so much is its loudness's doing and no fault */
+  readonly leadOfLouderMs: number;
+  readonly louderHandDb: number;
   readonly thumbAccentDb: number;
   readonly endsFadeDb: number;
   /** the inner notes of chords softer than the outer ones by over this */
@@ -67,6 +70,8 @@ export const DEFAULT_CRITERIA: Criteria = {
   sameFingerShare: 0.7,
   handsApartMs: 40,
   handsLeadMs: 35,
+  leadOfLouderMs: 25, // a louder key arrives 20–30 ms earlier (Goebl 2001)
+  louderHandDb: 3,
   thumbAccentDb: 2.5,
   endsFadeDb: 6,
   innerSoftDb: 8,

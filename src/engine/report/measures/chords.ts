@@ -1,4 +1,5 @@
 import { median } from '../../base/statistics.ts';
+import type { ChordStrike } from '../types.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from './estimate.ts';
 import type { Strike, StruckKey } from './strikes.ts';
@@ -8,6 +9,18 @@ export interface ChordSpread {
   readonly step: number;
   readonly spreadMs: number;
   readonly last: StruckKey;
+}
+
+/** The same as data for the report. */
+export function chordStrikes(spreads: readonly ChordSpread[]): readonly ChordStrike[] {
+  return spreads
+    .map(({ step, spreadMs, last }) => ({
+      step,
+      hand: last.expected.hand,
+      spreadMs,
+      lastFinger: last.expected.finger,
+    }))
+    .sort((a, b) => a.step - b.step);
 }
 
 /**

@@ -4,9 +4,10 @@ import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import type { Measures } from '../types.ts';
 import { noteAccuracyPercent } from './accuracy.ts';
-import { changeHesitationRatio, slowestChange } from './changes.ts';
+import { innerBalanceDb } from './balance.ts';
+import { changeGapMs, changeHesitationRatio, chordChanges, slowestChange } from './changes.ts';
 import type { SlowChange } from './changes.ts';
-import { chordSpreadMs, chordSpreads } from './chords.ts';
+import { chordSpreadMs, chordSpreads, chordStrikes } from './chords.ts';
 import type { ChordSpread } from './chords.ts';
 import { crossingDelayMs, crossingDelays } from './crossings.ts';
 import {
@@ -33,7 +34,8 @@ import { tempoBpm } from './tempo.ts';
 import { joinsOf, touchMs } from './touch.ts';
 import type { Join } from './touch.ts';
 
-export { softestInner } from './loudness.ts';
+export { softestInner } from './balance.ts';
+export { chordSpreadMs } from './chords.ts';
 export { driftPercent, driftTempi } from './drift.ts';
 export { isMeasured } from './estimate.ts';
 export type { Figure } from './estimate.ts';
@@ -65,6 +67,7 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
   const loudness = byHand.flatMap((own) => loudnessOf(own.strikes));
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
   const spreads = byHand.flatMap((own) => chordSpreads(own.strikes, heard.onsetSdMs));
+  const changes = chordChanges(strikes, intervals, exercise);
   const ends = endsOf(loudness, exercise);
   const crossings = byHand
     .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria))
@@ -97,10 +100,14 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
       tempoBpm: tempoBpm(intervals),
       touchMs: touchMs(joins, strikes),
       chordSpreadMs: chordSpreadMs(spreads, heard.onsetSdMs),
+      chords: chordStrikes(spreads),
+      innerBalanceDb: innerBalanceDb(byHand),
       ...(byHand.length === 2 && {
         togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes, heard.onsetSdMs),
       }),
       changeHesitationRatio: changeHesitationRatio(intervals, exercise),
+      changes,
+      changeGapMs: changeGapMs(changes),
     },
   };
 }

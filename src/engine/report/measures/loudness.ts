@@ -1,5 +1,4 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
-import type { Estimate } from '../types.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from './estimate.ts';
 import { lineThrough } from './line.ts';
@@ -94,38 +93,15 @@ function keysOf(loudness: readonly Loudness[]): readonly { midi: number; levelDb
   }));
 }
 
-/** Level of each chord's thumb less the mean of its other notes, dB. */
+/** Level of each chord's thumb less the mean of the other notes of its hand, dB: a louder hand is no louder thumb. */
 function chordAccents(loudness: readonly Loudness[]): readonly number[] {
-  return [...new Set(loudness.map((note) => note.step))].flatMap((step) => {
-    const chord = loudness.filter((note) => note.step === step);
+  const handOf = (note: Loudness): string => `${note.step} ${note.key.expected.hand}`;
+  return [...new Set(loudness.map(handOf))].flatMap((hand) => {
+    const chord = loudness.filter((note) => handOf(note) === hand);
     const thumb = chord.find((note) => note.key.expected.finger === 1);
     const others = chord.filter((note) => note !== thumb).map((note) => note.levelDb);
     return thumb === undefined || others.length === 0 ? [] : [thumb.levelDb - mean(others)!];
   });
-}
-
-/** The finger whose inner notes of chords are softest, against the outer notes of the same chords, dB (negative: softer). */
-export function softestInner(
-  strikes: readonly Strike[],
-): { readonly finger: number; readonly figure: Estimate; readonly steps: readonly number[] } | undefined {
-  const byFinger = new Map<number, { step: number; db: number }[]>();
-  for (const { step, keys } of strikes) {
-    if (keys.length < 3) continue;
-    const inner = keys.slice(1, -1);
-    const outerDb = (keys[0]!.played.levelDb + keys.at(-1)!.played.levelDb) / 2;
-    for (const key of inner) {
-      const { finger } = key.expected;
-      byFinger.set(finger, [...(byFinger.get(finger) ?? []), { step, db: key.played.levelDb - outerDb }]);
-    }
-  }
-  const found = [...byFinger].flatMap(([finger, notes]) => {
-    const values = notes.map((note) => note.db);
-    const sd = standardDeviation(values);
-    if (sd === undefined) return [];
-    const figure = { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
-    return [{ finger, figure, steps: notes.map((note) => note.step) }];
-  });
-  return found.sort((a, b) => a.figure.value - b.figure.value)[0];
 }
 
 export function tooFewNotes(count: number): Figure {

@@ -1,6 +1,7 @@
-import { mean } from '../../base/statistics.ts';
+import { mean, standardDeviation } from '../../base/statistics.ts';
 import type { Togetherness } from '../types.ts';
 import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
 import { spreadWithoutNoise } from './noise.ts';
 import type { Strike } from './strikes.ts';
 
@@ -27,7 +28,7 @@ export function togetherness(
   const said = steps.map(({ step, leftMinusRightMs }) => ({ step, leftMinusRightMs }));
   if (lead === undefined || steps.length < LEAST_STEPS) {
     const reason = notMeasured('needs three steps with both hands heard');
-    return { leadMs: reason, apartSdMs: reason, steps: said };
+    return { leadMs: reason, apartSdMs: reason, steps: said, leftLouderDb: leftLouderDb(left, right) };
   }
   const noise = mean(steps.map((one) => one.noise))!;
   const spread = spreadWithoutNoise(
@@ -36,5 +37,21 @@ export function togetherness(
     steps.length - 1,
   );
   const leadSd = Math.hypot(spread.value, Math.sqrt(noise)) / Math.sqrt(steps.length);
-  return { leadMs: { value: lead, plusMinus: leadSd }, apartSdMs: spread, steps: said };
+  return {
+    leadMs: { value: lead, plusMinus: leadSd },
+    apartSdMs: spread,
+    steps: said,
+    leftLouderDb: leftLouderDb(left, right),
+  };
+}
+
+/** Mean level of the left hand's right notes − the right hand's, dB; ± from the scatter of both. */
+function leftLouderDb(left: readonly Strike[], right: readonly Strike[]): Figure {
+  const [leftDb, rightDb] = [left, right].map((strikes) =>
+    strikes.flatMap(({ keys }) => keys.filter((key) => key.right).map(({ played }) => played.levelDb)),
+  );
+  if (leftDb!.length < LEAST_STEPS || rightDb!.length < LEAST_STEPS)
+    return notMeasured('needs three right notes of each hand');
+  const variance = [leftDb!, rightDb!].map((levels) => standardDeviation(levels)! ** 2 / levels.length);
+  return { value: mean(leftDb!)! - mean(rightDb!)!, plusMinus: Math.sqrt(variance[0]! + variance[1]!) };
 }

@@ -1,5 +1,7 @@
+import { chordSpreadMs } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { chordAt, practiceAround, surelyOver, valueOf } from './scene.ts';
+import { chordAt, fingerOf, practiceAround, surelyOver, valueOf } from './scene.ts';
+import type { FingerOf } from './types.ts';
 
 /** 6. Hesitation at a change of chord, and 8. chords not struck as one. */
 
@@ -23,17 +25,23 @@ const spread: Situation = {
   name: 'chords-spread',
   takesSecond: true,
   tell: (scene) => {
-    const { measures, spreads } = scene.measured;
-    const { criteria } = scene;
-    if (!surelyOver(measures.chordSpreadMs, criteria.chordSpreadMs, criteria)) return null;
-    const wide = spreads.filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
-    const fingers = [...new Set(wide.map((chord) => chord.last.expected.finger))];
-    const share = (finger: number): number =>
-      wide.filter((chord) => chord.last.expected.finger === finger).length / wide.length;
-    const lastFinger = fingers.find((finger) => share(finger) >= criteria.sameFingerShare);
-    const ms = Math.round(valueOf(measures.chordSpreadMs)!);
+    const { criteria, heard } = scene;
+    const hands = scene.measured.byHand
+      .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
+      .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads, heard.onsetSdMs) }))
+      .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
+      .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
+    const [worse] = hands;
+    if (worse === undefined) return null;
+    const wide = hands
+      .flatMap(({ spreads }) => spreads)
+      .filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
+    const last = wide.map((chord) => fingerOf(scene, chord.last.expected));
+    const share = (one: FingerOf): number =>
+      last.filter(({ finger, hand }) => finger === one.finger && hand === one.hand).length / last.length;
+    const mostly = last.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
     return {
-      ...scene.wording.chordsSpread(ms, lastFinger ?? null),
+      ...scene.wording.chordsSpread(Math.round(valueOf(worse.figure)!), mostly),
       steps: wide.map((chord) => chord.step),
     };
   },

@@ -1,4 +1,7 @@
-import type { CrossingDelay } from '../types.ts';
+import { median } from '../../base/statistics.ts';
+import type { CrossingDelay, Measures } from '../types.ts';
+import { isMeasured } from '../measures/index.ts';
+import type { Figure } from '../measures/index.ts';
 import type { Scene, Situation } from './scene.ts';
 import { practiceAround, say, surelyOver, taskOf, valueOf } from './scene.ts';
 import type { ApartReason, FingeredName } from './types.ts';
@@ -25,23 +28,43 @@ const apartForNow: Situation = {
   },
 };
 
-/** Unevenness over half as much again as the worse single hand at about this tempo, with both figures; null: not so, or not known. */
+/**
+ * Much worse than each hand alone: unevenness, or the delay of the crossings, over half as much again as that of the worse
+ * single hand at about this tempo, with both figures; null: not so, or not known.
+ */
 function muchWorse(scene: Scene): ApartReason | null {
-  const { criteria, measured } = scene;
+  const { evennessPercent, crossingDelayMs } = scene.measured.measures;
+  const { criteria } = scene;
+  const time = worseThanAlone(scene, evennessPercent, (own) => own.evennessPercent, criteria.evennessPercent);
+  if (time !== null) return { kind: 'uneven', ...time };
+  const leastMs = criteria.crossingShareOfInterval * usualIntervalMs(scene);
+  const delay = worseThanAlone(scene, crossingDelayMs, (own) => own.crossingDelayMs, leastMs);
+  return delay === null ? null : { kind: 'delay', ...delay };
+}
+
+/** A figure now and the worse of both hands alone, rounded; null where it is not over so many times that one and over `least`. */
+function worseThanAlone(
+  { alone, criteria, measured }: Scene,
+  now: Figure,
+  of: (measures: Measures) => Figure,
+  least: number,
+): { readonly together: number; readonly alone: number } | null {
   const tempo = valueOf(measured.measures.tempoBpm);
-  const singles = (['left', 'right'] as const).map((hand) => scene.alone[hand].at(-1)?.measures);
-  const [left, right] = singles.map((measures) => {
-    const theirs = measures === undefined ? undefined : valueOf(measures.tempoBpm);
+  const [left, right] = (['left', 'right'] as const).map((hand) => {
+    const own = alone[hand].at(-1)?.measures;
+    const theirs = own && valueOf(own.tempoBpm);
     const near =
       tempo !== undefined && theirs !== undefined && Math.abs(theirs / tempo - 1) <= criteria.sameTempoShare;
-    return near && measures !== undefined ? valueOf(measures.evennessPercent) : undefined;
+    return near && own ? valueOf(of(own)) : undefined;
   });
-  if (left === undefined || right === undefined) return null;
-  const worst = Math.max(left, right);
-  const bound = Math.max(criteria.togetherWorseTimes * worst, criteria.evennessPercent);
-  if (!surelyOver(measured.measures.evennessPercent, bound, criteria)) return null;
-  const now = valueOf(measured.measures.evennessPercent)!;
-  return { kind: 'uneven', together: Math.round(now), alone: Math.round(worst) };
+  if (left === undefined || right === undefined || !isMeasured(now)) return null;
+  const worst = Math.max(0, left, right);
+  if (!surelyOver(now, Math.max(criteria.togetherWorseTimes * worst, least), criteria)) return null;
+  return { together: Math.round(now.value), alone: Math.round(worst) };
+}
+
+function usualIntervalMs({ measured }: Scene): number {
+  return median(measured.intervals.map(({ ioiMs }) => ioiMs)) ?? Infinity;
 }
 
 const bothWays: Situation = {

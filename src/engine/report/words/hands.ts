@@ -1,5 +1,6 @@
 import { isMeasured } from '../measures/index.ts';
-import type { Situation } from './scene.ts';
+import type { Togetherness } from '../types.ts';
+import type { Scene, Situation } from './scene.ts';
 import { practiceAround, surelyOver } from './scene.ts';
 
 /** 8. Hands not together. */
@@ -12,7 +13,8 @@ const oneLeads: Situation = {
     if (together === undefined || !isMeasured(together.leadMs)) return null;
     const lead = together.leadMs;
     const bound = scene.criteria.handsLeadMs;
-    if (!surelyOver({ ...lead, value: Math.abs(lead.value) }, bound, scene.criteria)) return null;
+    const ofItself = Math.abs(lead.value) - leadOfLoudness(scene, together);
+    if (!surelyOver({ ...lead, value: ofItself }, bound, scene.criteria)) return null;
     const [first, other] = lead.value < 0 ? (['left', 'right'] as const) : (['right', 'left'] as const);
     return {
       ...scene.wording.oneHandLeads(first, other, Math.round(Math.abs(lead.value))),
@@ -22,6 +24,13 @@ const oneLeads: Situation = {
     };
   },
 };
+
+/** How much of the lead is there because the hand that leads is the louder one: its keys simply arrive earlier (Goebl 2001), ms. */
+function leadOfLoudness({ criteria }: Scene, { leadMs, leftLouderDb }: Togetherness): number {
+  if (!isMeasured(leadMs) || !isMeasured(leftLouderDb)) return 0;
+  const leaderLouderDb = leadMs.value < 0 ? leftLouderDb.value : -leftLouderDb.value;
+  return leaderLouderDb > criteria.louderHandDb ? criteria.leadOfLouderMs : 0;
+}
 
 const apart: Situation = {
   name: 'hands-apart',

@@ -7,7 +7,7 @@ import { isMeasured } from '../measures/index.ts';
 import type { Figure, Measured } from '../measures/index.ts';
 import type { Report, Words } from '../types.ts';
 import type { Wording } from './english/index.ts';
-import type { ChordPlace, Place, Said, Spot, Stretch, Task } from './types.ts';
+import type { ChordPlace, FingerOf, Place, Said, Spot, Stretch, Task } from './types.ts';
 
 /** Everything that a situation may look at. */
 export interface Scene {
@@ -59,6 +59,11 @@ export function isChordForm(exercise: Exercise): boolean {
 /** A note as it is said, without its octave; its plain name or the note that is expected. */
 export function say({ tongue }: Scene, note: ExpectedNote | string): string {
   return noteName(typeof note === 'string' ? note : note.name, tongue.naming);
+}
+
+/** A finger as it is said: with both hands also whose it is. */
+export function fingerOf(scene: Scene, { hand, finger }: Pick<ExpectedNote, 'hand' | 'finger'>): FingerOf {
+  return { finger, hand: scene.exercise.choice.hands === 'together' ? hand : null };
 }
 
 export function sayKey({ tongue }: Scene, key: string): string {

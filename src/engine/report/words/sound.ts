@@ -1,7 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { isMeasured, softestInner } from '../measures/index.ts';
 import type { Situation } from './scene.ts';
-import { placeOf, say, surelyOver, valueOf } from './scene.ts';
+import { fingerOf, placeOf, say, surelyOver, valueOf } from './scene.ts';
 
 /** 9. Loudness, and 10. touch. */
 
@@ -43,12 +43,15 @@ const innerSoft: Situation = {
   name: 'inner-note-soft',
   takesSecond: true,
   tell: (scene) => {
-    for (const { strikes } of scene.measured.byHand) {
+    for (const { hand, strikes } of scene.measured.byHand) {
       const soft = softestInner(strikes);
       if (soft === undefined) continue;
       const size = { ...soft.figure, value: -soft.figure.value };
       if (!surelyOver(size, scene.criteria.innerSoftDb, scene.criteria)) continue;
-      return { ...scene.wording.innerSoft(soft.finger, Math.round(size.value)), steps: soft.steps };
+      return {
+        ...scene.wording.innerSoft(fingerOf(scene, { hand, finger: soft.finger }), Math.round(size.value)),
+        steps: soft.steps,
+      };
     }
     return null;
   },

@@ -19,7 +19,8 @@ export function atCriterion(report: Figures, criteria: Criteria, targetBpm: numb
   const tempo = measures.tempoBpm;
   return (
     faultCount(report) === 0 &&
-    report.unsure.length <= criteria.unsureShare * report.notes.length &&
+    report.unsure.filter((note) => note.heldOver !== true).length <=
+      criteria.unsureShare * report.notes.length &&
     isMeasured(measures.evennessPercent) &&
     measures.evennessPercent.value <= criteria.evennessPercent &&
     measures.crossings.every((crossing) => !crossing.late) &&

@@ -87,9 +87,16 @@ export interface FingeredName {
   readonly finger: number;
 }
 
-/** Why hands together are much worse than apart. */
+/** A finger; with both hands also whose it is. */
+export interface FingerOf {
+  readonly finger: number;
+  readonly hand: 'left' | 'right' | null;
+}
+
+/** Why hands together are much worse than apart: crossings late both ways; or figures now and of the worse hand alone. */
 export type ApartReason =
   | { readonly kind: 'crossings' }
+  | { readonly kind: 'delay'; readonly together: number; readonly alone: number }
   | { readonly kind: 'uneven'; readonly together: number; readonly alone: number };
 
 /** The signature of a key. */

@@ -3,7 +3,7 @@ import { factsOf, howOften, pitchClassName, sameFault, told } from './fault-word
 import { faultsOf } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
-import { isChordForm, placeOf, practiceAround, say, taskOf } from './scene.ts';
+import { fingerOf, isChordForm, placeOf, practiceAround, say, taskOf } from './scene.ts';
 import { isBlack, isNaturalOf, pitchClassOf } from './spelling.ts';
 
 /** 4. Wrong and missed notes. */
@@ -143,8 +143,13 @@ const innerNote: Situation = {
       );
     });
     if (fault === undefined) return null;
-    const note = { name: say(scene, fault.expected), finger: fault.expected.finger };
-    return { ...scene.wording.innerNote(note, placeOf(scene, fault.step)), steps: [fault.step] };
+    const { expected, step } = fault;
+    const said = scene.wording.innerNote(
+      say(scene, expected),
+      fingerOf(scene, expected),
+      placeOf(scene, step),
+    );
+    return { ...said, steps: [step] };
   },
 };
 

@@ -29,5 +29,8 @@ export const FRAME = {
   noPlaying: 'No playing was found in this recording',
   notRecognised: 'The exercise could not be recognised',
   saveSound: 'Save the sound',
+  adopt: 'Put it in the journal',
+  adoptHint: 'if it is your own playing',
+  adopted: 'It is in the journal.',
   measureAs: (title: string) => `Measure it as ${title}`,
 };

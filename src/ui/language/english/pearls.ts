@@ -19,7 +19,7 @@ export const PEARLS = {
   notSure: (name: string, reason: string) => `${name} not sure: ${reason}`,
   /** under the pearls, where there is little room */
   label: {
-    extra: { slip: 'caught', repeat: 'again', restart: '', other: 'extra' },
+    extra: { slip: 'caught', repeat: 'again', restart: 'back', other: 'extra' },
     missed: 'missed',
     unsure: 'unsure',
     wanted: (name: string) => `for ${name}`,

@@ -31,8 +31,8 @@ export const REPORT = {
   asMissed: 'missed',
   asUnsure: (reason: string) => `not sure: ${reason}`,
   keyNumber: (midi: number) => `key ${midi}`,
-  otherOctave: (octaves: number) =>
-    `Played ${Math.abs(octaves) === 1 ? 'an octave' : `${Math.abs(octaves)} octaves`} ` +
+  otherOctave: (octaves: number, hand: 'left' | 'right' | null) =>
+    `${hand === null ? 'Played' : `The ${hand} hand played`} ${Math.abs(octaves) === 1 ? 'an octave' : `${Math.abs(octaves)} octaves`} ` +
     `${octaves > 0 ? 'higher' : 'lower'} than written; that is no mistake.`,
   playedAgain: (times: number) =>
     `The exercise was played ${times} times; this is the report of one of them.`,
@@ -88,6 +88,27 @@ export const MEASURES = {
     definition: 'The longest time from chord to chord over the median of the others.',
     meaning: 'The slowest change against the usual one; 1 is no hesitation.',
     figure: (ratio: string) => `the slowest takes ${ratio} times the usual`,
+    silence: (amount: string) => `; ${amount} of silence between chords`,
+    held: (amount: string) => `; chords held ${amount} into the next`,
+  },
+  inner: {
+    term: 'Inner notes',
+    definition:
+      'Mean level of the inner notes of chords less that of the outer notes of the same chords, in decibels.',
+    meaning: 'How loud the inner notes of the chords are against the outer ones.',
+    louder: (amount: string) => `${amount} louder than the outer`,
+    softer: (amount: string) => `${amount} softer than the outer`,
+  },
+  together: {
+    term: 'Hands together',
+    definition:
+      'At each step the mean onset of the left hand’s notes less that of the right hand’s; over the steps its mean (who leads) and its standard deviation, the listening’s own error taken out.',
+    meaning:
+      'Which hand comes first, on the average, and how much that varies from step to step. Up to 40 ms sounds together; ' +
+      'the louder hand comes some 25 ms sooner by itself.',
+    left: (amount: string) => `left first by ${amount}`,
+    right: (amount: string) => `right first by ${amount}`,
+    varies: (amount: string) => `; varies by ${amount}`,
   },
   loudness: {
     term: 'Evenness of loudness',

@@ -29,5 +29,8 @@ export const FRAME: Strings['frame'] = {
   noPlaying: 'In dieser Aufnahme war kein Spiel zu finden',
   notRecognised: 'Die Übung war nicht zu erkennen',
   saveSound: 'Klang sichern',
+  adopt: 'Ins Tagebuch legen',
+  adoptHint: 'wenn du es selbst gespielt hast',
+  adopted: 'Es liegt im Tagebuch.',
   measureAs: (title) => `Als ${title} messen`,
 };

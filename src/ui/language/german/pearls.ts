@@ -16,7 +16,7 @@ export const PEARLS: Strings['pearls'] = {
   missed: (name) => `${name} fehlt`,
   notSure: (name, reason) => `${name} unsicher: ${reason}`,
   label: {
-    extra: { slip: 'mit', repeat: 'noch einmal', restart: '', other: 'zu viel' },
+    extra: { slip: 'mit', repeat: 'noch einmal', restart: 'zurück', other: 'zu viel' },
     missed: 'fehlt',
     unsure: 'unsicher',
     wanted: (name) => `statt ${name}`,

@@ -28,9 +28,12 @@ export const REPORT: Strings['report'] = {
   asMissed: 'fehlt',
   asUnsure: (reason) => `unsicher: ${reason}`,
   keyNumber: (midi) => `Taste ${midi}`,
-  otherOctave: (octaves) =>
-    `${Math.abs(octaves) === 1 ? 'Eine Oktave' : `${Math.abs(octaves)} Oktaven`} ` +
-    `${octaves > 0 ? 'höher' : 'tiefer'} als geschrieben gespielt; das ist kein Fehler.`,
+  otherOctave: (octaves, hand) => {
+    const distance = Math.abs(octaves) === 1 ? 'eine Oktave' : `${Math.abs(octaves)} Oktaven`;
+    const who = hand === null ? '' : hand === 'left' ? 'Die linke Hand hat ' : 'Die rechte Hand hat ';
+    const words = `${who}${distance} ${octaves > 0 ? 'höher' : 'tiefer'} als geschrieben gespielt`;
+    return `${words.charAt(0).toUpperCase()}${words.slice(1)}; das ist kein Fehler.`;
+  },
   playedAgain: (times) =>
     `Die Übung wurde ${times}-mal gespielt; dies ist der Bericht über eines dieser Male.`,
   stopBefore: (gap, note) => `Eine Pause von ${gap} vor dem ${note}. Ton.`,
@@ -84,6 +87,27 @@ export const MEASURES: Strings['measures'] = {
     definition: 'Die längste Zeit von Akkord zu Akkord durch den Median der anderen.',
     meaning: 'Der langsamste Wechsel gegen den üblichen; 1 heißt: kein Zögern.',
     figure: (ratio) => `der langsamste dauert ${ratio}-mal so lang wie üblich`,
+    silence: (amount) => `; ${amount} Stille zwischen den Akkorden`,
+    held: (amount) => `; Akkorde ${amount} in den nächsten hinein gehalten`,
+  },
+  inner: {
+    term: 'Innere Töne',
+    definition:
+      'Mittlerer Pegel der inneren Töne von Akkorden weniger den der äußeren Töne derselben Akkorde, in Dezibel.',
+    meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
+    louder: (amount) => `${amount} lauter als die äußeren`,
+    softer: (amount) => `${amount} leiser als die äußeren`,
+  },
+  together: {
+    term: 'Hände zusammen',
+    definition:
+      'Bei jedem Schritt der mittlere Einsatz der linken Hand weniger den der rechten; über die Schritte ihr Mittelwert (wer führt) und ihre Standardabweichung, ohne den Fehler des Hörens selbst.',
+    meaning:
+      'Welche Hand im Mittel zuerst kommt, und wie sehr das von Stelle zu Stelle schwankt. Bis 40 ms klingt es ' +
+      'zusammen; die lautere Hand kommt von selbst etwa 25 ms früher.',
+    left: (amount) => `links zuerst, um ${amount}`,
+    right: (amount) => `rechts zuerst, um ${amount}`,
+    varies: (amount) => `; schwankt um ${amount}`,
   },
   loudness: {
     term: 'Gleichmaß der Lautstärke',

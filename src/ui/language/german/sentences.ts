@@ -63,6 +63,9 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ['needs {} right notes; there is {}', 'braucht {} richtige Töne; es gibt {}'],
   ['needs {} right notes; there are {}', 'braucht {} richtige Töne; es gibt {}'],
   ['this exercise has no turn', 'diese Übung hat keine Umkehr'],
+  ['the interval after the turn was not heard whole', 'der Abstand nach der Umkehr war nicht ganz zu hören'],
+  ['the first interval was not heard whole', 'der erste Abstand war nicht ganz zu hören'],
+  ['the last interval was not heard whole', 'der letzte Abstand war nicht ganz zu hören'],
   ['no crossing was heard whole', 'kein Übergang war ganz zu hören'],
   ['this exercise has no crossing', 'diese Übung hat keinen Übergang'],
   ['needs two chords of one hand', 'braucht zwei Akkorde einer Hand'],
@@ -71,7 +74,15 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     'zu wenige Töne zwischen den Enden, um damit zu vergleichen',
   ],
   ['the damping of most notes cannot be heard', 'bei den meisten Tönen ist nicht zu hören, wann sie enden'],
+  ['the damping of this chord cannot be heard', 'bei diesem Akkord ist nicht zu hören, wann er endet'],
+  [
+    'the damping of most chords cannot be heard',
+    'bei den meisten Akkorden ist nicht zu hören, wann sie enden',
+  ],
+  ['needs two chords of three notes', 'braucht zwei Akkorde aus drei Tönen'],
+  ['needs three right notes of each hand', 'braucht drei richtige Töne jeder Hand'],
   ['needs three changes of chord', 'braucht drei Akkordwechsel'],
+  ['needs two chords', 'braucht zwei Akkorde'],
   ['needs three steps with both hands heard', 'braucht drei Stellen, an denen beide Hände zu hören sind'],
   [
     'needs {} unbroken intervals between steps; there is {}',
@@ -94,6 +105,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     '{} was heard too faintly to say that it was struck',
     '{} war zu schwach zu hören, um zu sagen, ob es angeschlagen wurde',
   ],
+  ['{} may be held over from the chord before', '{} kann vom vorigen Akkord liegen geblieben sein'],
   // The microphone (src/io/microphone/, src/ui/attempt/desk.svelte.ts).
   [
     'The microphone is not allowed. Allow it for this page in the browser (the sign beside the address) and in the ' +

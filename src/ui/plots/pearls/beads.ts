@@ -56,9 +56,9 @@ export function threadBeads(report: Report, exercise: Exercise): readonly Bead[]
     ...report.missed.map((note) => ({ ...note, kind: 'missed' as const })),
     ...report.unsure.map((note) => ({ ...note, kind: 'unsure' as const })),
   ].map((note): Unnumbered => {
+    // Whatever octave the hand lies in: no hand has the same note twice in a chord.
     const written = exercise.steps[note.step]?.notes.find(
-      (candidate) =>
-        candidate.hand === note.hand && candidate.midi + 12 * report.exercise.octaveShift === note.midi,
+      (candidate) => candidate.hand === note.hand && (candidate.midi - note.midi) % 12 === 0,
     );
     const place = {
       hand: note.hand,

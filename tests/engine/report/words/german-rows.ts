@@ -149,6 +149,13 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei 53.',
   },
   {
+    english:
+      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most; the rest is even.',
+    verdict:
+      'Jeder Ton richtig. Vorerst getrennte Hände: Zusammen kommen die Übergänge 105 ms zu spät, in jeder Hand allein höchstens 10 ms; der Rest ist gleichmäßig.',
+    nextStep: 'Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei 53.',
+  },
+  {
     english: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
     verdict: 'Jeder Ton richtig. Der Wechsel zum Akkord V7 dauert 1,9-mal so lang wie die anderen.',
     nextStep:
@@ -175,6 +182,24 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Spiel noch einmal, und hör auf die rechte Hand.',
   },
   {
+    english: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
+    verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen: Die linke Hand kommt 75 ms früher.',
+    nextStep: 'Spiel noch einmal, und hör auf die rechte Hand.',
+  },
+  {
+    english: 'Every note right. The hands are not together, now one first, now the other.',
+    verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere.',
+    nextStep: 'langsamer, bei 53: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter.',
+  },
+  {
+    english:
+      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 of the left hand last.',
+    verdict:
+      'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, Finger 5 der linken Hand zuletzt.',
+    nextStep:
+      'Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in Finger 5 der linken Hand.',
+  },
+  {
     english:
       'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 last.',
     verdict:
@@ -189,6 +214,13 @@ export const GERMAN_ROWS: readonly {
   {
     english: 'Every note right. In the chords finger 3 is 12 dB softer than the fingers beside it.',
     verdict: 'Jeder Ton richtig. In den Akkorden ist Finger 3 um 12 dB leiser als die Finger daneben.',
+    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
+  },
+  {
+    english:
+      'Every note right. In the chords finger 3 of the right hand is 12 dB softer than the fingers beside it.',
+    verdict:
+      'Jeder Ton richtig. In den Akkorden ist Finger 3 der rechten Hand um 12 dB leiser als die Finger daneben.',
     nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
   },
   {

@@ -209,6 +209,18 @@ export const ROWS: readonly Row[] = [
     nextStep: 'each hand alone until it is even; then together at 53.',
   },
   {
+    situation: 'hands-apart-for-now',
+    playing: { choice: { ...A, hands: 'together' }, change: at([3, 4, 9], late(140)) },
+    options: {
+      earlier: (['left', 'right'] as const).map((hands) =>
+        tell({ choice: { ...A, hands }, change: (step) => late(0.6 * SLOPPY[step]!) }),
+      ),
+    },
+    verdict:
+      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most; the rest is even.',
+    nextStep: 'each hand alone until it is even; then together at 53.',
+  },
+  {
     situation: 'change-hesitates',
     playing: { choice: PROGRESSION, change: at([3], late(700)) },
     verdict: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
@@ -239,6 +251,33 @@ export const ROWS: readonly Row[] = [
     nextStep: 'play it again, listening to the right hand.',
   },
   {
+    // A louder key arrives 20–30 ms earlier by itself: the rest is the hand's.
+    situation: 'one-hand-leads',
+    playing: {
+      choice: { ...TRIADS, hands: 'together' },
+      spreadMs: (note) => (note < 3 ? 0 : 75),
+      noteDb: (note) => (note < 3 ? 6 : 0),
+    },
+    verdict: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
+    nextStep: 'play it again, listening to the right hand.',
+  },
+  {
+    situation: 'hands-apart',
+    playing: {
+      choice: { ...TRIADS, hands: 'together' },
+      handMs: (step, hand) => (hand === 'left' ? 0 : step % 2 === 0 ? 50 : -50),
+    },
+    verdict: 'Every note right. The hands are not together, now one first, now the other.',
+    nextStep: 'slower, at 53: stop on each beat, both hands together, then go on.',
+  },
+  {
+    situation: 'chords-spread',
+    playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note === 0 ? 70 : 0) },
+    verdict:
+      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 of the left hand last.',
+    nextStep: "touch all the keys before you press, and put the arm's weight into finger 5 of the left hand.",
+  },
+  {
     situation: 'chords-spread',
     playing: { choice: TRIADS, spreadMs: (note) => 35 * note },
     verdict:
@@ -255,6 +294,13 @@ export const ROWS: readonly Row[] = [
     situation: 'inner-note-soft',
     playing: { choice: PROGRESSION, noteDb: (note) => (note === 1 ? -12 : 0) },
     verdict: 'Every note right. In the chords finger 3 is 12 dB softer than the fingers beside it.',
+    nextStep: 'press the shape silently first, all keys touched; then strike them together.',
+  },
+  {
+    situation: 'inner-note-soft',
+    playing: { choice: { ...PROGRESSION, hands: 'together' }, noteDb: (note) => (note === 4 ? -12 : 0) },
+    verdict:
+      'Every note right. In the chords finger 3 of the right hand is 12 dB softer than the fingers beside it.',
     nextStep: 'press the shape silently first, all keys touched; then strike them together.',
   },
   {

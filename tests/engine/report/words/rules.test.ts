@@ -147,6 +147,20 @@ describe('the rest of the table', () => {
     expect(measures.togetherness?.steps).toHaveLength(7);
   });
 
+  it.each([
+    ['both are as loud', 0, 'one-hand-leads'],
+    ['it is the louder by 6 dB: such keys arrive earlier', 6, 'nothing-to-remark'],
+    ['it is the softer by 6 dB', -6, 'one-hand-leads'],
+  ])('a left hand 45 ms ahead is told or not where %s', (_, louderDb, situation) => {
+    const triads: ExerciseChoice = { ...A, form: 'triads', hands: 'together', octaves: 1 };
+    const { words } = tell({
+      choice: triads,
+      handMs: (_step, hand) => (hand === 'right' ? 45 : 0),
+      noteDb: (note) => (note < 3 ? louderDb : 0),
+    });
+    expect(words.situation).toBe(situation);
+  });
+
   it('nearly even is told with its figure', () => {
     const sway = [0, 30, -34, 45, -22, 11, 34, -41, 15, 26, -19, -34, 22];
     const { words } = tell({ choice: A, change: (step) => ({ lateMs: 1.2 * sway[step]! }) });

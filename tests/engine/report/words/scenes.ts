@@ -1,4 +1,4 @@
-import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, Hand } from '../../../../src/engine/exercise/index.ts';
 import { buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { Heard, PlayedNote } from '../../../../src/engine/listen/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
@@ -28,12 +28,22 @@ export interface Playing {
   readonly spreadMs?: (note: number, finger: number) => number;
   /** louder (+) or softer, by note of the chord, dB */
   readonly noteDb?: (note: number, finger: number) => number;
+  /** a hand later (+) or earlier, ms */
+  readonly handMs?: (step: number, hand: Hand) => number;
   /** broken off after this step */
   readonly until?: number;
   readonly heard?: Partial<Heard>;
 }
 
-export function playNotes({ choice, bpm = 80, change, spreadMs, noteDb, until }: Playing): PlayedNote[] {
+export function playNotes({
+  choice,
+  bpm = 80,
+  change,
+  spreadMs,
+  noteDb,
+  handMs,
+  until,
+}: Playing): PlayedNote[] {
   const beatSec = 60 / bpm;
   const steps = buildExercise(choice).steps;
   const notes: PlayedNote[] = [];
@@ -48,7 +58,7 @@ export function playNotes({ choice, bpm = 80, change, spreadMs, noteDb, until }:
     keys.forEach((key, index) => {
       if (changed.missed !== undefined && (changed.missed.note ?? 0) === index) return;
       const wrong = changed.wrong !== undefined && (changed.wrong.note ?? 0) === index;
-      const onset = timeSec + (spreadMs?.(index, key.finger) ?? 0) / 1000;
+      const onset = timeSec + ((spreadMs?.(index, key.finger) ?? 0) + (handMs?.(step, key.hand) ?? 0)) / 1000;
       notes.push(
         played(onset, wrong ? changed.wrong.midi : key.midi, {
           levelDb: -20 + (changed.louderDb ?? 0) + (noteDb?.(index, key.finger) ?? 0),

@@ -1,5 +1,5 @@
 import type { Hands } from '../../../exercise/index.ts';
-import type { ChordPlace, FaultFacts, HowOften, Place, Spot, Stretch } from '../types.ts';
+import type { ChordPlace, FaultFacts, FingerOf, HowOften, Place, Spot, Stretch } from '../types.ts';
 
 const COUNTS = [
   'no',
@@ -34,6 +34,10 @@ export const hands = (who: Hands): string => (who === 'together' ? 'both hands' 
 
 /** "the thumb", "finger 3" */
 export const finger = (number: number): string => (number === 1 ? 'the thumb' : `finger ${number}`);
+
+/** "the thumb"; of both hands together "the thumb of the left hand" */
+export const fingerOf = (one: FingerOf): string =>
+  one.hand === null ? finger(one.finger) : `${finger(one.finger)} of the ${one.hand} hand`;
 
 /** "V7", "last I", "first inversion going up" */
 export function chord({ label, number, which }: ChordPlace): string {

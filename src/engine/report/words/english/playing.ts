@@ -1,6 +1,6 @@
 import type { Hand, Hands } from '../../../exercise/index.ts';
-import type { ApartReason, ChordPlace, FingeredName, Said, Spot, Task } from '../types.ts';
-import { chord, finger, hands, spot, stretch } from './places.ts';
+import type { ApartReason, ChordPlace, FingeredName, FingerOf, Said, Spot, Task } from '../types.ts';
+import { chord, finger, fingerOf, hands, spot, stretch } from './places.ts';
 
 const WAYS = { up: 'going up', down: 'coming down' } as const;
 
@@ -27,14 +27,21 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 const only = (task: Task): string =>
   `${hands(task.hands)}, only ${stretch(task.stretch)}, at ${task.tempoBpm}.`;
 
+function apart(reason: ApartReason): string {
+  switch (reason.kind) {
+    case 'crossings':
+      return 'the crossings come late both ways';
+    case 'uneven':
+      return `together the time varies by ${reason.together} %, each hand alone by ${reason.alone} % at most`;
+    case 'delay':
+      return `together the crossings come ${reason.together} ms late, in each hand alone ${reason.alone} ms at most`;
+  }
+}
+
 /** Time, sound and touch. */
 export const PLAYING = {
   apartForNow: (reason: ApartReason, tempoBpm: number): Said => ({
-    sentence: `Hands apart for now: ${
-      reason.kind === 'crossings'
-        ? 'the crossings come late both ways'
-        : `together the time varies by ${reason.together} %, each hand alone by ${reason.alone} % at most`
-    }`,
+    sentence: `Hands apart for now: ${apart(reason)}`,
     emphasis: 'Hands apart for now',
     nextStep: `each hand alone until it is even; then together at ${tempoBpm}.`,
   }),
@@ -74,16 +81,16 @@ export const PLAYING = {
     };
   },
   /** `lastFinger`: the one that is mostly last */
-  chordsSpread: (spreadMs: number, lastFinger: number | null): Said => ({
+  chordsSpread: (spreadMs: number, lastFinger: FingerOf | null): Said => ({
     sentence: `The chords are not struck as one: ${spreadMs} ms from first note to last${
-      lastFinger === null ? '' : `, ${finger(lastFinger)} last`
+      lastFinger === null ? '' : `, ${fingerOf(lastFinger)} last`
     }`,
     half: 'the chords are not struck as one',
     emphasis: 'not struck as one',
     nextStep:
       lastFinger === null
         ? 'touch all the keys before you press, then let the arm fall into them at once.'
-        : `touch all the keys before you press, and put the arm's weight into ${finger(lastFinger)}.`,
+        : `touch all the keys before you press, and put the arm's weight into ${fingerOf(lastFinger)}.`,
   }),
   oneHandLeads: (first: Hand, other: Hand, byMs: number): Said => {
     const what = `the ${first} hand comes first, by ${byMs} ms`;
@@ -112,8 +119,8 @@ export const PLAYING = {
     emphasis: `The ${end} fades`,
     nextStep: `keep the weight of the arm in the keys to the ${end === 'top' ? 'top note' : 'last note'}.`,
   }),
-  innerSoft: (number: number, byDb: number): Said => {
-    const what = `${finger(number)} is ${byDb} dB softer than the fingers beside it`;
+  innerSoft: (one: FingerOf, byDb: number): Said => {
+    const what = `${fingerOf(one)} is ${byDb} dB softer than the fingers beside it`;
     return {
       sentence: `In the chords ${what}`,
       half: what,

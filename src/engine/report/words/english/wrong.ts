@@ -1,10 +1,10 @@
-import type { FaultFacts, FingeredName, HowOften, Place, Said, SignatureFacts, Task } from '../types.ts';
+import type { FaultFacts, FingerOf, HowOften, Place, Said, SignatureFacts, Task } from '../types.ts';
 import {
   capital,
   count,
   fault,
   faultPlace,
-  finger,
+  fingerOf,
   hands,
   list,
   often,
@@ -54,8 +54,8 @@ export const WRONG = {
     nextStep: `strike ${position.join('–')} as one chord, lift, strike it again; then note by note, at ${tempoBpm}.`,
   }),
 
-  innerNote: (one: FingeredName, place: Place): Said => {
-    const what = `${one.name} (${finger(one.finger)})`;
+  innerNote: (note: string, by: FingerOf, place: Place): Said => {
+    const what = `${note} (${fingerOf(by)})`;
     return {
       sentence: `${what} does not sound ${where(place)}`,
       half: `${what} does not sound ${where(place)}`,

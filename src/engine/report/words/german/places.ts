@@ -1,5 +1,5 @@
 import type { Hands } from '../../../exercise/index.ts';
-import type { ChordPlace, FaultFacts, HowOften, Place, Spot, Stretch } from '../types.ts';
+import type { ChordPlace, FaultFacts, FingerOf, HowOften, Place, Spot, Stretch } from '../types.ts';
 
 const COUNTS = [
   'kein',
@@ -42,6 +42,12 @@ export const hands = (who: Hands): string =>
 
 /** "der Daumen", "Finger 3" */
 export const finger = (number: number): string => (number === 1 ? 'der Daumen' : `Finger ${number}`);
+
+/** "Daumen", "Finger 3"; of both hands together "Finger 3 der linken Hand" */
+export function fingerOf({ finger: number, hand }: FingerOf, thumb = 'der Daumen'): string {
+  const name = number === 1 ? thumb : finger(number);
+  return hand === null ? name : `${name} der ${hand === 'left' ? 'linken' : 'rechten'} Hand`;
+}
 
 const WAYS = { up: 'aufwärts', down: 'abwärts' } as const;
 

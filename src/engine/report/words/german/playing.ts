@@ -1,6 +1,6 @@
 import type { Wording } from '../english/index.ts';
-import type { Task } from '../types.ts';
-import { capital, chordAfter, finger, hands, stretch, where } from './places.ts';
+import type { ApartReason, Task } from '../types.ts';
+import { capital, chordAfter, finger, fingerOf, hands, stretch, where } from './places.ts';
 
 type Rows =
   | 'apartForNow'
@@ -43,13 +43,20 @@ const movement = ({ kind, before, here }: CrossingFacts): string =>
 const only = (task: Task): string =>
   `${hands(task.hands)}, nur ${stretch(task.stretch)}, bei ${task.tempoBpm}.`;
 
+function apart(reason: ApartReason): string {
+  switch (reason.kind) {
+    case 'crossings':
+      return 'Die Übergänge kommen in beiden Richtungen zu spät';
+    case 'uneven':
+      return `Zusammen schwankt die Zeit um ${reason.together} %, jede Hand allein höchstens um ${reason.alone} %`;
+    case 'delay':
+      return `Zusammen kommen die Übergänge ${reason.together} ms zu spät, in jeder Hand allein höchstens ${reason.alone} ms`;
+  }
+}
+
 export const PLAYING: Pick<Wording, Rows> = {
   apartForNow: (reason, tempoBpm) => ({
-    sentence: `Vorerst getrennte Hände: ${
-      reason.kind === 'crossings'
-        ? 'Die Übergänge kommen in beiden Richtungen zu spät'
-        : `Zusammen schwankt die Zeit um ${reason.together} %, jede Hand allein höchstens um ${reason.alone} %`
-    }`,
+    sentence: `Vorerst getrennte Hände: ${apart(reason)}`,
     emphasis: 'Vorerst getrennte Hände',
     nextStep: `Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei ${tempoBpm}.`,
   }),
@@ -90,16 +97,14 @@ export const PLAYING: Pick<Wording, Rows> = {
   },
   chordsSpread: (spreadMs, lastFinger) => ({
     sentence: `Die Akkorde sind nicht zugleich angeschlagen: ${spreadMs} ms vom ersten bis zum letzten Ton${
-      lastFinger === null ? '' : `, ${finger(lastFinger)} zuletzt`
+      lastFinger === null ? '' : `, ${fingerOf(lastFinger)} zuletzt`
     }`,
     half: 'die Akkorde sind nicht zugleich angeschlagen',
     emphasis: 'nicht zugleich angeschlagen',
     nextStep:
       lastFinger === null
         ? 'Berühr alle Tasten, bevor du drückst, dann lass den Arm auf einmal hineinfallen.'
-        : `Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in ${
-            lastFinger === 1 ? 'den Daumen' : finger(lastFinger)
-          }.`,
+        : `Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in ${fingerOf(lastFinger, 'den Daumen')}.`,
   }),
   oneHandLeads: (first, other, byMs) => {
     const what = `die ${HANDS[first]} Hand kommt ${byMs} ms früher`;
@@ -131,10 +136,10 @@ export const PLAYING: Pick<Wording, Rows> = {
       nextStep: `Lass das Gewicht des Arms in den Tasten bis zum ${end === 'top' ? 'obersten' : 'letzten'} Ton.`,
     };
   },
-  innerSoft: (number, byDb) => ({
-    sentence: `In den Akkorden ist ${finger(number)} um ${byDb} dB leiser als die Finger daneben`,
-    half: `${finger(number)} ist um ${byDb} dB leiser als die Finger daneben`,
-    emphasis: `${finger(number)} um ${byDb} dB leiser`,
+  innerSoft: (one, byDb) => ({
+    sentence: `In den Akkorden ist ${fingerOf(one)} um ${byDb} dB leiser als die Finger daneben`,
+    half: `${fingerOf(one)} ist um ${byDb} dB leiser als die Finger daneben`,
+    emphasis: `${fingerOf(one)} um ${byDb} dB leiser`,
     nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
   }),
   detached: (gapMs) => ({

@@ -5,6 +5,7 @@ import {
   count,
   fault,
   faultPlace,
+  fingerOf,
   hands,
   list,
   often,
@@ -61,8 +62,8 @@ export const WRONG: Pick<Wording, Rows> = {
     nextStep: `Schlag ${position.join('–')} als Akkord an, heb ab, schlag noch einmal an; dann Ton für Ton, bei ${tempoBpm}.`,
   }),
 
-  innerNote: ({ name, finger }, place) => {
-    const what = `${name} (${finger === 1 ? 'Daumen' : `Finger ${finger}`})`;
+  innerNote: (note, by, place) => {
+    const what = `${note} (${fingerOf(by, 'Daumen')})`;
     const sentence = `${joined(what, 'klingt', where(place))} nicht`;
     return {
       sentence,

@@ -1,0 +1,86 @@
+import type { Exercise, Hand } from '../exercise/index.ts';
+import { answered, readTogether } from './reading.ts';
+import type { Reading } from './reading.ts';
+import type { Run } from './runs.ts';
+import { placesOf } from './struck.ts';
+import type { HandShift, Place, StruckNote } from './struck.ts';
+import { bestRun } from './surroundings.ts';
+import { inOctave } from './verdicts.ts';
+
+/** The exercise with one hand's notes some octaves away from where they are written. */
+export function withHandMoved(exercise: Exercise, { hand, octaves }: HandShift): Exercise {
+  const steps = exercise.steps.map((step) => ({
+    ...step,
+    notes: step.notes
+      .map((note) => (note.hand === hand ? inOctave(note, octaves) : note))
+      .sort((a, b) => a.midi - b.midi),
+  }));
+  return { ...exercise, steps };
+}
+
+/**
+ * Struck notes and an exercise of both hands → one run in which each hand was followed by itself, as if the other were not
+ * there: a hand may be late, a step ahead, wrong throughout or not there at all without harm to the other. The hand that finds
+ * more of its notes takes them first; the other is looked for among what is left.
+ */
+export function readApart(
+  struck: readonly StruckNote[],
+  exercise: Exercise,
+  places: readonly Place[],
+): Reading {
+  const all = struck.map((_, index) => index);
+  const alone = (['right', 'left'] as const).map((hand) => ({
+    hand,
+    reading: readHand(struck, all, exercise, places, hand),
+  }));
+  const [leader, other] = alone.sort((a, b) => answered(b.reading) - answered(a.reading));
+  const led = bestRun(leader!.reading.runs);
+  if (led === undefined) return leader!.reading;
+  const taken = new Set([...led.answers, ...led.again].map((note) => note.struck));
+  const left = all.filter((index) => !taken.has(index));
+  const followed = bestRun(readHand(struck, left, exercise, places, other!.hand).runs);
+  return { ...leader!.reading, runs: [followed === undefined ? led : joined(led, followed)] };
+}
+
+/** One hand's part among some of the struck notes; its answers stand in the places of both hands. */
+function readHand(
+  struck: readonly StruckNote[],
+  among: readonly number[],
+  exercise: Exercise,
+  places: readonly Place[],
+  hand: Hand,
+): Reading {
+  const part = {
+    ...exercise,
+    steps: exercise.steps.map((step) => ({
+      ...step,
+      notes: step.notes.filter((note) => note.hand === hand),
+    })),
+  };
+  const own = places.filter((place) => place.note.hand === hand);
+  const { runs, beatSec } = readTogether(
+    among.map((index) => struck[index]!),
+    part,
+    placesOf(part),
+  );
+  return {
+    beatSec,
+    runs: runs.map((run) => ({
+      ...run,
+      answers: run.answers.map((answer) => ({
+        ...answer,
+        struck: among[answer.struck]!,
+        place: own[answer.place.place]!,
+      })),
+      again: run.again.map((note) => ({ ...note, struck: among[note.struck]! })),
+    })),
+  };
+}
+
+function joined(led: Run, followed: Run): Run {
+  return {
+    answers: [...led.answers, ...followed.answers].sort((a, b) => a.place.place - b.place.place),
+    again: [...led.again, ...followed.again].sort((a, b) => a.struck - b.struck),
+    goingsBack: led.goingsBack,
+  };
+}

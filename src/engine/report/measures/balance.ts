@@ -1,0 +1,49 @@
+import { mean, standardDeviation } from '../../base/statistics.ts';
+import type { Estimate } from '../types.ts';
+import { notMeasured } from './estimate.ts';
+import type { Figure } from './estimate.ts';
+import type { Strike, StruckKey } from './strikes.ts';
+
+/** An inner note of a chord against the outer ones of the same chord, dB (negative: softer). */
+interface InnerNote {
+  readonly step: number;
+  readonly key: StruckKey;
+  readonly againstOuterDb: number;
+}
+
+/** Strikes of one hand → the inner notes of its chords of three keys or more, each against the mean of the outer two. */
+function innerNotes(strikes: readonly Strike[]): readonly InnerNote[] {
+  return strikes.flatMap(({ step, keys }): InnerNote[] => {
+    if (keys.length < 3) return [];
+    const outerDb = (keys[0]!.played.levelDb + keys.at(-1)!.played.levelDb) / 2;
+    return keys.slice(1, -1).map((key) => ({ step, key, againstOuterDb: key.played.levelDb - outerDb }));
+  });
+}
+
+/**
+ * Inner balance: mean level of the inner notes of chords − mean of the outer two of the same chord, dB; these lie about as
+ * high on the average, so that no line over pitch is needed. ± from the scatter over the chords of all hands.
+ */
+export function innerBalanceDb(byHand: readonly { readonly strikes: readonly Strike[] }[]): Figure {
+  const values = byHand.flatMap(({ strikes }) => innerNotes(strikes)).map((note) => note.againstOuterDb);
+  const sd = standardDeviation(values);
+  if (sd === undefined) return notMeasured('needs two chords of three notes');
+  return { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
+}
+
+/** The finger whose inner notes of chords are softest, against the outer notes of the same chords, dB (negative: softer). */
+export function softestInner(
+  strikes: readonly Strike[],
+): { readonly finger: number; readonly figure: Estimate; readonly steps: readonly number[] } | undefined {
+  const notes = innerNotes(strikes);
+  const fingers = [...new Set(notes.map(({ key }) => key.expected.finger))];
+  const found = fingers.flatMap((finger) => {
+    const own = notes.filter(({ key }) => key.expected.finger === finger);
+    const values = own.map((note) => note.againstOuterDb);
+    const sd = standardDeviation(values);
+    if (sd === undefined) return [];
+    const figure = { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
+    return [{ finger, figure, steps: own.map((note) => note.step) }];
+  });
+  return found.sort((a, b) => a.figure.value - b.figure.value)[0];
+}

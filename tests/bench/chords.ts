@@ -1,0 +1,140 @@
+/**
+ * Chords and both hands against what issue 3 asks for:
+ * `npm run bench:chords [-- --piano test|dev --count 120 --conditions 6 --sets one-hand,both-hands,octave-pairs,conditions
+ * --quick --ideal --workers 2 --json out.json]`.
+ * The same seeds every time. `--count` attempts of each set, `--conditions` of each hard condition, two thirds of these
+ * with both hands. `--ideal` leaves listening out. Without ffmpeg the codecs' rows say so. Prints tables and never fails.
+ */
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import type { PianoName } from '../support/render.ts';
+import type { AttemptRecord } from './assess-attempt.ts';
+import type { ChordSet } from './attempts.ts';
+import { CHORD_SETS, CONDITIONS } from './chord-attempts.ts';
+import { chordTargetTable } from './chord-targets.ts';
+import { CODECS } from './codec.ts';
+import { doubted, percent, sum } from './errors.ts';
+import type { Records } from './errors.ts';
+import { addCounts, fMeasure } from './note-score.ts';
+import { GROUPINGS, placeTable } from './place-tables.ts';
+import { runAll } from './pool.ts';
+import { fixed, table } from './table.ts';
+import { groupTable, measureTable, summaryLine, verdictTable } from './tables.ts';
+import type { Task } from './worker.ts';
+
+const { values } = parseArgs({
+  options: {
+    piano: { type: 'string', default: 'test' },
+    count: { type: 'string', default: '120' },
+    conditions: { type: 'string', default: '6' },
+    sets: { type: 'string', default: CHORD_SETS.join(',') },
+    quick: { type: 'boolean', default: false },
+    ideal: { type: 'boolean', default: false },
+    workers: { type: 'string', default: '2' },
+    json: { type: 'string' },
+  },
+});
+
+/** What a condition must reach. */
+const CONDITION_F = 0.95;
+const piano: PianoName = values.piano === 'dev' ? 'dev' : 'test';
+const sets = CHORD_SETS.filter((set) => values.sets.split(',').includes(set));
+const count = values.quick ? 12 : Number(values.count);
+const ofEach = values.quick ? 3 : Number(values.conditions);
+const conditions = Object.keys(CONDITIONS);
+const ffmpeg = spawnSync('ffmpeg', ['-version']).status === 0;
+
+const tasks = sets.flatMap((set) =>
+  Array.from({ length: set === 'conditions' ? conditions.length * ofEach : count }, (_, index): Task => ({
+    set,
+    piano,
+    index,
+    ideal: values.ideal,
+  })).filter(
+    ({ index }) => set !== 'conditions' || ffmpeg || !(conditions[index % conditions.length]! in CODECS),
+  ),
+);
+const records = await runAll(tasks, Math.max(1, Number(values.workers)));
+const of = (set: ChordSet): Records => records.filter((record) => record.set === set);
+const show = (text: string): void => console.log(`${text}\n`);
+
+const TITLES: Readonly<Record<Exclude<ChordSet, 'conditions'>, string>> = {
+  'one-hand': 'chords of one hand',
+  'both-hands': 'hands together',
+  'octave-pairs': 'hands an octave apart, one leaving notes out, up to 12 dB unequal',
+};
+for (const set of sets) {
+  if (set === 'conditions') continue;
+  console.log(`\n## ${TITLES[set]} (${piano} piano)\n`);
+  show(summaryLine(of(set)));
+  show(chordTargetTable(set, of(set)));
+  show(verdictTable(of(set)));
+  show(measureTable(of(set)));
+  show(groupTable(of(set), 'form'));
+  for (const by of Object.keys(GROUPINGS)) {
+    if (set === 'octave-pairs')
+      for (const part of ['lower', 'upper'] as const) show(placeTable(of(set), by, part));
+    else if (by !== 'this hand against the other') show(placeTable(of(set), by, null));
+  }
+}
+if (sets.includes('conditions')) {
+  console.log(`\n## hard conditions (${piano} piano), chords of one hand and both hands\n`);
+  show(conditionTable(of('conditions')));
+}
+for (const { set, index, crash } of records)
+  if (crash !== null) console.log(`crashed: ${set} #${index}: ${crash}`);
+if (values.json !== undefined) writeFileSync(values.json, JSON.stringify(records));
+
+/** F after recheck of each condition by itself, and how often the report says that it cannot judge. */
+function conditionTable(all: Records): string {
+  return table(
+    [
+      'condition',
+      'attempts',
+      'F ±50',
+      'wanted',
+      '',
+      'F ±25',
+      'one hand',
+      'both',
+      'doubted',
+      'unsure',
+      'no report',
+      'findings',
+    ],
+    conditions.map((condition) => {
+      const own = all.filter(({ labels }) => labels.hardship === condition);
+      if (own.length === 0) return [condition, '0', '–', `≥ ${CONDITION_F}`, 'not measured'];
+      const f = (some: Records, windowMs: 25 | 50): number =>
+        fMeasure(addCounts(some.map(({ final }) => final[windowMs])));
+      const right = sum(own, ({ verdicts }) => verdicts.right);
+      const together = ({ labels }: AttemptRecord): boolean => labels.hands === 'together';
+      const found = new Set(own.flatMap(({ findings }) => findings));
+      return [
+        condition,
+        String(own.length),
+        fixed(f(own, 50), 4),
+        `≥ ${CONDITION_F}`,
+        f(own, 50) >= CONDITION_F ? 'met' : 'NOT MET',
+        fixed(f(own, 25), 4),
+        fixed(
+          f(
+            own.filter((one) => !together(one)),
+            50,
+          ),
+          4,
+        ),
+        fixed(f(own.filter(together), 50), 4),
+        percent(sum(own, doubted), right, 1),
+        percent(
+          sum(own, ({ verdicts }) => verdicts.rightUnsure),
+          right,
+          1,
+        ),
+        String(own.filter(({ measures }) => measures === null).length),
+        [...found].join(', '),
+      ];
+    }),
+  );
+}

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import type { Assessment, ExerciseChoice, Hands } from '../../../src/engine/index.ts';
+import { nameFor } from '../../../src/io/history/drawers.ts';
+import type { Entry, History } from '../../../src/io/history/index.ts';
+import { earlierIds, othersIds } from '../../../src/ui/attempt/entries.ts';
+import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
+import type { Sound } from '../../../src/ui/attempt/sound.ts';
+import { DAY_MS, NOW_MS, summary } from '../../engine/standing/history.ts';
+import { invent, INVENTED } from '../support/invent.ts';
+
+const { exercise, report } = invent(INVENTED.lateThumb);
+const AIM = { choice: exercise.choice, targetBpm: 80 };
+const sound = (): Sound => ({
+  channels: [new Float32Array(480)],
+  sampleRateHz: 48_000,
+  name: 'your recording',
+  recordedHere: true,
+  remarks: [],
+});
+// Of an assessment the journal looks at its kind and its report only.
+const told = { kind: 'report', report } as Assessment;
+
+/** A store that refuses everything, as in a private window. */
+const refusing = new Proxy({} as History, {
+  get: () => () => Promise.reject(new Error('This browser keeps no journal here.')),
+});
+
+function journalWithoutStore(history: History | null = null): Journal {
+  let clockMs = NOW_MS;
+  return new Journal(history, () => (clockMs += 1000));
+}
+
+describe.each([
+  ['none', null],
+  ['one that refuses', refusing],
+] as const)('a journal whose store is %s', (_name, history) => {
+  it('remembers attempts until the page is closed', async () => {
+    const journal = journalWithoutStore(history);
+    const first = await journal.keep(sound(), AIM);
+    expect(journal.shown.map(({ state }) => state)).toEqual(['unanalysed']);
+    await journal.complete(first, told);
+    const second = await journal.keep(sound(), AIM);
+    expect(journal.shown.map(({ state }) => state)).toEqual(['told', 'unanalysed']);
+    expect(await journal.earlier(exercise.choice, second)).toEqual([report]);
+    expect(await journal.earlier(exercise.choice, first)).toEqual([]);
+    expect((await journal.open(first))?.report).toEqual(report);
+    expect(journal.trouble).toBe(history === null ? null : 'This browser keeps no journal here.');
+  });
+});
+
+describe('the journal', () => {
+  it('has each sound once, however often it is listened to', async () => {
+    const journal = journalWithoutStore();
+    const one = sound();
+    expect(await journal.keep(one, AIM)).toBe(await journal.keep(one, AIM));
+    expect(journal.shown).toHaveLength(1);
+    expect(journal.nameOf(one)).toBe(journal.shown[0]!.id);
+    expect(journal.nameOf(sound())).toBeNull();
+  });
+
+  it('says of an attempt without a report why it has none', async () => {
+    const journal = journalWithoutStore();
+    const id = await journal.keep(sound(), AIM);
+    await journal.complete(id, { kind: 'no-playing', reason: 'It is silent.' } as Assessment);
+    expect(journal.shown[0]).toMatchObject({ state: 'no-report', reason: 'It is silent.', summary: null });
+    expect(journal.practised).toEqual([]);
+  });
+
+  it('takes a deleted attempt out of all that is judged, and puts it back', async () => {
+    const journal = journalWithoutStore();
+    const id = await journal.keep(sound(), AIM);
+    await journal.complete(id, told);
+    await journal.remove([id]);
+    expect([journal.shown.length, journal.deleted.length, journal.practised.length]).toEqual([0, 1, 0]);
+    await journal.restore([id]);
+    expect([journal.shown.length, journal.deleted.length, journal.practised.length]).toEqual([1, 0, 1]);
+  });
+
+  it('keeps what counts as ready within its limits', async () => {
+    const journal = journalWithoutStore();
+    await journal.setBounds({ evennessPercent: 6, readyInARow: 50 });
+    expect(journal.criteria).toMatchObject({ evennessPercent: 6, readyInARow: 10 });
+    await journal.setBounds({});
+    expect(journal.bounds).toMatchObject({ evennessPercent: 8, readyInARow: 3 });
+  });
+});
+
+const entry = (index: number, choice: ExerciseChoice, more: Partial<Entry> = {}): Entry => {
+  const whenMs = NOW_MS + index * DAY_MS;
+  return {
+    id: nameFor(whenMs, 'abcd'),
+    whenMs,
+    state: 'told',
+    name: 'x',
+    remarks: [],
+    device: null,
+    choice,
+    targetBpm: 80,
+    durationSec: 6,
+    soundBytes: 0,
+    reason: '',
+    summary: summary(choice),
+    deletedMs: null,
+    ...more,
+  };
+};
+const SCALE = (hands: Hands, key = 'D major'): ExerciseChoice => ({ key, form: 'scale', hands, octaves: 2 });
+
+describe('the attempts that a report is compared with', () => {
+  const entries = [
+    ...Array.from({ length: 20 }, (_, index) => entry(index, SCALE('right'))),
+    entry(20, SCALE('left')),
+    entry(21, SCALE('right', 'A major')),
+    entry(22, SCALE('together')),
+    entry(23, SCALE('right'), { state: 'no-report', summary: null }),
+  ];
+  const places = (ids: readonly string[]): readonly number[] =>
+    ids.map((id) => entries.findIndex((one) => one.id === id));
+
+  it('are the last of each hand, oldest first, of the same exercise', () => {
+    expect(places(earlierIds(entries, SCALE('together'), null))).toEqual([
+      12, 13, 14, 15, 16, 17, 18, 19, 20, 22,
+    ]);
+  });
+
+  it('lie before the one that is told', () => {
+    expect(places(earlierIds(entries, SCALE('right'), entries[10]!.id))).toEqual([2, 3, 4, 5, 6, 7, 8, 9]);
+  });
+
+  it('are the last of all where the exercise is to be recognised', () => {
+    expect(places(earlierIds(entries, null, null))).toEqual([...Array(23).keys()]);
+  });
+
+  it('have the same hands where two are laid side by side', () => {
+    expect(places(othersIds(entries, entries[19]!.id))).toEqual([11, 12, 13, 14, 15, 16, 17, 18]);
+    expect(othersIds(entries, entries[20]!.id)).toEqual([]);
+    expect(othersIds(entries, 'nobody')).toEqual([]);
+  });
+});
