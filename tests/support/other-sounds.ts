@@ -1,4 +1,4 @@
-import { claps, dishes, knocks, pinkNoise, ring } from './home/noise.ts';
+import { claps, dishes, knocks, pages, pinkNoise, ring } from './home/noise.ts';
 import { speech } from './home/speech.ts';
 import { createRandom } from './random.ts';
 import type { Random } from './random.ts';
@@ -13,6 +13,7 @@ export const OTHER_SOUNDS = [
   'knocks',
   'claps',
   'dishes',
+  'pages',
   'plucked string',
   'bowed tone',
 ] as const;
@@ -49,6 +50,8 @@ function soundOf(kind: OtherSound, length: number, random: Random): Float64Array
       return claps(length, SAMPLE_RATE_HZ, random);
     case 'dishes':
       return dishes(length, SAMPLE_RATE_HZ, random);
+    case 'pages':
+      return pages(length, SAMPLE_RATE_HZ, random);
     case 'plucked string':
       return pluckedScale(length, random);
     case 'bowed tone':

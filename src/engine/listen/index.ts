@@ -1,11 +1,19 @@
 export { learnPiano, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
-import { createAudioStream, HumWatch, KeptSamples, LoudnessWatch } from './audio/index.ts';
+import {
+  Anchor,
+  createAudioStream,
+  HumWatch,
+  KeptSamples,
+  LoudnessWatch,
+  RATE_HZ,
+  SampleHistory,
+} from './audio/index.ts';
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
 import type { PianoProfile } from './piano/types.ts';
-import { candidatesOf, Ear, measureTuning, nameNotes, settle } from './transcribe/index.ts';
+import { candidatesOf, Ear, GRID, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, KeptSound, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
@@ -39,30 +47,49 @@ export function createListener(
 ): Listener {
   const { piano } = { ...LISTEN_DEFAULTS, ...options };
   const ear = new Ear({ knownCents: piano?.tuningCents.value ?? null });
-  const hum = new HumWatch(ear.history);
-  const voice = new VoiceWatch(ear.history);
+  const lately = new SampleHistory(2 * RATE_HZ);
+  const hum = new HumWatch(lately);
+  const voice = new VoiceWatch(lately);
   const loudness = new LoudnessWatch();
   const kept = new KeptSamples();
+  const anchor = new Anchor(
+    GRID,
+    (block, length) => ear.push(block, length),
+    (sample) => ear.beginsAt(sample),
+  );
   const audio = createAudioStream(format, (block, length) => {
-    ear.push(block, length);
+    anchor.push(block, length);
+    lately.append(block, 0, length);
     hum.advance();
     voice.advance();
     loudness.push(block, length);
     kept.push(block, length);
   });
+  /** the ear's clock begins with the silence before the sound */
+  const onSoundsClock = (note: PlayedNote): PlayedNote => {
+    const aheadSec = anchor.padding / RATE_HZ;
+    const { timeSec, releaseSec } = note;
+    return {
+      ...note,
+      timeSec: timeSec - aheadSec,
+      releaseSec: releaseSec === null ? null : releaseSec - aheadSec,
+    };
+  };
   return {
     push: (block) => audio.push(block),
     notesSoFar() {
       const settled = settle(ear.strikes);
-      return nameNotes(settled, measureTuning(settled));
+      return nameNotes(settled, measureTuning(settled)).map(onSoundsClock);
     },
     finish() {
       const facts = audio.finish();
+      anchor.finish();
       ear.finish();
       const settled = settle(ear.strikes);
       const tuning = measureTuning(settled);
-      const isInSound = ({ timeSec }: { readonly timeSec: number }): boolean => timeSec <= facts.durationSec;
-      const notes = nameNotes(settled, tuning).filter(isInSound);
+      const isInSound = ({ timeSec }: { readonly timeSec: number }): boolean =>
+        timeSec >= 0 && timeSec <= facts.durationSec;
+      const notes = nameNotes(settled, tuning).map(onSoundsClock).filter(isInSound);
       const onsetsSec = notes.map(({ timeSec }) => timeSec);
       return {
         notes,
@@ -79,10 +106,19 @@ export function createListener(
         durationSec: facts.durationSec,
         sampleRateHz: format.sampleRateHz,
         onsetSdMs: ONSET_SD_MS,
-        candidates: candidatesOf(ear, tuning).filter(isInSound),
+        candidates: candidatesOf(ear, tuning)
+          .map((candidate) => ({
+            ...candidate,
+            timeSec: candidate.timeSec - anchor.padding / RATE_HZ,
+            note: candidate.note === null ? null : onSoundsClock(candidate.note),
+          }))
+          .filter(isInSound),
       };
     },
-    sound: () => ({ samples: kept.samples, gainAt: (timeSec) => ear.gainAt(timeSec) }),
+    sound: () => ({
+      samples: kept.samples,
+      gainAt: (timeSec) => ear.gainAt(timeSec + anchor.padding / RATE_HZ),
+    }),
   };
 }
 

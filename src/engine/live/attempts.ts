@@ -1,18 +1,34 @@
 import type { LiveEvent } from './types.ts';
 
-/** so many certain notes make an attempt: one may be a key dusted */
-const LEAST_NOTES = 2;
+/** so many sure notes make an attempt: one or two may be a key dusted, or a word */
+const LEAST_SURE = 3;
+/** a note in reach of the playing: within an octave of one in so many seconds before it */
+const NEAR = { semitones: 12, sec: 3 } as const;
 
 export interface AttemptOptions {
   readonly silenceSec: number;
   readonly beforeSec: number;
 }
 
-/** Certain notes, in order of time, and the passing of time → attempts begun and ended. */
+/** sure: a string of this piano; likely: a string, perhaps of this piano; doubtful: heard, but a syllable may sound so */
+export type Certainty = 'sure' | 'likely' | 'doubtful';
+
+interface Struck {
+  readonly timeSec: number;
+  readonly midi: number;
+}
+type Noted = Struck & { readonly certainty: Certainty };
+
+/**
+ * Notes and the passing of time → attempts begun and ended. Only sure notes begin one, since talk and clatter sound like a note
+ * now and then; likely ones keep it going; what was heard shortly before the first belongs to its sound, however doubtful.
+ */
 export class AttemptWatch {
   readonly #options: AttemptOptions;
-  #onsetsSec: number[] = [];
-  #started = false;
+  #notes: readonly Noted[] = [];
+  #startSec: number | null = null;
+  #cutSec = 0;
+  #lastSec = -Infinity;
   /** where the attempt before ended: no sound belongs to two */
   #lastEndSec = 0;
 
@@ -20,37 +36,49 @@ export class AttemptWatch {
     this.#options = options;
   }
 
-  /** first onset of what is being played; null: nothing is */
-  get sinceSec(): number | null {
-    return this.#onsetsSec[0] ?? null;
+  /** something that may be an attempt has sounded within the last silence */
+  get playing(): boolean {
+    return this.#notes.length > 0;
   }
 
-  /** A note became certain. */
-  note(timeSec: number): LiveEvent[] {
-    this.#onsetsSec.push(timeSec);
-    if (this.#started || this.#onsetsSec.length < LEAST_NOTES) return [];
-    this.#started = true;
-    return [{ kind: 'started', timeSec: this.#firstSec, cutSec: this.#cutSec }];
+  get started(): boolean {
+    return this.#startSec !== null;
+  }
+
+  /** Within an octave of something that has just been played. */
+  isNear({ timeSec, midi }: Struck): boolean {
+    return this.#notes.some(
+      (note) =>
+        note.certainty !== 'doubtful' &&
+        Math.abs(note.midi - midi) <= NEAR.semitones &&
+        timeSec - note.timeSec < NEAR.sec,
+    );
+  }
+
+  note({ timeSec, midi }: Struck, certainty: Certainty): LiveEvent[] {
+    this.#notes = [...this.#notes, { timeSec, midi, certainty }];
+    if (certainty !== 'doubtful') this.#lastSec = Math.max(this.#lastSec, timeSec);
+    const sure = this.#notes.filter((note) => note.certainty === 'sure');
+    if (this.#startSec !== null || sure.length < LEAST_SURE) return [];
+    this.#startSec = Math.min(...sure.map((note) => note.timeSec));
+    const first = Math.min(...this.#notes.map((note) => note.timeSec));
+    this.#cutSec = Math.max(this.#lastEndSec, first - this.#options.beforeSec);
+    return [{ kind: 'started', timeSec: this.#startSec, cutSec: this.#cutSec }];
   }
 
   /** All notes before `certainSec` are known; `nowSec` has been heard. */
   pass(certainSec: number, nowSec: number): LiveEvent[] {
-    const lastSec = this.#onsetsSec.at(-1);
-    if (lastSec === undefined || certainSec < lastSec + this.#options.silenceSec) return [];
-    const events: LiveEvent[] = this.#started
-      ? [{ kind: 'ended', startSec: this.#cutSec, endSec: nowSec, notes: this.#onsetsSec.length }]
-      : [];
-    if (this.#started) this.#lastEndSec = nowSec;
-    this.#started = false;
-    this.#onsetsSec = [];
-    return events;
-  }
-
-  get #firstSec(): number {
-    return Math.min(...this.#onsetsSec);
-  }
-
-  get #cutSec(): number {
-    return Math.max(this.#lastEndSec, this.#firstSec - this.#options.beforeSec);
+    const { silenceSec } = this.#options;
+    if (this.#startSec === null) {
+      this.#notes = this.#notes.filter(({ timeSec }) => timeSec > certainSec - silenceSec);
+      return [];
+    }
+    if (certainSec < this.#lastSec + silenceSec) return [];
+    const notes = this.#notes.filter(({ certainty }) => certainty !== 'doubtful').length;
+    const ended: LiveEvent = { kind: 'ended', startSec: this.#cutSec, endSec: nowSec, notes };
+    this.#lastEndSec = nowSec;
+    this.#startSec = null;
+    this.#notes = [];
+    return [ended];
   }
 }

@@ -7,6 +7,8 @@ import { RiseWatch } from './rises.ts';
 
 /** the network is asked so long after a rise was seen, seconds; again, for what was too soft or came a little later */
 const ASK_AFTER_SEC = [0.03, 0.05, 0.08] as const;
+/** while somebody plays it is asked so often at least, seconds: a soft note in a legato may not rise at all */
+const ASK_EVERY_SEC = 0.055;
 /** two rises so close share their questions */
 const ONE_QUESTION_SEC = 0.008;
 /** what may have been struck lies between these before a question */
@@ -32,20 +34,21 @@ export class FirstGuess {
   });
   /** when to ask, samples, in order */
   #questions: number[] = [];
-  /** for benches */
-  asked = 0;
+  #askedAt = 0;
 
   constructor(history: SampleHistory) {
     this.#history = history;
     this.#rises = new RiseWatch(history);
   }
 
-  /** To be called whenever the history has grown. `howToHear`: at this sample. */
-  advance(howToHear: (nowSample: number) => Hearing): NetworkNote[] {
+  /** To be called whenever the history has grown. `howToHear`: at this sample; `playing`: something has been struck lately. */
+  advance(howToHear: (nowSample: number) => Hearing, playing: boolean): NetworkNote[] {
     for (const rise of this.#rises.advance()) this.#questions.push(...this.#questionsFor(rise));
+    const now = this.#history.end;
+    if (playing && now - this.#askedAt >= ASK_EVERY_SEC * RATE_HZ) this.#questions.push(now);
     this.#questions.sort((a, b) => a - b);
     const notes: NetworkNote[] = [];
-    while (this.#questions.length > 0 && this.#questions[0]! <= this.#history.end)
+    while (this.#questions.length > 0 && this.#questions[0]! <= now)
       notes.push(...this.#ask(this.#questions.shift()!, howToHear));
     return notes;
   }
@@ -58,7 +61,7 @@ export class FirstGuess {
 
   #ask(nowSample: number, howToHear: (nowSample: number) => Hearing): readonly NetworkNote[] {
     const nowSec = nowSample / RATE_HZ;
-    this.asked += 1;
+    this.#askedAt = nowSample;
     return this.#network.hear({
       source: carriedOn(this.#history, nowSample),
       ...howToHear(nowSample),

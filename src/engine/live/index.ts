@@ -6,8 +6,9 @@ import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';
 import type { PianoProfile } from '../listen/index.ts';
 import type { NetworkNote } from '../listen/network/index.ts';
-import { RoughTuning } from '../listen/transcribe/rough-tuning.ts';
+import { VoiceWatch } from '../listen/voices/index.ts';
 import { AttemptWatch } from './attempts.ts';
+import type { Certainty } from './attempts.ts';
 import { FirstGuess } from './first-guess.ts';
 import { Judge } from './judge.ts';
 import { Ledger } from './ledger.ts';
@@ -15,6 +16,7 @@ import { LevelWatch } from './level.ts';
 import { Loudness } from './loudness.ts';
 import { OneChannel } from './one-channel.ts';
 import { SecondHearing } from './second-hearing.ts';
+import { LiveTuning } from './tuning.ts';
 import { LIVE_DEFAULTS } from './types.ts';
 import type { LiveEvent, LiveOptions, OwnSound } from './types.ts';
 
@@ -22,13 +24,25 @@ import type { LiveEvent, LiveOptions, OwnSound } from './types.ts';
 const HISTORY_SEC = 6;
 /** sound is taken in steps of so many samples, 5.8 ms, so that nothing depends on how it was cut into blocks */
 const STEP = 128;
-/** a tuning is believed after so much sounding, where none is known */
-const TUNING_SEC = 0.7;
 /**
  * Drawn early when it is likelier than this, and certain when than this (our bench, development piano, hands alone and together: a
  * higher bound loses the upper of two notes an octave apart, a lower one lets ghosts of chords in).
  */
 const CHANCE = { guess: 0.6, certain: 0.35 } as const;
+/** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
+const STRING = { probability: 0.85, sounding: 0.9 } as const;
+/** a string is read where the note is believed so much: less than it takes to count, since a wrong tuning lowers all beliefs */
+const READABLE = 0.5;
+/** asked so early, the network is less sure that a string sounds on */
+const EARLY_SOUNDING = 0.5;
+/**
+ * A voice is looked for every 93 ms, and what sounds within so many seconds of one is doubtful: synthetic talk glides 1.7 times a
+ * second and never stays away for longer than two, the development piano glides once in a hundred seconds.
+ */
+const VOICE_EVERY = 2048;
+const VOICE_SEC = 1.5;
+/** a string of this piano lies so near to its tuning, cents: it may stray by 10, and is read to 3 */
+const OWN_CENTS = { sure: 12, likely: 25 } as const;
 /** own sounds are forgotten so long after their end, seconds */
 const FORGET_SEC = 10;
 
@@ -44,6 +58,10 @@ export interface LiveEar {
   flush(): readonly LiveEvent[];
 }
 
+function isString({ probability, sounding }: NetworkNote): boolean {
+  return probability >= STRING.probability && sounding >= STRING.sounding;
+}
+
 /** Opens an ear at the sound's own rate. */
 export function createLiveEar(
   format: { readonly sampleRateHz: number; readonly channels: number },
@@ -52,40 +70,67 @@ export function createLiveEar(
   const { silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
   const history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   const loudness = new Loudness(history);
-  const tuning = new RoughTuning(history);
+  const tuning = new LiveTuning(history, piano?.tuningCents.value ?? null);
   const firstGuess = new FirstGuess(history);
   const secondHearing = new SecondHearing(history, loudness);
   const judge = new Judge();
   const ledger = new Ledger();
   const attempts = new AttemptWatch({ silenceSec, beforeSec });
+  const voice = new VoiceWatch(history, VOICE_EVERY);
   const levels = new LevelWatch();
   const channel = new OneChannel(format.channels);
   const step = new Float64Array(STEP);
   let filled = 0;
-  let knownCents = piano?.tuningCents.value ?? null;
   let muted: readonly OwnSound[] = [];
+  let doubtful: readonly NetworkNote[] = [];
   let events: LiveEvent[] = [];
 
-  const cents = (): number => knownCents ?? (tuning.heardSec >= TUNING_SEC ? tuning.cents() : 0);
   const counts = ({ timeSec }: NetworkNote): boolean =>
     !muted.some((own) => own.kind === 'voice' && timeSec >= own.fromSec && timeSec < own.toSec);
-  const isNoClick = ({ timeSec }: NetworkNote): boolean =>
-    !muted.some((own) => timeSec >= own.fromSec && timeSec < own.toSec);
+  const isVoiced = ({ timeSec }: NetworkNote): boolean =>
+    voice.lastGlide !== null && voice.lastGlide / RATE_HZ > timeSec - VOICE_SEC;
+  /** Guesses at the device's own clicks are not drawn, nor, while nobody plays, what somebody says. */
+  const isWorthDrawing = (note: NetworkNote): boolean =>
+    !muted.some(({ fromSec, toSec }) => note.timeSec >= fromSec && note.timeSec < toSec) &&
+    (attempts.started || (note.sounding > EARLY_SOUNDING && !isVoiced(note)));
+
+  const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
+    const offset = note.probability < READABLE ? null : tuning.offsetOf(note, next);
+    if (!isString(note)) return 'doubtful';
+    const voiced = isVoiced(note);
+    if (offset === 'first') return voiced ? 'doubtful' : 'likely';
+    if (offset === null) return attempts.isNear(note) && !voiced ? 'likely' : 'doubtful';
+    if (offset < OWN_CENTS.sure) return voiced ? 'likely' : 'sure';
+    return offset < OWN_CENTS.likely && !voiced ? 'likely' : 'doubtful';
+  };
 
   const takeStep = (): void => {
     history.append(step, 0, STEP);
     loudness.push(step, 0, STEP);
-    tuning.advance();
+    voice.advance();
     for (const sample of step) {
       const level = levels.take(sample);
       if (level !== null) events.push({ kind: 'level', timeSec: history.end / RATE_HZ, ...level });
     }
-    const guesses = firstGuess.advance((now) => ({ cents: cents(), gain: loudness.gainNow(now) }));
-    events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isNoClick)));
-    const certain = judge.settle(secondHearing.advance(cents()).filter(counts), CHANCE.certain);
-    events.push(...ledger.certain(certain, secondHearing.certainSec));
-    for (const { timeSec } of certain) events.push(...attempts.note(timeSec));
+    const guesses = firstGuess.advance(
+      (now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }),
+      attempts.playing,
+    );
+    events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isWorthDrawing)));
+    const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
+    const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
+    const begun = graded.flatMap(({ note, certainty }) => attempts.note(note, certainty));
+    // What was doubtful is told after all once an attempt has begun around it.
+    const waiting = begun.length > 0 ? doubtful.filter((note) => attempts.isNear(note)) : [];
+    const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
+    const certainSec = secondHearing.certainSec;
+    events.push(...ledger.certain([...waiting, ...told.map(({ note }) => note)], certainSec), ...begun);
+    doubtful = attempts.started
+      ? []
+      : [...doubtful, ...graded.flatMap(({ note, certainty }) => (certainty === 'doubtful' ? [note] : []))];
+    doubtful = doubtful.filter(({ timeSec }) => timeSec > certainSec - silenceSec);
     events.push(...attempts.pass(secondHearing.certainSec, history.end / RATE_HZ));
+    if (!attempts.playing) tuning.stopped();
     if (muted.length > 0) muted = muted.filter(({ toSec }) => toSec > history.end / RATE_HZ - FORGET_SEC);
   };
   const resampler = new Resampler(format.sampleRateHz, RATE_HZ, (block, length) => {
@@ -106,7 +151,7 @@ export function createLiveEar(
   return {
     push,
     mute: (sound) => void (muted = [...muted, sound]),
-    usePiano: (known) => void (knownCents = known.tuningCents.value),
+    usePiano: (known) => tuning.know(known.tuningCents.value),
     flush: () => {
       const silence = new Float32Array(Math.ceil((silenceSec + 1) * format.sampleRateHz));
       return push(Array.from({ length: format.channels }, () => silence));

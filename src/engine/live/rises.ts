@@ -12,9 +12,9 @@ const BEFORE = { from: 2, to: 6 } as const;
 /** what a band holds below this adds no rise: −100 dB */
 const FLOOR = 1e-10;
 /** mean rise of the bands that begins a blow, dB */
-const LEAST_RISE_DB = 1.2;
+const LEAST_RISE_DB = 0.9;
 /** and against the usual rise of the last second: noise rises all the time */
-const TIMES_USUAL = 2.2;
+const TIMES_USUAL = 1.8;
 const USUAL_LOOKS = 172;
 /** a blow is one for so long, looks: 29 ms */
 const ONE_BLOW = 5;

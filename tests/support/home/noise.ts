@@ -94,6 +94,26 @@ export function claps(length: number, sampleRateHz: number, random: Random): Flo
   return out;
 }
 
+/** A page turned: paper that rustles and crackles for half a second. */
+export function pages(length: number, sampleRateHz: number, random: Random): Float64Array {
+  const out = new Float64Array(length);
+  for (let sec = 0.3; (sec + 0.8) * sampleRateHz < length; sec += random.uniform(0.9, 1.8)) {
+    const endSec = sec + random.uniform(0.3, 0.7);
+    for (let crackle = sec; crackle < endSec; crackle += random.uniform(0.004, 0.03))
+      burst(
+        out,
+        crackle,
+        sampleRateHz,
+        random.uniform(1500, 7000),
+        0.9,
+        0.006,
+        random.uniform(0.1, 1),
+        random,
+      );
+  }
+  return out;
+}
+
 /** Adds a decaying sine. `decaySec`: to 1/e. */
 export function ring(
   out: Float64Array,

@@ -8,6 +8,7 @@ import { Resampler } from './resample.ts';
 
 export type { ChannelFacts } from './channels.ts';
 export type { RailFacts } from './rail.ts';
+export { Anchor } from './anchor.ts';
 export { SampleHistory } from './history.ts';
 export { KeptSamples } from './kept.ts';
 export { HumWatch } from './hum.ts';

@@ -13,12 +13,15 @@ const LEAST_RMS = 1e-5;
  */
 export class ActiveLevel {
   readonly rateHz: number;
+  readonly #half: number;
   readonly #halves: number[] = [];
   #sum = 0;
   #taken = 0;
 
-  constructor(rateHz: number) {
+  /** @param halfBlock samples; another length than the training's, to fall on a grid */
+  constructor(rateHz: number, halfBlock = HALF_BLOCK) {
     this.rateHz = rateHz;
+    this.#half = halfBlock;
   }
 
   /** Takes samples `from` to before `to` of a block. */
@@ -26,7 +29,7 @@ export class ActiveLevel {
     for (let i = from; i < to; i++) {
       this.#sum += block[i]! * block[i]!;
       this.#taken += 1;
-      if (this.#taken < HALF_BLOCK) continue;
+      if (this.#taken < this.#half) continue;
       this.#halves.push(this.#sum);
       this.#sum = 0;
       this.#taken = 0;
@@ -35,8 +38,8 @@ export class ActiveLevel {
 
   /** Gain for the stretch, from the whole blocks in it; 1 where there is none or only silence. */
   gain(fromSec: number, toSec: number): number {
-    const first = Math.max(Math.ceil((fromSec * this.rateHz) / HALF_BLOCK), 0);
-    const end = Math.min(Math.floor((toSec * this.rateHz) / HALF_BLOCK), this.#halves.length);
+    const first = Math.max(Math.ceil((fromSec * this.rateHz) / this.#half), 0);
+    const end = Math.min(Math.floor((toSec * this.rateHz) / this.#half), this.#halves.length);
     let loudest = 0;
     for (let i = first; i + 1 < end; i++) loudest = Math.max(loudest, this.#block(i));
     if (loudest === 0) return 1;
@@ -52,6 +55,6 @@ export class ActiveLevel {
   }
 
   #block(index: number): number {
-    return (this.#halves[index]! + this.#halves[index + 1]!) / (2 * HALF_BLOCK);
+    return (this.#halves[index]! + this.#halves[index + 1]!) / (2 * this.#half);
   }
 }

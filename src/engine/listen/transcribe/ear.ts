@@ -22,8 +22,13 @@ export interface EarOptions {
   readonly knownCents: number | null;
 }
 
+/** the level's blocks on that grid too: 46 ms */
+const LEVEL_HALF = 1024;
+/** The network looks every 512 samples, the tuning every 8192: a sound moved by so many samples is heard alike. */
+export const GRID = 3 * 8192;
+
 export const EAR_DEFAULTS: EarOptions = {
-  pieceSec: 1,
+  pieceSec: GRID / RATE_HZ,
   tuningSec: 4,
   leastProbability: 0.2,
   earlySec: 0.0008,
@@ -75,11 +80,13 @@ interface Hearing {
   readonly gain: number;
 }
 
+const UNHEARD: Hearing = { cents: 0, gain: 0 };
+
 /** Samples at RATE_HZ → strikes, as a stream. What is found depends on the sound alone, not on how it was cut. */
 export class Ear {
   readonly history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   readonly #options: EarOptions;
-  readonly #level = new ActiveLevel(RATE_HZ);
+  readonly #level = new ActiveLevel(RATE_HZ, LEVEL_HALF);
   readonly #tuning: RoughTuning;
   readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
@@ -92,12 +99,13 @@ export class Ear {
   readonly #aheadSamples: number;
   #peak = 0;
   #heardPieces = 0;
+  #firstBlow = 0;
   /** made when playing first comes near an end of the network's keyboard */
   #transposed: NetworkListener | null = null;
   /** likely keys of the piece before */
   #lately: readonly number[] = [];
   /** what the pieces before were heard with: neighbours heard alike share work */
-  #heardWith: Hearing = { cents: 0, gain: 0 };
+  #heardWith: Hearing = UNHEARD;
   /** first strike whose release has not been looked for */
   #unreleased = 0;
   /** length of the whole sound, samples, once it is known */
@@ -123,6 +131,11 @@ export class Ear {
   /** what was most probably no note, in order of time */
   get faint(): readonly FaintStrike[] {
     return this.#faint;
+  }
+
+  /** The first blow falls here: how the room was heard before says nothing of how to hear the playing. */
+  beginsAt(sample: number): void {
+    this.#firstBlow = sample;
   }
 
   /** Takes the first `length` samples of a block. */
@@ -244,7 +257,8 @@ export class Ear {
 
   /** Tuning and gain for a piece: as before, unless what has been heard since calls for others. */
   #howToHear(fromSec: number, toSec: number): Hearing {
-    const before = this.#heardWith;
+    const first = this.#firstBlow / RATE_HZ >= fromSec && this.#firstBlow / RATE_HZ < toSec;
+    const before = first ? UNHEARD : this.#heardWith;
     const cents = this.#tuningCents();
     const gain = this.#level.gain(fromSec - GAIN_BACK_SEC, toSec + this.#aheadSamples / RATE_HZ);
     this.#heardWith = {

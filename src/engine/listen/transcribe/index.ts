@@ -5,7 +5,7 @@ import { weigh } from './settle.ts';
 import type { Settled } from './settle.ts';
 import { offsetCents } from './string-tuning.ts';
 
-export { Ear } from './ear.ts';
+export { Ear, GRID } from './ear.ts';
 export { settle } from './settle.ts';
 export { measureTuning } from './string-tuning.ts';
 

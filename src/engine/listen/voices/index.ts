@@ -22,17 +22,22 @@ export class VoiceWatch {
   readonly #history: SampleHistory;
   readonly #detector = PitchDetector.forFloat64Array(LENGTH);
   readonly #samples = new Float64Array(LENGTH);
+  readonly #every: number;
   #next = EVERY;
   /** places at which a gliding voice was heard */
   glides = 0;
+  /** end of the latest such place, samples; null: none yet */
+  lastGlide: number | null = null;
 
-  constructor(history: SampleHistory) {
+  /** @param every samples from one look to the next */
+  constructor(history: SampleHistory, every = EVERY) {
     this.#history = history;
+    this.#every = every;
   }
 
   /** To be called whenever the history has grown. */
   advance(): void {
-    for (; this.#next <= this.#history.end; this.#next += EVERY) this.#look(this.#next);
+    for (; this.#next <= this.#history.end; this.#next += this.#every) this.#look(this.#next);
   }
 
   #look(end: number): void {
@@ -49,6 +54,7 @@ export class VoiceWatch {
       previous = semitones;
     }
     this.glides += 1;
+    this.lastGlide = end;
   }
 
   /** semitones above 1 Hz, or null where there is no clear tone in a voice's range */
