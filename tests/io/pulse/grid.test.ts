@@ -12,6 +12,8 @@ describe('an even pulse', () => {
       { beat: 2, atMs: 2500 },
       { beat: 3, atMs: 3250 },
     ]);
+    // A beat on an edge belongs to what follows.
+    expect(beatsBetween(GRID, 1000, 1750).map(({ beat }) => beat)).toEqual([0]);
     expect(beatAt(GRID, 1375)).toBeCloseTo(0.5, 9);
     expect(beatAt(GRID, 250)).toBeCloseTo(-1, 9);
   });
