@@ -13,7 +13,7 @@ import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { assessHeard, listen } from '../../src/engine/index.ts';
+import { assess, listen } from '../../src/engine/index.ts';
 import { standardDeviation } from '../../src/engine/base/statistics.ts';
 import { Resampler } from '../../src/engine/listen/audio/resample.ts';
 import { render } from '../support/render.ts';
@@ -72,12 +72,14 @@ async function installPeer(folder: string): Promise<Transcriber> {
   });
   const require = createRequire(resolve(folder, 'index.js'));
   const modules = resolve(folder, 'node_modules');
-  const tensorFlow = require('@tensorflow/tfjs') as TensorFlow;
-  const wasm = require('@tensorflow/tfjs-backend-wasm') as { setWasmPaths(path: string): void };
+  const tensorFlow = require(resolve(modules, '@tensorflow/tfjs')) as TensorFlow;
+  const wasm = require(resolve(modules, '@tensorflow/tfjs-backend-wasm')) as {
+    setWasmPaths(path: string): void;
+  };
   wasm.setWasmPaths(`${resolve(modules, '@tensorflow/tfjs-backend-wasm/dist')}/`);
   if (!(await tensorFlow.setBackend('wasm'))) throw new Error('the peer: TensorFlow has no WebAssembly here');
   await tensorFlow.ready();
-  const peer = require('@spotify/basic-pitch') as PeerModule;
+  const peer = require(resolve(modules, '@spotify/basic-pitch')) as PeerModule;
   const model = new peer.BasicPitch(
     tensorFlow.loadGraphModel({
       load: () => Promise.resolve(modelIn(resolve(modules, '@spotify/basic-pitch/model'))),
@@ -201,6 +203,6 @@ try {
 }
 
 function reportedNotes(sound: Rendered): readonly Timed[] {
-  const assessment = assessHeard(listen(sound), sound.truth.exercise);
+  const assessment = assess(sound, sound.truth.exercise);
   return assessment.kind === 'report' ? assessment.report.notes : [];
 }

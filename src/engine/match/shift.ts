@@ -35,15 +35,18 @@ function likelyTuning(cents: number): boolean {
 
 function bestOctave(heard: Heard, exercise: Exercise, semitones: number): Alignment {
   let best = alignAt(heard, exercise, { octaves: 0, semitones });
+  if (best.fit >= BOUNDS.settledFit) return best;
   for (const octaves of likelyOctaves(heard, exercise, semitones)) {
     const alignment = alignAt(heard, exercise, { octaves, semitones });
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
   }
   if (exercise.choice.hands !== 'together' || best.fit >= BOUNDS.handOctaveUnderFit) return best;
-  for (const hand of likelyHands(heard, exercise, { octaves: best.octaveShift, semitones })) {
-    const alignment = alignAt(heard, exercise, { octaves: best.octaveShift, semitones, hand });
-    if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
-  }
+  // With the other hand where it is written, if that will do.
+  for (const octaves of new Set([0, best.octaveShift]))
+    for (const hand of likelyHands(heard, exercise, { octaves, semitones })) {
+      const alignment = alignAt(heard, exercise, { octaves, semitones, hand });
+      if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
+    }
   return best;
 }
 

@@ -86,6 +86,8 @@ export const BOUNDS = {
   /** … and if that explains no more than this, one of them is looked for in another octave, up to two away */
   handOctaveUnderFit: 0.75,
   handOctaves: 2,
+  /** as written, what explains this much is not tried in other octaves */
+  settledFit: 0.9,
   /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
   octaveFit: 0.05,
   semitoneFit: 0.25,

@@ -5,7 +5,7 @@ import type { Alignment } from '../match/index.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
 import type { Look, Told } from './look/index.ts';
-import { stepsHeard, UsualHands } from './steps.ts';
+import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
 
 /** A look, and what the blind ear had said of the same key there. */
@@ -16,6 +16,8 @@ export interface Answer extends Look {
 /** Puts questions about keys at steps to the closer look, with all that the first listening knows. */
 export class Asker {
   readonly steps: readonly StepHeard[];
+  /** hands that were heard to play */
+  readonly hands: readonly Hand[];
   readonly #heard: Heard;
   readonly #sound: KeptSound;
   readonly #look: ReturnType<typeof createLook>;
@@ -23,16 +25,24 @@ export class Asker {
 
   constructor(heard: Heard, sound: KeptSound, alignment: Alignment) {
     this.steps = stepsHeard(heard, alignment);
+    this.hands = (['left', 'right'] as const).filter((hand) => isHeard(hand, alignment));
     this.#heard = heard;
     this.#sound = sound;
     this.#look = createLook(sound.samples);
     this.#usual = new UsualHands(heard, alignment);
   }
 
-  /** `midi` as the listener numbers keys; `place`: the written note that it is, if it is one. Null at a step of which nothing was heard. */
-  ask(step: number, midi: number, hand: Hand, place: number | null): Answer | null {
-    const { timeSec, written } = this.steps[step]!;
-    if (timeSec === null) return null;
+  /** `midi` as the listener numbers keys; `place`: the written note that it is, if it is one; `heardSec`: when it was heard, if it was. Null at a step of which nothing was heard. */
+  ask(
+    step: number,
+    midi: number,
+    hand: Hand,
+    place: number | null,
+    heardSec: number | null = null,
+  ): Answer | null {
+    const moment = momentIn(this.steps[step]!, hand, heardSec);
+    if (moment === null) return null;
+    const { timeSec, written } = moment;
     const near = (this.#heard.candidates ?? []).filter(
       (one) => Math.abs(one.timeSec - timeSec) < RECHECK_BOUNDS.nearSec,
     );
@@ -45,8 +55,8 @@ export class Asker {
       const one = bestOf(midi + semitones);
       return one === null ? null : { ...one, apartSec: one.timeSec - timeSec };
     };
-    const before = this.#neighbour(step, -1);
-    const after = this.#neighbour(step, 1);
+    const before = this.#neighbour(step, -1, timeSec);
+    const after = this.#neighbour(step, 1, timeSec);
     const look = this.#look({
       timeSec,
       midi,
@@ -66,10 +76,10 @@ export class Asker {
   #neighbour(
     step: number,
     way: -1 | 1,
+    here: number,
   ): { readonly midis: readonly number[]; readonly timeSec: number } | null {
     const beside = this.steps[step + way];
     if (beside === undefined) return null;
-    const here = this.steps[step]!.timeSec!;
     for (let away = 1; this.steps[step + way * away] !== undefined; away++) {
       const { timeSec } = this.steps[step + way * away]!;
       // A step played again or out of order tells no time.

@@ -40,7 +40,7 @@ export function settle(
     reason: verdict === 'unsure' ? matched.reason : '',
     freed: null,
   };
-  const answer = asker.ask(step, midi, hand, place);
+  const answer = asker.ask(step, midi, hand, place, verdict === 'correct' ? (before?.timeSec ?? null) : null);
   if (answer === null) return asBefore;
   const reported = verdict === 'correct';
   const decision = decide(answer.logOdds, reported);
@@ -52,6 +52,7 @@ export function settle(
     const note = moved(before, answer);
     return decision === 'struck' ? { ...asBefore, note } : { ...asBefore, verdict: 'unsure', note, reason };
   }
+  if (decision !== 'not-struck' && !asker.hands.includes(hand)) return asBefore;
   if (decision === 'struck') {
     const freed = before === null ? null : { note: before, kind: kindBeside(asker, step, before), step };
     return { ...asBefore, verdict: 'correct', note: noteOf(heard, midi, answer), before: null, freed };

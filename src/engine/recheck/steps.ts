@@ -2,6 +2,7 @@ import { mean } from '../base/statistics.ts';
 import type { Hand } from '../exercise/index.ts';
 import type { Candidate, Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
+import { RECHECK_BOUNDS } from './bounds.ts';
 import { logOdds } from './look/index.ts';
 import type { Usual } from './look/index.ts';
 
@@ -12,6 +13,40 @@ export interface StepHeard {
   readonly written: readonly number[];
   /** mean onset of its notes that were heard right, s; null where none was */
   readonly timeSec: number | null;
+  /** its notes one by one; `timeSec` null: not heard right */
+  readonly notes: readonly {
+    readonly midi: number;
+    readonly hand: Hand;
+    readonly timeSec: number | null;
+  }[];
+}
+
+/** When and among which keys to look for one key of a step. */
+export interface Moment {
+  readonly timeSec: number;
+  readonly written: readonly number[];
+}
+
+/**
+ * Where to look for a key: in the middle of its step; but where hands are apart or a chord is rolled so wide that nothing sounds
+ * in the middle, about where it was heard itself (`heardSec`), or else in the middle of its own hand. Null: nothing was heard.
+ */
+export function momentIn(
+  { timeSec, written, notes }: StepHeard,
+  hand: Hand,
+  heardSec: number | null,
+): Moment | null {
+  if (timeSec === null) return null;
+  const onsets = (some: StepHeard['notes']): number[] => some.flatMap((note) => note.timeSec ?? []);
+  const isNear = (a: number, b: number): boolean => Math.abs(a - b) < RECHECK_BOUNDS.nearSec;
+  if (heardSec === null || isNear(heardSec, timeSec))
+    if (onsets(notes).every((one) => isNear(one, timeSec))) return { timeSec, written };
+  const own = onsets(notes.filter((note) => note.hand === hand));
+  const about = heardSec ?? mean(own) ?? timeSec;
+  const there = notes.filter((note) =>
+    note.timeSec === null ? note.hand === hand : isNear(note.timeSec, about),
+  );
+  return { timeSec: mean(onsets(there)) ?? about, written: there.map(({ midi }) => midi) };
 }
 
 /** Steps in order, each with what was heard of it. */
@@ -21,13 +56,16 @@ export function stepsHeard(
 ): readonly StepHeard[] {
   return exercise.steps.map(({ step }) => {
     const notes = matched.filter((note) => note.step === step);
-    const onsets = notes.flatMap((note) =>
-      note.verdict === 'correct' ? [heard.notes[note.played]!.timeSec] : [],
-    );
+    const all = notes.map((note) => ({
+      midi: note.expected.midi - semitoneShift,
+      hand: note.expected.hand,
+      timeSec: note.verdict === 'correct' ? heard.notes[note.played]!.timeSec : null,
+    }));
     return {
       step,
       written: notes.map(({ expected }) => expected.midi - semitoneShift),
-      timeSec: mean(onsets) ?? null,
+      timeSec: mean(all.flatMap(({ timeSec }) => timeSec ?? [])) ?? null,
+      notes: all,
     };
   });
 }
@@ -36,6 +74,15 @@ export function stepsHeard(
 const LEAST_BELIEVED = 0.3;
 /** notes of a hand that make something usual */
 const LEAST_NOTES = 2;
+
+/** A hand of which less than this share of its notes was heard right may not have played at all. */
+const LEAST_SHARE = 0.15;
+
+/** Was this hand heard to play? Only then is a second look at its unheard notes worth more than the first listening. */
+export function isHeard(hand: Hand, { matched }: Alignment): boolean {
+  const own = matched.filter(({ expected }) => expected.hand === hand);
+  return own.filter(({ verdict }) => verdict === 'correct').length >= LEAST_SHARE * own.length;
+}
 
 /** What the blind ear says on the whole of the notes of each hand that were heard right, one note left out. */
 export class UsualHands {

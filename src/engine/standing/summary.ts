@@ -7,17 +7,19 @@ export function summarise(report: Report): AttemptSummary {
   const { key, form, hands, octaves, minorScale } = report.exercise;
   const { measures } = report;
   const count = (verdict: string): number => report.notes.filter((note) => note.verdict === verdict).length;
+  // A common tone of two chords that may have been held over is no note in doubt, and none that was struck.
+  const unsure = report.unsure.filter((note) => note.heldOver !== true).length;
   const [correct, wrong] = [count('correct'), count('wrong')];
   const delays = measures.crossings.map((crossing) => crossing.delayMs);
   const apart = (measures.togetherness?.steps ?? []).map((step) => Math.abs(step.leftMinusRightMs));
   return {
     exercise: { key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) },
     targetBpm: report.targetBpm,
-    expected: correct + wrong + report.missed.length + report.unsure.length,
+    expected: correct + wrong + report.missed.length + unsure,
     wrong,
     missed: report.missed.length,
     extra: count('extra'),
-    unsure: report.unsure.length,
+    unsure,
     evennessPercent: valueOf(measures.evennessPercent),
     tempoBpm: valueOf(measures.tempoBpm),
     lateCrossings: measures.crossings.filter((crossing) => crossing.late).length,

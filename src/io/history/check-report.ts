@@ -47,7 +47,7 @@ const finding = v.object({
   detail: text,
 });
 
-const note = v.object({
+const note = v.looseObject({
   timeSec: figure,
   releaseSec: v.nullable(figure),
   midi,
@@ -76,7 +76,7 @@ const remark = v.variant('kind', [
   }),
 ]);
 
-const measures = v.object({
+const measures = v.looseObject({
   noteAccuracyPercent: estimate,
   evennessPercent: estimate,
   evennessMs: estimate,
@@ -107,19 +107,27 @@ const measures = v.object({
   tempoBpm: estimate,
   touchMs: estimate,
   chordSpreadMs: estimate,
+  chords: list(v.object({ step: count, hand, spreadMs: figure, lastFinger: count })),
+  innerBalanceDb: estimate,
   togetherness: v.exactOptional(
     v.object({
       leadMs: estimate,
       apartSdMs: estimate,
       steps: list(v.object({ step: count, leftMinusRightMs: figure })),
+      leftLouderDb: estimate,
     }),
   ),
   changeHesitationRatio: estimate,
+  changes: list(v.object({ step: count, ratio: figure, gapMs: estimate })),
+  changeGapMs: estimate,
 });
 
-/** A report from outside, checked so far that everything on the page can draw it: known words, sane sizes, steps that there are. */
+/**
+ * A report from outside, checked so far that everything on the page can draw it: known words, sane sizes, steps that
+ * there are. Fields that a later version adds pass as they are.
+ */
 export const REPORT: v.GenericSchema<unknown, Report> = v.pipe(
-  v.object({
+  v.looseObject({
     format: v.literal('evenfall-report'),
     version: v.literal(1),
     exercise: v.object({
@@ -135,12 +143,14 @@ export const REPORT: v.GenericSchema<unknown, Report> = v.pipe(
     tuning: v.object({ a4Hz: figure, cents: figure, sdCents: figure }),
     notes: list(note),
     missed: list(v.object({ step: count, midi, name: text, hand })),
-    unsure: list(v.object({ step: count, midi, hand, reason: text })),
+    unsure: list(
+      v.object({ step: count, midi, hand, reason: text, heldOver: v.exactOptional(v.literal(true)) }),
+    ),
     remarks: list(remark),
     betterFit: v.exactOptional(CHOICE),
     targetBpm: v.nullable(bpm),
     measures,
-    words: v.object({
+    words: v.looseObject({
       situation: text,
       verdict: text,
       emphasis: text,
@@ -167,7 +177,9 @@ function speaksOfItsSteps(report: Report): boolean {
   const { measures: told, words } = report;
   const spoken = [
     ...[...report.notes, ...report.missed, ...report.unsure].map((one) => one.step ?? 0),
-    ...[...told.intervals, ...told.crossings, ...(told.togetherness?.steps ?? [])].map((one) => one.step),
+    ...told.intervals.map((one) => one.step),
+    ...[...told.crossings, ...told.chords, ...told.changes].map((one) => one.step),
+    ...(told.togetherness?.steps ?? []).map((one) => one.step),
     ...words.steps,
     words.practice?.fromStep ?? 0,
     words.practice?.toStep ?? 0,
