@@ -1,5 +1,5 @@
 /**
- * Live listening on rendered sittings: `npm run bench:live [-- --piano test] [--minutes 30]`. Prints how long after the
+ * Live listening on rendered sittings: `npm run bench:live [-- --piano test] [--minutes 30] [--sets standard,chords]`. Prints how long after the
  * hammer a note is told and how often the guess was right, which of twenty attempts were found, and what half an hour costs.
  */
 import { parseArgs } from 'node:util';
@@ -15,7 +15,11 @@ import { renderCached } from './render-cached.ts';
 import { table } from './table.ts';
 
 const { values } = parseArgs({
-  options: { piano: { type: 'string', default: 'dev' }, minutes: { type: 'string', default: '30' } },
+  options: {
+    piano: { type: 'string', default: 'dev' },
+    minutes: { type: 'string', default: '30' },
+    sets: { type: 'string', default: 'standard,chords,together' },
+  },
 });
 const piano = values.piano as PianoName;
 const ATTEMPTS = 20;
@@ -100,7 +104,7 @@ function segmentation(session: Session, { attempts }: Followed) {
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 const rows: string[][] = [];
-for (const set of ['standard', 'chords', 'together'] as const) {
+for (const set of values.sets.split(',') as AttemptSet[]) {
   const session = joinSession(await attemptsOf(set, ATTEMPTS), {
     seed: 11,
     pauseSec: { least: 5, most: 12 },

@@ -6,7 +6,7 @@ import { build, preview } from 'vite';
 import type { PreviewServer } from 'vite';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../src/engine/index.ts';
-import type { Assessment } from '../../src/engine/index.ts';
+import type { Assessment, AudioInput } from '../../src/engine/index.ts';
 import { quantile } from '../../src/engine/base/statistics.ts';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 import type { Heard } from './listening/page.ts';
@@ -66,6 +66,21 @@ async function sitting(names: readonly string[]): Promise<string> {
   return path;
 }
 
+const MOST_TURNS = 3;
+
+/** Each attempt's sound holds its file's, bit by bit. */
+function isWhole(heard: Heard, files: readonly AudioInput[]): boolean {
+  return (
+    heard.attempts.length === files.length &&
+    files.every(({ channels: [file] }, i) => {
+      const { sound } = heard.attempts[i]!;
+      const loud = file!.findIndex((value) => Math.abs(value) > 0.05);
+      const at = sound.findIndex((_, o) => [0, 1, 2, 3].every((j) => sound[o + j] === file![loud + j]));
+      return at >= 0 && file!.every((value, j) => j < loud || value === sound[at + j - loud]);
+    })
+  );
+}
+
 async function open(
   microphone: string | undefined,
   before?: (page: Page) => Promise<unknown>,
@@ -85,30 +100,36 @@ const notesOf = (assessment: Assessment) => assessment.heard.notes;
 describe('listening live in a browser, a WAV as microphone', () => {
   it('finds two attempts hands free, without a gap, and hears in each what the file gives, onset by onset', async () => {
     const names = ['late-thumb', 'clean-scale'];
+    const files = await Promise.all(names.map(fixtureSound));
     const { page, errors } = await open(await sitting(names));
-    const heard = await listenFor(page, 25);
+    let heard = await listenFor(page, 25);
+    // The fake microphone drops a buffer now and then where the machine is overloaded: then it is no longer the same sound.
+    for (let turn = 1; turn < MOST_TURNS && !isWhole(heard, files); turn++) {
+      await page.reload();
+      await page.waitForFunction(() => 'listening' in window);
+      heard = await listenFor(page, 25);
+    }
     expect(errors).toEqual([]);
     expect(heard.broken).toBe(0);
-    expect(heard.troubles).toEqual([]);
     expect(heard.processing).toEqual([]);
-    expect(Math.abs(heard.samples / heard.sampleRateHz - heard.seconds)).toBeLessThan(0.5);
-    expect(heard.attempts.map(({ seconds }) => seconds)).toHaveLength(2);
-    for (const [i, name] of names.entries()) {
+    expect(heard.attempts).toHaveLength(names.length);
+    expect(isWhole(heard, files)).toBe(true);
+    files.forEach((file, i) => {
       const { assessment, verdictMs } = heard.attempts[i]!;
-      const file = assess(await fixtureSound(name), null);
+      const fromFile = assess(file, null);
       const live = notesOf(assessment);
-      expect(live.map(({ midi }) => midi)).toEqual(notesOf(file).map(({ midi }) => midi));
-      const shifts = live.map(({ timeSec }, n) => timeSec - notesOf(file)[n]!.timeSec);
+      expect(live.map(({ midi }) => midi)).toEqual(notesOf(fromFile).map(({ midi }) => midi));
+      const shifts = live.map(({ timeSec }, n) => timeSec - notesOf(fromFile)[n]!.timeSec);
       const middle = quantile(shifts, 0.5)!;
+      const largestMs = 1000 * Math.max(...shifts.map((shift) => Math.abs(shift - middle)));
       console.log(
-        `${name}: live against file, largest onset difference ` +
-          `${(1000 * Math.max(...shifts.map((shift) => Math.abs(shift - middle)))).toFixed(2)} ms; verdict ${verdictMs.toFixed(0)} ms after the end was told`,
+        `${names[i]}: live against file ${largestMs.toFixed(2)} ms at most; verdict ${verdictMs.toFixed(0)} ms after the end`,
       );
-      for (const shift of shifts) expect(Math.abs(shift - middle)).toBeLessThan(0.004);
-      expect(assessment.kind === 'report' && file.kind === 'report').toBe(true);
-      if (assessment.kind !== 'report' || file.kind !== 'report') return;
-      expect(assessment.report.verdict).toEqual(file.report.verdict);
-    }
+      expect(largestMs).toBeLessThan(1);
+      if (assessment.kind !== 'report' || fromFile.kind !== 'report')
+        throw new Error(`${names[i]}: ${assessment.kind}, from the file ${fromFile.kind}`);
+      expect(assessment.report.words.verdict).toBe(fromFile.report.words.verdict);
+    });
     const drawn = heard.drawnMs.map(({ ms }) => ms);
     console.log(
       `pearls: ${drawn.length}, drawn ${quantile(drawn, 0.5)!.toFixed(0)} ms (median), ${quantile(drawn, 0.95)!.toFixed(0)} ms (95th) after their sample came`,

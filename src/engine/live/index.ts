@@ -1,7 +1,6 @@
 export { checkRoom, measureSilence } from './room-check.ts';
 export type { RoomCheck, RoomFinding, RoomFindingKind, Silence } from './room-check.ts';
 export type * from './types.ts';
-export { LIVE_DEFAULTS } from './types.ts';
 import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';
 import type { PianoProfile } from '../listen/index.ts';
@@ -28,7 +27,7 @@ const STEP = 128;
  * Drawn early when it is likelier than this, and certain when than this (our bench, development piano, hands alone and together: a
  * higher bound loses the upper of two notes an octave apart, a lower one lets ghosts of chords in).
  */
-const CHANCE = { guess: 0.6, certain: 0.35 } as const;
+const CHANCE = { guess: 0.75, certain: 0.35 } as const;
 /** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
 const STRING = { probability: 0.85, sounding: 0.9 } as const;
 /** a string is read where the note is believed so much: less than it takes to count, since a wrong tuning lowers all beliefs */

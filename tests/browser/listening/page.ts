@@ -11,7 +11,8 @@ export interface Heard {
   readonly drawnMs: readonly { readonly id: number; readonly timeSec: number; readonly ms: number }[];
   readonly attempts: readonly {
     readonly assessment: Assessment;
-    readonly seconds: number;
+    /** as it was cut from the stream */
+    readonly sound: readonly number[];
     /** from the end being told to the assessment, ms */
     readonly verdictMs: number;
   }[];
@@ -34,7 +35,6 @@ async function listenFor(seconds: number, loseAfterSec = Infinity): Promise<Hear
   const troubles: Heard['troubles'][number][] = [];
   let next = 0;
   let broken = 0;
-  let started = 0;
   /** the least lag of the sound behind the page's clock: then its samples had just come */
   let clockMs = Infinity;
   microphone.onTrouble((trouble) => troubles.push(trouble));
@@ -54,7 +54,7 @@ async function listenFor(seconds: number, loseAfterSec = Infinity): Promise<Hear
       drawnMs.push({ id, timeSec, ms: performance.now() - clockMs - 1000 * timeSec }),
     );
   });
-  started = performance.now();
+  const started = performance.now();
   if (loseAfterSec < seconds) setTimeout(() => void loseDevice(), 1000 * loseAfterSec);
   await new Promise((resolve) => setTimeout(resolve, 1000 * seconds));
   const samples = next;
@@ -88,7 +88,7 @@ async function analyse(
   const assessment = await analyst.analyse(sound, null, {});
   return {
     assessment,
-    seconds: sound.channels[0]!.length / sound.sampleRateHz,
+    sound: Array.from(sound.channels[0]!),
     verdictMs: performance.now() - toldMs,
   };
 }
