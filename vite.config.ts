@@ -1,4 +1,8 @@
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { svelte } from '@sveltejs/vite-plugin-svelte';
+import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
 
 /** What is imported late, from workers or on demand; found late, it would make `npm start` load the page twice. */
@@ -18,8 +22,43 @@ const IMPORTED_LATE = [
   'vexflow/core',
 ];
 
+/**
+ * Writes offline.js, the service worker: src/io/offline/keeper.js under a list of all files of this build and their common
+ * fingerprint, so that any change makes a new version.
+ */
+function shelveForOffline(): Plugin {
+  return {
+    name: 'shelve-for-offline',
+    apply: ({ build }) => !build?.ssr,
+    writeBundle: ({ dir }) => {
+      const site = dir ?? resolve('dist/site');
+      const files = readdirSync(site, { recursive: true, withFileTypes: true })
+        .filter((entry) => entry.isFile() && entry.name !== 'offline.js' && entry.name !== 'licences.md')
+        .map((entry) => join(entry.parentPath, entry.name).slice(site.length + 1))
+        .sort();
+      const print = createHash('sha256');
+      for (const file of files) print.update(file).update(readFileSync(join(site, file)));
+      const keeper = readFileSync(resolve('src/io/offline/keeper.js'), 'utf8');
+      print.update(keeper);
+      // The page goes by the address of its folder.
+      const shown = files.map((file) => (file === 'index.html' ? './' : `./${file.replaceAll('\\', '/')}`));
+      const head = `const VERSION = '${print.digest('hex').slice(0, 12)}';\nconst FILES = ${JSON.stringify(shown)};\n`;
+      writeFileSync(join(site, 'offline.js'), head + keeper);
+    },
+  };
+}
+
+/** While developing, Vite puts styles into the page itself, which the page's own policy forbids. */
+function allowStylesWhileDeveloping(): Plugin {
+  return {
+    name: 'allow-styles-while-developing',
+    apply: 'serve',
+    transformIndexHtml: (html) => html.replace("style-src 'self'", "style-src 'self' 'unsafe-inline'"),
+  };
+}
+
 export default defineConfig(({ isSsrBuild }) => ({
-  plugins: [svelte()],
+  plugins: [svelte(), shelveForOffline(), allowStylesWhileDeveloping()],
   base: './',
   worker: { format: 'es' },
   optimizeDeps: { include: IMPORTED_LATE },

@@ -1,23 +1,31 @@
 import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
-import { createAnalyst } from './io/analysis/index.ts';
+import { createAnalyst, openLiveEar } from './io/analysis/index.ts';
 import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { createHistory } from './io/history/index.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
-import recorderUrl from './io/microphone/recorder.worklet.ts?worker&url';
+import { createOffline } from './io/offline/index.ts';
 import { createPlayback } from './io/playback/index.ts';
+import { createPulse } from './io/pulse/index.ts';
+import { createScreen } from './io/screen/index.ts';
 import { createSettings } from './io/settings/index.ts';
+import { createSpeech } from './io/speech/index.ts';
 import { createTones } from './io/tone/index.ts';
+import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
 import type { Versions } from './ui/attempt/retiming.ts';
+import { Room } from './ui/attempt/room.svelte.ts';
 import type { Sound } from './ui/attempt/sound.ts';
+import { Stand } from './ui/attempt/stand.svelte.ts';
+import { ThisPiano } from './ui/attempt/this-piano.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
 import { speaking } from './ui/language/index.ts';
+import { spokenVerdict } from './ui/names/spoken.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
 const BUNDLED: Bundled = {
@@ -27,10 +35,8 @@ const BUNDLED: Bundled = {
   targetBpm: 80,
 };
 
-speaking.remember(
-  createSettings(() => localStorage),
-  navigator.languages,
-);
+const settings = createSettings(() => localStorage);
+speaking.remember(settings, navigator.languages);
 
 const eachFrame = (tick: () => boolean): void => {
   const frame = (): void => {
@@ -58,6 +64,36 @@ const desk = new Desk(
   journal,
 );
 
+const piano = new ThisPiano(settings);
+const ears = {
+  analyst,
+  openMicrophone: (deviceId: string | null) => openMicrophone({ deviceId }),
+  openLiveEar,
+  piano,
+};
+const stand = new Stand(
+  {
+    ...ears,
+    tongue: () => speaking.tongue,
+    journal,
+    listMicrophones,
+    onDevicesChange: (callback) => navigator.mediaDevices?.addEventListener('devicechange', callback),
+    pulse: createPulse(),
+    screen: createScreen(),
+    settings,
+    speech: createSpeech(() => speaking.language),
+    spoken: spokenVerdict,
+    unfinished: createUnfinished(),
+  },
+  plan,
+);
+void stand.recover();
+
+/** A newer version waits until it is asked for; while developing there is none. */
+const offline = import.meta.env.PROD
+  ? createOffline(new URL('offline.js', document.baseURI))
+  : { onNewVersion: () => undefined, useNewVersion: () => undefined };
+
 const views = new Views({
   read: () => location.hash.slice(1),
   write: (hash) => (location.hash = hash),
@@ -68,38 +104,35 @@ const target = document.getElementById('app');
 if (target !== null)
   mount(App, {
     target,
-    props: { desk, plan, journal, playerOf, views, bundled: BUNDLED, tones: createTones(createPlayback) },
+    props: {
+      desk,
+      plan,
+      journal,
+      playerOf,
+      views,
+      bundled: BUNDLED,
+      tones: createTones(createPlayback),
+      piano: { stand, room: new Room(ears), piano },
+      offline,
+    },
   });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
 if (opensExample) void desk.openBundled(BUNDLED);
 
-/** How long after the page is there everything else is fetched, ms: the first touch goes before. */
+/** How long after the page is there the listening is made ready, ms: the first touch goes before. */
 const SETTLE_MS = 1500;
 /** A listening that finds nothing brings in the worker and all its parts. */
 const NOTHING = { channels: [new Float32Array(4800)], sampleRateHz: 48_000 };
 
-/** Fetches what comes into use later, so that the page goes on working when the network goes. */
-async function prepareForOffline(): Promise<void> {
+/** Brings in what comes into use later, so that the first report comes as soon as the others. */
+async function makeReady(): Promise<void> {
   const parts = [
     journal.load(),
-    import('./ui/Journal.svelte'),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
-    import('./ui/theory/Theory.svelte'),
-    import('./ui/plots/staff/signature.ts'),
-    fetch(attemptUrl),
-    fetch(recorderUrl),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
   ];
   await Promise.allSettled(parts);
-  if (!import.meta.env.PROD || !('serviceWorker' in navigator)) return;
-  const files = performance
-    .getEntriesByType('resource')
-    .map(({ name }) => name)
-    .filter((name) => name.startsWith(location.origin));
-  await navigator.serviceWorker.register(new URL('offline.js', document.baseURI));
-  const { active } = await navigator.serviceWorker.ready;
-  active?.postMessage([...new Set([location.origin + location.pathname, ...files])]);
 }
 
-setTimeout(() => void prepareForOffline(), SETTLE_MS);
+setTimeout(() => void makeReady(), SETTLE_MS);

@@ -1,29 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { violations } from './axe.ts';
 import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
-
-/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly help: string;
-    readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
-  }[];
-}
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  const result = await page.evaluate(() =>
-    (window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } }).axe.run(document),
-  );
-  return result.violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
-  );
-}
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -47,6 +25,14 @@ describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
       await close();
     },
   );
+
+  it.each(SIZES)('axe finds nothing wrong at the piano on a $name', async ({ width, height }) => {
+    const { page, close } = await visit(browser, `${site}#stand`, { width, height, colorScheme });
+    await page.locator('.music svg').first().waitFor();
+    expect(await violations(page)).toEqual([]);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await close();
+  });
 });
 
 describe('the page', () => {
@@ -92,25 +78,6 @@ describe('the page', () => {
     await page.keyboard.press('End');
     await page.keyboard.press('Home');
     expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
-    await close();
-  });
-
-  it('works without a network once it has been loaded, even opened anew', async () => {
-    const { page, errors, close } = await visit(browser, site);
-    const shelved = (): Promise<boolean> =>
-      page.evaluate(async () => {
-        const names = (await (await caches.open('evenfall-files')).keys()).map(({ url }) => url);
-        return ['worker', 'draw', 'attempt', 'bravura'].every((part) =>
-          names.some((name) => name.includes(part)),
-        );
-      });
-    await expect.poll(shelved, { timeout: 20_000 }).toBe(true);
-    await page.context().setOffline(true);
-    await page.reload();
-    await page.getByRole('button', { name: 'Example' }).click();
-    expect(await verdictOf(page)).not.toBe('');
-    await page.locator('.music svg').first().waitFor();
-    expect(errors).toEqual([]);
     await close();
   });
 });

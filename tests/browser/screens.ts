@@ -25,6 +25,11 @@ const choose = async (page: Page, key: string, ...labels: readonly string[]): Pr
   for (const label of labels) await page.getByLabel(label, { exact: true }).check({ force: true });
 };
 
+const listenAtPiano = async (page: Page, key: string): Promise<void> => {
+  await choose(page, key);
+  await page.getByRole('button', { name: 'Listen', exact: true }).click();
+};
+
 /** Attempts that no fixture has: both hands and chords, with mistakes. Invented, on the development piano. */
 const INVENTED: Readonly<Record<string, RenderSpec>> = {
   together: {
@@ -239,6 +244,68 @@ const SCENES: readonly Scene[] = [
     },
   },
   {
+    name: 'stand',
+    query: '#stand',
+    whole: true,
+    act: (page) => page.locator('.music svg').first().waitFor(),
+  },
+  {
+    name: 'stand-waiting',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await page.locator('.state', { hasText: 'Waiting' }).waitFor();
+    },
+  },
+  {
+    name: 'stand-listening',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await page.locator('circle.struck').nth(9).waitFor();
+    },
+  },
+  {
+    name: 'stand-told',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await verdictOf(page);
+    },
+  },
+  {
+    name: 'stand-stopped',
+    query: '#stand',
+    whole: true,
+    act: async (page) => {
+      await listenAtPiano(page, 'Ab major');
+      await verdictOf(page);
+      await page.getByRole('button', { name: 'Stop' }).click();
+      await page.locator('[data-spot="12"]').waitFor();
+    },
+  },
+  {
+    name: 'room-silence',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Check the room' }).click();
+      await page.getByText('more seconds').waitFor();
+    },
+  },
+  {
+    name: 'room-done',
+    query: '#stand',
+    whole: false,
+    act: async (page) => {
+      await page.getByRole('button', { name: 'Check the room' }).click();
+      await page.getByRole('button', { name: 'Done' }).waitFor({ timeout: 60_000 });
+    },
+  },
+  {
     name: 'print',
     query: '?attempt=bundled',
     whole: true,
@@ -313,8 +380,10 @@ async function takeReadmePicture(browser: Browser, url: string): Promise<void> {
   const { page, close } = await visit(browser, `${url}?attempt=bundled`, { width: 1160, height: 1000 });
   await verdictOf(page);
   await page.getByText('Every note, as a table').waitFor();
-  await page.addStyleTag({ content: '.bar { display: none }' });
-  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.evaluate(() => {
+    document.querySelector<HTMLElement>('.bar')!.style.display = 'none';
+    window.scrollTo(0, 0);
+  });
   await page.waitForTimeout(500);
   const clip = { x: 20, y: 62, width: 1120, height: 850 };
   await page.screenshot({ path: resolve(import.meta.dirname, 'report.png'), clip });

@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import { decodeFile } from '../../src/io/decode/index.ts';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 
@@ -30,4 +31,22 @@ export async function microphoneWav(name: string): Promise<Buffer> {
   const padded = new Float32Array(sound.length + 2 * sampleRateHz);
   padded.set(sound, sampleRateHz);
   return Buffer.from(encodeWav({ channels: [padded], sampleRateHz }, { samples: 'float32' }));
+}
+
+/** Fixtures one after the other, each begun at its second, as a WAV that Chromium takes as its microphone → its path. */
+export async function microphoneOf(
+  attempts: readonly { readonly name: string; readonly atSec: number }[],
+  lengthSec: number,
+): Promise<string> {
+  const rateHz = 44_100;
+  const whole = new Float32Array(lengthSec * rateHz);
+  for (const { name, atSec } of attempts) {
+    const { channels, sampleRateHz } = await fixtureSound(name);
+    if (sampleRateHz !== rateHz) throw new Error(`${name}: sampleRateHz=${sampleRateHz}, must be ${rateHz}`);
+    whole.set(channels[0]!, Math.round(atSec * rateHz));
+  }
+  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
+  const wav = encodeWav({ channels: [whole], sampleRateHz: rateHz }, { samples: 'float32' });
+  writeFileSync(path, new Uint8Array(wav));
+  return path;
 }

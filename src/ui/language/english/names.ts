@@ -4,6 +4,7 @@ export const NAMES = {
   finger: (finger: number) => `finger ${finger}`,
   /** said after a letter or a syllable */
   signs: { '': '', '#': ' sharp', '##': ' double sharp', b: ' flat', bb: ' double flat' },
+  natural: ' natural',
   counts: ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven'],
   sharps: (count: number) => (count === 1 ? 'sharp' : 'sharps'),
   flats: (count: number) => (count === 1 ? 'flat' : 'flats'),

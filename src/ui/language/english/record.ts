@@ -9,7 +9,11 @@ export const RECORD = {
   reading: (name: string) => `Reading ${name}`,
   listening: (name: string) => `Listening to ${name}`,
   /** names of sounds that have no file's name */
-  names: { 'your recording': 'your recording', 'example attempt': 'example attempt' },
+  names: {
+    'your recording': 'your recording',
+    'example attempt': 'example attempt',
+    'at the piano': 'at the piano',
+  },
   cancel: 'Cancel',
   waiting: 'Waiting for the microphone: your browser may ask whether this page may use it.',
   explain:

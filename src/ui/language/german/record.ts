@@ -9,7 +9,11 @@ export const RECORD: Strings['record'] = {
   toOpen: 'Eine Aufnahme zum Öffnen',
   reading: (name) => `${name} wird gelesen`,
   listening: (name) => `${name} wird angehört`,
-  names: { 'your recording': 'deine Aufnahme', 'example attempt': 'Beispiel' },
+  names: {
+    'your recording': 'deine Aufnahme',
+    'example attempt': 'Beispiel',
+    'at the piano': 'am Klavier',
+  },
   cancel: 'Abbrechen',
   waiting: 'Warten auf das Mikrofon: Dein Browser fragt vielleicht, ob diese Seite es benutzen darf.',
   explain:

@@ -146,4 +146,56 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     'The device recorded with automatic gain on, which changes loudness and may hide soft notes.',
     'Das Gerät hat mit selbsttätiger Aussteuerung aufgenommen; sie verändert die Lautstärke und kann leise Töne verdecken.',
   ],
+  // Listening at the piano (src/io/microphone/troubles.ts, src/ui/attempt/stand.svelte.ts).
+  [
+    'The microphone is gone: unplugged, or taken by the system. What was heard until then is kept. Connect it again, then start listening again.',
+    'Das Mikrofon ist weg: ausgesteckt oder vom System genommen. Was bis dahin zu hören war, ist aufgehoben. Schließ es wieder an, dann fang wieder an zuzuhören.',
+  ],
+  [
+    'Another app has taken the microphone. Listening goes on when that app gives it back.',
+    'Eine andere App hat das Mikrofon genommen. Das Zuhören geht weiter, wenn sie es zurückgibt.',
+  ],
+  [
+    'Listening has stopped because the screen was locked or a call came in. Touch the page to go on.',
+    'Das Zuhören ist stehen geblieben, weil der Bildschirm gesperrt wurde oder ein Anruf kam. Berühr die Seite, dann geht es weiter.',
+  ],
+  ['The microphone is back; listening goes on.', 'Das Mikrofon ist wieder da; das Zuhören geht weiter.'],
+  [
+    'About {} s of sound were lost because the device was busy. Close other apps, and play this attempt again.',
+    'Etwa {} s Klang sind verloren, weil das Gerät beschäftigt war. Schließ andere Apps, und spiel diesen Versuch noch einmal.',
+  ],
+  [
+    'The page was closed during this attempt; what had sounded until then was kept.',
+    'Die Seite wurde während dieses Versuchs geschlossen; was bis dahin geklungen hatte, ist aufgehoben.',
+  ],
+  ['This attempt could not be worked out.', 'Dieser Versuch ließ sich nicht auswerten.'],
+  // The room check (src/engine/live/room-check.ts).
+  [
+    'No note was heard; put the device nearer to the piano and play them again, a little louder.',
+    'Kein Ton war zu hören; stell das Gerät näher ans Klavier und spiel sie noch einmal, etwas lauter.',
+  ],
+  [
+    'Only {} of three notes were heard; put the device nearer to the piano and play them again, a little louder.',
+    'Nur {} von drei Tönen waren zu hören; stell das Gerät näher ans Klavier und spiel sie noch einmal, etwas lauter.',
+  ],
+  [
+    'The piano is too loud for the microphone; put the device further away.',
+    'Das Klavier ist zu laut für das Mikrofon; stell das Gerät weiter weg.',
+  ],
+  [
+    'The piano stands only {} dB above the room; put the device nearer to it.',
+    'Das Klavier liegt nur {} dB über dem Raum; stell das Gerät näher heran.',
+  ],
+  [
+    'The room is loud: the piano stands only {} dB above it; close windows and doors, or turn off what hums.',
+    'Der Raum ist laut: Das Klavier liegt nur {} dB darüber; schließ Fenster und Türen, oder schalte aus, was brummt.',
+  ],
+  [
+    'The piano arrives very softly; put the device nearer to it.',
+    'Das Klavier kommt sehr leise an; stell das Gerät näher heran.',
+  ],
+  [
+    'Mains hum at {} Hz is near; move the device away from chargers and cables.',
+    'Netzbrummen bei {} Hz ist nah; stell das Gerät weg von Ladegeräten und Kabeln.',
+  ],
 ];

@@ -1,0 +1,121 @@
+import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+
+/** An attempt that a page was closed over: what had sounded of it. */
+export interface LeftBehind {
+  readonly channels: readonly Float32Array[];
+  readonly sampleRateHz: number;
+  /** what was said about it when it began */
+  readonly about: unknown;
+}
+
+/** The attempt in progress. */
+export interface Keeping {
+  /** Adds a piece, one Float32Array a channel; pieces are joined in their order. */
+  add(channels: readonly Float32Array[]): void;
+  /** It is kept elsewhere, or was none: its pieces are forgotten. */
+  end(): void;
+}
+
+/** Keeps the sound of an attempt in progress, piece by piece, so that a page that is closed or reloaded loses none of it. */
+export interface Unfinished {
+  /** Begins an attempt; one that is never ended stays to be recovered. `about`: anything that structured cloning copies. */
+  begin(sampleRateHz: number, about: unknown): Keeping;
+  /** What pages that are no longer open left behind, oldest first; each stays until it is forgotten. */
+  recover(): Promise<readonly (LeftBehind & { readonly forget: () => Promise<void> })[]>;
+}
+
+interface Begun {
+  readonly id: string;
+  readonly page: string;
+  readonly atMs: number;
+  readonly sampleRateHz: number;
+  readonly about: unknown;
+}
+
+interface Schema extends DBSchema {
+  attempts: { key: string; value: Begun };
+  pieces: { key: [string, number]; value: { readonly channels: readonly Float32Array[] } };
+}
+
+const STORE = 'evenfall-unfinished';
+
+export function createUnfinished(): Unfinished {
+  const page = `${STORE}-${crypto.randomUUID()}`;
+  let store: Promise<IDBPDatabase<Schema>> | null = null;
+  /** one thing after the other, so that a piece never overtakes the end of its attempt */
+  let work: Promise<unknown> = Promise.resolve();
+
+  const open = (): Promise<IDBPDatabase<Schema>> =>
+    (store ??= openDB<Schema>(STORE, 1, {
+      upgrade: (fresh) => {
+        fresh.createObjectStore('attempts', { keyPath: 'id' });
+        fresh.createObjectStore('pieces');
+      },
+    }));
+  const then = (act: (database: IDBPDatabase<Schema>) => Promise<unknown>): Promise<void> => {
+    // A browser that keeps nothing (private windows) must not stop the playing: the sound is still in the page.
+    work = work.then(async () => act(await open())).catch(() => undefined);
+    return work.then(() => undefined);
+  };
+  const forget = (id: string): Promise<void> =>
+    then(async (database) => {
+      const change = database.transaction(['attempts', 'pieces'], 'readwrite');
+      await change.objectStore('pieces').delete(piecesOf(id));
+      await change.objectStore('attempts').delete(id);
+      await change.done;
+    });
+  holdLock(page);
+
+  return {
+    begin: (sampleRateHz, about) => {
+      const id = crypto.randomUUID();
+      let next = 0;
+      void then((database) => database.put('attempts', { id, page, atMs: Date.now(), sampleRateHz, about }));
+      return {
+        add: (channels) => {
+          if ((channels[0]?.length ?? 0) === 0) return;
+          const key: [string, number] = [id, next++];
+          void then((database) => database.put('pieces', { channels }, key));
+        },
+        end: () => void forget(id),
+      };
+    },
+    recover: async () => {
+      await work;
+      const database = await open();
+      const alive = new Set((await navigator.locks?.query())?.held?.map(({ name }) => name));
+      const left = (await database.getAll('attempts'))
+        .filter((begun) => begun.page !== page && !alive.has(begun.page))
+        .sort((a, b) => a.atMs - b.atMs);
+      return Promise.all(
+        left.map(async ({ id, sampleRateHz, about }) => {
+          const pieces = await database.getAll('pieces', piecesOf(id));
+          const channels = joined(pieces.map((piece) => piece.channels));
+          return { channels, sampleRateHz, about, forget: () => forget(id) };
+        }),
+      );
+    },
+  };
+}
+
+const piecesOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Infinity]);
+
+/** Held for as long as the page is open: its attempt in progress is not to be taken for one left behind. */
+function holdLock(name: string): void {
+  void navigator.locks?.request(name, () => new Promise<void>(() => undefined)).catch(() => undefined);
+}
+
+/** Pieces in their order → whole channels; one that came or went is silence where it was not. */
+export function joined(pieces: readonly (readonly Float32Array[])[]): readonly Float32Array[] {
+  const frames = pieces.reduce((sum, piece) => sum + (piece[0]?.length ?? 0), 0);
+  const count = Math.max(0, ...pieces.map((piece) => piece.length));
+  return Array.from({ length: count }, (_, channel) => {
+    const whole = new Float32Array(frames);
+    let at = 0;
+    for (const piece of pieces) {
+      if (piece[channel] !== undefined) whole.set(piece[channel], at);
+      at += piece[0]!.length;
+    }
+    return whole;
+  });
+}

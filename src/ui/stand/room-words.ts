@@ -1,0 +1,45 @@
+import type { PianoProfile, RoomCheck } from '../../engine/index.ts';
+import type { RoomStep } from '../attempt/room.svelte.ts';
+import { signed, shown, withUnit } from '../kit/figures.ts';
+import { sentence, strings } from '../language/index.ts';
+
+/** What the room check asks for or has found: one thing in large type, and lines below it. */
+export interface RoomWords {
+  readonly title: string;
+  readonly lines: readonly string[];
+}
+
+export function roomWords(step: RoomStep): RoomWords {
+  const t = strings().stand;
+  switch (step.kind) {
+    case 'off':
+    case 'opening':
+      return { title: t.opening, lines: [] };
+    case 'silence':
+      return { title: t.still, lines: [t.stillFor(step.leftSec)] };
+    case 'note':
+      return { title: t.notes[step.asked], lines: [] };
+    case 'working':
+      return { title: t.working, lines: [] };
+    case 'done':
+      return found(step.check);
+  }
+}
+
+function found({ findings, notes, piano }: RoomCheck): RoomWords {
+  const t = strings().stand;
+  const about = piano === null ? [] : [`${pianoWords(piano)} ${t.remembered}`];
+  if (findings.length > 0)
+    return { title: t.better, lines: [...findings.map(({ detail }) => sentence(detail)), ...about] };
+  const softestDb = Math.min(...notes.map(({ aboveNoiseDb }) => aboveNoiseDb));
+  const above = notes.length === 0 ? '' : ` ${t.above(withUnit(shown(softestDb), 'dB'))}`;
+  return { title: t.good, lines: [t.nothingInTheWay + above, ...about] };
+}
+
+/** What is known of a piano, in one sentence. */
+export function pianoWords({ tuningCents }: PianoProfile): string {
+  const t = strings().stand;
+  const cents = Math.round(tuningCents.value);
+  const pitch = withUnit(shown(440 * 2 ** (tuningCents.value / 1200), 1), 'Hz');
+  return Math.abs(cents) < 2 ? t.stands(pitch) : t.standsOff(pitch, withUnit(signed(cents), t.cents));
+}

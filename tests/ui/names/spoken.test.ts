@@ -1,0 +1,13 @@
+import { expect, it } from 'vitest';
+import type { Assessment } from '../../../src/engine/index.ts';
+import { spokenVerdict } from '../../../src/ui/names/spoken.ts';
+
+it('a verdict is spoken with its signs written out', () => {
+  const told = { kind: 'report', report: { words: { verdict: 'G♮ for G♯, A♭–C and F𝄪.' } } } as Assessment;
+  expect(spokenVerdict(told)).toBe('G natural for G sharp, A flat, C and F double sharp.');
+});
+
+it('where there is no report, the reason is spoken', () => {
+  const told = { kind: 'no-playing', reason: 'No piano notes were heard in it.' } as Assessment;
+  expect(spokenVerdict(told)).toBe('No piano notes were heard in it.');
+});
