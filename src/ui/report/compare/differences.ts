@@ -109,7 +109,7 @@ function crossingWords(other: Compared, now: Compared): readonly string[] {
     const note = now.exercise.steps[after.step]?.notes.find(({ hand }) => hand === after.hand);
     const figures = [before.delayMs, after.delayMs].map((delay) => withUnit(signed(delay), 'ms'));
     const say = change < 0 ? t.crossingBetter : t.crossingWorse;
-    return [say(shownName(note?.name ?? ''), figures[0]!, figures[1]!)];
+    return [say(shownName(note?.name ?? ''), after.step + 1, figures[0]!, figures[1]!)];
   });
 }
 
