@@ -19,7 +19,7 @@ export interface Shot {
 export interface Scene {
   readonly query: string;
   readonly shots: readonly Shot[];
-  /** what it shows does not wait, so each picture is a visit of its own */
+  /** what it shows does not wait, so each size is a visit of its own */
   readonly passing?: true;
 }
 

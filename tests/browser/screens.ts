@@ -2,13 +2,13 @@
  * `npm run screens`: the built page at all sizes in light and dark → dist/screens/*.png, to be looked at.
  * `npm run screens -- --only journal,keys`: those alone; a name takes along all that begin with it and a dash.
  */
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
 import { SCENES, type Scene, type Shot } from './scenes.ts';
 import { serveSite } from './site.ts';
-import { microphoneWav } from './sounds.ts';
+import { microphoneOf } from './sounds.ts';
 import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
 
 const INTO = resolve(import.meta.dirname, '../../dist/screens');
@@ -79,14 +79,13 @@ const asked = (name: string): boolean =>
 
 mkdirSync(INTO, { recursive: true });
 const { url, close } = await serveSite();
-const heard = resolve(INTO, 'microphone.wav');
-writeFileSync(heard, await microphoneWav('late-thumb'));
-const browser = await openBrowser(heard);
+// Three seconds of a still room before the first note: the ear needs one to be there, the room check three.
+const browser = await openBrowser(await microphoneOf([{ name: 'late-thumb', atSec: 3.5 }], 12));
 const beganMs = performance.now();
 for (const scene of SCENES.filter(({ shots }) => shots.some(({ name }) => asked(name)))) {
   const startMs = performance.now();
-  for (const looks of scene.passing ? LOOKS.map((look) => [look]) : [LOOKS])
-    await walk(browser, url, scene, looks, ({ name }) => asked(name));
+  const visits = scene.passing ? SIZES.map((one) => LOOKS.filter(({ size }) => size === one)) : [LOOKS];
+  for (const looks of visits) await walk(browser, url, scene, looks, ({ name }) => asked(name));
   console.log(
     `${((performance.now() - startMs) / 1000).toFixed(1)} s  ${scene.shots.map(({ name }) => name).join(', ')}`,
   );
