@@ -23,7 +23,8 @@ export function withEvent(notes: readonly LiveNote[], event: LiveEvent): readonl
     case 'withdrawn':
       return notes.filter((note) => note.id !== event.id);
     case 'started':
-      return notes.filter((note) => note.timeSec >= event.timeSec - 1e-6);
+      // Not `timeSec`: on a piano whose tuning is not known yet, the very first note is not sure, and belongs to it all the same.
+      return notes.filter((note) => note.timeSec >= event.cutSec);
     default:
       return notes;
   }

@@ -35,4 +35,13 @@ describe('the notes of an attempt in progress', () => {
     });
     expect(notes.map(({ id }) => id)).toEqual([1, 2]);
   });
+
+  it('keep a first note that was not sure: all since the cut belongs to the attempt', () => {
+    const notes = after(struck(0, 5, 60, true), struck(1, 5.4, 64, true), {
+      kind: 'started',
+      timeSec: 5.4,
+      cutSec: 4,
+    });
+    expect(notes.map(({ id }) => id)).toEqual([0, 1]);
+  });
 });
