@@ -24,8 +24,8 @@ const UNSEEN = -2.5;
 
 /** Half a Hann window times a cosine and a sine, from its centre on; the window is even, so half is enough. */
 export interface HalfWindow {
-  readonly cosines: Float64Array;
-  readonly sines: Float64Array;
+  readonly cosines: Float32Array;
+  readonly sines: Float32Array;
 }
 
 /** Frequencies → the windows of one view for them; null above what is looked at. Scaled so that a sine's power is its squared amplitude. */
@@ -35,8 +35,8 @@ export function windowsFor(view: LookView, freqsHz: readonly number[]): readonly
     const span = Math.min(view.size, WIDTH / freqHz);
     // It reaches to just short of half its span on each side.
     const reach = Math.min(Math.ceil(span / 2) - 1, view.size / 2 - 1);
-    const cosines = new Float64Array(reach + 1);
-    const sines = new Float64Array(reach + 1);
+    const cosines = new Float32Array(reach + 1);
+    const sines = new Float32Array(reach + 1);
     const step = (2 * Math.PI * freqHz) / RATE_HZ;
     const [turnCos, turnSin] = [Math.cos(step), Math.sin(step)];
     const bend = (2 * Math.PI) / span;
@@ -67,34 +67,40 @@ export function lookThrough(
   gain: number,
   windows: readonly (HalfWindow | null)[],
 ): Float32Array {
-  const seen = new Float32Array(view.frames * windows.length);
-  const half = view.size / 2;
-  // A window is even, its cosine too and its sine odd: the sound is folded about the centre once for all frequencies.
-  const even = new Float64Array(half);
-  const odd = new Float64Array(half);
-  for (let frame = 0; frame < view.frames; frame++) {
-    const at = centre + view.first + frame * view.hop;
-    even[0] = samples[at] ?? 0;
+  const { frames, size, first, hop } = view;
+  const half = size / 2;
+  // A window is even, its cosine too and its sine odd: the sound is folded about each centre once for all frequencies.
+  const even = new Float32Array(frames * half);
+  const odd = new Float32Array(frames * half);
+  for (let frame = 0; frame < frames; frame++) {
+    const at = centre + first + frame * hop;
+    const row = frame * half;
+    even[row] = samples[at] ?? 0;
     for (let m = 1; m < half; m++) {
       const after = samples[at + m] ?? 0;
       const before = samples[at - m] ?? 0;
-      even[m] = after + before;
-      odd[m] = after - before;
+      even[row + m] = after + before;
+      odd[row + m] = after - before;
     }
-    windows.forEach((window, strip) => {
-      seen[frame * windows.length + strip] =
-        window === null ? UNSEEN : (Math.log10(powerOf(window, even, odd) * gain * gain + FLOOR) + 4) / 2;
-    });
   }
+  const seen = new Float32Array(frames * windows.length);
+  windows.forEach((window, strip) => {
+    for (let frame = 0; frame < frames; frame++)
+      seen[frame * windows.length + strip] =
+        window === null
+          ? UNSEEN
+          : (Math.log10(powerOf(window, even, odd, frame * half) * gain * gain + FLOOR) + 4) / 2;
+  });
   return seen;
 }
 
-function powerOf({ cosines, sines }: HalfWindow, even: Float64Array, odd: Float64Array): number {
+function powerOf({ cosines, sines }: HalfWindow, even: Float32Array, odd: Float32Array, row: number): number {
+  const { length } = cosines;
   let real = 0;
   let imaginary = 0;
-  for (let m = 0; m < cosines.length; m++) {
-    real += even[m]! * cosines[m]!;
-    imaginary += odd[m]! * sines[m]!;
+  for (let m = 0; m < length; m++) {
+    real += even[row + m]! * cosines[m]!;
+    imaginary += odd[row + m]! * sines[m]!;
   }
   return real * real + imaginary * imaginary;
 }
