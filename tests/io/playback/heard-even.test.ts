@@ -1,38 +1,12 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { assess } from '../../../src/engine/index.ts';
-import type { ExerciseChoice, Report } from '../../../src/engine/index.ts';
+import type { Report } from '../../../src/engine/index.ts';
 import { cutPart, type Part } from '../../../src/io/playback/part.ts';
 import { versionsOf, type Versions } from '../../../src/ui/attempt/retiming.ts';
-import { render, type Rendered, type StudentKnobs } from '../../support/render.ts';
+import { render, type Rendered } from '../../support/render.ts';
+import { UNEVEN } from './uneven.ts';
 
-/** Uneven attempts on the development piano, listened to, re-timed, and listened to again by our own engine. */
-const CASES: readonly {
-  readonly name: string;
-  readonly exercise: ExerciseChoice;
-  readonly student: Partial<StudentKnobs>;
-}[] = [
-  {
-    name: 'a quick scale',
-    exercise: { key: 'E major', form: 'scale', hands: 'right', octaves: 2 },
-    student: { bpm: 96, jitterMs: 20 },
-  },
-  {
-    name: 'an arpeggio with late thumbs',
-    exercise: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
-    student: { bpm: 80, jitterMs: 10, lateCrossing: { ms: 90, kind: 'thumb-under' } },
-  },
-  {
-    name: 'a progression',
-    exercise: { key: 'G major', form: 'progression', hands: 'left', octaves: 1 },
-    student: { bpm: 60, jitterMs: 40 },
-  },
-  {
-    name: 'a scale hands together',
-    exercise: { key: 'D major', form: 'scale', hands: 'together', octaves: 1 },
-    student: { bpm: 80, jitterMs: 20 },
-  },
-];
-
+/** The uneven attempts listened to, re-timed, and listened to again by our own engine. */
 interface Heard {
   readonly sound: Rendered;
   readonly report: Report;
@@ -59,7 +33,7 @@ const shiftedOffMs: number[] = [];
 /** notes more than in the recording itself, by attempt */
 const extras: number[] = [];
 
-describe.each(CASES)('$name', ({ exercise, student }) => {
+describe.each(UNEVEN)('$name', ({ exercise, student }) => {
   let first: Heard;
   beforeAll(async () => {
     const sound = await render({ seed: 3, piano: 'dev', exercise, student });
@@ -144,6 +118,6 @@ it('steps made even are heard on their places as closely as steps that were only
 // Where a ringing tone cannot go on in phase, its swell may be heard as a soft stroke: of 21 attempts with 413 notes in one
 // (hands together).
 it('being made even adds hardly a note: one in all these attempts at most', () => {
-  expect(extras).toHaveLength(CASES.length);
+  expect(extras).toHaveLength(UNEVEN.length);
   expect(extras.reduce((sum, more) => sum + more, 0)).toBeLessThanOrEqual(1);
 });
