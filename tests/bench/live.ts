@@ -75,7 +75,7 @@ function score(session: Session, followed: Followed): Told {
 /**
  * Attempts played and found → which of them lie over each other. Whole: one found that lies over one played and holds all of
  * its notes; split: several over one; joined: one over several; invented: one over none. Early: begun more than a second
- * before the first note (by a word just before it), though whole.
+ * before the first note (by a word just before it), though whole; late: its first notes not drawn with it, though their sound is kept.
  */
 function segmentation(session: Session, { attempts }: Followed) {
   const lies = session.attempts.map(({ notes }) => {
@@ -99,6 +99,7 @@ function segmentation(session: Session, { attempts }: Followed) {
     split: lies.filter(({ over }) => over.length > 1).length,
     invented: invented.length,
     early: whole.filter(({ from, over }) => over[0]!.firstSec < from - 1).length,
+    late: whole.filter(({ from, over }) => over[0]!.firstSec > from + 0.1).length,
   };
 }
 
@@ -121,7 +122,7 @@ for (const set of values.sets.split(',') as AttemptSet[]) {
     percent(told.rightGuesses / told.guesses),
     `${quantile(told.latencyMs, 0.5)!.toFixed(0)} / ${quantile(told.latencyMs, 0.95)!.toFixed(0)} ms`,
     percent(within),
-    `${cut.whole} of ${ATTEMPTS}, missed ${cut.missed}, split ${cut.split}, invented ${cut.invented}, early ${cut.early}`,
+    `${cut.whole} of ${ATTEMPTS}, missed ${cut.missed}, split ${cut.split}, invented ${cut.invented}, early ${cut.early}, late ${cut.late}`,
     percent(followed.computeSec / (session.channel.length / session.sampleRateHz)),
   ]);
 }

@@ -5,6 +5,11 @@ const LEAST_SURE = 3;
 /** a note in reach of the playing: within an octave of one in so many seconds before it */
 const NEAR = { semitones: 12, sec: 3 } as const;
 
+/** notes so near are one moment, seconds */
+const MOMENT_SEC = 0.05;
+/** a stop before the playing: longer than this, and than so many times the longest wait from moment to moment after it */
+const STOP = { sec: 1, times: 2 } as const;
+
 export interface AttemptOptions {
   readonly silenceSec: number;
   readonly beforeSec: number;
@@ -21,7 +26,8 @@ type Noted = Struck & { readonly certainty: Certainty };
 
 /**
  * Notes and the passing of time → attempts begun and ended. Only sure notes begin one, since talk and clatter sound like a note
- * now and then; likely ones keep it going; what was heard shortly before the first belongs to its sound, however doubtful.
+ * now and then; likely ones keep it going, and are part of its beginning; what was heard shortly before belongs to its sound, however
+ * doubtful.
  */
 export class AttemptWatch {
   readonly #options: AttemptOptions;
@@ -60,7 +66,7 @@ export class AttemptWatch {
     if (certainty !== 'doubtful') this.#lastSec = Math.max(this.#lastSec, timeSec);
     const sure = this.#notes.filter((note) => note.certainty === 'sure');
     if (this.#startSec !== null || sure.length < LEAST_SURE) return [];
-    this.#startSec = Math.min(...sure.map((note) => note.timeSec));
+    this.#startSec = beginningOf(this.#notes.filter((note) => note.certainty !== 'doubtful'));
     const first = Math.min(...this.#notes.map((note) => note.timeSec));
     this.#cutSec = Math.max(this.#lastEndSec, first - this.#options.beforeSec);
     return [{ kind: 'started', timeSec: this.#startSec, cutSec: this.#cutSec }];
@@ -81,4 +87,18 @@ export class AttemptWatch {
     this.#notes = [];
     return [ended];
   }
+}
+
+/** Notes, three of them surely struck → the first from which on the playing went on; what stands alone before may be a word. */
+function beginningOf(notes: readonly Struck[]): number {
+  const times = notes.map(({ timeSec }) => timeSec).sort((a, b) => b - a);
+  let first = times[0]!;
+  let longest = 0;
+  for (const time of times) {
+    const wait = first - time;
+    if (longest > 0 && wait > Math.max(STOP.sec, STOP.times * longest)) return first;
+    if (wait > MOMENT_SEC) longest = Math.max(longest, wait);
+    first = time;
+  }
+  return first;
 }

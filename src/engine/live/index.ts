@@ -8,8 +8,10 @@ import type { NetworkNote } from '../listen/network/index.ts';
 import { VoiceWatch } from '../listen/voices/index.ts';
 import { AttemptWatch } from './attempts.ts';
 import type { Certainty } from './attempts.ts';
+import { BesideVoice } from './beside-voice.ts';
 import { FirstGuess } from './first-guess.ts';
 import { Judge } from './judge.ts';
+import type { Guess } from './judge.ts';
 import { Ledger } from './ledger.ts';
 import { LevelWatch } from './level.ts';
 import { Loudness } from './loudness.ts';
@@ -75,6 +77,7 @@ export function createLiveEar(
   const judge = new Judge();
   const ledger = new Ledger();
   const attempts = new AttemptWatch({ silenceSec, beforeSec });
+  const besideVoice = new BesideVoice();
   const voice = new VoiceWatch(history, VOICE_EVERY);
   const levels = new LevelWatch();
   const channel = new OneChannel(format.channels);
@@ -89,9 +92,12 @@ export function createLiveEar(
   const isVoiced = ({ timeSec }: NetworkNote): boolean =>
     voice.lastGlide !== null && voice.lastGlide / RATE_HZ > timeSec - VOICE_SEC;
   /** Guesses at the device's own clicks are not drawn, nor, while nobody plays, what somebody says. */
-  const isWorthDrawing = (note: NetworkNote): boolean =>
-    !muted.some(({ fromSec, toSec }) => note.timeSec >= fromSec && note.timeSec < toSec) &&
-    (attempts.started || (note.sounding > EARLY_SOUNDING && !isVoiced(note)));
+  const isWorthDrawing = (guess: Guess): boolean => {
+    const { note } = guess;
+    if (muted.some(({ fromSec, toSec }) => note.timeSec >= fromSec && note.timeSec < toSec)) return false;
+    if (attempts.started) return true;
+    return isVoiced(note) ? besideVoice.isPlaying(guess) : note.sounding > EARLY_SOUNDING;
+  };
 
   const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
     const offset = note.probability < READABLE ? null : tuning.offsetOf(note, next);
@@ -115,7 +121,8 @@ export function createLiveEar(
       (now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }),
       attempts.playing,
     );
-    events.push(...ledger.guess(judge.likely(guesses, CHANCE.guess).filter(isWorthDrawing)));
+    const worthDrawing = judge.guess(guesses, CHANCE.guess).filter(isWorthDrawing);
+    events.push(...ledger.guess(worthDrawing.map(({ note }) => note)));
     const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
     const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
     const begun = graded.flatMap(({ note, certainty }) => attempts.note(note, certainty));

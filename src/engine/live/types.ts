@@ -29,8 +29,9 @@ export type LiveEvent =
   /** that guess was no note */
   | { readonly kind: 'withdrawn'; readonly id: number }
   /**
-   * An attempt is under way: three notes are surely this piano's. `timeSec` is the first of them, `cutSec` where its sound begins;
-   * what was struck since `cutSec` belongs to it. Before, a note that might be a word or a knock is not told at all.
+   * An attempt is under way: three notes are surely this piano's. `timeSec` is the first string from which on the playing went on,
+   * `cutSec` where its sound begins; what was struck since `cutSec` belongs to it. Before, a note that might be a word or a knock
+   * is not told at all.
    */
   | { readonly kind: 'started'; readonly timeSec: number; readonly cutSec: number }
   /** `silenceSec` have passed since its last onset. Its sound lies between `startSec` and `endSec`, both heard already. */

@@ -1,0 +1,104 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import { afterEach, expect, inject, it } from 'vitest';
+import { encodeWav } from '../../src/io/exchange/index.ts';
+import { render } from '../support/render.ts';
+import { joinSession } from '../support/session.ts';
+import type { Session } from '../support/session.ts';
+import { openBrowser, visit } from './visit.ts';
+
+const ATTEMPTS = 10;
+/** of different playing; a sitting repeats them */
+const PLAYED = [104, 120, 96];
+
+let browser: Browser | null = null;
+afterEach(async () => {
+  await browser?.close();
+  browser = null;
+});
+
+/** Ten short arpeggios at one piano, with talk, knocks, pages and claps between. */
+async function sitting(): Promise<Session> {
+  const played = await Promise.all(
+    PLAYED.map((bpm, seed) =>
+      render({
+        seed: 900 + seed,
+        piano: 'dev',
+        exercise: { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 1 },
+        student: { bpm, leadInSec: 0.3, leadOutSec: 0.4 },
+        home: { tuningCents: -18, noises: [], peakDb: -8 },
+      }),
+    ),
+  );
+  const attempts = Array.from({ length: ATTEMPTS }, (_, index) => played[index % played.length]!);
+  return joinSession(attempts, { seed: 7, pauseSec: { least: 4, most: 4.6 } });
+}
+
+/** Notes down, in order, what is laid into the journal and what is sent to be analysed. */
+function spyOnKeeping(page: Page): Promise<unknown> {
+  return page.addInitScript(() => {
+    const steps: string[] = [];
+    Object.assign(window, { steps });
+    const names = new WeakMap<IDBTransaction, string>();
+    const put = IDBObjectStore.prototype.put as (value: unknown, key?: IDBValidKey) => IDBRequest;
+    IDBObjectStore.prototype.put = function (this: IDBObjectStore, value: unknown, key?: IDBValidKey) {
+      if (this.name === 'sounds') names.set(this.transaction, String(key));
+      return put.call(this, value, key);
+    };
+    const open = IDBDatabase.prototype.transaction as (...rest: unknown[]) => IDBTransaction;
+    IDBDatabase.prototype.transaction = function (this: IDBDatabase, ...rest: unknown[]) {
+      const transaction = open.apply(this, rest);
+      // The first to be told, before the page goes on.
+      transaction.addEventListener('complete', () => {
+        const name = names.get(transaction);
+        if (name !== undefined) steps.push(`kept ${name}`);
+      });
+      return transaction;
+    };
+    const post = Worker.prototype.postMessage as (message: unknown, ...rest: unknown[]) => void;
+    Worker.prototype.postMessage = function (this: Worker, message: unknown, ...rest: unknown[]) {
+      const told = message as { kind?: string; audio?: { channels: readonly Float32Array[] } };
+      // The analysis is tried out on a moment of silence when the page is opened.
+      const length = told.kind === 'attempt' ? (told.audio?.channels[0]?.length ?? 0) : 0;
+      if (length > 4800) steps.push('analysed');
+      return post.call(this, message, ...rest);
+    };
+  });
+}
+const stepsOf = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => (window as unknown as { steps: readonly string[] }).steps);
+
+it('ten attempts in a row after one touch, with talk and knocks between: each found, each kept before it is analysed', async () => {
+  const { channel, sampleRateHz } = await sitting();
+  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'sitting.wav');
+  // Listening begins two seconds after the sound of the microphone does.
+  const whole = new Float32Array(channel.length + 5 * sampleRateHz);
+  whole.set(channel, 2 * sampleRateHz);
+  writeFileSync(path, new Uint8Array(encodeWav({ channels: [whole], sampleRateHz }, { samples: 'float32' })));
+  browser = await openBrowser(path);
+  const { page, errors, strayRequests, close } = await visit(browser, `${inject('siteUrl')}#stand`, {
+    before: spyOnKeeping,
+  });
+  await page.getByLabel('Key', { exact: true }).selectOption('C major');
+  await page.getByRole('button', { name: 'Listen', exact: true }).click();
+  for (let number = 1; number <= ATTEMPTS; number++) {
+    await page
+      .locator('.state', { hasText: `Attempt ${number}. Ready for the next` })
+      .waitFor({ timeout: 20_000 });
+    expect(await page.locator('#verdict').innerText()).not.toBe('');
+  }
+  // Nothing comes after the tenth.
+  await page.waitForTimeout(4000);
+  expect(await page.locator('.state').innerText()).toMatch(new RegExp(`Attempt ${ATTEMPTS}\\.`));
+  const steps = await stepsOf(page);
+  const kept = steps.filter((step) => step.startsWith('kept'));
+  expect(steps.map((step) => step.split(' ')[0])).toEqual(
+    Array.from({ length: ATTEMPTS }, () => ['kept', 'analysed']).flat(),
+  );
+  expect(new Set(kept).size).toBe(ATTEMPTS);
+  expect(errors).toEqual([]);
+  expect(strayRequests).toEqual([]);
+  await close();
+});
