@@ -57,7 +57,11 @@ describe.each(UNEVEN)('$name', ({ exercise, student }) => {
     ].sort();
 
   const rightOnes = ({ notes }: Report) =>
-    notes.filter((note) => note.verdict === 'correct').map(({ step, midi }) => `${step} ${midi}`);
+    notes
+      .filter((note) => note.verdict === 'correct')
+      .map(({ step, midi }) => `${step} ${midi}`)
+      // keys of one chord are heard within milliseconds, in either order
+      .sort();
 
   it('made even is heard even, every right note still right', () => {
     const part = play(1, first.versions.even!.attacks);
@@ -106,13 +110,19 @@ describe.each(UNEVEN)('$name', ({ exercise, student }) => {
   });
 });
 
-// The sound around an attack is copied to the sample (retime.test.ts), so most of what is left is how finely the listener hears.
-// Measured: re-timed 0.7 ms off in the middle, 94 in 100 within 3 ms, 4.1 at most; only shifted 1.3, 98 in 100, 3.7.
-it('steps made even are heard on their places as closely as steps that were only shifted', () => {
+// Measured: 0.7 ms off in the middle, 98 in 100 within 3 ms, 3.5 at most. A recording that is only shifted is no measure of the
+// listener any more: it is anchored at its first blow, and heard the same to 0.1 ms. How far off the listener is without any
+// re-timing is told by true-onsets.test.ts.
+it('steps made even are heard within 3 ms of their places, 95 in 100', () => {
   expect(offMs.length).toBeGreaterThan(50);
   expect(quantile(offMs, 0.5)).toBeLessThan(1.5);
   expect(offMs.filter((off) => off <= 3).length / offMs.length).toBeGreaterThan(0.9);
-  expect(quantile(offMs, 0.95)).toBeLessThan(quantile(shiftedOffMs, 0.95) + 1);
+  expect(quantile(offMs, 0.95)).toBeLessThanOrEqual(3);
+  console.log(
+    `heard off even, ${offMs.length} steps: median ${quantile(offMs, 0.5).toFixed(1)} ms, ` +
+      `${((100 * offMs.filter((off) => off <= 3).length) / offMs.length).toFixed(0)} in 100 within 3 ms, most ` +
+      `${Math.max(...offMs).toFixed(1)}; only shifted: most ${Math.max(...shiftedOffMs).toFixed(1)}`,
+  );
 });
 
 // Where a ringing tone cannot go on in phase, its swell may be heard as a soft stroke: of 21 attempts with 413 notes in one
