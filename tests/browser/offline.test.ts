@@ -109,12 +109,12 @@ describe('a newer version', () => {
     await page.reload();
     const notice = page.getByText('A new version is ready.');
     await notice.waitFor({ timeout: 20_000 });
-    expect(await page.title()).toBe('Evenfall');
+    expect(await page.title()).toBe('Play · Evenfall');
     await page.reload();
     await notice.waitFor();
-    expect(await page.title()).toBe('Evenfall');
+    expect(await page.title()).toBe('Play · Evenfall');
     await page.getByRole('button', { name: 'Use it now' }).click();
-    await expect.poll(() => page.title(), { timeout: 20_000 }).toBe('Evenfall, newer');
+    await expect.poll(() => page.title(), { timeout: 20_000 }).toBe('Play · Evenfall, newer');
     await page.waitForTimeout(500);
     expect(await notice.count()).toBe(0);
     const shelves = await page.evaluate(() => caches.keys());

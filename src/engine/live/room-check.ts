@@ -69,12 +69,17 @@ export function checkRoom(silence: Silence, played: AudioInput): RoomCheck {
     (least, note) => (note.aboveNoiseDb < least.aboveNoiseDb ? note : least),
     notes[0]!,
   );
+  const aboveDb = Math.round(softest?.aboveNoiseDb ?? 0)
+    .toString()
+    .replace('-', '−');
   const clipping = heard.findings.find(({ kind }) => kind === 'clipping');
 
   if (notes.length < ROOM_BOUNDS.leastNotes)
     say(
       'no-notes',
-      `${notes.length === 0 ? 'No note was' : `Only ${notes.length} of three notes were`} heard; put the device nearer to the piano and play them again, a little louder.`,
+      notes.length === 0
+        ? 'No note was heard; put the device nearer to the piano and play them again, a little louder.'
+        : `Only ${notes.length} of three notes ${notes.length === 1 ? 'was' : 'were'} heard; put the device nearer to the piano and play them again, a little louder.`,
     );
   if (clipping !== undefined)
     say('clipping', 'The piano is too loud for the microphone; put the device further away.');
@@ -82,8 +87,8 @@ export function checkRoom(silence: Silence, played: AudioInput): RoomCheck {
     say(
       softest.levelDb < ROOM_BOUNDS.softDb ? 'far' : 'noise',
       softest.levelDb < ROOM_BOUNDS.softDb
-        ? `The piano stands only ${softest.aboveNoiseDb.toFixed(0)} dB above the room; put the device nearer to it.`
-        : `The room is loud: the piano stands only ${softest.aboveNoiseDb.toFixed(0)} dB above it; close windows and doors, or turn off what hums.`,
+        ? `The piano stands only ${aboveDb} dB above the room; put the device nearer to it.`
+        : `The room is loud: the piano stands only ${aboveDb} dB above it; close windows and doors, or turn off what hums.`,
     );
   else if (notes.length > 0 && softest.levelDb < ROOM_BOUNDS.softDb)
     say('soft', 'The piano arrives very softly; put the device nearer to it.');

@@ -12,8 +12,12 @@ export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseCh
 /** A history in any order → the attempts at each exercise, oldest first, by `exerciseId`. */
 export function byExercise(history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> {
   const groups = new Map<string, Practised[]>();
+  // Five years share some hundred exercises, each one object a drawer: its id is made once, not once an attempt.
+  const ids = new Map<ExerciseChoice, string>();
   for (const attempt of history) {
-    const id = exerciseId(attempt.summary.exercise);
+    const { exercise } = attempt.summary;
+    const id = ids.get(exercise) ?? exerciseId(exercise);
+    ids.set(exercise, id);
     const group = groups.get(id);
     if (group === undefined) groups.set(id, [attempt]);
     else group.push(attempt);

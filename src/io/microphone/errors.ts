@@ -15,7 +15,7 @@ export class MicrophoneError extends Error {
 const MESSAGES: Readonly<Record<MicrophoneFailure, string>> = {
   denied:
     'The microphone is not allowed. Allow it for this page in the browser (the sign beside the address) and in the ' +
-    "device's own settings, then try again. You can also open a recording instead.",
+    'device’s own settings, then try again. You can also open a recording instead.',
   none: 'No microphone was found. Connect one, or open a recording instead.',
   busy: 'The microphone is taken by another program or page. Close that one, then try again.',
   unsupported:

@@ -19,10 +19,10 @@ const MESSAGES: Readonly<Record<Exclude<MicrophoneTrouble['kind'], 'gap'>, strin
 
 export function troubleOf(kind: MicrophoneTrouble['kind'], lostSec = 0): MicrophoneTrouble {
   if (kind !== 'gap') return { kind, message: MESSAGES[kind], lostSec };
-  const lost = `${lostSec.toFixed(lostSec < 1 ? 2 : 1)} s`;
+  const lost = lostSec.toFixed(lostSec < 1 ? 2 : 1);
   return {
     kind,
-    message: `About ${lost} of sound were lost because the device was busy. Close other apps, and play this attempt again.`,
+    message: `About ${lost} s of sound were lost because the device was busy. Close other apps, and play this attempt again.`,
     lostSec,
   };
 }

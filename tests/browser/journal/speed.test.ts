@@ -8,7 +8,9 @@ import { ATTEMPTS, seedJournal } from './five-years.ts';
 const OPEN_MS = 300;
 const FRAME_MS = 1000 / 60;
 
-const MOST_TURNS = 10;
+/** Opened cold so many times, for a median; and again up to so many until one is quick enough. */
+const LEAST_TURNS = 7;
+const MOST_TURNS = 12;
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -67,7 +69,11 @@ it(`opens five years of practice within ${OPEN_MS} ms, and scrolls through them 
 
   const openedMs: number[] = [];
   let page = await freshPage();
-  for (let turn = 0; turn < MOST_TURNS && Math.min(...openedMs) > OPEN_MS; turn += 1) {
+  for (
+    let turn = 0;
+    turn < LEAST_TURNS || (turn < MOST_TURNS && Math.min(...openedMs) > OPEN_MS);
+    turn += 1
+  ) {
     if (turn > 0) {
       await page.close();
       page = await freshPage();
@@ -93,7 +99,7 @@ it(`opens five years of practice within ${OPEN_MS} ms, and scrolls through them 
   }
   const { frames, workMs } = best!;
   console.log(
-    `five years (${ATTEMPTS} attempts): opened in ${openedMs.join(', ')} ms; scrolling ${frames.length} frames in 2 s, ` +
+    `five years (${ATTEMPTS} attempts): opened in ${openedMs.join(', ')} ms (median ${shareOf(openedMs, 0.5)}); scrolling ${frames.length} frames in 2 s, ` +
       `${shareOf(frames, 0.5).toFixed(1)} ms a frame (95 %: ${shareOf(frames, 0.95).toFixed(1)} ms), ` +
       `longest work on the main thread ${workMs[0]!.toFixed(1)} ms`,
   );

@@ -12,7 +12,7 @@ const ALL = Object.entries(INVENTED) as [string, Invention][];
 describe('what is different', () => {
   it('is said in words where it stands out: crossings, tempo', () => {
     const words = differenceWords(late, better).map(plain);
-    expect(words).toContain('The crossing into C comes nearer its time: +92 ms before, +20 ms now.');
+    expect(words).toContain('The crossing into C, note 2, comes nearer its time: +92 ms before, +20 ms now.');
     expect(words).toContain('Faster: 77 before, 84 now.');
     expect(words.join(' ')).not.toMatch(/loudness/);
   });
@@ -28,7 +28,7 @@ describe('what is different', () => {
       missed: [{ step: 5, hand: 'right' }],
     });
     expect(differenceWords(wrong, late)).toContain('E♭, note 6, is right now.');
-    expect(differenceWords(late, wrong)).toContain('More notes went otherwise: 0 before, 1 now.');
+    expect(differenceWords(late, wrong)).toContain('More notes went wrong: 0 before, 1 now.');
   });
 
   it('is not said where a figure moved less than its ±', () => {
@@ -55,6 +55,10 @@ describe('two strings', () => {
             expect(x + radius).toBeLessThanOrEqual(widthPx);
             expect(y + radius).toBeLessThanOrEqual(row.heightPx);
           }
+        // No tie crosses the words that say whose a string is.
+        for (const { labelY } of row.strings)
+          for (const { y1, y2 } of row.ties)
+            expect(labelY < Math.min(y1, y2) || labelY - 14 > Math.max(y1, y2)).toBe(true);
       }
     }
   });

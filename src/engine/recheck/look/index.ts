@@ -3,12 +3,13 @@ export { logOdds } from './question.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';
 import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';
 import { UsageError } from '../../base/errors.ts';
+import { createProjector } from './kernel/index.ts';
 import { dense, denseRows, halveFrames } from './layers.ts';
 import type { Layer } from './layers.ts';
 import { TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
 import { STRIPS, stripsOf } from './strips.ts';
 import type { Look, PackedLook, Question } from './types.ts';
-import { lookThrough, VIEWS, windowsFor } from './views.ts';
+import { lookThrough, roomFor, VIEWS, windowsFor } from './views.ts';
 import type { HalfWindow } from './views.ts';
 import { TRAINED_LOOK } from './weights.ts';
 
@@ -42,8 +43,10 @@ interface Layers {
 export function createLook(
   samples: Float32Array,
   packed: PackedLook = TRAINED_LOOK,
+  projector = createProjector(),
 ): (question: Question) => Look {
   const layers = unpack(packed);
+  const room = roomFor(projector);
   /** a key comes again and again: its windows, by view, are made once for each tuning */
   const known = new Map<string, readonly (readonly (HalfWindow | null)[])[]>();
   const windowsOf = ({ midi, cents }: Question): readonly (readonly (HalfWindow | null)[])[] => {
@@ -51,7 +54,7 @@ export function createLook(
     const before = known.get(name);
     if (before !== undefined) return before;
     const freqsHz = stripsOf(midi, cents);
-    const made = VIEWS.map((view) => windowsFor(view, freqsHz));
+    const made = VIEWS.map((view) => windowsFor(projector, view, freqsHz));
     known.set(name, made);
     return made;
   };
@@ -61,7 +64,7 @@ export function createLook(
     const seen = new Float32Array(joinedFrames * packed.sizes.channels);
     let at = 0;
     VIEWS.forEach((view, index) => {
-      const levels = lookThrough(view, samples, centre, question.gain, windows[index]!);
+      const levels = lookThrough(projector, room, view, samples, centre, question.gain, windows[index]!);
       const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
       const rows = denseRows(layers.channels[index]!, mixed, packed.sizes.mixed);
       const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, packed.sizes.channels);

@@ -1,4 +1,5 @@
 import { RATE_HZ } from '../../listen/audio/index.ts';
+import type { Projector } from './kernel/index.ts';
 
 /** One way of looking along time: windows of `size` samples every `hop`, the first centred `first` samples from the moment. */
 export interface LookView {
@@ -22,21 +23,31 @@ const TOP_HZ = 10_000;
 const FLOOR = 1e-9;
 const UNSEEN = -2.5;
 
-/** Half a Hann window times a cosine and a sine, from its centre on; the window is even, so half is enough. */
+/** Half a Hann window times a cosine and a sine, from its centre on, in a projector's memory; the window is even, so half is enough. */
 export interface HalfWindow {
-  readonly cosines: Float64Array;
-  readonly sines: Float64Array;
+  readonly cosines: number;
+  readonly sines: number;
+  /** numbers in each, a multiple of 4 */
+  readonly count: number;
 }
 
-/** Frequencies → the windows of one view for them; null above what is looked at. Scaled so that a sine's power is its squared amplitude. */
-export function windowsFor(view: LookView, freqsHz: readonly number[]): readonly (HalfWindow | null)[] {
+/**
+ * Frequencies → the windows of one view for them, put into the projector's memory; null above what is looked at. Scaled so that a
+ * sine's power is its squared amplitude.
+ */
+export function windowsFor(
+  projector: Projector,
+  view: LookView,
+  freqsHz: readonly number[],
+): readonly (HalfWindow | null)[] {
   return freqsHz.map((freqHz) => {
     if (freqHz >= TOP_HZ) return null;
     const span = Math.min(view.size, WIDTH / freqHz);
     // It reaches to just short of half its span on each side.
     const reach = Math.min(Math.ceil(span / 2) - 1, view.size / 2 - 1);
-    const cosines = new Float64Array(reach + 1);
-    const sines = new Float64Array(reach + 1);
+    const count = 4 * Math.ceil((reach + 1) / 4);
+    const place = projector.reserve(2 * count);
+    const values = projector.values(place, 2 * count);
     const step = (2 * Math.PI * freqHz) / RATE_HZ;
     const [turnCos, turnSin] = [Math.cos(step), Math.sin(step)];
     const bend = (2 * Math.PI) / span;
@@ -44,16 +55,28 @@ export function windowsFor(view: LookView, freqsHz: readonly number[]): readonly
     let [cos, sin, hannCos, hannSin] = [1, 0, 1, 0];
     for (let m = 0; m <= reach; m++) {
       const weight = ((0.5 + 0.5 * hannCos) * 4) / span;
-      cosines[m] = weight * cos;
-      sines[m] = weight * sin;
+      values[m] = weight * cos;
+      values[count + m] = weight * sin;
       const [lastCos, lastHann] = [cos, hannCos];
       cos = cos * turnCos - sin * turnSin;
       sin = sin * turnCos + lastCos * turnSin;
       hannCos = hannCos * bendCos - hannSin * bendSin;
       hannSin = hannSin * bendCos + lastHann * bendSin;
     }
-    return { cosines, sines };
+    return { cosines: place, sines: place + count, count };
   });
+}
+
+/** Room in a projector's memory for the sound of one view, folded about each frame's centre: sums and differences of both sides. */
+export interface FoldedSound {
+  readonly even: number;
+  readonly odd: number;
+}
+
+/** Room enough for every view, one after the other. */
+export function roomFor(projector: Projector): FoldedSound {
+  const most = Math.max(...VIEWS.map(({ frames, size }) => (frames * size) / 2));
+  return { even: projector.reserve(most), odd: projector.reserve(most) };
 }
 
 /**
@@ -61,40 +84,43 @@ export function windowsFor(view: LookView, freqsHz: readonly number[]): readonly
  * sine of full scale. Samples outside the sound count as silence.
  */
 export function lookThrough(
+  projector: Projector,
+  room: FoldedSound,
   view: LookView,
   samples: Float32Array,
   centre: number,
   gain: number,
   windows: readonly (HalfWindow | null)[],
 ): Float32Array {
-  const seen = new Float32Array(view.frames * windows.length);
-  const half = view.size / 2;
-  // A window is even, its cosine too and its sine odd: the sound is folded about the centre once for all frequencies.
-  const even = new Float64Array(half);
-  const odd = new Float64Array(half);
-  for (let frame = 0; frame < view.frames; frame++) {
-    const at = centre + view.first + frame * view.hop;
-    even[0] = samples[at] ?? 0;
+  const { frames, size, first, hop } = view;
+  const half = size / 2;
+  const even = projector.values(room.even, frames * half);
+  const odd = projector.values(room.odd, frames * half);
+  for (let frame = 0; frame < frames; frame++) {
+    const at = centre + first + frame * hop;
+    const row = frame * half;
+    even[row] = samples[at] ?? 0;
+    odd[row] = 0;
     for (let m = 1; m < half; m++) {
       const after = samples[at + m] ?? 0;
       const before = samples[at - m] ?? 0;
-      even[m] = after + before;
-      odd[m] = after - before;
+      even[row + m] = after + before;
+      odd[row + m] = after - before;
     }
-    windows.forEach((window, strip) => {
-      seen[frame * windows.length + strip] =
-        window === null ? UNSEEN : (Math.log10(powerOf(window, even, odd) * gain * gain + FLOOR) + 4) / 2;
-    });
   }
+  const seen = new Float32Array(frames * windows.length);
+  windows.forEach((window, strip) => {
+    for (let frame = 0; frame < frames; frame++) {
+      const at = frame * windows.length + strip;
+      if (window === null) {
+        seen[at] = UNSEEN;
+        continue;
+      }
+      const row = frame * half;
+      const { cosines, sines, count } = window;
+      const power = projector.power(room.even + row, room.odd + row, cosines, sines, count);
+      seen[at] = (Math.log10(power * gain * gain + FLOOR) + 4) / 2;
+    }
+  });
   return seen;
-}
-
-function powerOf({ cosines, sines }: HalfWindow, even: Float64Array, odd: Float64Array): number {
-  let real = 0;
-  let imaginary = 0;
-  for (let m = 0; m < cosines.length; m++) {
-    real += even[m]! * cosines[m]!;
-    imaginary += odd[m]! * sines[m]!;
-  }
-  return real * real + imaginary * imaginary;
 }

@@ -15,16 +15,14 @@ export const COMPARE = {
   change: 'Change',
   notMeasured: 'not measured',
   mistakes: 'Wrong, missed and extra notes',
-  fewerMistakes: (before: number, after: number) =>
-    `Fewer notes went otherwise: ${before} before, ${after} now.`,
-  moreMistakes: (before: number, after: number) =>
-    `More notes went otherwise: ${before} before, ${after} now.`,
+  fewerMistakes: (before: number, after: number) => `Fewer notes went wrong: ${before} before, ${after} now.`,
+  moreMistakes: (before: number, after: number) => `More notes went wrong: ${before} before, ${after} now.`,
   moreEven: (before: string, after: string) => `More even in time: ${before} before, ${after} now.`,
   lessEven: (before: string, after: string) => `Less even in time: ${before} before, ${after} now.`,
-  crossingBetter: (note: string, before: string, after: string) =>
-    `The crossing into ${note} comes nearer its time: ${before} before, ${after} now.`,
-  crossingWorse: (note: string, before: string, after: string) =>
-    `The crossing into ${note} comes later: ${before} before, ${after} now.`,
+  crossingBetter: (note: string, step: number, before: string, after: string) =>
+    `The crossing into ${note}, note ${step}, comes nearer its time: ${before} before, ${after} now.`,
+  crossingWorse: (note: string, step: number, before: string, after: string) =>
+    `The crossing into ${note}, note ${step}, comes later: ${before} before, ${after} now.`,
   faster: (before: string, after: string) => `Faster: ${before} before, ${after} now.`,
   slower: (before: string, after: string) => `Slower: ${before} before, ${after} now.`,
   louderEven: (before: string, after: string) => `More even in loudness: ${before} before, ${after} now.`,

@@ -16,14 +16,14 @@ export const COMPARE: Strings['compare'] = {
   change: 'Änderung',
   notMeasured: 'nicht gemessen',
   mistakes: 'Falsche, fehlende und überzählige Töne',
-  fewerMistakes: (before, after) => `Weniger Töne gingen anders: vorher ${before}, jetzt ${after}.`,
-  moreMistakes: (before, after) => `Mehr Töne gingen anders: vorher ${before}, jetzt ${after}.`,
+  fewerMistakes: (before, after) => `Weniger Töne waren nicht richtig: vorher ${before}, jetzt ${after}.`,
+  moreMistakes: (before, after) => `Mehr Töne waren nicht richtig: vorher ${before}, jetzt ${after}.`,
   moreEven: (before, after) => `Gleichmäßiger in der Zeit: vorher ${before}, jetzt ${after}.`,
   lessEven: (before, after) => `Weniger gleichmäßig in der Zeit: vorher ${before}, jetzt ${after}.`,
-  crossingBetter: (note, before, after) =>
-    `Der Übergang zum ${note} kommt näher an seiner Zeit: vorher ${before}, jetzt ${after}.`,
-  crossingWorse: (note, before, after) =>
-    `Der Übergang zum ${note} kommt später: vorher ${before}, jetzt ${after}.`,
+  crossingBetter: (note, step, before, after) =>
+    `Der Übergang zum ${note}, dem ${step}. Ton, kommt pünktlicher: vorher ${before}, jetzt ${after}.`,
+  crossingWorse: (note, step, before, after) =>
+    `Der Übergang zum ${note}, dem ${step}. Ton, kommt später: vorher ${before}, jetzt ${after}.`,
   faster: (before, after) => `Schneller: vorher ${before}, jetzt ${after}.`,
   slower: (before, after) => `Langsamer: vorher ${before}, jetzt ${after}.`,
   louderEven: (before, after) => `Gleichmäßiger in der Lautstärke: vorher ${before}, jetzt ${after}.`,

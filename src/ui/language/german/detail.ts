@@ -1,7 +1,7 @@
 import type { Strings } from '../english/index.ts';
 
 export const DETAIL: Strings['detail'] = {
-  show: 'Das Genaue zeigen',
+  show: 'Einzelheiten zeigen',
   showHint: 'Zeit, Lautstärke, Hände, Akkorde und Tempo, Ton für Ton',
   staff: 'In Noten',
   staffHint: 'mit Zeichen, wie eine Lehrkraft sie hineinschriebe',
@@ -19,7 +19,7 @@ export const DETAIL: Strings['detail'] = {
     meaning:
       'Wie viel später oder früher jeder Ton kommt, als er in deinem üblichen Schritt käme. Im grauen Band hört es niemand.',
     definition: (median) =>
-      `Die Zeit vom Ton davor, weniger die mittlere aller dieser Zeiten (${median}). Das Band ist der kleinste Unterschied, ` +
+      `Die Zeit seit dem Ton davor, minus die mittlere aller dieser Zeiten (${median}). Das Band ist der kleinste Unterschied, ` +
       'der in gleichmäßigen Tönen zu hören ist: 6 ms, oder 2,5 % bei Zeiten über 240 ms (Friberg und Sundberg 1995). ' +
       'Hervorgehoben ist ein Ton nur, wenn er auch aus dem Fehler des Hörens selbst herausragt.',
     band: 'nicht zu hören',
@@ -49,7 +49,7 @@ export const DETAIL: Strings['detail'] = {
       'Welche Töne herausstechen und welche verloren gehen; dass tiefe und hohe Tasten von selbst verschieden laut ' +
       'klingen, ist herausgerechnet.',
     definition: (marked) =>
-      'Leistung der eigenen Teiltöne in der ersten Zehntelsekunde, weniger eine Gerade über der Tonhöhe durch alle richtigen ' +
+      'Leistung der eigenen Teiltöne in der ersten Zehntelsekunde, minus eine Gerade über der Tonhöhe durch alle richtigen ' +
       'Töne der Hand; ein Akkord im Mittel seiner Töne. Das graue Band ist ± 1 dB: etwa die kleinste hörbare Änderung ' +
       `(Slade et al. 2022). Mehr als ${marked} ist hervorgehoben (üblich, ohne Quelle).`,
     band: 'nicht zu hören',
@@ -62,7 +62,7 @@ export const DETAIL: Strings['detail'] = {
     title: 'Hände auseinander, Schritt für Schritt',
     meaning: 'Welche Hand zuerst kommt und um wie viel. Im grauen Band kann es niemand sagen.',
     definition: (marked) =>
-      'Mittlerer Einsatz der linken Hand weniger den der rechten. Welcher von zwei Klängen zuerst kam, ist ab etwa 20 ms zu ' +
+      'Mittlerer Einsatz der linken Hand minus den der rechten. Welcher von zwei Klängen zuerst kam, ist ab etwa 20 ms zu ' +
       `sagen (Hirsh 1959); mehr als ${marked} ist hervorgehoben. Eine lautere Taste kommt von selbst etwa 20 bis 30 ms ` +
       'früher an (Goebl 2001).',
     band: 'nicht zu sagen',
@@ -76,7 +76,7 @@ export const DETAIL: Strings['detail'] = {
     meaning:
       'Wie lange jeder Akkord vom ersten bis zum letzten Ton braucht. Im grauen Band klingt er wie einer.',
     definition: (marked) =>
-      'Letzter Einsatz weniger erster Einsatz in einer Hand, wie gehört; der Fehler des Hörens selbst macht einige ' +
+      'Letzter Einsatz minus erster Einsatz in einer Hand, wie gehört; der Fehler des Hörens selbst macht einige ' +
       `Millisekunden aus. Das graue Band endet bei ${marked} (üblich, ohne Quelle).`,
     band: 'wie einer',
     point: (place, amount) => `${place}: ${amount} vom ersten bis zum letzten Ton`,

@@ -177,7 +177,7 @@ export const JOURNAL: Strings['journal'] = {
     import: 'Tagebuch aus einer Datei',
     toImport: 'Ein Tagebuch zum Einlesen',
     persist: 'Den Browser bitten, es zu behalten',
-    forget: (count, bytes) => `Den Klang von ${count} älteren Versuchen loslassen (${bytes})`,
+    forget: (count, bytes) => `Den Klang von ${count} älteren Versuchen löschen (${bytes})`,
     file: 'Datei des Tagebuchs',
     written: (bytes) => `Geschrieben: ${bytes}.`,
     promised: 'Der Browser wird das Tagebuch nicht von selbst löschen.',

@@ -65,7 +65,7 @@ export const MEASURES: Strings['measures'] = {
   crossings: {
     term: 'Unter- und Übersätze',
     definition:
-      'Die Zeit in den Übergang weniger den Median der vier nächsten Zeiten ohne Übergang. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
+      'Die Zeit in den Übergang minus den Median der vier nächsten Zeiten ohne Übergang. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
     meaning:
       'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
       'darum herum. Plus ist zu spät.',
@@ -77,7 +77,7 @@ export const MEASURES: Strings['measures'] = {
   spread: {
     term: 'Akkorde zugleich',
     definition:
-      'Letzter Einsatz weniger erster Einsatz in einer Hand, ohne den Fehler des Hörens selbst; der Median über alle Akkorde. Die Reihenfolge ist ab etwa 20 ms zu unterscheiden (Hirsh 1959).',
+      'Letzter Einsatz minus erster Einsatz in einer Hand, ohne den Fehler des Hörens selbst; der Median über alle Akkorde. Die Reihenfolge ist ab etwa 20 ms zu unterscheiden (Hirsh 1959).',
     meaning:
       'Vom ersten bis zum letzten Ton eines Akkords, der mittlere Wert aller Akkorde. Bis 40 ms klingt es wie einer.',
     figure: (spread) => `${spread} vom ersten bis zum letzten Ton`,
@@ -93,7 +93,7 @@ export const MEASURES: Strings['measures'] = {
   inner: {
     term: 'Innere Töne',
     definition:
-      'Mittlerer Pegel der inneren Töne von Akkorden weniger den der äußeren Töne derselben Akkorde, in Dezibel.',
+      'Mittlerer Pegel der inneren Töne von Akkorden minus den der äußeren Töne derselben Akkorde, in Dezibel.',
     meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
     louder: (amount) => `${amount} lauter als die äußeren`,
     softer: (amount) => `${amount} leiser als die äußeren`,
@@ -101,7 +101,7 @@ export const MEASURES: Strings['measures'] = {
   together: {
     term: 'Hände zusammen',
     definition:
-      'Bei jedem Schritt der mittlere Einsatz der linken Hand weniger den der rechten; über die Schritte ihr Mittelwert (wer führt) und ihre Standardabweichung, ohne den Fehler des Hörens selbst.',
+      'Bei jedem Schritt der mittlere Einsatz der linken Hand minus den der rechten; über die Schritte ihr Mittelwert (wer führt) und ihre Standardabweichung, ohne den Fehler des Hörens selbst.',
     meaning:
       'Welche Hand im Mittel zuerst kommt, und wie sehr das von Stelle zu Stelle schwankt. Bis 40 ms klingt es ' +
       'zusammen; die lautere Hand kommt von selbst etwa 25 ms früher.',
@@ -132,7 +132,7 @@ export const MEASURES: Strings['measures'] = {
   touch: {
     term: 'Anschlag',
     definition:
-      'Median über alle Töne einer Hand: Dämpfung eines Tons weniger den Einsatz des nächsten. Fehlt, wo die Dämpfung der meisten Töne nicht zu hören ist.',
+      'Median über alle Töne einer Hand: Dämpfung eines Tons minus den Einsatz des nächsten. Fehlt, wo die Dämpfung der meisten Töne nicht zu hören ist.',
     meaning:
       'Wie lange eine Taste noch gehalten wird, wenn die nächste klingt (gebunden), oder wie lang die Lücke ist ' +
       '(getrennt).',

@@ -109,7 +109,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   // The microphone (src/io/microphone/, src/ui/attempt/desk.svelte.ts).
   [
     'The microphone is not allowed. Allow it for this page in the browser (the sign beside the address) and in the ' +
-      "device's own settings, then try again. You can also open a recording instead.",
+      'device’s own settings, then try again. You can also open a recording instead.',
     'Das Mikrofon ist nicht erlaubt. Erlaub es dieser Seite im Browser (das Zeichen neben der Adresse) und in den ' +
       'Einstellungen des Geräts, dann versuch es noch einmal. Du kannst auch eine Aufnahme öffnen.',
   ],
@@ -157,7 +157,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ],
   [
     'Listening has stopped because the screen was locked or a call came in. Touch the page to go on.',
-    'Das Zuhören ist stehen geblieben, weil der Bildschirm gesperrt wurde oder ein Anruf kam. Berühr die Seite, dann geht es weiter.',
+    'Das Zuhören hat aufgehört, weil der Bildschirm gesperrt wurde oder ein Anruf kam. Berühr die Seite, dann geht es weiter.',
   ],
   ['The microphone is back; listening goes on.', 'Das Mikrofon ist wieder da; das Zuhören geht weiter.'],
   [
@@ -169,10 +169,56 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     'Die Seite wurde während dieses Versuchs geschlossen; was bis dahin geklungen hatte, ist aufgehoben.',
   ],
   ['This attempt could not be worked out.', 'Dieser Versuch ließ sich nicht auswerten.'],
+  ['The analysis was called off.', 'Das Auswerten wurde abgebrochen.'],
+  ['The page was closed.', 'Die Seite wurde geschlossen.'],
+  // The journal (src/io/history/).
+  [
+    'There is no room left on this device for the journal. Export it, then let go of the sound of older attempts.',
+    'Auf diesem Gerät ist kein Platz mehr für das Tagebuch. Sichere es in eine Datei, dann lösch den Klang älterer Versuche.',
+  ],
+  [
+    'A newer version of this page has the journal open. Close all its windows and open it again.',
+    'Eine neuere Fassung dieser Seite hat das Tagebuch geöffnet. Schließ alle ihre Fenster, und öffne sie wieder.',
+  ],
+  [
+    'This browser keeps no journal here, as in a private window. Attempts are told, but not stored; save their sound.',
+    'Dieser Browser führt hier kein Tagebuch, wie in einem privaten Fenster. Versuche werden berichtet, aber nicht aufgehoben; sichere ihren Klang.',
+  ],
+  ['The journal could not be used: {}', 'Das Tagebuch ließ sich nicht benutzen: {}'],
+  [
+    'This file is no journal of Evenfall, or it is damaged from its beginning.',
+    'Diese Datei ist kein Tagebuch von Evenfall, oder sie ist von Anfang an beschädigt.',
+  ],
+  ['This file is no journal of Evenfall.', 'Diese Datei ist kein Tagebuch von Evenfall.'],
+  [
+    'This file holds more than any journal can.',
+    'Diese Datei enthält mehr, als ein Tagebuch enthalten kann.',
+  ],
+  [
+    'The file breaks off or is damaged; what came before is in the journal.',
+    'Die Datei bricht ab oder ist beschädigt; was davor kam, steht im Tagebuch.',
+  ],
+  [
+    'It is no sound that can be read; the report is kept without it.',
+    'Das ist kein Klang, der sich lesen lässt; der Bericht bleibt ohne ihn.',
+  ],
+  ['It is too large.', 'Das ist zu groß.'],
+  ['It belongs to no journal.', 'Das gehört zu keinem Tagebuch.'],
+  ['Its time lies in a far future.', 'Seine Zeit liegt in ferner Zukunft.'],
+  ['There is no such exercise.', 'Diese Übung gibt es nicht.'],
+  [
+    'It speaks of steps that its exercise does not have.',
+    'Darin ist von Schritten die Rede, die es in der Übung nicht gibt.',
+  ],
+  ['… and {} more.', '… und {} mehr.'],
   // The room check (src/engine/live/room-check.ts).
   [
     'No note was heard; put the device nearer to the piano and play them again, a little louder.',
     'Kein Ton war zu hören; stell das Gerät näher ans Klavier und spiel sie noch einmal, etwas lauter.',
+  ],
+  [
+    'Only {} of three notes was heard; put the device nearer to the piano and play them again, a little louder.',
+    'Nur {} von drei Tönen war zu hören; stell das Gerät näher ans Klavier und spiel sie noch einmal, etwas lauter.',
   ],
   [
     'Only {} of three notes were heard; put the device nearer to the piano and play them again, a little louder.',
@@ -184,7 +230,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ],
   [
     'The piano stands only {} dB above the room; put the device nearer to it.',
-    'Das Klavier liegt nur {} dB über dem Raum; stell das Gerät näher heran.',
+    'Das Klavier liegt nur {} dB über den Geräuschen des Raums; stell das Gerät näher heran.',
   ],
   [
     'The room is loud: the piano stands only {} dB above it; close windows and doors, or turn off what hums.',

@@ -19,6 +19,8 @@ export interface DifferenceRow {
 /** How many notes that turned right or wrong are named. */
 const MOST_NAMED = 3;
 
+/** As it stands in the table: what is read there must add up. */
+const asShown = ({ value }: Estimate, decimals: number): number => Number(value.toFixed(decimals));
 const isMeasured = (figure: Figure): figure is Estimate => 'value' in figure;
 
 /** Two attempts → a table of their figures side by side. */
@@ -36,7 +38,7 @@ export function differenceRows(other: Compared, now: Compared): readonly Differe
       isMeasured(figure) ? withUnit(shown(figure.value, decimals), unit) : t.compare.notMeasured;
     const change =
       isMeasured(before) && isMeasured(after)
-        ? withUnit(signed(after.value - before.value, decimals), unit)
+        ? withUnit(signed(asShown(after, decimals) - asShown(before, decimals), decimals), unit)
         : '';
     return { term, before: say(before), now: say(after), change };
   };
@@ -109,7 +111,7 @@ function crossingWords(other: Compared, now: Compared): readonly string[] {
     const note = now.exercise.steps[after.step]?.notes.find(({ hand }) => hand === after.hand);
     const figures = [before.delayMs, after.delayMs].map((delay) => withUnit(signed(delay), 'ms'));
     const say = change < 0 ? t.crossingBetter : t.crossingWorse;
-    return [say(shownName(note?.name ?? ''), figures[0]!, figures[1]!)];
+    return [say(shownName(note?.name ?? ''), after.step + 1, figures[0]!, figures[1]!)];
   });
 }
 

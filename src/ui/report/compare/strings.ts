@@ -18,6 +18,7 @@ export interface ComparedString {
   readonly whose: 'other' | 'this';
   readonly hand: Hand;
   readonly y: number;
+  /** of the words that say whose it is: above the upper string, below the names of the lower one, clear of all ties */
   readonly labelY: number;
   readonly beads: readonly DrawnBead[];
 }
@@ -47,8 +48,10 @@ const STEP_PX = { least: 40, most: 88 } as const;
 const MOST_OFF = 0.46;
 /** A tie that slants by more than this share of a step is pointed out: a tenth, four times what can just be heard. */
 const CLEARLY_APART = 0.1;
-/** Above each string there is room for whose it is, px. */
+/** Above the upper string and below the names there is room for whose a string is, and between both for the ties, px. */
 const LABEL_PX = 24;
+/** of the names, px */
+const NAMES_PX = 20;
 
 interface Placed {
   readonly spots: readonly Spot[];
@@ -110,11 +113,14 @@ function drawRow(
       from.spots.filter((spot) => spot.hand === hand && steps.includes(spot.step));
     const tallest = Math.max(1, ...[...own(other), ...own(now)].map((spot) => spot.beads.length));
     const half = tallest > 1 ? ((tallest - 1) / 2) * LANE.chordSpacing + LANE.chordRadius : 14;
+    const hangs = (whose: 'other' | 'this'): number => {
+      const spots = own(whose === 'other' ? other : now);
+      return spots.some((spot) => spot.beads.some((bead) => bead.kind === 'wrong')) ? LANE.hang + 8 : 8;
+    };
     const pair = (['other', 'this'] as const).map((whose) => {
       const from = whose === 'other' ? other : now;
       y += LABEL_PX + half;
       const lane: Lane = { hand, y, side: 1, half, archSide: -1, archPx: 0 };
-      const hangs = own(from).some((spot) => spot.beads.some((bead) => bead.kind === 'wrong'));
       const spots = own(from).map((spot) => ({
         spot,
         beads: placeBeads(
@@ -124,10 +130,16 @@ function drawRow(
           from.meanDb[hand],
         ),
       }));
-      strings.push({ whose, hand, y, labelY: y - half - 6, beads: spots.flatMap(({ beads }) => beads) });
+      strings.push({
+        whose,
+        hand,
+        y,
+        labelY: whose === 'other' ? y - half - 6 : y + half + hangs(whose) + NAMES_PX + LABEL_PX - 6,
+        beads: spots.flatMap(({ beads }) => beads),
+      });
       ticks.push(...steps.map((step) => ({ x: xOf(step), y: y + half + 3 })));
       const stringY = y;
-      y += half + (hangs ? LANE.hang + 8 : 8);
+      y += half + hangs(whose);
       return { spots, stringY, from };
     });
     const [first, second] = [pair[0]!, pair[1]!];
@@ -145,7 +157,7 @@ function drawRow(
     }
     y += 14;
     names.push(...steps.map((step) => ({ x: xOf(step), y, text: nameOf(exercise, step, hand) })));
-    y += 16;
+    y += NAMES_PX - 14 + LABEL_PX;
   }
   return {
     strings,

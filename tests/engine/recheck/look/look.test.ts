@@ -1,8 +1,10 @@
+import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { createLook } from '../../../../src/engine/recheck/look/index.ts';
+import { createProjector } from '../../../../src/engine/recheck/look/kernel/index.ts';
 import { stripsOf } from '../../../../src/engine/recheck/look/strips.ts';
-import { lookThrough, VIEWS, windowsFor } from '../../../../src/engine/recheck/look/views.ts';
+import { lookThrough, roomFor, VIEWS, windowsFor } from '../../../../src/engine/recheck/look/views.ts';
 import { referenceSound } from '../../listen/network/sound.ts';
 
 interface Case {
@@ -23,15 +25,25 @@ const RATE_HZ = 22_050;
 const samples = Float32Array.from(referenceSound());
 const look = createLook(samples);
 
-test.each(cases)('key $midi at $timeSec s is seen as numpy sees it', ({ midi, timeSec, strips, levels }) => {
-  const freqsHz = stripsOf(midi, CENTS);
-  freqsHz.forEach((freqHz, index) => expect(freqHz).toBeCloseTo(strips[index]!, 3));
-  VIEWS.forEach((view, index) => {
-    const seen = lookThrough(view, samples, Math.round(timeSec * RATE_HZ), GAIN, windowsFor(view, freqsHz));
-    expect(seen.length).toBe(levels[index]!.length);
-    seen.forEach((level, at) => expect(Math.abs(level - levels[index]![at]!)).toBeLessThan(2e-4));
-  });
-});
+const KINDS = ['wasm', 'plain'] as const;
+const both = cases.flatMap((one) => KINDS.map((kind) => ({ ...one, kind })));
+
+test.each(both)(
+  'key $midi at $timeSec s is seen as numpy sees it ($kind)',
+  ({ kind, midi, timeSec, strips, levels }) => {
+    const projector = createProjector(kind);
+    expect(projector.kind).toBe(kind);
+    const room = roomFor(projector);
+    const freqsHz = stripsOf(midi, CENTS);
+    freqsHz.forEach((freqHz, index) => expect(freqHz).toBeCloseTo(strips[index]!, 3));
+    VIEWS.forEach((view, index) => {
+      const windows = windowsFor(projector, view, freqsHz);
+      const seen = lookThrough(projector, room, view, samples, Math.round(timeSec * RATE_HZ), GAIN, windows);
+      expect(seen.length).toBe(levels[index]!.length);
+      seen.forEach((level, at) => expect(Math.abs(level - levels[index]![at]!)).toBeLessThan(2e-4));
+    });
+  },
+);
 
 test.each(cases)('key $midi at $timeSec s is judged as numpy judges it', ({ midi, timeSec, out }) => {
   const {
@@ -54,4 +66,12 @@ test.each(cases)('key $midi at $timeSec s is judged as numpy judges it', ({ midi
   expect(logOdds).toBeCloseTo(out[0], 1);
   expect((when - timeSec) * 100).toBeCloseTo(out[1], 1);
   expect(Math.log(spreadSec * 100)).toBeCloseTo(Math.min(Math.max(out[2], -3), 3), 1);
+});
+
+test('the kernel was built from the kernel.as that lies beside it', () => {
+  const room = new URL('../../../../src/engine/recheck/look/kernel/', import.meta.url);
+  const hash = createHash('sha256')
+    .update(readFileSync(new URL('kernel.as', room)))
+    .digest('hex');
+  expect(readFileSync(new URL('compiled.ts', room), 'utf8')).toContain(hash);
 });
