@@ -50,8 +50,8 @@ async function imageOf(svg: SVGSVGElement, width: number, height: number): Promi
   const originals = [svg, ...svg.querySelectorAll('*')];
   [copy, ...copy.querySelectorAll('*')].forEach((element, index) => {
     const style = getComputedStyle(originals[index]!);
-    const look = STYLES.map((name) => `${name}:${style.getPropertyValue(name)}`).join(';');
-    element.setAttribute('style', look);
+    // As attributes: the page's policy forbids styles written into markup.
+    for (const name of STYLES) element.setAttribute(name, style.getPropertyValue(name));
   });
   copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
   copy.setAttribute('width', String(width * SCALE));
