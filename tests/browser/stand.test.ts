@@ -16,18 +16,16 @@ const state = (page: Page, words: RegExp, timeout = 30_000): Promise<void> =>
 const listen = (page: Page): Promise<void> =>
   page.getByRole('button', { name: 'Listen', exact: true }).click();
 
-/** A machine that is busy with other things loses sound, and the page says so; then it is played again. */
-const PLAYED_AGAIN = { retry: 2 };
+/** A machine that is busy with other things loses sound, and the page says so; then the next attempt is waited for. */
+const ROUNDS = { whole: 3, played: 6 } as const;
+const soundWasLost = async (page: Page): Promise<boolean> =>
+  (await page.getByRole('alert').allInnerTexts()).some((text) => /sound were lost/.test(text));
 
-describe('at the piano', PLAYED_AGAIN, () => {
+describe('at the piano', () => {
   it('hears three attempts in a row after one touch, draws their pearls, and tells each', async () => {
     const path = await microphoneOf(
-      [
-        { name: 'late-thumb', atSec: 4 },
-        { name: 'late-thumb', atSec: 16 },
-        { name: 'late-thumb', atSec: 28 },
-      ],
-      60,
+      Array.from({ length: ROUNDS.played }, (_, round) => ({ name: 'late-thumb', atSec: 4 + 12 * round })),
+      90,
     );
     browser = await openBrowser(path);
     const { page, errors, strayRequests, close } = await visit(browser, site);
@@ -36,14 +34,18 @@ describe('at the piano', PLAYED_AGAIN, () => {
     await listen(page);
     await state(page, /Waiting for your first note/);
     expect(await violations(page)).toEqual([]);
-    for (const round of [1, 2, 3]) {
+    let whole = 0;
+    for (let round = 1; round <= ROUNDS.played && whole < ROUNDS.whole; round++) {
       await state(page, /^Listening$/);
       await page.locator('circle.struck').nth(11).waitFor();
       await state(page, new RegExp(`Attempt ${round}\\. Ready for the next`));
+      if (await soundWasLost(page)) continue;
+      whole += 1;
       expect(await page.getByRole('alert').allInnerTexts()).toEqual([]);
       expect(await page.locator('#verdict').innerText()).toMatch(/thumb/);
       expect(await page.locator('.next').innerText()).toMatch(/^Next:/);
     }
+    expect(whole).toBe(ROUNDS.whole);
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await page.locator('[data-spot="12"]').waitFor();
