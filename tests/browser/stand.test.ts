@@ -162,8 +162,6 @@ describe('at the piano', () => {
     const heard = page.locator('circle.struck');
     await heard.nth(8).waitFor();
     const before = await heard.count();
-    // Sound is laid aside every half second: what was struck before that is kept.
-    await page.waitForTimeout(700);
     await page.reload();
     await page.locator('article #verdict').waitFor();
     await page.getByText('The page was closed during this attempt').waitFor();

@@ -5,7 +5,7 @@ import type { Aim } from './journal.svelte.ts';
 import type { Sound } from './sound.ts';
 
 /** Sound is laid aside in pieces of this length, seconds. */
-const PIECE_SEC = 0.5;
+const PIECE_SEC = 0.1;
 
 /** An attempt in progress: its sound is kept by the ear, and laid aside piece by piece in case the page is closed. */
 export class UnderWay {

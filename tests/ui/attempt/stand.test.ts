@@ -86,14 +86,14 @@ describe('an attempt', () => {
     hear({ kind: 'started', timeSec: 4.5, cutSec: 3.5 });
     log.length = 0;
     const level = { kind: 'level', peakDb: -20, clipped: false, noiseDb: -70 } as const;
-    pass(0.3);
-    hear({ ...level, timeSec: 5.3 });
+    pass(0.06);
+    hear({ ...level, timeSec: 5.06 });
     expect(log).toEqual([]);
-    pass(0.3);
-    hear({ ...level, timeSec: 5.6 });
-    pass(0.2);
+    pass(0.14);
+    hear({ ...level, timeSec: 5.2 });
+    pass(0.09);
     seen(false);
-    expect(log).toEqual(['lay aside 0.6 s', 'lay aside 0.2 s']);
+    expect(log).toEqual(['lay aside 0.2 s', 'lay aside 0.1 s']);
   });
 
   it('under way when listening is stopped is ended, kept and told', async () => {
