@@ -1,6 +1,8 @@
 /** The engine's only door. */
 export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';
+export { assessRecording } from './assess-recording.ts';
+export type { FoundAttempt } from './assess-recording.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
 export * from './live/index.ts';

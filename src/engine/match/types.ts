@@ -59,3 +59,15 @@ export interface Alignment {
   /** another exercise that explains it clearly better */
   readonly betterFit?: { readonly choice: ExerciseChoice; readonly fit: number };
 }
+
+/** Which exercise of the set was played, going by the notes alone. */
+export interface Recognition {
+  /** null: cannot tell */
+  readonly choice: ExerciseChoice | null;
+  /** 0..1: the share of such findings that are right; of the likeliest reading where `choice` is null */
+  readonly confidence: number;
+  /** octaves by which it lies above (+) or below (−) what is written */
+  readonly octaveShift: number;
+  /** what else it may be, likeliest first; where `choice` is null its likeliest reading comes first */
+  readonly alternatives: readonly { readonly choice: ExerciseChoice; readonly fit: number }[];
+}
