@@ -9,6 +9,7 @@ import { defineConfig } from 'vitest/config';
 const IMPORTED_LATE = [
   '@wasm-audio-decoders/flac',
   '@wasm-audio-decoders/ogg-vorbis',
+  'fflate',
   'fft.js',
   'idb',
   'mediabunny',
