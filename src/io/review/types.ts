@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Report } from '../../engine/index.ts';
+import type { AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
 import type { SoundFile } from '../encode/index.ts';
 
 export type { SoundFile };
@@ -75,3 +75,6 @@ export interface Review {
   readonly attempts: readonly SentAttempt[];
   readonly assignment: readonly Assigned[];
 }
+
+/** Sound as the page plays it, for the files that hold it. */
+export type Decode = (bytes: ArrayBuffer, name: string) => Promise<AudioInput>;
