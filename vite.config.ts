@@ -75,6 +75,8 @@ export default defineConfig(({ isSsrBuild }) => ({
   },
   ...(isSsrBuild ? { ssr: { noExternal: true, external: ['node-web-audio-api'], target: 'node' } } : {}),
   test: {
+    // Styles are left out of tests, save those that a page of ours takes along as text.
+    css: { include: /\.css\?raw$/ },
     projects: [
       {
         extends: true,

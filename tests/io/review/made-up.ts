@@ -39,7 +39,7 @@ export function madeUp(): Review {
         remarks: [
           {
             id: 'r1',
-            place: { kind: 'note', step: 4, midi: 72, timeSec: late.notes[4]!.timeSec },
+            place: { kind: 'note', step: 4, midi: late.notes[4]!.midi, timeSec: late.notes[4]!.timeSec },
             text: 'Bring the thumb under sooner: it may already lie there.',
             voice: webm(800),
           },
