@@ -86,6 +86,8 @@ export interface AssignedExercise {
   readonly inARow: number | null;
   /** evenness at most, per cent; null: as usual */
   readonly evennessPercent: number | null;
+  /** what the teacher says with it, '' for nothing */
+  readonly note: string;
   /** attempts from then on count, ms since 1970 */
   readonly sinceMs: number;
 }

@@ -23,6 +23,7 @@ const asked = (exercise: ExerciseChoice = SCALE, more: Partial<AssignedExercise>
   targetBpm: 80,
   inARow: null,
   evennessPercent: null,
+  note: '',
   sinceMs: WEEK_AGO,
   ...more,
 });
@@ -90,6 +91,11 @@ describe('where an assigned exercise stands', () => {
     const strict = stands(attempts(SCALE, READY), { evennessPercent: 5 });
     expect(strict.get(exerciseId(SCALE))).toMatchObject({ level: 'nearly' });
     expect(offers(strict, DEFAULT_CRITERIA)).toEqual([]);
+  });
+
+  it('is held to the tempo asked for until it is met', () => {
+    const slow = stands(attempts(SCALE, READY), { targetBpm: 96 }).get(exerciseId(SCALE));
+    expect(slow).toMatchObject({ targetBpm: 96, inARow: 0, shortfalls: [{ kind: 'tempo', targetBpm: 96 }] });
   });
 
   it('stays so when it is met, save that a faster tempo may be aimed at', () => {
@@ -186,6 +192,7 @@ const anyAssigned = fc.array(
     targetBpm: fc.option(fc.constantFrom(50, 80, 120)),
     inARow: fc.option(fc.integer({ min: 1, max: 4 })),
     evennessPercent: fc.option(fc.integer({ min: 3, max: 15 })),
+    note: fc.constant(''),
     sinceMs: fc.integer({ min: NOW_MS - 60 * DAY_MS, max: NOW_MS }),
   }),
   { maxLength: 12 },
