@@ -17,7 +17,8 @@ export const FROM_TEACHER = {
   reviews: 'Reviews',
   /** what is asked of an exercise, after its tempo */
   asked: {
-    inARow: (count: number) => (count === 1 ? 'once' : `${inWords(count)} times in a row`),
+    inARow: (count: number) =>
+      count === 1 ? 'once' : count === 2 ? 'twice in a row' : `${inWords(count)} times in a row`,
     evenness: (bound: string) => `evenness ${bound} at most`,
     asUsual: 'as usual',
   },
