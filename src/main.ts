@@ -48,7 +48,7 @@ const eachFrame = (tick: () => boolean): void => {
   };
   requestAnimationFrame(frame);
 };
-const playerOf = (sound: Sound, versions: Versions): Player =>
+const playerOf = (sound: Sound, versions: Versions | null): Player =>
   new Player(createPlayback(sound), eachFrame, versions);
 
 const analyst = createAnalyst();

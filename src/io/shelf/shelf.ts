@@ -88,12 +88,15 @@ async function put(database: Database, review: Review, nowMs: number): Promise<S
   const known = await writing.objectStore('heads').get(review.id);
   const newer = known === undefined || review.madeMs > known.madeMs;
   const head = newer ? headOf(review, nowMs) : { ...known, deletedMs: null };
-  // Both at once: a request that fails ends the other, and neither is left alone with its refusal.
-  await Promise.all([
-    writing.objectStore('heads').put(head),
-    ...(newer ? [writing.objectStore('reviews').put(review)] : []),
-    writing.done,
-  ]);
+  try {
+    if (newer) await writing.objectStore('reviews').put(review);
+    await writing.objectStore('heads').put(head);
+  } catch (error) {
+    writing.done.catch(() => undefined);
+    writing.abort();
+    throw error;
+  }
+  await writing.done;
   return head;
 }
 

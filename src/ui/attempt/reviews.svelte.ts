@@ -1,6 +1,6 @@
 import { buildExercise } from '../../engine/index.ts';
 import type { AssignedExercise } from '../../engine/index.ts';
-import type { Decode, Review, SentAttempt } from '../../io/review/index.ts';
+import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
 import type { Shelf, Shelved } from '../../io/shelf/index.ts';
 import type { Trouble } from './desk.svelte.ts';
 import type { Journal } from './journal.svelte.ts';
@@ -117,8 +117,13 @@ export class Reviews {
       await this.#journal.load();
       return (await this.#journal.open(id))?.sound ?? null;
     }
+    return this.hear(sound, name);
+  }
+
+  /** Sound that travelled → sound; null: it cannot be read, and `trouble` says why. */
+  async hear(file: SoundFile, name: string): Promise<Sound | null> {
     const audio = await this.#try(({ decode }) =>
-      decode(sound.bytes.slice().buffer, `sound.${endingOf(sound)}`),
+      decode(file.bytes.slice().buffer, `sound.${endingOf(file)}`),
     );
     return audio === undefined ? null : { ...audio, name, recordedHere: true, remarks: [] };
   }
@@ -150,7 +155,7 @@ export class Reviews {
 const FOR_A_TEACHER =
   'It holds attempts that somebody sends to a teacher. A teacher opens it on the page “For teachers”.';
 
-function endingOf({ mime }: NonNullable<SentAttempt['sound']>): string {
+function endingOf({ mime }: SoundFile): string {
   return mime === 'audio/webm' ? 'webm' : 'wav';
 }
 
