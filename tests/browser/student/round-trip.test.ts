@@ -105,7 +105,7 @@ describe.each([
   it('come to a teacher in another browser, whose review comes back whole', async () => {
     const student = await visit(browser, site);
     const buffer = await sentBy(student.page, withSound);
-    const sent = await readReview(new Blob([buffer]));
+    const sent = await readReview(new Blob([new Uint8Array(buffer)]));
     expect(sent).toMatchObject({ kind: 'attempts', student: 'Mira Ohm', words: 'Is the thumb better?' });
     expect(sent.attempts).toHaveLength(1);
     expect(sent.attempts[0]!.sound !== null).toBe(withSound);
