@@ -1,5 +1,6 @@
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
+import { shortfalls } from './shortfalls.ts';
 import { standingOf } from './standing.ts';
 import type { AssignedExercise, Assignment, Practised } from './types.ts';
 
@@ -10,7 +11,7 @@ export function criteriaAsked(
 ): Criteria {
   return {
     ...criteria,
-    readyInARow: inARow ?? criteria.readyInARow,
+    readyInARow: Math.max(1, inARow ?? criteria.readyInARow),
     evennessPercent: evennessPercent ?? criteria.evennessPercent,
     unevenPercent: Math.max(criteria.unevenPercent, evennessPercent ?? 0),
   };
@@ -46,11 +47,14 @@ export function assignmentsOf(
 
 /** When an attempt first made up the row that is asked for, ms; null: none did. */
 function firstMet(
-  { exercise, targetBpm }: AssignedExercise,
+  { targetBpm }: AssignedExercise,
   since: readonly Practised[],
   criteria: Criteria,
 ): number | null {
-  const upTo = (count: number) => standingOf(exercise, since.slice(0, count), criteria, targetBpm);
-  const at = since.findIndex((_, index) => upTo(index + 1).level === 'ready');
-  return since[at]?.whenMs ?? null;
+  let row = 0;
+  for (const { whenMs, summary } of since) {
+    row = shortfalls(summary, criteria, targetBpm).length === 0 ? row + 1 : 0;
+    if (row >= criteria.readyInARow) return whenMs;
+  }
+  return null;
 }

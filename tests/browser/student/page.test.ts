@@ -92,6 +92,25 @@ describe('a review from a teacher', () => {
     await close();
   });
 
+  it('has what it asks for done once it is played so, and out of the plan', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 40);
+    const exercise = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 } as const;
+    const easy = { exercise, targetBpm: 60, inARow: 1, evennessPercent: 15, note: '' };
+    const hard = { ...easy, exercise: { ...exercise, octaves: 1 }, targetBpm: 200 };
+    const made = review({ madeMs: Date.now() - 3 * 86_400_000, assignment: [easy, hard] });
+    await openInJournal(page, await asFile(made));
+    await shown(page);
+    await back(page);
+    await expect.poll(() => received(page).innerText()).toMatch(/2 octaves, right hand\s+.*Done, /);
+    expect(await received(page).innerText()).toMatch(/1 octave, right hand\s+.*Last time it went at/);
+    expect(await planned(page).first().innerText()).toMatch(/1 octave, right hand\s+.*Your teacher asks/);
+    expect(await page.locator('#today ~ ol').innerText()).not.toMatch(
+      /2 octaves, right hand\s+.*Your teacher/,
+    );
+    await close();
+  });
+
   it('that was deleted comes back with what it asked for', async () => {
     const { page, close } = await visit(browser, site);
     await openOnPlay(page, await asFile(review()));
@@ -225,6 +244,70 @@ describe('attempts for a teacher', () => {
     await verdictOf(page);
     await page.getByRole('button', { name: 'Send this to my teacher' }).click();
     await page.getByText('1 attempt chosen').waitFor();
+    await close();
+  });
+});
+
+describe('the keyboard alone', () => {
+  const tabTo = async (page: Page, name: RegExp): Promise<void> => {
+    for (let presses = 0; presses < 120; presses += 1) {
+      const at = await page.evaluate(() => {
+        const here = document.activeElement as HTMLElement | null;
+        if (here === null || here === document.body) return '';
+        const label =
+          here.closest('label')?.textContent ?? (here as HTMLInputElement).labels?.[0]?.textContent;
+        return (label ?? here.textContent ?? '').replace(/\s+/g, ' ').trim();
+      });
+      if (name.test(at)) return;
+      await page.keyboard.press('Tab');
+    }
+    throw new Error(`Tab never came to ${String(name)}`);
+  };
+  const focused = (page: Page) => page.evaluate(() => document.activeElement?.id ?? '');
+
+  it('sends an attempt', async () => {
+    const { page, close } = await visit(browser, site);
+    await openSeededJournal(page, 12);
+    await tabTo(page, /^Send to my teacher/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('send');
+    await tabTo(page, /arpeggio/);
+    await page.keyboard.press('Space');
+    await tabTo(page, /^Your name/);
+    await page.keyboard.type('Mira');
+    await tabTo(page, /^Make the file/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('made');
+    const downloading = page.waitForEvent('download');
+    await tabTo(page, /^Save the file/);
+    await page.keyboard.press('Enter');
+    expect((await downloading).suggestedFilename()).toMatch(/^attempts-mira-/);
+    await page.locator('#send').focus();
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('from-teacher');
+    await close();
+  });
+
+  it('opens a review, goes through it, and comes back', async () => {
+    const { page, close } = await visit(browser, site);
+    await openEmptyJournal(page);
+    const choosing = page.waitForEvent('filechooser');
+    await tabTo(page, /^Open a review/);
+    await page.keyboard.press('Enter');
+    await (await choosing).setFiles(await asFile(review()));
+    await expect.poll(() => focused(page)).toBe('review');
+    await tabTo(page, /^The next one/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('attempt');
+    await page.getByText('Hands apart again for now.').first().waitFor();
+    await page.locator('#review').focus();
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('from-teacher');
+    await tabTo(page, /^From Ms Ley/);
+    await page.keyboard.press('Enter');
+    await expect.poll(() => focused(page)).toBe('review');
     await close();
   });
 });
