@@ -7,7 +7,7 @@ import {
   buildExercise,
   normaliseKey,
 } from '../engine/index.ts';
-import type { ExerciseChoice } from '../engine/index.ts';
+import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { didYouMean } from './hints.ts';
 import { usageProblem } from './problems.ts';
 
@@ -32,12 +32,21 @@ export type Command =
       readonly quiet: boolean;
     }
   | {
+      readonly kind: 'review';
+      readonly files: readonly string[];
+      /** where its page is written to; null: nowhere */
+      readonly htmlFile: string | null;
+      /** of the page */
+      readonly language: Language;
+      readonly json: boolean;
+    }
+  | {
       readonly kind: 'exercises';
       readonly what: 'all' | { readonly key: string } | ExerciseChoice;
       readonly json: boolean;
     };
 
-export const COMMAND_NAMES = ['analyse', 'transcribe', 'exercises'] as const;
+export const COMMAND_NAMES = ['analyse', 'transcribe', 'review', 'exercises'] as const;
 export type CommandName = (typeof COMMAND_NAMES)[number];
 
 const CHOICE_OPTIONS = {
@@ -55,8 +64,11 @@ const COMMON_OPTIONS = {
 const OPTIONS = {
   analyse: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS, bpm: { type: 'string' } },
   transcribe: { ...COMMON_OPTIONS, midi: { type: 'string' } },
+  review: { ...COMMON_OPTIONS, html: { type: 'string' }, language: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
 } as const;
+
+const LANGUAGES: readonly Language[] = ['en', 'de'];
 
 /** Tempo marks of a metronome reach from about 40 to 208; twice either way is still playing. */
 const SLOWEST_BPM = 20;
@@ -98,6 +110,27 @@ export function parseCommand(words: readonly string[]): Command {
         midiFile: values.midi ?? null,
         json: values.json ?? false,
         quiet: values.quiet ?? false,
+      };
+    }
+    case 'review': {
+      const { values, positionals } = read('review', rest);
+      if (values.help) return { kind: 'help', about: 'review' };
+      if (positionals.length === 0)
+        throw usageProblem(
+          'review needs a review file, or - for standard input. Try: evenfall review --help',
+        );
+      const files = filesOf(positionals, 'review');
+      if (values.html !== undefined && files.length > 1) {
+        throw usageProblem(
+          `--html ${values.html} can hold one review, but ${files.length} files are given. Give one.`,
+        );
+      }
+      return {
+        kind: 'review',
+        files,
+        htmlFile: values.html ?? null,
+        language: readWord('language', values.language ?? 'en', LANGUAGES),
+        json: values.json ?? false,
       };
     }
     case 'exercises': {

@@ -1,6 +1,9 @@
 import type { AudioInput } from '../../engine/index.ts';
-import { encodeWav } from '../exchange/index.ts';
 import { oneChannel } from './one-channel.ts';
+import { encodeWav } from './wav.ts';
+
+export { encodeWav };
+export type { WavOptions, WavSamples } from './wav.ts';
 
 /** A small sound file as it travels, one channel. */
 export interface SoundFile {

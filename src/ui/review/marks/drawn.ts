@@ -1,8 +1,8 @@
-import { buildExercise } from '../../engine/index.ts';
-import type { Exercise } from '../../engine/index.ts';
-import type { SentAttempt } from '../../io/review/index.ts';
-import { threadBeads } from '../plots/pearls/beads.ts';
-import { gatherSpots, type Spot } from '../plots/pearls/spots.ts';
+import { buildExercise } from '../../../engine/index.ts';
+import type { Exercise } from '../../../engine/index.ts';
+import type { SentAttempt } from '../../../io/review/index.ts';
+import { threadBeads } from '../../plots/pearls/beads.ts';
+import { gatherSpots, type Spot } from '../../plots/pearls/spots.ts';
 import { marksOf, type Mark } from './marks.ts';
 
 /** What is drawn and told of an attempt that was sent. */

@@ -1,6 +1,6 @@
-import type { Correction, Place, Remark, SentAttempt } from '../../io/review/index.ts';
-import type { Pin } from '../plots/pearls/pins.ts';
-import type { Spot } from '../plots/pearls/spots.ts';
+import type { Correction, Place, Remark, SentAttempt } from '../../../io/review/index.ts';
+import type { Pin } from '../../plots/pearls/pins.ts';
+import type { Spot } from '../../plots/pearls/spots.ts';
 
 /** What a teacher says of a place in an attempt: a remark, or a verdict of her own beside the tool's. */
 export interface Mark {
@@ -41,9 +41,9 @@ export function marksOf(
   const whole = all.filter(({ place }) => place.kind === 'attempt');
   const placed = all
     .filter(({ place }) => place.kind !== 'attempt')
-    .map((said) => ({ ...said, atSec: startSec(spots, said) }))
+    .map((said) => ({ said, atSec: startSec(spots, said) }))
     .sort((a, b) => a.atSec - b.atSec)
-    .map(({ atSec: _, ...said }, at) => ({ ...said, number: at + 1 }));
+    .map(({ said }, at) => ({ ...said, number: at + 1 }));
   return [...whole.map((said) => ({ ...said, number: null })), ...placed];
 }
 

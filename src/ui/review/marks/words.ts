@@ -1,10 +1,10 @@
-import type { Exercise, Report } from '../../engine/index.ts';
-import type { Assigned, Correction } from '../../io/review/index.ts';
-import { beatSign } from '../attempt/plan.svelte.ts';
-import { shown, withUnit } from '../kit/figures.ts';
-import { strings } from '../language/index.ts';
-import { shownNameWithOctave } from '../names/index.ts';
-import { describeSpot } from '../plots/pearls/describe.ts';
+import type { Exercise, Report } from '../../../engine/index.ts';
+import type { Assigned, Correction } from '../../../io/review/index.ts';
+import { beatSign } from '../../attempt/plan.svelte.ts';
+import { shown, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
+import { shownNameWithOctave } from '../../names/index.ts';
+import { describeSpot } from '../../plots/pearls/describe.ts';
 import type { Mark } from './marks.ts';
 
 /** What a mark speaks of: "note 5, C5", "from E♭4 to C5, notes 3 to 6". */
