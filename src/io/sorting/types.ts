@@ -5,7 +5,7 @@ export interface SortedAttempt extends Pick<FoundAttempt, 'startSec' | 'endSec' 
   /** null: no report, and why */
   readonly report: Report | null;
   readonly reason: string;
-  /** the attempt alone, cut out of the recording, at the file's own rate; one channel where both are alike */
+  /** the attempt alone, cut out of the recording, at the file's own rate: the one channel that was listened to */
   readonly sound: AudioInput;
 }
 
@@ -14,14 +14,16 @@ export interface SortedFile {
   readonly durationSec: number;
   /** plain sentences on what could not be read or was left out */
   readonly remarks: readonly string[];
+  /** in order of time; empty where nobody plays, and then why */
   readonly attempts: readonly SortedAttempt[];
+  /** why there is no attempt in it; '' where there is one */
+  readonly reason: string;
 }
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {
   /**
-   * One file → its attempts. `onProgress` gets 0..1. Rejects with DecodeError for a file that cannot be read, AnalysisError
-   * where it was called off or the engine failed; one bad file never stops the others.
+   * One file → its attempts. `onProgress` gets 0..1. Rejects with SortingError; one bad file never stops the others.
    */
   sort(
     file: Blob,
@@ -29,7 +31,7 @@ export interface Sorters {
     options: Partial<ReportOptions>,
     onProgress?: (share: number) => void,
   ): Promise<SortedFile>;
-  /** Calls off everything asked for so far. */
+  /** Calls off everything asked for so far, at once. */
   cancel(): void;
   close(): void;
 }
