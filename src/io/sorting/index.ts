@@ -17,7 +17,7 @@ const BUDGET_MB = 300;
 /** Sorters in workers, as many as the machine has cores for (two to four). They are started with the first file. */
 export function createSorters(cores = navigator.hardwareConcurrency): Sorters {
   const workers = Math.min(Math.max(cores || 2, 2), MOST_WORKERS);
-  const pool = new Pool<SortRequest>({ workers, open: openWorker, budgetMb: BUDGET_MB });
+  const pool = new Pool<SortRequest, SortedFile>({ workers, open: openWorker, budgetMb: BUDGET_MB });
   /** files of which the first bytes are being looked at when all is called off */
   let round = 0;
   const stop = (why: string): void => {
@@ -51,7 +51,7 @@ async function firstBytes(file: Blob, name: string): Promise<Uint8Array> {
   }
 }
 
-function openWorker(events: PortEvents): Port<SortRequest> {
+function openWorker(events: PortEvents<SortedFile>): Port<SortRequest> {
   const worker = new Worker(new URL('./sorting.worker.ts', import.meta.url), { type: 'module' });
   let file: Blob | null = null;
   worker.addEventListener('message', ({ data }: MessageEvent<SortReply>) => {

@@ -13,10 +13,10 @@ export type SortRequest =
     }
   | { readonly kind: 'decoded'; readonly audio: DecodedAudio | null };
 
-/** What it answers. */
-export type SortReply =
+/** What a worker answers. */
+export type SortReply<File = SortedFile> =
   | { readonly kind: 'progress'; readonly share: number }
   /** the worker has no decoder for this file; the page may have one */
   | { readonly kind: 'decode' }
-  | { readonly kind: 'done'; readonly file: SortedFile }
+  | { readonly kind: 'done'; readonly file: File }
   | { readonly kind: 'failed'; readonly reason: SortingFailure; readonly message: string };

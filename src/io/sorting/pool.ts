@@ -8,29 +8,29 @@ export interface Port<Request> {
 }
 
 /** What a worker tells the pool. */
-export interface PortEvents {
-  reply(reply: SortReply): void;
+export interface PortEvents<File> {
+  reply(reply: SortReply<File>): void;
   /** it ended by itself, in plain words why (out of memory, say); it is not asked again */
   died(why: string): void;
 }
 
-export interface PoolOptions<Request> {
+export interface PoolOptions<Request, File> {
   readonly workers: number;
-  readonly open: (events: PortEvents) => Port<Request>;
+  readonly open: (events: PortEvents<File>) => Port<Request>;
   /** what those at work may hold together, MB; a file that needs more is done alone */
   readonly budgetMb: number;
 }
 
-interface Job<Request> {
+interface Job<Request, File> {
   readonly request: Request;
   readonly needsMb: number;
-  readonly onReply: (reply: SortReply) => void;
+  readonly onReply: (reply: SortReply<File>) => void;
   readonly reject: (error: SortingError) => void;
 }
 
-interface Hand<Request> {
+interface Hand<Request, File> {
   port: Port<Request> | null;
-  job: Job<Request> | null;
+  job: Job<Request, File> | null;
 }
 
 /**
@@ -38,18 +38,18 @@ interface Hand<Request> {
  * allows. Workers are started when they are first needed and live until `cancel` or `close`; one that dies fails its job and
  * is replaced.
  */
-export class Pool<Request> {
-  readonly #options: PoolOptions<Request>;
-  readonly #hands: Hand<Request>[];
-  #waiting: Job<Request>[] = [];
+export class Pool<Request, File> {
+  readonly #options: PoolOptions<Request, File>;
+  readonly #hands: Hand<Request, File>[];
+  #waiting: Job<Request, File>[] = [];
 
-  constructor(options: PoolOptions<Request>) {
+  constructor(options: PoolOptions<Request, File>) {
     this.#options = options;
     this.#hands = Array.from({ length: Math.max(1, options.workers) }, () => ({ port: null, job: null }));
   }
 
   /** Asks for a job; all of the worker's replies come to `onReply`, up to the one that is 'done' or 'failed'. */
-  ask(job: Job<Request>): void {
+  ask(job: Job<Request, File>): void {
     this.#waiting.push(job);
     this.#next();
   }
@@ -81,7 +81,7 @@ export class Pool<Request> {
     }
   }
 
-  #open(hand: Hand<Request>): Port<Request> {
+  #open(hand: Hand<Request, File>): Port<Request> {
     // A port that was ended may still have something to say: only the one in the hand is heard.
     const isMine = (): boolean => hand.port === port;
     const port: Port<Request> = this.#options.open({

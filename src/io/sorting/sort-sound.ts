@@ -2,7 +2,7 @@ import { assessRecording, createListener } from '../../engine/index.ts';
 import type { FoundAttempt, Heard, Listener, ReportOptions } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
 import { Tape } from './tape.ts';
-import type { SortedAttempt, SortedFile } from './types.ts';
+import type { FoundInFile, SortedAttempt, SortedFile } from './types.ts';
 
 /** Share of the work that is done when all sound has been decoded and heard; what follows takes the rest. */
 const LISTENING_SHARE = 0.9;
@@ -11,51 +11,72 @@ const LISTENING_SHARE = 0.9;
 export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
 
 /**
- * A recording, listened to while it is decoded → its attempts, each recognised, measured and cut out. Holds one channel of the
- * sound at two rates, never the decoded samples. Rejects with what `decode` rejects with.
+ * A recording, listened to while it is decoded → its attempts, each recognised and measured. Holds one channel of the sound,
+ * never the decoded samples. Rejects with what `decode` rejects with.
  */
 export async function sortSound(
   decode: DecodeInto,
   options: Partial<ReportOptions>,
   onProgress: (share: number) => void,
+): Promise<SortedFile<FoundInFile>> {
+  return (await sorted(decode, options, onProgress, () => null)).file;
+}
+
+/** The same, with the sound of each attempt cut out; one channel is held at two rates. */
+export async function sortAndCut(
+  decode: DecodeInto,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
 ): Promise<SortedFile> {
+  const { file, tape } = await sorted(decode, options, onProgress, (format) => new Tape(format));
+  tape?.finish();
+  const cut = (one: FoundInFile): SortedAttempt => ({
+    ...one,
+    sound: tape?.cut(one.startSec, one.endSec) ?? { channels: [], sampleRateHz: 0 },
+  });
+  return { ...file, attempts: file.attempts.map(cut) };
+}
+
+interface Ear {
+  readonly listener: Listener;
+  readonly tape: Tape | null;
+}
+
+async function sorted(
+  decode: DecodeInto,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
+  openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Tape | null,
+): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Tape | null }> {
+  const openEar = (sampleRateHz: number, channels: number): Ear => {
+    const format = { sampleRateHz, channels };
+    return { listener: createListener(format), tape: openTape(format) };
+  };
   const open: { ear?: Ear } = {};
   const { remarks, sampleRateHz } = await decode(() => {
     delete open.ear;
     return (block, rateHz, share) => {
       open.ear ??= openEar(rateHz, block.length);
       open.ear.listener.push(block);
-      open.ear.tape.push(block);
+      open.ear.tape?.push(block);
       onProgress(LISTENING_SHARE * share);
     };
   });
   const { listener, tape } = open.ear ?? openEar(sampleRateHz, 1);
   const heard = listener.finish();
-  tape.finish();
-  const found = assessRecording(heard, listener.sound(), options);
-  const attempts = found.map((attempt) => sorted(attempt, tape));
+  const attempts = assessRecording(heard, listener.sound(), options).map(told);
   onProgress(1);
-  return { durationSec: heard.durationSec, remarks, attempts, reason: attempts.length > 0 ? '' : why(heard) };
+  const reason = attempts.length > 0 ? '' : why(heard);
+  return { file: { durationSec: heard.durationSec, remarks, attempts, reason }, tape };
 }
 
-interface Ear {
-  readonly listener: Listener;
-  readonly tape: Tape;
-}
-
-function openEar(sampleRateHz: number, channels: number): Ear {
-  const format = { sampleRateHz, channels };
-  return { listener: createListener(format), tape: new Tape(format) };
-}
-
-function sorted({ startSec, endSec, recognition, assessment }: FoundAttempt, tape: Tape): SortedAttempt {
+function told({ startSec, endSec, recognition, assessment }: FoundAttempt): FoundInFile {
   return {
     startSec,
     endSec,
     recognition,
     report: assessment.kind === 'report' ? assessment.report : null,
     reason: assessment.kind === 'report' ? '' : assessment.reason,
-    sound: tape.cut(startSec, endSec),
   };
 }
 

@@ -4,7 +4,7 @@ import type { DecodedAudio } from '../decode/index.ts';
 import { decodeInWorker } from '../decode/worker.ts';
 import type { SortReply, SortRequest } from './messages.ts';
 import { createTeller } from './progress.ts';
-import { sortSound } from './sort-sound.ts';
+import { sortAndCut } from './sort-sound.ts';
 
 const reply = (message: SortReply, transfer: Transferable[] = []): void =>
   self.postMessage(message, { transfer });
@@ -19,7 +19,7 @@ const byPage = (): Promise<DecodedAudio | null> => {
 async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort' }>): Promise<void> {
   try {
     const bytes = await file.arrayBuffer();
-    const sorted = await sortSound(
+    const sorted = await sortAndCut(
       (open) => decodeInWorker(bytes, name, open, byPage),
       options,
       createTeller((share) => reply({ kind: 'progress', share })),

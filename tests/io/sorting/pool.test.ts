@@ -1,18 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { Pool } from '../../../src/io/sorting/pool.ts';
 import type { PortEvents } from '../../../src/io/sorting/pool.ts';
+import type { SortedFile } from '../../../src/io/sorting/index.ts';
 import type { SortReply } from '../../../src/io/sorting/messages.ts';
 
 /** Stands in for a worker: keeps what it is asked, answers when the test says so. */
 interface FakePort {
   readonly asked: string[];
-  readonly events: PortEvents;
+  readonly events: PortEvents<SortedFile>;
   ended: boolean;
 }
 
 function fakePool(options: { workers: number; budgetMb?: number }) {
   const ports: FakePort[] = [];
-  const pool = new Pool<string>({
+  const pool = new Pool<string, SortedFile>({
     workers: options.workers,
     budgetMb: options.budgetMb ?? 100,
     open: (events) => {

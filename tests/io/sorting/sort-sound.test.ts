@@ -7,7 +7,7 @@ import { DecodeError, decodeBlocks, decodeFile } from '../../../src/io/decode/in
 import { handOn } from '../../../src/io/decode/worker.ts';
 import { encodeWav } from '../../../src/io/exchange/index.ts';
 import { createTeller } from '../../../src/io/sorting/progress.ts';
-import { sortSound } from '../../../src/io/sorting/sort-sound.ts';
+import { sortAndCut, sortSound } from '../../../src/io/sorting/sort-sound.ts';
 import { Tape } from '../../../src/io/sorting/tape.ts';
 import { weightMb } from '../../../src/io/sorting/weight.ts';
 
@@ -19,7 +19,7 @@ describe('sorting a recording', () => {
   it('comes to what the engine comes to on the whole sound, with each attempt cut out', async () => {
     const bytes = bytesOf(FIXTURE);
     const shares: number[] = [];
-    const sorted = await sortSound(
+    const sorted = await sortAndCut(
       (open) => decodeBlocks(bytes, 'attempt.wav', open()),
       {},
       (share) => shares.push(share),
@@ -31,6 +31,8 @@ describe('sorting a recording', () => {
     expect(sorted.attempts.map(({ report }) => report)).toEqual(
       expected.map(({ assessment }) => (assessment.kind === 'report' ? assessment.report : null)),
     );
+    const without = await sortSound((open) => decodeBlocks(bytes, 'attempt.wav', open()), {}, () => undefined);
+    expect(without.attempts).toEqual(sorted.attempts.map(({ sound: _, ...rest }) => rest));
     const [attempt] = sorted.attempts;
     expect(attempt!.sound.channels[0]!.length / attempt!.sound.sampleRateHz).toBeCloseTo(
       Math.min(attempt!.endSec, heard.durationSec) - attempt!.startSec,
@@ -41,12 +43,12 @@ describe('sorting a recording', () => {
 
   it('begins anew where another decoder is tried', async () => {
     const audio = await decodeFile(bytesOf(FIXTURE), 'attempt.wav');
-    const once = await sortSound(
+    const once = await sortAndCut(
       async (open) => (handOn(audio, open()), audio),
       {},
       () => undefined,
     );
-    const anew = await sortSound(
+    const anew = await sortAndCut(
       async (open) => {
         open()([new Float32Array(5000).fill(0.5)], 8000, 0.1);
         handOn(audio, open());
@@ -60,7 +62,7 @@ describe('sorting a recording', () => {
 
   it('says why where nobody plays, and lets a file that cannot be read be refused', async () => {
     const silence = encodeWav({ channels: [new Float32Array(96_000)], sampleRateHz: 48_000 });
-    const nothing = await sortSound(
+    const nothing = await sortAndCut(
       (open) => decodeBlocks(silence, 'silence.wav', open()),
       {},
       () => undefined,
@@ -69,7 +71,7 @@ describe('sorting a recording', () => {
     expect(nothing.reason).toMatch(/silent|silence|no sound|quiet/i);
     const letter = new TextEncoder().encode('Dear teacher').buffer;
     await expect(
-      sortSound(
+      sortAndCut(
         (open) => decodeBlocks(letter, 'letter.mp3', open()),
         {},
         () => undefined,
