@@ -1,12 +1,17 @@
 #!/usr/bin/env node
 import { version } from '../../package.json';
 import { processConsole } from './console.ts';
+import { HELPER } from './pile/messages.ts';
 import { EXIT, Problem } from './problems.ts';
 
 /** The command line. Results go to stdout, everything else to stderr; exit codes are those of the contract. */
 async function main(words: readonly string[]): Promise<number> {
   const console = processConsole();
   try {
+    if (words[0] === HELPER && process.send !== undefined) {
+      (await import('./pile/helper.ts')).help();
+      return EXIT.analysed;
+    }
     const { parseCommand } = await import('./arguments.ts');
     const command = parseCommand(words);
     switch (command.kind) {
@@ -18,6 +23,8 @@ async function main(words: readonly string[]): Promise<number> {
         return EXIT.analysed;
       case 'analyse':
         return await (await import('./analyse.ts')).analyse(command, console);
+      case 'desk':
+        return await (await import('./desk.ts')).desk(command, console, version);
       case 'transcribe':
         return await (await import('./transcribe.ts')).transcribe(command, console);
       case 'exercises':

@@ -1,6 +1,7 @@
-import { DECODE_DEFAULTS, DecodeError, decodeFile } from './index.ts';
+import { handOn } from './hand-on.ts';
+import { DECODE_DEFAULTS, DecodeError, decodeBlocks, decodeFile } from './index.ts';
 import type { AacTrack } from './aac-track.ts';
-import type { DecodedAudio } from './types.ts';
+import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
 
 /**
  * The same as decodeFile, and AAC (.m4a, most videos) by a Web Audio implementation for Node where that is installed.
@@ -10,14 +11,34 @@ export async function decodeInNode(bytes: ArrayBuffer, name: string): Promise<De
   try {
     return await decodeFile(bytes, name);
   } catch (error) {
-    if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
-    const { readAacTrack } = await import('./aac-track.ts');
-    const track = await readAacTrack(new Uint8Array(bytes), DECODE_DEFAULTS.maxFrames);
-    const decoded = track === null ? null : await decodeAac(track);
-    if (decoded !== null) return decoded;
-    const page = 'The browser page can open it too.';
-    throw new DecodeError('unsupported', track === null ? error.message : `${error.message} ${page}`);
+    return aacOr(error, bytes);
   }
+}
+
+/** The same, block by block; `open` gives a taker for each decoder that is tried. */
+export async function decodeBlocksInNode(
+  bytes: ArrayBuffer,
+  name: string,
+  open: () => TakeSound,
+): Promise<DecodedFacts> {
+  try {
+    return await decodeBlocks(bytes, name, open());
+  } catch (error) {
+    const audio = await aacOr(error, bytes);
+    handOn(audio, open());
+    return audio;
+  }
+}
+
+/** AAC that nothing else here could decode; all else is refused with the error that there was. */
+async function aacOr(error: unknown, bytes: ArrayBuffer): Promise<DecodedAudio> {
+  if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
+  const { readAacTrack } = await import('./aac-track.ts');
+  const track = await readAacTrack(new Uint8Array(bytes), DECODE_DEFAULTS.maxFrames);
+  const decoded = track === null ? null : await decodeAac(track);
+  if (decoded !== null) return decoded;
+  const page = 'The browser page can open it too.';
+  throw new DecodeError('unsupported', track === null ? error.message : `${error.message} ${page}`);
 }
 
 async function decodeAac(track: AacTrack): Promise<DecodedAudio | null> {

@@ -1,8 +1,6 @@
+import { handOn } from './hand-on.ts';
 import { DECODE_DEFAULTS, DecodeError, decodeBlocks } from './index.ts';
 import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
-
-/** Samples a channel handed on at a time of sound that came whole. */
-const BLOCK_FRAMES = 1 << 16;
 
 /**
  * The same as decodeInBrowser, for a worker, block by block. What decodeFile does not know goes to the decoders that workers
@@ -33,18 +31,5 @@ async function byWebCodecs(bytes: ArrayBuffer, take: TakeSound): Promise<Decoded
     return await decodeByWebCodecs(new Uint8Array(bytes), { ...DECODE_DEFAULTS, take }, 'browser');
   } catch {
     return null;
-  }
-}
-
-/** Sound that came whole → its taker, in blocks. */
-export function handOn({ channels, sampleRateHz }: DecodedAudio, take: TakeSound): void {
-  const frames = channels[0]?.length ?? 0;
-  for (let from = 0; from < frames; from += BLOCK_FRAMES) {
-    const to = Math.min(from + BLOCK_FRAMES, frames);
-    take(
-      channels.map((channel) => channel.subarray(from, to)),
-      sampleRateHz,
-      to / frames,
-    );
   }
 }

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessRecording, listenAndKeep } from '../../../src/engine/index.ts';
 import { DecodeError, decodeBlocks, decodeFile } from '../../../src/io/decode/index.ts';
-import { handOn } from '../../../src/io/decode/worker.ts';
+import { handOn } from '../../../src/io/decode/hand-on.ts';
 import { encodeWav } from '../../../src/io/exchange/index.ts';
 import { createTeller } from '../../../src/io/sorting/progress.ts';
 import { sortAndCut, sortSound } from '../../../src/io/sorting/sort-sound.ts';
