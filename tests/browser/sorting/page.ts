@@ -12,7 +12,8 @@ export interface Outcome {
   readonly doneMs: number;
 }
 
-const sorters = createSorters();
+const workers = Number(new URLSearchParams(location.search).get('workers') ?? 0);
+const sorters = workers > 0 ? createSorters(workers) : createSorters();
 const chosen = (): readonly File[] => [...(document.querySelector('input')?.files ?? [])];
 
 async function sortChosen(): Promise<readonly Outcome[]> {
