@@ -9,6 +9,7 @@ import { defineConfig } from 'vitest/config';
 const IMPORTED_LATE = [
   '@wasm-audio-decoders/flac',
   '@wasm-audio-decoders/ogg-vorbis',
+  'fflate',
   'fft.js',
   'idb',
   'mediabunny',
@@ -74,6 +75,8 @@ export default defineConfig(({ isSsrBuild }) => ({
   },
   ...(isSsrBuild ? { ssr: { noExternal: true, external: ['node-web-audio-api'], target: 'node' } } : {}),
   test: {
+    // Styles are left out of tests, save those that a page of ours takes along as text.
+    css: { include: /\.css\?raw$/ },
     projects: [
       {
         extends: true,

@@ -45,14 +45,14 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
   io: {
     '@wasm-audio-decoders/flac': 'FLAC',
     '@wasm-audio-decoders/ogg-vorbis': 'Ogg Vorbis',
-    fflate: 'zip archives',
+    fflate: 'zip files and deflate',
     idb: 'IndexedDB with promises, for the journal',
-    mediabunny: 'sound out of MP4, QuickTime and WebM',
+    mediabunny: 'sound out of MP4, QuickTime and WebM, and into WebM',
     'midi-file': 'MIDI files',
     'mpg123-decoder': 'MP3',
     'node-web-audio-api': 'AAC on the command line, where it is installed',
     'opus-decoder': 'Opus',
-    valibot: 'checks what is read of a journal’s file',
+    valibot: 'checks what is read of a journal’s or a review’s file',
   },
   terminal: {
     'node:child_process': 'helpers that sort a pile of recordings',

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import type { Report } from '../../engine/index.ts';
-import { CHOICE, REPORT } from './check-report.ts';
+import { CHOICE, parseJson, REPORT, textOf } from '../check/index.ts';
 import { ID_PATTERN, timeIn } from './drawers.ts';
 import { HistoryError } from './errors.ts';
 import type { Remembered } from './types.ts';
@@ -15,7 +15,7 @@ const HEAD = v.object({
   remembered: v.record(v.pipe(v.string(), v.maxLength(100)), v.unknown()),
 });
 
-const text = v.pipe(v.string(), v.maxLength(2000));
+const text = textOf(2000);
 
 /** An attempt in a file: its entry without what belongs to one device or follows from the report, and its report. */
 const ATTEMPT = v.pipe(
@@ -48,7 +48,7 @@ export interface FiledAttempt {
 
 /** The bytes of the head → what is remembered besides attempts; throws HistoryError where it is no journal, or a newer one. */
 export function checkHead(bytes: Uint8Array): Remembered {
-  const head = v.safeParse(HEAD, parsed(bytes));
+  const head = v.safeParse(HEAD, parseJson(bytes));
   if (!head.success) throw new HistoryError('This file is no journal of Evenfall.');
   if (head.output.version > FORMAT_VERSION) {
     throw new HistoryError(
@@ -60,18 +60,9 @@ export function checkHead(bytes: Uint8Array): Remembered {
 
 /** The bytes of an attempt → the attempt, or in one sentence why it is none. */
 export function checkAttempt(bytes: Uint8Array): FiledAttempt | string {
-  const found = v.safeParse(ATTEMPT, parsed(bytes));
+  const found = v.safeParse(ATTEMPT, parseJson(bytes));
   if (found.success) return found.output;
   const [issue] = found.issues;
   const where = v.getDotPath(issue) ?? 'the whole';
   return `${where}: ${issue.message}`.slice(0, 300);
-}
-
-/** JSON, or nothing where it is none. */
-function parsed(bytes: Uint8Array): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) as unknown;
-  } catch {
-    return undefined;
-  }
 }

@@ -1,4 +1,7 @@
 import type { AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
+import type { SoundFile } from '../encode/index.ts';
+
+export type { SoundFile };
 
 /** Where a remark is pinned. Steps are those of the attempt's report, from 0. */
 export type Place =
@@ -20,12 +23,6 @@ export interface Remark {
   readonly text: string;
   /** the spoken remark, compressed; null: none */
   readonly voice: SoundFile | null;
-}
-
-/** A small sound file as it travels. */
-export interface SoundFile {
-  readonly bytes: Uint8Array<ArrayBuffer>;
-  readonly mime: 'audio/webm' | 'audio/wav';
 }
 
 /** What a teacher holds against a verdict of the tool. It stands beside the tool's own, never over it. */

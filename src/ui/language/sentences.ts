@@ -1,6 +1,7 @@
 import { noteName } from '../../engine/index.ts';
 import type { Language, NoteNaming } from '../../engine/index.ts';
 import { FILE_SENTENCES } from './german/files.ts';
+import { REVIEW_SENTENCES } from './german/reviews.ts';
 import { SENTENCES } from './german/sentences.ts';
 
 interface Said {
@@ -20,10 +21,12 @@ const patternOf = (english: string): RegExp =>
       .replace(/\(\.\+\?\)$/, '(\\S+)'),
   );
 
-const GERMAN: readonly Said[] = [...SENTENCES, ...FILE_SENTENCES].map(([english, german]) => ({
-  pattern: patternOf(english),
-  parts: german.split('{}'),
-}));
+const GERMAN: readonly Said[] = [...SENTENCES, ...FILE_SENTENCES, ...REVIEW_SENTENCES].map(
+  ([english, german]) => ({
+    pattern: patternOf(english),
+    parts: german.split('{}'),
+  }),
+);
 
 /** A name with its octave as the engine writes it, which alone stands so in a sentence. */
 const NOTE = /\b([A-G](?:##?|bb?)?)(\d)(?=\s)/g;

@@ -10,6 +10,7 @@ import { PEARLS } from './pearls.ts';
 import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
+import { REVIEW } from './review.ts';
 import { STAND } from './stand.ts';
 import { TAKE_OUT } from './take-out.ts';
 import { THEORY } from './theory.ts';
@@ -30,6 +31,7 @@ export const GERMAN: Strings = {
   listen: LISTEN,
   detail: DETAIL,
   compare: COMPARE,
+  review: REVIEW,
   stand: STAND,
   takeOut: TAKE_OUT,
   theory: THEORY,

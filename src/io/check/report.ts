@@ -1,13 +1,19 @@
 import * as v from 'valibot';
 import { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, buildExercise } from '../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../engine/index.ts';
+import { textOf } from './text.ts';
 
 /** The most that a report of one attempt can hold; far beyond any that was ever played. */
 const MOST_NOTES = 20_000;
 const MOST_LETTERS = 2000;
 
-const text = v.pipe(v.string(), v.maxLength(MOST_LETTERS));
-const figure = v.pipe(v.number(), v.finite());
+const text = textOf(MOST_LETTERS);
+/** A note as the engine spells it, e.g. "F##4". */
+const noteName = v.pipe(v.string(), v.regex(/^[A-G](#{1,3}|b{1,3})?-?\d{1,2}$/));
+/** Far beyond any ms, dB, % or cent, so that whatever is reckoned with it stays a number. */
+const figure = v.pipe(v.number(), v.minValue(-1e9), v.maxValue(1e9));
+/** Within a day: what is drawn along it must end. */
+const seconds = v.pipe(v.number(), v.minValue(-60), v.maxValue(86_400));
 const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_NOTES));
 const midi = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(127));
 const hand = v.picklist(['left', 'right'] as const);
@@ -48,10 +54,10 @@ const finding = v.object({
 });
 
 const note = v.looseObject({
-  timeSec: figure,
-  releaseSec: v.nullable(figure),
+  timeSec: seconds,
+  releaseSec: v.nullable(seconds),
   midi,
-  name: text,
+  name: noteName,
   levelDb: figure,
   confidence: figure,
   hand: v.nullable(hand),
@@ -59,7 +65,7 @@ const note = v.looseObject({
   finger: v.nullable(count),
   verdict: v.picklist(['correct', 'wrong', 'extra'] as const),
   wantedMidi: v.exactOptional(midi),
-  wantedName: v.exactOptional(text),
+  wantedName: v.exactOptional(noteName),
   extraKind: v.exactOptional(v.picklist(['slip', 'repeat', 'restart', 'other'] as const)),
 });
 
@@ -72,7 +78,7 @@ const remark = v.variant('kind', [
   v.object({ kind: v.literal('read-a-semitone-off'), cents: figure }),
   v.object({
     kind: v.literal('played-again'),
-    passages: list(v.object({ startSec: figure, endSec: figure })),
+    passages: list(v.object({ startSec: seconds, endSec: seconds })),
   }),
 ]);
 
@@ -139,10 +145,10 @@ export const REPORT: v.GenericSchema<unknown, Report> = v.pipe(
       octaveShift: v.pipe(v.number(), v.integer(), v.minValue(-8), v.maxValue(8)),
       title: text,
     }),
-    audio: v.object({ durationSec: figure, sampleRateHz: figure, findings: list(finding) }),
+    audio: v.object({ durationSec: seconds, sampleRateHz: figure, findings: list(finding) }),
     tuning: v.object({ a4Hz: figure, cents: figure, sdCents: figure }),
     notes: list(note),
-    missed: list(v.object({ step: count, midi, name: text, hand })),
+    missed: list(v.object({ step: count, midi, name: noteName, hand })),
     unsure: list(
       v.object({ step: count, midi, hand, reason: text, heldOver: v.exactOptional(v.literal(true)) }),
     ),
@@ -163,7 +169,8 @@ export const REPORT: v.GenericSchema<unknown, Report> = v.pipe(
   v.check((report) => speaksOfItsSteps(report), 'It speaks of steps that its exercise does not have.'),
 );
 
-function exerciseOf(choice: ExerciseChoice): Exercise | null {
+/** A choice from outside → its exercise; null where there is no such exercise. */
+export function exerciseOf(choice: ExerciseChoice): Exercise | null {
   const { key, form, hands, octaves, minorScale } = choice;
   try {
     return buildExercise({ key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) });

@@ -1,0 +1,42 @@
+import type { AudioInput } from '../../engine/index.ts';
+import { oneChannel } from './one-channel.ts';
+import { encodeWav } from './wav.ts';
+
+export { encodeWav };
+export type { WavOptions, WavSamples } from './wav.ts';
+
+/** A small sound file as it travels, one channel. */
+export interface SoundFile {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly mime: 'audio/webm' | 'audio/wav';
+}
+
+export interface EncodeOptions {
+  /** of Opus; 64 000 for playing, half of that is enough for speech */
+  readonly bitsPerSec: number;
+}
+
+export const ENCODE_DEFAULTS: EncodeOptions = { bitsPerSec: 64_000 };
+
+/**
+ * Sound → a small file: Opus in WebM by the browser's own encoder, and where there is none, or it fails, a WAV of 16 bits,
+ * which is ten times as large. Our own decoder reads both. Also for spoken remarks.
+ */
+export async function encodeSound(
+  sound: AudioInput,
+  options: Partial<EncodeOptions> = {},
+): Promise<SoundFile> {
+  const { bitsPerSec } = { ...ENCODE_DEFAULTS, ...options };
+  const channel = oneChannel(sound);
+  const { sampleRateHz } = sound;
+  try {
+    // Loaded when it is needed: reports are read without it.
+    const { canEncodeOpus, encodeOpus } = await import('./opus.ts');
+    if (await canEncodeOpus(bitsPerSec)) {
+      return { bytes: await encodeOpus(channel, sampleRateHz, bitsPerSec), mime: 'audio/webm' };
+    }
+  } catch {
+    // No worse than a browser without the encoder.
+  }
+  return { bytes: new Uint8Array(encodeWav({ channels: [channel], sampleRateHz })), mime: 'audio/wav' };
+}

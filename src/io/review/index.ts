@@ -1,0 +1,7 @@
+export type * from './types.ts';
+export { ReviewError } from './errors.ts';
+export type { ReviewFailure } from './errors.ts';
+export { REVIEW_LIMITS } from './limits.ts';
+export { isReview } from './kind.ts';
+export { readReview } from './read.ts';
+export { REVIEW_MIME, writeReview } from './write.ts';

@@ -1,0 +1,21 @@
+import { isArchive } from '../archive/index.ts';
+import { MANIFEST } from './names.ts';
+
+/** A local header, then the name (APPNOTE.TXT 6.3.10, 4.3.7). */
+const NAME_AT = 30;
+/** The last records of a zip, in which the directory lies as a rule. */
+const TAIL_BYTES = 262_144;
+
+/**
+ * Whether a file means to be a review, so that a broken one is told as a review and not as an archive of recordings: a zip
+ * in which a file is called manifest.json, at its beginning or in its directory. `readReview` says whether it is one.
+ */
+export async function isReview(file: Blob): Promise<boolean> {
+  if (!(await isArchive(file))) return false;
+  const first = await lettersOf(file, NAME_AT, NAME_AT + MANIFEST.length);
+  return first === MANIFEST || (await lettersOf(file, file.size - TAIL_BYTES, file.size)).includes(MANIFEST);
+}
+
+async function lettersOf(file: Blob, from: number, to: number): Promise<string> {
+  return new TextDecoder('latin1').decode(await file.slice(Math.max(0, from), to).arrayBuffer());
+}

@@ -1,0 +1,42 @@
+import { exerciseOf, plainJson, REPORT } from '../check/index.ts';
+import type { Report } from '../../engine/index.ts';
+import * as v from 'valibot';
+import { refusal } from './errors.ts';
+import { REVIEW_LIMITS } from './limits.ts';
+import type { Place, Review, SentAttempt } from './types.ts';
+
+/** A report out of a review's file → the same, checked; throws ReviewError. `where` begins the message. */
+export function checkedReport(value: unknown, where: string): Report {
+  const found = v.safeParse(REPORT, plainJson(value));
+  if (!found.success) throw refusal(`${where} is no report that can be shown (${placeOf(found.issues[0])}).`);
+  const { notes, missed, unsure } = found.output;
+  if (notes.length + missed.length + unsure.length > REVIEW_LIMITS.mostNotes)
+    throw refusal(`${where} holds more notes than anybody plays in one attempt.`);
+  return found.output;
+}
+
+/** Throws ReviewError where a remark or a correction hangs on a step that its attempt does not have. */
+export function checkPlaces({ attempts }: Review): void {
+  attempts.forEach((attempt, index) => {
+    const steps = exerciseOf(attempt.report.exercise)?.steps.length ?? 0;
+    const places = placesIn(attempt);
+    if (places.some((place) => lastStep(place) >= steps))
+      throw refusal(`A remark on attempt ${index + 1} hangs on a step that its exercise does not have.`);
+  });
+}
+
+function placesIn({ remarks, corrections }: SentAttempt): readonly Place[] {
+  return [...remarks, ...corrections].map((one) => one.place);
+}
+
+function lastStep(place: Place): number {
+  if (place.kind === 'attempt') return -1;
+  return place.kind === 'note' ? (place.step ?? -1) : place.toStep;
+}
+
+/** Where in the manifest or a report it went wrong: names of fields only, never what stands in them. */
+export function placeOf(issue: v.BaseIssue<unknown>): string {
+  const path = (issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key + 1 : key));
+  const known = path.filter((part) => typeof part === 'number' || /^[A-Za-z]{1,40}$/.test(String(part)));
+  return known.length === 0 ? 'the whole' : known.join('.');
+}

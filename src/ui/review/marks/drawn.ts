@@ -1,0 +1,27 @@
+import { buildExercise } from '../../../engine/index.ts';
+import type { Exercise } from '../../../engine/index.ts';
+import type { SentAttempt } from '../../../io/review/index.ts';
+import { threadBeads } from '../../plots/pearls/beads.ts';
+import { gatherSpots, type Spot } from '../../plots/pearls/spots.ts';
+import { marksOf, type Mark } from './marks.ts';
+
+/** What is drawn and told of an attempt that was sent. */
+export interface DrawnAttempt {
+  readonly exercise: Exercise;
+  readonly spots: readonly Spot[];
+  readonly marks: readonly Mark[];
+}
+
+/** An attempt that was sent → its exercise, its spots on the string, and what is said of them. */
+export function drawnOf(attempt: SentAttempt): DrawnAttempt {
+  const { key, form, hands, octaves, minorScale } = attempt.report.exercise;
+  const exercise = buildExercise({
+    key,
+    form,
+    hands,
+    octaves,
+    ...(minorScale !== undefined && { minorScale }),
+  });
+  const spots = gatherSpots(threadBeads(attempt.report, exercise));
+  return { exercise, spots, marks: marksOf(attempt, spots) };
+}

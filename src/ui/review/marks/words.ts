@@ -1,0 +1,59 @@
+import type { Exercise, Report } from '../../../engine/index.ts';
+import type { Assigned, Correction } from '../../../io/review/index.ts';
+import { beatSign } from '../../attempt/plan.svelte.ts';
+import { shown, withUnit } from '../../kit/figures.ts';
+import { strings } from '../../language/index.ts';
+import { shownNameWithOctave } from '../../names/index.ts';
+import { describeSpot } from '../../plots/pearls/describe.ts';
+import type { Mark } from './marks.ts';
+
+/** What a mark speaks of: "note 5, C5", "from E♭4 to C5, notes 3 to 6". */
+export function placeWords({ place, spot }: Pick<Mark, 'place' | 'spot'>, exercise: Exercise): string {
+  const t = strings().review;
+  switch (place.kind) {
+    case 'attempt':
+      return t.attempt;
+    case 'stretch':
+      return t.stretch(
+        writtenName(exercise, place.fromStep),
+        writtenName(exercise, place.toStep),
+        place.fromStep + 1,
+        place.toStep + 1,
+      );
+    case 'note': {
+      if (place.step !== null) return t.note(writtenName(exercise, place.step, place.midi), place.step + 1);
+      return t.extraNote(shownNameWithOctave(spot?.beads[0]?.name ?? ''));
+    }
+  }
+}
+
+/** The name of a step's note of that key, else of its lowest. */
+function writtenName(exercise: Exercise, step: number, midi?: number): string {
+  const notes = exercise.steps[step]?.notes ?? [];
+  const own = notes.find((note) => midi !== undefined && (note.midi - midi) % 12 === 0) ?? notes[0];
+  return own === undefined ? '' : shownNameWithOctave(own.name);
+}
+
+/** What the tool heard at a mark, in its own words; '' where it says nothing of it. */
+export function heardWords({ spot }: Pick<Mark, 'spot'>, report: Report): string {
+  return spot === null ? '' : strings().review.heardAs(describeSpot(spot, report, false));
+}
+
+/** What the teacher says instead. */
+export function correctionWords({ verdict }: Correction): string {
+  const t = strings().review;
+  return t.says(t.VERDICTS[verdict]);
+}
+
+/** What is asked of an exercise: "at ♩ = 60, three times in a row as asked, evenness 8 % at most". */
+export function askedWords({ exercise, targetBpm, inARow, evennessPercent }: Assigned): string {
+  const t = strings().review;
+  const parts = [
+    ...(targetBpm === null ? [] : [t.tempo(`${beatSign(exercise.form)} = ${shown(targetBpm)}`)]),
+    ...(inARow === null ? [] : [t.inARow(inARow)]),
+    ...(evennessPercent === null
+      ? []
+      : [t.evenness(withUnit(shown(evennessPercent, evennessPercent % 1 === 0 ? 0 : 1), '%'))]),
+  ];
+  return parts.length === 0 ? t.asUsual : parts.join(', ');
+}

@@ -1,0 +1,7 @@
+/** Hands the rooms of the review to the tests that drive a browser. Served by `vite`, not built. */
+import { assess } from '../../../src/engine/index.ts';
+import { decodeFile } from '../../../src/io/decode/index.ts';
+import { encodeSound } from '../../../src/io/encode/index.ts';
+
+const door = { assess, decodeFile, encodeSound };
+Object.assign(window, { door });

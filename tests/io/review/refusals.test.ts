@@ -1,0 +1,173 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import { unzipSync } from 'fflate';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { readReview, ReviewError, writeReview } from '../../../src/io/review/index.ts';
+import type { ReviewFailure } from '../../../src/io/review/index.ts';
+import { layZip, type Laid } from '../archive/zip.ts';
+import { schemaFaults } from '../../support/report-schema.ts';
+import { goodFiles } from './hostile.ts';
+import { madeUp } from './made-up.ts';
+
+let files: readonly Laid[];
+beforeAll(async () => {
+  files = await goodFiles();
+});
+
+const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
+const manifestOf = (): Record<string, unknown> =>
+  JSON.parse(new TextDecoder().decode(files[0]!.bytes)) as Record<string, unknown>;
+const withManifest = (change: object): readonly Laid[] => [
+  { name: 'manifest.json', bytes: bytesOf(JSON.stringify({ ...manifestOf(), ...change })) },
+  ...files.slice(1),
+];
+const holding = (name: string, bytes: Uint8Array): readonly Laid[] =>
+  files.map((file) => (file.name === name ? { name, bytes } : file));
+const deep = `${'['.repeat(30)}${']'.repeat(30)}`;
+
+describe('a file from outside is refused, with its reason', () => {
+  const cases: readonly (readonly [string, () => readonly Laid[], ReviewFailure, RegExp])[] = [
+    ['without a manifest', () => files.slice(1), 'not-a-review', /no review of Evenfall/],
+    ['of another program', () => withManifest({ format: 'other' }), 'not-a-review', /no review of Evenfall/],
+    ['of a newer version', () => withManifest({ version: 2 }), 'newer', /newer version.*up to date/],
+    ['of no version', () => withManifest({ version: '1' }), 'not-a-review', /no review/],
+    [
+      'with a page in it',
+      () => [...files, { name: 'index.html', bytes: bytesOf('<script>') }],
+      'damaged',
+      /belongs to no review/,
+    ],
+    [
+      'with a report too many',
+      () => [...files, { name: 'reports/9.json', bytes: bytesOf('{}') }],
+      'damaged',
+      /belongs to no review/,
+    ],
+    [
+      'with a sound too few',
+      () => files.filter((file) => file.name !== 'sound/1.webm'),
+      'damaged',
+      /missing/,
+    ],
+    [
+      'with a script for a sound',
+      () => holding('sound/1.webm', bytesOf('alert(1)')),
+      'damaged',
+      /sound\/1\.webm in it is no sound/,
+    ],
+    [
+      'with WebM that goes by WAV',
+      () => holding('voice/2.wav', files.find((file) => file.name === 'voice/1.webm')!.bytes),
+      'damaged',
+      /voice\/2\.wav in it is no sound/,
+    ],
+    [
+      'with a report that is none',
+      () => holding('reports/1.json', bytesOf('{"format":"evenfall-report"}')),
+      'damaged',
+      /reports\/1\.json is no report/,
+    ],
+    [
+      'nested without end',
+      () => [{ name: 'manifest.json', bytes: bytesOf(`{"a":${deep}}`) }],
+      'not-a-review',
+      /no review/,
+    ],
+    [
+      'of letters that are none',
+      () => [{ name: 'manifest.json', bytes: Uint8Array.of(0x22, 0xff, 0x22) }],
+      'not-a-review',
+      /no review/,
+    ],
+    ['with words without end', () => withManifest({ words: 'x'.repeat(20_001) }), 'damaged', /\(words\)/],
+    ['made before there were computers', () => withManifest({ madeMs: -1 }), 'damaged', /\(madeMs\)/],
+    [
+      'with an exercise that there is not',
+      () =>
+        withManifest({
+          assignment: [
+            {
+              ...madeUp().assignment[0],
+              exercise: { key: 'H major', form: 'scale', hands: 'right', octaves: 9 },
+            },
+          ],
+        }),
+      'damaged',
+      /assignment\.1\.exercise/,
+    ],
+    [
+      'that names a file twice',
+      () =>
+        withManifest({
+          attempts: (manifestOf()['attempts'] as object[]).map((one) => ({
+            ...one,
+            report: 'reports/1.json',
+          })),
+        }),
+      'damaged',
+      /twice/,
+    ],
+    [
+      'whose path climbs',
+      () =>
+        withManifest({
+          attempts: (manifestOf()['attempts'] as object[]).map((one) => ({
+            ...one,
+            sound: '../sound/1.webm',
+          })),
+        }),
+      'damaged',
+      /attempts\.1\.sound/,
+    ],
+    [
+      'with a sound too large',
+      () => [
+        ...files,
+        {
+          name: 'reports/3.json',
+          bytes: new Uint8Array(8),
+          method: 0,
+          sizeBytes: 5 * 2 ** 20,
+          packedBytes: 5 * 2 ** 20,
+        },
+      ],
+      'damaged',
+      /cannot be opened/,
+    ],
+  ];
+  it.each(cases)('%s', async (_, laid, kind, message) => {
+    const reading = readReview(new Blob([layZip(laid())]));
+    await expect(reading).rejects.toThrow(ReviewError);
+    await expect(reading).rejects.toThrow(message);
+    await expect(reading).rejects.toMatchObject({ kind });
+  });
+});
+
+describe('the published schema of a review', () => {
+  const path = resolve(import.meta.dirname, '../../../src/io/review/review.schema.json');
+  const validate = new Ajv2020({ allErrors: true, allowUnionTypes: true }).compile(
+    JSON.parse(readFileSync(path, 'utf8')) as object,
+  );
+
+  it('holds for what is written, and that of reports for its reports', async () => {
+    const written = unzipSync(new Uint8Array(await writeReview(madeUp()).arrayBuffer()));
+    const json = (name: string): unknown => JSON.parse(new TextDecoder().decode(written[name]));
+    validate(json('manifest.json'));
+    expect(validate.errors ?? []).toEqual([]);
+    expect(schemaFaults(json('reports/1.json'))).toEqual([]);
+    expect(schemaFaults(json('reports/2.json'))).toEqual([]);
+  });
+
+  it.each([
+    ['another version', { version: 2 }],
+    ['a manifest without attempts', { attempts: undefined }],
+    ['a name without end', { student: 'x'.repeat(201) }],
+    [
+      'a place of no kind',
+      { attempts: [{ remarks: [{ id: 'a', place: { kind: 'page' }, text: 'x', voice: null }] }] },
+    ],
+  ])('refuses %s', (_, change) => {
+    expect(validate(JSON.parse(JSON.stringify({ ...manifestOf(), ...change })))).toBe(false);
+  });
+});
