@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../src/engine/exercise/index.ts';
 import { allChoices, buildExercise } from '../../../src/engine/exercise/index.ts';
-import { matchNotes, recogniseExercise } from '../../../src/engine/match/index.ts';
+import { matchNotes, recogniseFrom } from '../../../src/engine/match/index.ts';
 import { NO_MISTAKES } from '../../support/student/knobs.ts';
 import { createRandom } from '../../support/random.ts';
 import { attempt, GOOD_LISTENER, heardOf, played } from './simulated.ts';
@@ -15,7 +15,7 @@ describe('recognising the exercise from the notes', () => {
       .filter((_, index) => index % 5 === 0)
       .filter((choice, seed) => {
         const { heard, exercise } = attempt(choice, { jitterMs: 12 }, GOOD_LISTENER, seed);
-        const found = recogniseExercise(heard);
+        const found = recogniseFrom(heard).choice;
         return JSON.stringify(found) !== JSON.stringify(exercise.choice);
       });
     expect(wrong).toEqual([]);
@@ -27,7 +27,7 @@ describe('recognising the exercise from the notes', () => {
       const choice = random.pick(CHOICES);
       const mistakes = { ...NO_MISTAKES, wrong: 1, missed: 1, slips: 1 };
       const { heard } = attempt(choice, { mistakes, jitterMs: 20 }, GOOD_LISTENER, seed);
-      const found = recogniseExercise(heard);
+      const found = recogniseFrom(heard).choice;
       if (found === null) return 'none';
       return found.key === choice.key && found.form === choice.form ? 'right' : 'wrong';
     });
@@ -38,15 +38,15 @@ describe('recognising the exercise from the notes', () => {
   it('takes a single line in the bass for the left hand and one in the treble for the right', () => {
     const low = attempt({ key: 'F major', hands: 'left', octaves: 2 });
     const high = attempt({ key: 'F major', hands: 'right', octaves: 2 });
-    expect(recogniseExercise(low.heard)?.hands).toBe('left');
-    expect(recogniseExercise(high.heard)?.hands).toBe('right');
+    expect(recogniseFrom(low.heard).choice?.hands).toBe('left');
+    expect(recogniseFrom(high.heard).choice?.hands).toBe('right');
   });
 
   it('takes a piano read 35 cents sharp for one read a semitone low: few stand so sharp, many 65 cents flat', () => {
     const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { readsOff: -1, tuningCents: 35 });
-    expect(recogniseExercise(heard)?.key).toBe('F major');
+    expect(recogniseFrom(heard).choice?.key).toBe('F major');
     const { heard: atPitch } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 15 });
-    expect(recogniseExercise(atPitch)?.key).toBe('F major');
+    expect(recogniseFrom(atPitch).choice?.key).toBe('F major');
   });
 
   it.each([
@@ -56,7 +56,9 @@ describe('recognising the exercise from the notes', () => {
     ['a tune', [67, 67, 69, 67, 72, 71, 67, 67, 69, 67, 74, 72]],
     ['keys at random', [41, 88, 63, 70, 55, 90, 37, 66, 81, 58]],
   ])('says nothing of %s', (_, keys) => {
-    expect(recogniseExercise(heardOf(keys.map((midi, index) => played(1 + 0.4 * index, midi))))).toBeNull();
+    expect(
+      recogniseFrom(heardOf(keys.map((midi, index) => played(1 + 0.4 * index, midi)))).choice,
+    ).toBeNull();
   });
 });
 
