@@ -157,7 +157,7 @@ class Walk<Runner extends Slid> {
     const size = cost.length;
     const pauseSec = at > 0 ? moment.timeSec - this.#moments[at - 1]!.lastSec : 0;
     if (pauseSec > FOLLOWING.longestPauseSec) cost.fill(Infinity);
-    const paused = pauseSec > FOLLOWING.pauseSec ? FOLLOWING.pause : 0;
+    const paused = moment.paused ? FOLLOWING.pause : 0;
     const hopeless = idle + FOLLOWING.hopeless;
     const extra = this.#costs.extra(moment);
     let endCost = Infinity;

@@ -1,6 +1,6 @@
 export type * from './types.ts';
 export { heldOver } from './held.ts';
-export { LEAST_CONFIDENCE, RECOGNISE_DEFAULTS, recogniseFrom } from './recognise.ts';
+export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';
 export { exerciseStretches } from './stretches.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';

@@ -1,3 +1,4 @@
+import { median } from '../base/statistics.ts';
 import type { PlayedNote } from '../listen/index.ts';
 import { FOLLOWING } from './weights.ts';
 
@@ -10,6 +11,8 @@ export interface Moment {
   readonly keys: readonly number[];
   /** so soon after the moment before, beside the times about it, that both may be one chord not struck as one */
   readonly close: boolean;
+  /** so long after the moment before, beside the times about it, that the player stopped to think or began anew */
+  readonly paused: boolean;
   /** how much each counts, 0..1: little where the listener doubts it or where it lies on a partial of another */
   readonly weights: readonly number[];
 }
@@ -32,11 +35,21 @@ export function momentsOf(notes: readonly PlayedNote[]): readonly Moment[] {
   return groups.map((group, at) => {
     const aroundSec = Math.max(...gapsSec.slice(Math.max(1, at - 2), at + 4));
     const close = gapsSec[at]! <= Math.min(FOLLOWING.brokenChordSec, FOLLOWING.brokenChordShare * aroundSec);
-    return momentOf(group, at > 0 && close);
+    return momentOf(
+      group,
+      at > 0 && close,
+      at > 0 && gapsSec[at]! > FOLLOWING.pauseTimes * usualGapSec(gapsSec, at),
+    );
   });
 }
 
-function momentOf(group: readonly PlayedNote[], close: boolean): Moment {
+/** From moment to moment about this one, chords that were not struck as one left out. */
+function usualGapSec(gapsSec: readonly number[], at: number): number {
+  const near = gapsSec.slice(Math.max(1, at - FOLLOWING.pauseAmong), at + FOLLOWING.pauseAmong + 1);
+  return median(near.filter((sec) => sec > FOLLOWING.strokeSec)) ?? Infinity;
+}
+
+function momentOf(group: readonly PlayedNote[], close: boolean, paused: boolean): Moment {
   const surest = new Map<number, PlayedNote>();
   for (const note of group) {
     const same = surest.get(note.midi);
@@ -47,6 +60,7 @@ function momentOf(group: readonly PlayedNote[], close: boolean): Moment {
     timeSec: group[0]!.timeSec,
     lastSec: group.at(-1)!.timeSec,
     close,
+    paused,
     keys: notes.map(({ midi }) => midi),
     weights: notes.map(({ confidence }) =>
       Math.min(1, Math.max(0.1, (confidence - FOLLOWING.noNote) / (FOLLOWING.fullNote - FOLLOWING.noNote))),

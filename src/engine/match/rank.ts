@@ -2,6 +2,7 @@ import type { Heard } from '../listen/index.ts';
 import { follow, idleCost } from './follow.ts';
 import type { Account } from './follow.ts';
 import { momentsOf } from './moments.ts';
+import type { Moment } from './moments.ts';
 import { shortlist } from './shortlist.ts';
 import type { Listed } from './shortlist.ts';
 
@@ -12,6 +13,7 @@ export interface Ranked {
 }
 
 export interface Ranking {
+  readonly moments: readonly Moment[];
   /** cheapest first */
   readonly ranked: readonly Ranked[];
   /** what the notes cost if they are no exercise */
@@ -26,5 +28,5 @@ export function rank(heard: Heard, most: number): Ranking {
     .map((listed) => ({ listed, account: follow(moments, [{ ...listed, ...reach }]) }))
     .filter(({ account }) => account.stretches.length > 0)
     .sort((a, b) => a.account.cost - b.account.cost);
-  return { ranked, idle: moments.reduce((sum, moment) => sum + idleCost(moment), 0) };
+  return { moments, ranked, idle: moments.reduce((sum, moment) => sum + idleCost(moment), 0) };
 }

@@ -3,16 +3,17 @@ import type { ExerciseChoice } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { alignAt } from './align.ts';
 import { confidenceOf } from './confidence.ts';
+import type { Moment } from './moments.ts';
 import { rank } from './rank.ts';
 import type { Ranked } from './rank.ts';
 import { placed } from './templates.ts';
 import { misreading } from './tuning-prior.ts';
 import type { Alignment, Recognition, RecogniseOptions } from './types.ts';
-import { BOUNDS } from './weights.ts';
+import { BOUNDS, FOLLOWING } from './weights.ts';
 
 /** Below this confidence it is not said which exercise it was. */
 export const LEAST_CONFIDENCE = 0.6;
-export const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null };
+const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null };
 
 /** Exercises that are followed after a count of keys has picked them, and how many of the best are told or aligned. */
 const FOLLOWED = 24;
@@ -38,26 +39,30 @@ export function recogniseFrom(heard: Heard, options: Partial<RecogniseOptions> =
   const { choice, octaves } = placed(best.listed, semitones);
   const neighbour = {
     choice: placed(best.listed, otherwise).choice,
-    fit: shareExplained(best),
+    fit: shareExplained(best, ranking.moments),
   };
   const rest = ranking.ranked
     .slice(1, TOLD)
-    .map((other) => ({ choice: placed(other.listed, semitones).choice, fit: shareExplained(other) }));
+    .map((other) => ({
+      choice: placed(other.listed, semitones).choice,
+      fit: shareExplained(other, ranking.moments),
+    }));
   const alternatives = [...(1 - chance > WORTH_TELLING ? [neighbour] : []), ...rest];
   if (confidence >= LEAST_CONFIDENCE) return { choice, confidence, octaveShift: octaves, alternatives };
   return {
     choice: null,
     confidence,
     octaveShift: octaves,
-    alternatives: [{ choice, fit: shareExplained(best) }, ...alternatives],
+    alternatives: [{ choice, fit: shareExplained(best, ranking.moments) }, ...alternatives],
   };
 }
 
-/** 0..1: the exercise's notes less its faults. */
-function shareExplained({ listed, account }: Ranked): number {
-  const size = account.stretches.length * listed.template.size;
-  const faults = account.stretches.reduce((sum, { cost }) => sum + cost, 0);
-  return Math.min(1, Math.max(0, 1 - faults / size));
+/** 0..1: how much of the notes, or of the exercise if it has more, is left when faults and what it does not explain are taken out. */
+function shareExplained({ listed, account }: Ranked, moments: readonly Moment[]): number {
+  const { stretches, cost } = account;
+  const heard = moments.reduce((sum, { weights }) => weights.reduce((all, weight) => all + weight, sum), 0);
+  const unexplained = cost - stretches.length * FOLLOWING.begin;
+  return Math.min(1, Math.max(0, 1 - unexplained / Math.max(heard, stretches.length * listed.template.size)));
 }
 
 /** An exercise of the set and how well it explains what was heard, 0..1. */

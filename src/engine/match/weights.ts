@@ -152,9 +152,11 @@ export const FOLLOWING = {
   /** notes not played at the end, each, and all together at most */
   leftAtEnd: 0.35,
   leftAtEndAtMost: 4,
-  /** a pause so long is a stop and costs so much; a longer one than the last ends whatever is going on, s */
-  pauseSec: 2.5,
+  /** a pause of so many times the middle one of so many on either side costs so much: a stop, or the end of a wrong start … */
+  pauseTimes: 2,
+  pauseAmong: 4,
   pause: 0.4,
+  /** … and a longer one than this ends whatever is going on, s */
   longestPauseSec: 7,
   /** keys of one chord may come so far apart, s, and at most this share of the times about them, at so much */
   brokenChordSec: 0.25,
