@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { ExerciseChoice } from '../../src/engine/index.ts';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeWav } from '../../src/io/encode/index.ts';
 import { pinkNoise } from '../support/home/noise.ts';
 import { createRandom } from '../support/random.ts';
 import { render, SAMPLE_RATE_HZ } from '../support/render.ts';

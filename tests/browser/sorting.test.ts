@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeWav } from '../../src/io/encode/index.ts';
 import type { Outcome } from './sorting/page.ts';
 import { serveSorting } from './sorting/site.ts';
 import { fixturePath, fixtureSound } from './sounds.ts';

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { assessRecording, listenAndKeep } from '../../../src/engine/index.ts';
 import { DecodeError, decodeBlocks, decodeFile } from '../../../src/io/decode/index.ts';
 import { handOn } from '../../../src/io/decode/hand-on.ts';
-import { encodeWav } from '../../../src/io/exchange/index.ts';
+import { encodeWav } from '../../../src/io/encode/index.ts';
 import { createTeller } from '../../../src/io/sorting/progress.ts';
 import { sortAndCut, sortSound } from '../../../src/io/sorting/sort-sound.ts';
 import { Tape } from '../../../src/io/sorting/tape.ts';
