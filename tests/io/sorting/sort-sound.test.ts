@@ -31,7 +31,11 @@ describe('sorting a recording', () => {
     expect(sorted.attempts.map(({ report }) => report)).toEqual(
       expected.map(({ assessment }) => (assessment.kind === 'report' ? assessment.report : null)),
     );
-    const without = await sortSound((open) => decodeBlocks(bytes, 'attempt.wav', open()), {}, () => undefined);
+    const without = await sortSound(
+      (open) => decodeBlocks(bytes, 'attempt.wav', open()),
+      {},
+      () => undefined,
+    );
     expect(without.attempts).toEqual(sorted.attempts.map(({ sound: _, ...rest }) => rest));
     const [attempt] = sorted.attempts;
     expect(attempt!.sound.channels[0]!.length / attempt!.sound.sampleRateHz).toBeCloseTo(
