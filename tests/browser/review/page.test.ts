@@ -164,7 +164,8 @@ describe('a review as one page, opened without a network', () => {
       paper: getComputedStyle(document.body).backgroundColor,
       ink: getComputedStyle(document.body).color,
       sounds: [...document.querySelectorAll('audio')].filter((audio) => audio.checkVisibility()).length,
-      strings: [...document.querySelectorAll('.string')].filter((string) => string.checkVisibility()).length,
+      strings: [...document.querySelectorAll('div.string')].filter((string) => string.checkVisibility())
+        .length,
     }));
     expect(looks).toEqual({ paper: 'rgb(255, 255, 255)', ink: 'rgb(0, 0, 0)', sounds: 0, strings: 2 });
     await close();

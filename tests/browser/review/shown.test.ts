@@ -55,7 +55,10 @@ describe('an attempt that was reviewed', () => {
 
   it('marks over the string what is touched in the list', async () => {
     const { page, close } = await shown('attempt=0');
-    await page.getByRole('button', { name: 'note 5, C6' }).click();
+    await page
+      .getByRole('listitem')
+      .getByRole('button', { name: /^1 note 5, C6/ })
+      .click();
     expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('1');
     expect(await played(page)).toHaveLength(1);
     await close();
@@ -63,8 +66,8 @@ describe('an attempt that was reviewed', () => {
 
   it('is heard where it was spoken', async () => {
     const { page, close } = await shown('attempt=0');
-    await page.getByRole('button', { name: 'Hear the remark: The whole attempt' }).click();
-    await page.getByRole('button', { name: 'Stop: The whole attempt' }).waitFor();
+    await page.getByRole('button', { name: /^Hear the remark.*The whole attempt/ }).click();
+    await page.getByRole('button', { name: /^Stop.*The whole attempt/ }).waitFor();
     expect(await played(page)).toEqual([{ what: 'voice', fromSec: 0 }]);
     await close();
   });
