@@ -9,6 +9,7 @@ import { asWritten, line, sitting } from './sorting/sittings.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const TRIADS: ExerciseChoice = { key: 'G minor', form: 'triads', hands: 'left', octaves: 1 };
+const PROGRESSION: ExerciseChoice = { key: 'D major', form: 'progression', hands: 'right', octaves: 1 };
 const TUNE = [67, 67, 69, 67, 72, 71, 67, 67, 69, 67, 74, 72];
 
 function kindOf({ assessment }: FoundAttempt) {
@@ -54,18 +55,19 @@ describe('a recording of several attempts', () => {
   });
 
   it('gives each its second listening on its own part of the sound', async () => {
-    const rendered = await render({ seed: 3, piano: 'dev', exercise: TRIADS, student: { bpm: 90 } });
-    const [once] = rendered.channels;
-    const twice = new Float32Array(2 * once!.length);
-    twice.set(once!);
-    twice.set(once!, once!.length);
-    const { heard: both, sound } = listenAndKeep({ channels: [twice], sampleRateHz: rendered.sampleRateHz });
+    const student = { bpm: 90 };
+    const first = await render({ seed: 3, piano: 'dev', exercise: TRIADS, student });
+    const second = await render({ seed: 4, piano: 'dev', exercise: PROGRESSION, student });
+    const channel = Float32Array.from([...first.channels[0]!, ...second.channels[0]!]);
+    const { heard: both, sound } = listenAndKeep({ channels: [channel], sampleRateHz: first.sampleRateHz });
     const found = assessRecording(both, sound);
-    expect(found.map(kindOf)).toMatchObject([TRIADS, TRIADS]);
+    expect(found.map(kindOf)).toMatchObject([TRIADS, PROGRESSION]);
     for (const { assessment } of found) {
       if (assessment.kind !== 'report') throw new Error(`expected a report, not ${assessment.kind}`);
-      expect(assessment.rechecks.length).toBeGreaterThan(0);
-      expect(assessment.report.missed).toEqual([]);
+      // looked for in another attempt's sound, hardly one would be borne out
+      const borneOut = assessment.rechecks.filter(({ logOdds }) => logOdds > 3);
+      expect(borneOut.length).toBeGreaterThanOrEqual(14);
+      expect([...assessment.report.missed, ...assessment.report.unsure]).toEqual([]);
       expect(assessment.report.notes.every(({ verdict }) => verdict === 'correct')).toBe(true);
     }
   });
