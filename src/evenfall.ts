@@ -7,4 +7,5 @@ await run({
   version,
   writePage: async (review, language) =>
     (await import('./ui/review/page/in-node.ts')).reviewPage(review, language),
+  writeSummary: async (pile) => (await import('./ui/review/pile/in-node.ts')).pilePage(pile),
 });

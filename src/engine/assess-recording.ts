@@ -1,8 +1,8 @@
-import { assessHeard } from './assess.ts';
+import { assessAs } from './assess.ts';
 import type { Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
-import type { Heard, KeptSound } from './listen/index.ts';
-import type { Recognition } from './match/index.ts';
+import type { FindingKind, Heard, KeptSound } from './listen/index.ts';
+import type { Recognition, RecogniseOptions } from './match/index.ts';
 import type { ReportOptions } from './report/index.ts';
 import { heardIn, sortPassages } from './sorting/index.ts';
 
@@ -16,23 +16,42 @@ export interface FoundAttempt {
   readonly assessment: Assessment;
 }
 
-/** A recording of any length that has been listened to → its attempts at the pauses, each recognised and measured. */
+/** Findings about all that was recorded; the others tell what else sounds in it, such as talk between two attempts. */
+const OF_THE_RECORDING: readonly FindingKind[] = [
+  'too-quiet',
+  'clipping',
+  'noise',
+  'hum',
+  'channels',
+  'processing',
+];
+
+/**
+ * A recording of any length that has been listened to → its attempts and its other playing, each recognised and measured, in order
+ * of time. It was listened to once, as a whole; with the `sound` each attempt gets its second listening. `pianoCents`, where the
+ * piano's tuning is known, settles which of two keys a semitone apart was played in all of them.
+ */
 export function assessRecording(
   heard: Heard,
   sound: KeptSound | null,
-  options: Partial<ReportOptions> = {},
+  options: Partial<ReportOptions & RecogniseOptions> = {},
 ): readonly FoundAttempt[] {
-  return sortPassages(heard).map(({ startSec, endSec, recognition }) => ({
-    startSec,
-    endSec,
-    recognition,
-    assessment: assessHeard(
-      heardIn(heard, { startSec, endSec }),
-      recognition.choice,
-      options,
-      sound === null ? null : soundIn(sound, startSec, endSec),
-    ),
-  }));
+  return sortPassages(heard, options).map(({ startSec, endSec, recognition }) => {
+    const own = heardIn(heard, { startSec, endSec });
+    const findings = own.findings.filter(({ kind }) => OF_THE_RECORDING.includes(kind));
+    const recognised = recognition.choice !== null;
+    return {
+      startSec,
+      endSec,
+      recognition,
+      assessment: assessAs(
+        recognised ? { ...own, findings } : own,
+        recognition.choice,
+        options,
+        sound === null ? null : soundIn(sound, startSec, endSec),
+      ),
+    };
+  });
 }
 
 function soundIn(sound: KeptSound, startSec: number, endSec: number): KeptSound {

@@ -2,8 +2,8 @@ import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listenAndKeep } from './listen/index.ts';
 import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
-import { heldOver, matchNotes, recogniseExercise } from './match/index.ts';
-import type { Alignment } from './match/index.ts';
+import { heldOver, matchNotes, recogniseFrom } from './match/index.ts';
+import type { Alignment, RecogniseOptions } from './match/index.ts';
 import { recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
 import { writeReport } from './report/index.ts';
@@ -43,7 +43,7 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
 ];
 
 /** All that may be known besides the sound and the exercise. */
-export type AssessOptions = ListenOptions & ReportOptions;
+export type AssessOptions = ListenOptions & ReportOptions & RecogniseOptions;
 
 /** Sound in, report out: the whole path, one line a stage. `choice` null: the exercise is recognised from the sound. */
 export function assess(
@@ -62,13 +62,22 @@ export function assess(
 export function assessHeard(
   heard: Heard,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions> = {},
+  options: Partial<ReportOptions & RecogniseOptions> = {},
   sound: KeptSound | null = null,
 ): Assessment {
+  return assessAs(heard, choice ?? recogniseFrom(heard, options).choice, options, sound);
+}
+
+/** The same where recognition has been tried; `choice` null: it cannot tell. */
+export function assessAs(
+  heard: Heard,
+  choice: ExerciseChoice | null,
+  options: Partial<ReportOptions>,
+  sound: KeptSound | null,
+): Assessment {
   if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const chosen = choice ?? recogniseExercise(heard);
-  if (chosen === null) return notRecognised(heard);
-  const blind = matchNotes(heard, buildExercise(chosen));
+  if (choice === null) return notRecognised(heard);
+  const blind = matchNotes(heard, buildExercise(choice));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   const again = sound === null ? { heard, alignment: blind, rechecks: [] } : recheck(heard, blind, sound);
   const { heard: heardAgain, rechecks } = again;

@@ -8,46 +8,10 @@ import {
   normaliseKey,
 } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
+import { COMMAND_NAMES } from './commands.ts';
+import type { Command, CommandName } from './commands.ts';
 import { didYouMean } from './hints.ts';
 import { usageProblem } from './problems.ts';
-
-/** What somebody asked the command to do. */
-export type Command =
-  | { readonly kind: 'help'; readonly about: CommandName | null }
-  | { readonly kind: 'version' }
-  | {
-      readonly kind: 'analyse';
-      readonly files: readonly string[];
-      /** null: recognise it from the sound */
-      readonly choice: ExerciseChoice | null;
-      readonly targetBpm: number | null;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
-      readonly kind: 'transcribe';
-      readonly files: readonly string[];
-      readonly midiFile: string | null;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
-      readonly kind: 'review';
-      readonly files: readonly string[];
-      /** where its page is written to; null: nowhere */
-      readonly htmlFile: string | null;
-      /** of the page */
-      readonly language: Language;
-      readonly json: boolean;
-    }
-  | {
-      readonly kind: 'exercises';
-      readonly what: 'all' | { readonly key: string } | ExerciseChoice;
-      readonly json: boolean;
-    };
-
-export const COMMAND_NAMES = ['analyse', 'transcribe', 'review', 'exercises'] as const;
-export type CommandName = (typeof COMMAND_NAMES)[number];
 
 const CHOICE_OPTIONS = {
   key: { type: 'string' },
@@ -63,6 +27,14 @@ const COMMON_OPTIONS = {
 } as const;
 const OPTIONS = {
   analyse: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS, bpm: { type: 'string' } },
+  desk: {
+    ...COMMON_OPTIONS,
+    csv: { type: 'string' },
+    html: { type: 'string' },
+    bpm: { type: 'string' },
+    workers: { type: 'string' },
+    fresh: { type: 'boolean' },
+  },
   transcribe: { ...COMMON_OPTIONS, midi: { type: 'string' } },
   review: { ...COMMON_OPTIONS, html: { type: 'string' }, language: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
@@ -73,6 +45,7 @@ const LANGUAGES: readonly Language[] = ['en', 'de'];
 /** Tempo marks of a metronome reach from about 40 to 208; twice either way is still playing. */
 const SLOWEST_BPM = 20;
 const FASTEST_BPM = 400;
+const MOST_WORKERS = 16;
 
 /** The words after the command's name → what is asked. Throws Problem (wrong usage). */
 export function parseCommand(words: readonly string[]): Command {
@@ -90,7 +63,24 @@ export function parseCommand(words: readonly string[]): Command {
         kind: 'analyse',
         files: filesOf(positionals, 'analyse'),
         choice: readChoice(values),
-        targetBpm: values.bpm === undefined ? null : readNumber('bpm', values.bpm, SLOWEST_BPM, FASTEST_BPM),
+        targetBpm: readBpm(values.bpm),
+        json: values.json ?? false,
+        quiet: values.quiet ?? false,
+      };
+    }
+    case 'desk': {
+      const { values, positionals } = read('desk', rest);
+      if (values.help) return { kind: 'help', about: 'desk' };
+      if (positionals.length === 0)
+        throw usageProblem('desk needs a folder of recordings. Try: evenfall desk --help');
+      return {
+        kind: 'desk',
+        paths: positionals,
+        csvFile: values.csv ?? null,
+        htmlFolder: values.html ?? null,
+        targetBpm: readBpm(values.bpm),
+        workers: values.workers === undefined ? null : readNumber('workers', values.workers, 1, MOST_WORKERS),
+        fresh: values.fresh ?? false,
         json: values.json ?? false,
         quiet: values.quiet ?? false,
       };
@@ -251,11 +241,18 @@ function readWord<Word extends string>(option: string, text: string, accepted: r
   );
 }
 
+function readBpm(text: string | undefined): number | null {
+  return text === undefined ? null : readNumber('bpm', text, SLOWEST_BPM, FASTEST_BPM);
+}
+
+const WHOLE: readonly string[] = ['octaves', 'workers'];
+
 function readNumber(option: string, text: string, least: number, most: number): number {
   const value = Number(text);
-  const whole = option !== 'octaves' || Number.isInteger(value);
-  if (text.trim() !== '' && whole && value >= least && value <= most) return value;
+  const whole = WHOLE.includes(option);
+  if (text.trim() !== '' && (!whole || Number.isInteger(value)) && value >= least && value <= most)
+    return value;
   throw usageProblem(
-    `--${option} ${text} must be a ${option === 'octaves' ? 'whole ' : ''}number from ${least} to ${most}.`,
+    `--${option} ${text} must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}.`,
   );
 }

@@ -1,4 +1,4 @@
-import type { CommandName } from './arguments.ts';
+import type { CommandName } from './commands.ts';
 
 const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ... with # or b
       --form FORM          arpeggio, triads, broken-triads, progression, scale
@@ -25,6 +25,26 @@ ${CHOICE}
   -q, --quiet              no progress and no remarks on stderr
 
 ${FILES}
+
+${EXIT_CODES}`,
+  desk: `evenfall desk FOLDER... [options]
+
+Sorts a pile of recordings: splits each into its attempts, recognises and measures
+them, and lists them student by student, with what changed since the last attempt
+at the same exercise. FOLDER may also be a recording or a zip of recordings; at
+most 200 recordings at once. What was sorted once is kept and not done again.
+
+      --csv OUT.csv        a table as well, one row an attempt
+      --html OUT           pages to read in a browser as well, from OUT/index.html on
+      --json               one JSON object ("evenfall-desk") instead of words
+      --bpm N              tempo aimed at, beats a minute
+      --workers N          recordings sorted at the same time; as a rule one a core
+      --fresh              sort all anew
+  -q, --quiet              no progress and no remarks on stderr
+
+Student: the folder below FOLDER, else the first part of the file's name ("Mara -
+D major.m4a"), else FOLDER itself. Day: by the name of the file, else by its own
+time. The recordings are only read. Ctrl-C stops; the same command goes on.
 
 ${EXIT_CODES}`,
   transcribe: `evenfall transcribe FILE... [options]
@@ -67,6 +87,7 @@ export function help(about: CommandName | null): string {
 was played and how evenly.
 
   evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
+  evenfall desk FOLDER... [--csv OUT.csv] [--html OUT] [--json]
   evenfall transcribe FILE... [--json] [--midi OUT.mid]
   evenfall review FILE... [--json] [--html OUT.html]
   evenfall exercises [--key KEY [--form FORM]]

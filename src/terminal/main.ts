@@ -1,11 +1,17 @@
 import { processConsole } from './console.ts';
+import { HELPER } from './pile/messages.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { Wiring } from './wiring.ts';
 
 /** The command line. Results go to stdout, everything else to stderr; exit codes are those of the contract. */
-async function main(words: readonly string[], { version, writePage }: Wiring): Promise<number> {
+async function main(words: readonly string[], wiring: Wiring): Promise<number> {
+  const { version, writePage } = wiring;
   const console = processConsole();
   try {
+    if (words[0] === HELPER && process.send !== undefined) {
+      (await import('./pile/helper.ts')).help();
+      return EXIT.analysed;
+    }
     const { parseCommand } = await import('./arguments.ts');
     const command = parseCommand(words);
     switch (command.kind) {
@@ -17,6 +23,8 @@ async function main(words: readonly string[], { version, writePage }: Wiring): P
         return EXIT.analysed;
       case 'analyse':
         return await (await import('./analyse.ts')).analyse(command, console);
+      case 'desk':
+        return await (await import('./desk.ts')).desk(command, console, wiring);
       case 'transcribe':
         return await (await import('./transcribe.ts')).transcribe(command, console);
       case 'review':

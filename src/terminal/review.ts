@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { readReview, ReviewError } from '../io/review/index.ts';
 import type { Review } from '../io/review/index.ts';
-import type { Command } from './arguments.ts';
+import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { drawReview } from './drawing/review.ts';
 import { eachFile } from './each-file.ts';

@@ -68,7 +68,7 @@ async function readInput(): Promise<ArrayBuffer> {
 }
 
 /** System errors in plain words (POSIX errno names). */
-function reasonOf(cause: unknown): string {
+export function reasonOf(cause: unknown): string {
   const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
   switch (code) {
     case 'ENOENT':

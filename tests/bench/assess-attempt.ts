@@ -1,4 +1,4 @@
-import { assessHeard, buildExercise, listenAndKeep, recogniseExercise } from '../../src/engine/index.ts';
+import { assessHeard, buildExercise, listenAndKeep, recogniseFrom } from '../../src/engine/index.ts';
 import type { Assessment, ExerciseChoice, Heard, Report } from '../../src/engine/index.ts';
 import type { Rendered, TrueNote, Truth } from '../support/render.ts';
 import { DB_PER_VELOCITY } from '../support/student/perform.ts';
@@ -120,7 +120,7 @@ export function assessAttempt(
     places: attempt.asked === undefined ? scorePlaces(report, truth) : [],
     measures: report && attempt.asked === undefined ? measureErrors(report, truth) : null,
     tuningCents: cents === null ? null : cents - 100 * Math.round(cents / 100),
-    recognised: comparedWithPlayed(heard && recogniseExercise(heard), truth),
+    recognised: comparedWithPlayed(heard && recogniseFrom(heard).choice, truth),
     octaveRight: report !== null && report.exercise.octaveShift === truth.student.octaveShift,
     courseRight: attempt.set === 'course' ? isCourseRight(attempt, report, truth) : null,
     findings: heard?.findings.map(({ kind }) => kind) ?? [],

@@ -7,7 +7,7 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { resolve } from 'node:path';
-import { buildExercise, listen, matchNotes, recogniseExercise, writeReport } from '../../src/engine/index.ts';
+import { buildExercise, listen, matchNotes, recogniseFrom, writeReport } from '../../src/engine/index.ts';
 import type { AudioInput, ExerciseChoice } from '../../src/engine/index.ts';
 import { decodeFile } from '../../src/io/decode/index.ts';
 import { encodeWav } from '../../src/io/exchange/index.ts';
@@ -46,7 +46,7 @@ for (const one of cases) {
   const rows: [string, number, string][] = [
     ['decode (WAV)', decodeSec, ''],
     ['listen', await best(() => listen(audio)), f(heard.notes, truth)],
-    ['recognise the exercise', await best(() => recogniseExercise(heard)), ''],
+    ['recognise the exercise', await best(() => recogniseFrom(heard)), ''],
     ['match', await best(() => matchNotes(heard, exercise)), ''],
     ['report', await best(() => writeReport(heard, alignment)), ''],
     ['naive pitchy + Meyda', await best(() => naiveNotes(audio)), f(naiveNotes(audio), truth)],

@@ -55,7 +55,10 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
     valibot: 'checks what is read of a journal’s or a review’s file',
   },
   terminal: {
+    'node:child_process': 'helpers that sort a pile of recordings',
+    'node:crypto': 'fingerprints of recordings, under which results are kept',
     'node:fs': 'reads the recording, writes the MIDI file',
+    'node:os': 'how many helpers, and where the user’s cache lies',
     'node:path': 'names of files',
     'node:util': 'arguments',
   },

@@ -1,3 +1,4 @@
+export { ChannelChooser } from './audio/index.ts';
 export { learnPiano, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';

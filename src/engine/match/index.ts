@@ -1,9 +1,11 @@
 export type * from './types.ts';
 export { heldOver } from './held.ts';
-import type { Exercise, ExerciseChoice } from '../exercise/index.ts';
+export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';
+export { exerciseStretches } from './stretches.ts';
+import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from './shift.ts';
-import { betterChoice, bestChoice } from './recognise.ts';
+import { betterChoice } from './recognise.ts';
 import type { Alignment } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
@@ -18,9 +20,4 @@ export function matchNotes(heard: Heard, exercise: Exercise): Alignment {
   if (alignment.fit > 1 - BOUNDS.otherExerciseFit) return alignment;
   const better = betterChoice(heard, alignment);
   return better === null ? alignment : { ...alignment, betterFit: better };
-}
-
-/** The exercise of the set that explains the notes best; null where none does well enough to say. */
-export function recogniseExercise(heard: Heard): ExerciseChoice | null {
-  return bestChoice(heard);
 }

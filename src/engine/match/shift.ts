@@ -24,11 +24,6 @@ export function bestShift(heard: Heard, exercise: Exercise): Alignment {
   return moved ?? asRead;
 }
 
-/** The semitones by which a listener most likely misread the piano, going by its tuning alone. */
-export function likelySemitones(cents: number): number {
-  return cents > BOUNDS.sharpestLikelyCents ? 1 : 0;
-}
-
 function likelyTuning(cents: number): boolean {
   return cents >= BOUNDS.tuningAtLeastCents && cents <= BOUNDS.tuningAtMostCents;
 }

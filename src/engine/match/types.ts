@@ -60,6 +60,12 @@ export interface Alignment {
   readonly betterFit?: { readonly choice: ExerciseChoice; readonly fit: number };
 }
 
+/** What may be known besides the notes. */
+export interface RecogniseOptions {
+  /** the piano's own tuning against A4 = 440 Hz, good to half a semitone; null: it may be read a semitone off */
+  readonly pianoCents: number | null;
+}
+
 /** Which exercise of the set was played, going by the notes alone. */
 export interface Recognition {
   /** null: cannot tell */

@@ -94,11 +94,6 @@ export const BOUNDS = {
   otherExerciseFit: 0.2,
   /** another exercise is named only if it explains at least this much */
   otherExerciseAtLeast: 0.75,
-  /** recognition: the least fit, and the least lead over the next key or form */
-  recognisedFit: 0.65,
-  recognisedLead: 0.04,
-  /** a piano read sharper than this is more likely read a semitone low: few stand so sharp, many 60–80 cents flat (common practice) */
-  sharpestLikelyCents: 30,
   /** pianos stand between 90 cents under A4 = 440 Hz and 40 over it when a semitone's reading is put down to the tuning; and
    *  3.5 more on either side, since 95 of 100 readings lie so near the truth (our bench) */
   tuningAtLeastCents: -93.5,
@@ -107,3 +102,70 @@ export const BOUNDS = {
 
 /** Semitones of partials 2 to 8 above their fundamental, rounded to keys, and the octave below, whose second partial it is. */
 export const GHOST_SEMITONES: readonly number[] = [-12, 12, 19, 24, 28, 31, 34, 36];
+
+/**
+ * What following costs when it is not known which exercise is played (follow.ts), in units of one missed note. Set by
+ * reasoning and tried on the development piano (npm run bench:desk).
+ */
+export const FOLLOWING = {
+  /** notes within this of the one before, and within that of the first, were struck together, s: faster than any run of the bench, slower than its chords are spread */
+  strokeGapSec: 0.06,
+  strokeSec: 0.18,
+  /** notes heard with less confidence than the one are none, with more than the other count fully */
+  noNote: 0.3,
+  fullNote: 0.75,
+  /** a note that is of no exercise */
+  idle: 0.6,
+  /** to begin an exercise */
+  begin: 1.5,
+  /** … and to begin or end it where no such pause parts it from other notes, s: figures of other music are cut out of a whole */
+  partingSec: 0.6,
+  abrupt: 0.7,
+  /** … and this where it follows on another exercise */
+  again: 0.3,
+  missed: 1,
+  /** … whose octave below was struck with it */
+  covered: 0.35,
+  wrong: 1.3,
+  wrongSemitones: 3,
+  extra: 1.3,
+  slip: 0.9,
+  /** an extra note on the second to fourth partial of a right one */
+  ghost: 0.7,
+  /** keys struck again before going on, the first and each further one */
+  repeated: 0.8,
+  repeatedToo: 0.4,
+  /** the first or the last keys of an exercise struck twice within this belong to it, s */
+  againSec: 0.5,
+  /** … and any others within this */
+  caughtSec: 0.12,
+  /** one note of a step that was left out as a whole */
+  skipped: 1,
+  mostSkipped: 2,
+  /** going back, for one key a step and for each further one; from the first steps each costs as much, since that is a wrong start */
+  goingBack: 1.5,
+  goingBackToo: 0.4,
+  beginning: 4,
+  /** … and for each step of the way back */
+  goingBackFar: 0.1,
+  mostBack: 4,
+  /** notes not played at the end, each, and all together at most */
+  leftAtEnd: 0.35,
+  leftAtEndAtMost: 4,
+  /** a pause of so many times the middle one of so many on either side costs so much: a stop, or the end of a wrong start … */
+  pauseTimes: 2,
+  pauseAmong: 4,
+  pause: 0.4,
+  /** … and a longer one than this ends whatever is going on, s */
+  longestPauseSec: 7,
+  /** keys of one chord may come so far apart, s, and at most this share of the times about them, at so much */
+  brokenChordSec: 0.25,
+  brokenChordShare: 0.4,
+  brokenChord: 0.25,
+  /** ways that cost so much more than idling are given up */
+  hopeless: 5,
+  /** an exercise may begin so many semitones below the lowest key heard */
+  belowHeard: 24,
+  /** exercises less of whose keys are found are not followed */
+  leastShare: 0.5,
+} as const;

@@ -1,5 +1,7 @@
 export type * from './types.ts';
 export { assignmentsOf, criteriaAsked } from './assigned.ts';
+export { changesSince } from './changes.ts';
+export type { Change } from './changes.ts';
 export { criteriaOf, READY_LIMITS, readyBounds } from './criteria.ts';
 export type { ReadyBounds } from './criteria.ts';
 export { byExercise, exerciseId } from './group.ts';

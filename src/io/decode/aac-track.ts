@@ -3,9 +3,16 @@ import { bytesOf } from './packets.ts';
 import { openTrack } from './tracks.ts';
 import type { Container } from './types.ts';
 
-/** AAC out of a container, made into one ADTS stream that any AAC decoder takes. */
-export interface AacTrack {
+/** Some seconds of AAC. A packet needs the one before it, which is why a piece may begin with samples that are to be dropped. */
+export interface AacPiece {
   readonly adts: ArrayBuffer;
+  readonly drop: number;
+}
+
+/** AAC out of a container, made into ADTS streams that any AAC decoder takes. */
+export interface AacTrack {
+  /** one after the other */
+  readonly pieces: readonly AacPiece[];
   readonly sampleRateHz: number;
   readonly container: Container;
   /** samples to drop at the start, and how many there are after that; null: all */
@@ -16,6 +23,8 @@ export interface AacTrack {
 
 /** Samples in a packet of AAC-LC (ISO/IEC 14496-3, 4.5.2: frameLengthFlag 0). */
 const PACKET_FRAMES = 1024;
+/** Packets decoded at a time, about ten seconds: decoders give what they get in one piece. */
+const PIECE_PACKETS = 500;
 /** Object type of AAC-LC (ISO/IEC 14496-3, table 1.17), nearly all there is; others are not taken. */
 const LOW_COMPLEXITY = 2;
 const ADTS_HEADER_BYTES = 7;
@@ -23,18 +32,23 @@ const ADTS_HEADER_BYTES = 7;
 const LONGEST_ADTS_FRAME = 8191;
 
 /** The bytes of a file → its AAC-LC track, up to `maxFrames` samples; null where it has none. */
-export async function readAacTrack(bytes: Uint8Array, maxFrames: number): Promise<AacTrack | null> {
+export async function readAacTrack(
+  bytes: Uint8Array,
+  maxFrames: number,
+  piecePackets = PIECE_PACKETS,
+): Promise<AacTrack | null> {
   const track = await openTrack(bytes);
   if (track.codec !== 'aac') return null;
   const sampleRateHz = track.sampleRate;
   const config = bytesOf((await track.getDecoderConfig())?.description);
   if (config.length === 0) {
     // An ADTS file is such a stream already.
-    return { adts: bytes.slice().buffer, sampleRateHz, container: 'AAC', skip: 0, frames: null, remarks: [] };
+    const pieces = [{ adts: bytes.slice().buffer, drop: 0 }];
+    return { pieces, sampleRateHz, container: 'AAC', skip: 0, frames: null, remarks: [] };
   }
   const header = readConfig(config);
   if (header === null) return null;
-  const parts: Uint8Array[] = [];
+  const packets: Uint8Array[] = [];
   const remarks: string[] = [];
   let firstSec: number | null = null;
   let endSec = 0;
@@ -43,8 +57,8 @@ export async function readAacTrack(bytes: Uint8Array, maxFrames: number): Promis
     endSec = timestamp + duration;
     const length = ADTS_HEADER_BYTES + data.length;
     if (length > LONGEST_ADTS_FRAME) continue;
-    parts.push(adtsHeader(header, length), data);
-    if ((parts.length / 2) * PACKET_FRAMES >= maxFrames) {
+    packets.push(joined([adtsHeader(header, length), data]));
+    if (packets.length * PACKET_FRAMES >= maxFrames) {
       const minutes = Math.floor(maxFrames / sampleRateHz / 6) / 10;
       remarks.push(`It is longer than ${minutes} minutes; the rest was left out. Cut it to hear the rest.`);
       break;
@@ -54,7 +68,13 @@ export async function readAacTrack(bytes: Uint8Array, maxFrames: number): Promis
   // What lies before time 0 is the encoder's own start and no part of the recording (the edit list of the file says so).
   const skip = Math.max(0, Math.round(-firstSec * sampleRateHz));
   const frames = Math.round((endSec - Math.max(firstSec, 0)) * sampleRateHz);
-  return { adts: joined(parts), sampleRateHz, container: 'MP4', skip, frames, remarks };
+  const pieces: AacPiece[] = [];
+  for (let at = 0; at < packets.length; at += piecePackets) {
+    const early = Math.min(at, 1);
+    const adts = joined(packets.slice(at - early, at + piecePackets)).buffer;
+    pieces.push({ adts, drop: early * PACKET_FRAMES });
+  }
+  return { pieces, sampleRateHz, container: 'MP4', skip, frames, remarks };
 }
 
 interface AacConfig {
@@ -86,12 +106,12 @@ function adtsHeader({ rateIndex, channels }: AacConfig, length: number): Uint8Ar
   );
 }
 
-function joined(parts: readonly Uint8Array[]): ArrayBuffer {
+function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
   const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
   for (const part of parts) {
     whole.set(part, at);
     at += part.length;
   }
-  return whole.buffer;
+  return whole;
 }

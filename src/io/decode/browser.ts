@@ -19,7 +19,8 @@ export async function decodeInBrowser(bytes: ArrayBuffer, name: string): Promise
   }
 }
 
-async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio | null> {
+/** The browser's own decoder, which only a page has (workers have none); null where it cannot read the file either. */
+export async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio | null> {
   const { rateOfTrack } = await import('./tracks.ts');
   const sampleRateHz = (await rateOfTrack(new Uint8Array(bytes))) ?? FALLBACK_RATE_HZ;
   try {

@@ -5,13 +5,14 @@ import type { DecodedAudio, DecodeLimits } from './types.ts';
 /** FLAC (RFC 9639), bare or in Ogg → sound. What is damaged inside is left out by the decoder, so that is told. */
 export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
   if (bytes[0] === 'O'.charCodeAt(0)) return decodeStream(new FLACDecoder(), bytes, limits, 'Ogg');
-  const audio = await decodeStream(new FLACDecoder(), bytes, limits, 'FLAC');
-  const whole = Math.min(totalFrames(bytes), limits.maxFrames);
-  const there = audio.channels[0]!.length;
-  if (there >= whole) return audio;
-  const seconds = (frames: number): string => (frames / audio.sampleRateHz).toFixed(1);
-  const remark = `Part of the file is missing or damaged: ${seconds(there)} s of ${seconds(whole)} s were read.`;
-  return { ...audio, remarks: [...audio.remarks, remark] };
+  return decodeStream(new FLACDecoder(), bytes, limits, 'FLAC', (gatherer) => {
+    const whole = Math.min(totalFrames(bytes), limits.maxFrames);
+    if (gatherer.frames >= whole) return;
+    const seconds = (frames: number): string => (frames / gatherer.sampleRateHz).toFixed(1);
+    gatherer.remark(
+      `Part of the file is missing or damaged: ${seconds(gatherer.frames)} s of ${seconds(whole)} s were read.`,
+    );
+  });
 }
 
 /** Length in samples by the stream's own account (RFC 9639, section 8.2: 36 bits, 13 bytes into STREAMINFO); 0: not said. */

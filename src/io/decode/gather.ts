@@ -6,8 +6,9 @@ const LOWEST_RATE_HZ = 4_000;
 const HIGHEST_RATE_HZ = 768_000;
 
 /**
- * Collects decoded blocks into whole channels, within the limits. `push` says whether more is wanted, so that a decoder
- * of a long file can stop early. Values that are no numbers (a damaged floating-point file) become silence.
+ * Collects decoded blocks into whole channels, within the limits, or hands them on where somebody takes them. `push` says
+ * whether more is wanted, so that a decoder of a long file can stop early. Values that are no numbers (a damaged
+ * floating-point file) become silence.
  */
 export class SoundGatherer {
   readonly #limits: DecodeLimits;
@@ -16,60 +17,63 @@ export class SoundGatherer {
   #sampleRateHz = 0;
   #sourceChannels = 0;
   #frames = 0;
+  /** samples to leave out at the start */
+  #skip: number;
   #full = false;
 
-  constructor(limits: DecodeLimits) {
+  constructor(limits: DecodeLimits, skip = 0) {
     this.#limits = limits;
+    this.#skip = skip;
   }
 
-  /** samples a channel so far */
+  /** So many samples at the start are the encoder's own and no part of the recording; to be told before the first block. */
+  leaveOut(skip: number): void {
+    this.#skip = skip;
+  }
+
+  /** samples a channel so far, with those left out */
   get frames(): number {
     return this.#frames;
+  }
+
+  /** 0 before the first block */
+  get sampleRateHz(): number {
+    return this.#sampleRateHz;
   }
 
   remark(sentence: string): void {
     if (!this.#remarks.includes(sentence)) this.#remarks.push(sentence);
   }
 
-  /** Takes a block, one array a channel; true: go on, false: enough. */
-  push(block: readonly Float32Array[], sampleRateHz: number): boolean {
+  /** Takes a block, one array a channel; `share`: how much of the file it brings that to. True: go on, false: enough. */
+  push(block: readonly Float32Array[], sampleRateHz: number, share = 0): boolean {
     const frames = block[0]?.length ?? 0;
     if (this.#full || frames === 0) return !this.#full;
-    if (this.#blocks.length === 0) {
+    if (this.#frames === 0) {
       this.#sampleRateHz = sampleRateHz;
       this.#sourceChannels = block.length;
+      this.#refuseImpossibleRate();
     } else if (sampleRateHz !== this.#sampleRateHz || block.length !== this.#sourceChannels) {
       const at = (this.#frames / this.#sampleRateHz).toFixed(1);
       this.remark(`The sound changes its form after ${at} s; only what comes before was read.`);
       this.#full = true;
       return false;
     }
-    const room = this.#limits.maxFrames - this.#frames;
-    this.#blocks.push(
-      block.slice(0, this.#limits.maxChannels).map((part) => (frames > room ? part.subarray(0, room) : part)),
-    );
-    this.#frames += Math.min(frames, room);
-    if (frames > room) this.#leaveOutTheRest();
+    const from = Math.min(Math.max(this.#skip - this.#frames, 0), frames);
+    const end = Math.min(frames, this.#limits.maxFrames + this.#skip - this.#frames);
+    this.#frames += end;
+    if (end > from) this.#keep(block, from, end, share);
+    if (end < frames) this.#leaveOutTheRest();
     return !this.#full;
   }
 
-  /** Everything gathered, less `skip` samples at the start and cut to `frames` where that is shorter. */
-  finish(
-    container: Container,
-    trim: { readonly skip?: number; readonly frames?: number } = {},
-  ): DecodedAudio {
-    const skip = Math.min(trim.skip ?? 0, this.#frames);
-    const frames = Math.min(this.#frames - skip, trim.frames ?? Infinity);
+  /** Everything gathered, cut to `frames` where that is shorter; without samples where somebody took them. */
+  finish(container: Container, mostFrames = Infinity): DecodedAudio {
+    const frames = Math.min(this.#frames - this.#skip, mostFrames);
     if (frames <= 0) {
       throw new DecodeError(
         'damaged',
         'No sound could be decoded from it: the file is cut short or damaged.',
-      );
-    }
-    if (this.#sampleRateHz < LOWEST_RATE_HZ || this.#sampleRateHz > HIGHEST_RATE_HZ) {
-      throw new DecodeError(
-        'damaged',
-        `It claims ${this.#sampleRateHz} samples a second, which no recording has: the file is damaged.`,
       );
     }
     if (this.#sourceChannels > this.#limits.maxChannels) {
@@ -77,10 +81,28 @@ export class SoundGatherer {
         `It has ${this.#sourceChannels} channels; the first ${this.#limits.maxChannels} were read.`,
       );
     }
-    const channels = this.#blocks[0]!.map((_, channel) =>
-      this.#joined(channel).subarray(skip, skip + frames),
-    );
+    const channels = (this.#blocks[0] ?? []).map((_, channel) => this.#joined(channel).subarray(0, frames));
     return { channels, sampleRateHz: this.#sampleRateHz, container, remarks: this.#remarks };
+  }
+
+  #keep(block: readonly Float32Array[], from: number, end: number, share: number): void {
+    const channels = block.slice(0, this.#limits.maxChannels).map((part) => {
+      const kept = from === 0 && end === part.length ? part : part.subarray(from, end);
+      silenceWhatIsNoNumber(kept);
+      return kept;
+    });
+    const { take } = this.#limits;
+    if (take === undefined) this.#blocks.push(channels);
+    else take(channels, this.#sampleRateHz, share);
+  }
+
+  #refuseImpossibleRate(): void {
+    const rate = this.#sampleRateHz;
+    if (rate >= LOWEST_RATE_HZ && rate <= HIGHEST_RATE_HZ) return;
+    throw new DecodeError(
+      'damaged',
+      `It claims ${rate} samples a second, which no recording has: the file is damaged.`,
+    );
   }
 
   #leaveOutTheRest(): void {
@@ -90,15 +112,13 @@ export class SoundGatherer {
   }
 
   #joined(channel: number): Float32Array {
-    const whole = this.#blocks.length === 1 ? this.#blocks[0]![channel]! : new Float32Array(this.#frames);
-    if (this.#blocks.length > 1) {
-      let at = 0;
-      for (const block of this.#blocks) {
-        whole.set(block[channel]!, at);
-        at += block[channel]!.length;
-      }
+    if (this.#blocks.length === 1) return this.#blocks[0]![channel]!;
+    const whole = new Float32Array(this.#frames - this.#skip);
+    let at = 0;
+    for (const block of this.#blocks) {
+      whole.set(block[channel]!, at);
+      at += block[channel]!.length;
     }
-    silenceWhatIsNoNumber(whole);
     return whole;
   }
 }

@@ -3,7 +3,7 @@ export { DecodeError } from './errors.ts';
 export type { DecodeFailure } from './errors.ts';
 import { CONVERT, DecodeError } from './errors.ts';
 import { sniff } from './sniff.ts';
-import type { DecodedAudio, DecodeLimits } from './types.ts';
+import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
  * Half an hour at 48 kHz, two channels: 691 MB of samples, which a browser tab and a small machine can hold. A longer
@@ -30,6 +30,11 @@ export async function decodeFile(
     const detail = cause instanceof Error ? cause.message : String(cause);
     throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged (${detail}).`);
   }
+}
+
+/** The same, handed on block by block as it is decoded: `take` has the samples, and a long file is never held whole. */
+export async function decodeBlocks(bytes: ArrayBuffer, name: string, take: TakeSound): Promise<DecodedFacts> {
+  return decodeFile(bytes, name, { take });
 }
 
 async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {

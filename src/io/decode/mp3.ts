@@ -20,7 +20,8 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
     for (const batch of batchesOfFrames(bytes, first.sampleRateHz)) {
       const { channelData, samplesDecoded } = decoder.decode(batch);
       const block = first.channels === 1 ? channelData.slice(0, 1) : channelData;
-      if (samplesDecoded > 0 && !gatherer.push(block, first.sampleRateHz)) break;
+      const share = (batch.byteOffset + batch.length - bytes.byteOffset) / bytes.length;
+      if (samplesDecoded > 0 && !gatherer.push(block, first.sampleRateHz, share)) break;
     }
   } finally {
     decoder.free();

@@ -1,6 +1,7 @@
-import { DECODE_DEFAULTS, DecodeError, decodeFile } from './index.ts';
 import type { AacTrack } from './aac-track.ts';
-import type { DecodedAudio } from './types.ts';
+import { SoundGatherer } from './gather.ts';
+import { DECODE_DEFAULTS, DecodeError, decodeBlocks, decodeFile } from './index.ts';
+import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
  * The same as decodeFile, and AAC (.m4a, most videos) by a Web Audio implementation for Node where that is installed.
@@ -10,27 +11,49 @@ export async function decodeInNode(bytes: ArrayBuffer, name: string): Promise<De
   try {
     return await decodeFile(bytes, name);
   } catch (error) {
-    if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
-    const { readAacTrack } = await import('./aac-track.ts');
-    const track = await readAacTrack(new Uint8Array(bytes), DECODE_DEFAULTS.maxFrames);
-    const decoded = track === null ? null : await decodeAac(track);
-    if (decoded !== null) return decoded;
-    const page = 'The browser page can open it too.';
-    throw new DecodeError('unsupported', track === null ? error.message : `${error.message} ${page}`);
+    return aacOr(error, bytes, DECODE_DEFAULTS);
   }
 }
 
-async function decodeAac(track: AacTrack): Promise<DecodedAudio | null> {
+/** The same, block by block; `open` gives a taker for each decoder that is tried. */
+export async function decodeBlocksInNode(
+  bytes: ArrayBuffer,
+  name: string,
+  open: () => TakeSound,
+): Promise<DecodedFacts> {
+  try {
+    return await decodeBlocks(bytes, name, open());
+  } catch (error) {
+    return aacOr(error, bytes, { ...DECODE_DEFAULTS, take: open() });
+  }
+}
+
+/** AAC that nothing else here could decode; all else is refused with the error that there was. */
+async function aacOr(error: unknown, bytes: ArrayBuffer, limits: DecodeLimits): Promise<DecodedAudio> {
+  if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
+  const { readAacTrack } = await import('./aac-track.ts');
+  const track = await readAacTrack(new Uint8Array(bytes), limits.maxFrames);
+  const decoded = track === null ? null : await decodeAac(track, limits);
+  if (decoded !== null) return decoded;
+  const page = 'The browser page can open it too.';
+  throw new DecodeError('unsupported', track === null ? error.message : `${error.message} ${page}`);
+}
+
+async function decodeAac(track: AacTrack, limits: DecodeLimits): Promise<DecodedAudio | null> {
+  const { pieces, sampleRateHz, container, skip, frames, remarks } = track;
   try {
     const { OfflineAudioContext } = await import('node-web-audio-api');
-    const context = new OfflineAudioContext({ length: 1, sampleRate: track.sampleRateHz });
-    const buffer = await context.decodeAudioData(track.adts);
-    const end = Math.min(track.skip + (track.frames ?? Infinity), buffer.getChannelData(0).length);
-    const channels = Array.from({ length: Math.min(buffer.numberOfChannels, 2) }, (_, channel) =>
-      buffer.getChannelData(channel).slice(track.skip, end),
-    );
-    if (channels[0] === undefined || channels[0].length === 0) return null;
-    return { channels, sampleRateHz: buffer.sampleRate, container: track.container, remarks: track.remarks };
+    const gatherer = new SoundGatherer(limits, skip);
+    for (const remark of remarks) gatherer.remark(remark);
+    for (const [index, { adts, drop }] of pieces.entries()) {
+      const context = new OfflineAudioContext({ length: 1, sampleRate: sampleRateHz });
+      const buffer = await context.decodeAudioData(adts);
+      const block = Array.from({ length: buffer.numberOfChannels }, (_, channel) =>
+        buffer.getChannelData(channel).slice(drop),
+      );
+      if (!gatherer.push(block, buffer.sampleRate, (index + 1) / pieces.length)) break;
+    }
+    return gatherer.finish(container, frames ?? Infinity);
   } catch {
     return null;
   }

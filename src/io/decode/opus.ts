@@ -12,17 +12,16 @@ import type { DecodedAudio, DecodeLimits } from './types.ts';
 export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
   const { head, packets, endFrames } = readStream(bytes);
   const decoder = await openOpus(head);
-  // The limit counts what is heard, so the pre-skip comes on top.
-  const gatherer = new SoundGatherer({ ...limits, maxFrames: limits.maxFrames + head.preSkip });
+  const gatherer = new SoundGatherer(limits, head.preSkip);
   try {
-    for (const packet of packets) {
-      if (!gatherer.push(decoder.decode(packet), OPUS_RATE_HZ)) break;
+    for (const [index, packet] of packets.entries()) {
+      const share = (index + 1) / packets.length;
+      if (!gatherer.push(decoder.decode(packet), OPUS_RATE_HZ, share)) break;
     }
   } finally {
     decoder.free();
   }
-  const frames = endFrames === null ? Infinity : endFrames - head.preSkip;
-  return gatherer.finish('Ogg', { skip: head.preSkip, frames });
+  return gatherer.finish('Ogg', endFrames === null ? Infinity : endFrames - head.preSkip);
 }
 
 interface OpusStream {

@@ -24,22 +24,24 @@ export async function decodeStream(
   bytes: Uint8Array,
   limits: DecodeLimits,
   container: Container,
+  beforeEnd: (gatherer: SoundGatherer) => void = () => undefined,
 ): Promise<DecodedAudio> {
   await decoder.ready;
   const gatherer = new SoundGatherer(limits);
-  const take = ({ channelData, samplesDecoded, sampleRate }: Piece): boolean =>
-    samplesDecoded === 0 || gatherer.push(channelData, sampleRate);
+  const take = ({ channelData, samplesDecoded, sampleRate }: Piece, share: number): boolean =>
+    samplesDecoded === 0 || gatherer.push(channelData, sampleRate, share);
   try {
     let wanted = true;
     for (let at = 0; wanted && at < bytes.length; at += PIECE_BYTES) {
-      wanted = take(await decoder.decode(bytes.subarray(at, at + PIECE_BYTES)));
+      wanted = take(await decoder.decode(bytes.subarray(at, at + PIECE_BYTES)), at / bytes.length);
     }
-    if (wanted) take(await decoder.flush());
+    if (wanted) take(await decoder.flush(), 1);
   } catch (error) {
     if (gatherer.frames === 0) throw error;
     gatherer.remark('The file is damaged; what comes before the damage was read.');
   } finally {
     decoder.free();
   }
+  if (gatherer.frames > 0) beforeEnd(gatherer);
   return gatherer.finish(container);
 }

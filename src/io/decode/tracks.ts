@@ -27,15 +27,15 @@ export async function decodeTrack(
 ): Promise<DecodedAudio> {
   const track = await openTrack(bytes);
   const codec = await openPackets(track);
+  const shareAt = await shareOf(track);
   const gatherer = new SoundGatherer(limits);
   let firstSec: number | null = null;
   let endSec = 0;
-  let skip = 0;
   try {
     for await (const packet of new EncodedPacketSink(track).packets()) {
       if (firstSec === null) {
         firstSec = packet.timestamp;
-        skip = Math.max(codec.preSkip, Math.round(-firstSec * codec.sampleRateHz));
+        gatherer.leaveOut(Math.max(codec.preSkip, Math.round(-firstSec * codec.sampleRateHz)));
       }
       const block = codec.decode(packet.data);
       const gapSec = packet.timestamp - firstSec - gatherer.frames / codec.sampleRateHz;
@@ -53,7 +53,7 @@ export async function decodeTrack(
         );
       }
       endSec = packet.timestamp + packet.duration;
-      if (!gatherer.push(block, codec.sampleRateHz)) break;
+      if (!gatherer.push(block, codec.sampleRateHz, shareAt(endSec))) break;
     }
   } catch (error) {
     if (gatherer.frames === 0) throw error;
@@ -64,7 +64,13 @@ export async function decodeTrack(
   // MP4 knows how long its last packet sounds; the others do not say.
   const frames =
     container === 'MP4' ? Math.round((endSec - Math.max(firstSec ?? 0, 0)) * codec.sampleRateHz) : Infinity;
-  return gatherer.finish(container, { skip, frames: frames > 0 ? frames : Infinity });
+  return gatherer.finish(container, frames > 0 ? frames : Infinity);
+}
+
+/** How much of a track lies before a moment, 0..1, by the length that its file tells; 0 where it tells none. */
+export async function shareOf(track: InputAudioTrack): Promise<(timeSec: number) => number> {
+  const durationSec = (await track.getDurationFromMetadata().catch(() => null)) ?? Infinity;
+  return (timeSec) => Math.min(Math.max(timeSec / durationSec, 0), 1);
 }
 
 /** The first sound track of a container; throws DecodeError where there is none. */

@@ -11,12 +11,23 @@ export interface DecodedAudio {
   readonly remarks: readonly string[];
 }
 
+/**
+ * Takes sound as it is decoded, so that it is never held whole: one array a channel, the taker's to keep, and the share of the
+ * file that has been read, 0..1 (0 where that is not known).
+ */
+export type TakeSound = (block: readonly Float32Array[], sampleRateHz: number, share: number) => void;
+
+/** What is known of a file besides its samples. */
+export type DecodedFacts = Omit<DecodedAudio, 'channels'>;
+
 /** How much of a file is read. */
 export interface DecodeLimits {
   /** samples a channel; what comes after is left out, with a remark */
   readonly maxFrames: number;
   /** further channels (surround) are left out, with a remark */
   readonly maxChannels: number;
+  /** gets all samples instead of the result, which then has none */
+  readonly take?: TakeSound;
 }
 
 /** One decoder: the bytes of its own format → sound. Throws DecodeError. */

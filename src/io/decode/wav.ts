@@ -37,7 +37,8 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   const frameBytes = layout.channels * layout.bytesPerSample;
   const step = BLOCK_FRAMES * frameBytes;
   for (let at = 0; at < data.bytes.length; at += step) {
-    if (!gatherer.push(readPcm(data.bytes.subarray(at, at + step), layout), sampleRateHz)) break;
+    const block = readPcm(data.bytes.subarray(at, at + step), layout);
+    if (!gatherer.push(block, sampleRateHz, Math.min((at + step) / data.bytes.length, 1))) break;
   }
   if (data.missingBytes >= frameBytes && gatherer.frames < limits.maxFrames) {
     const seconds = (count: number): string => (count / frameBytes / sampleRateHz).toFixed(1);

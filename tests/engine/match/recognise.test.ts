@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../src/engine/exercise/index.ts';
 import { allChoices, buildExercise } from '../../../src/engine/exercise/index.ts';
-import { matchNotes, recogniseExercise } from '../../../src/engine/match/index.ts';
+import { LEAST_CONFIDENCE, matchNotes, recogniseFrom } from '../../../src/engine/match/index.ts';
 import { NO_MISTAKES } from '../../support/student/knobs.ts';
 import { createRandom } from '../../support/random.ts';
 import { attempt, GOOD_LISTENER, heardOf, played } from './simulated.ts';
@@ -15,7 +15,7 @@ describe('recognising the exercise from the notes', () => {
       .filter((_, index) => index % 5 === 0)
       .filter((choice, seed) => {
         const { heard, exercise } = attempt(choice, { jitterMs: 12 }, GOOD_LISTENER, seed);
-        const found = recogniseExercise(heard);
+        const found = recogniseFrom(heard).choice;
         return JSON.stringify(found) !== JSON.stringify(exercise.choice);
       });
     expect(wrong).toEqual([]);
@@ -27,7 +27,7 @@ describe('recognising the exercise from the notes', () => {
       const choice = random.pick(CHOICES);
       const mistakes = { ...NO_MISTAKES, wrong: 1, missed: 1, slips: 1 };
       const { heard } = attempt(choice, { mistakes, jitterMs: 20 }, GOOD_LISTENER, seed);
-      const found = recogniseExercise(heard);
+      const found = recogniseFrom(heard).choice;
       if (found === null) return 'none';
       return found.key === choice.key && found.form === choice.form ? 'right' : 'wrong';
     });
@@ -38,15 +38,77 @@ describe('recognising the exercise from the notes', () => {
   it('takes a single line in the bass for the left hand and one in the treble for the right', () => {
     const low = attempt({ key: 'F major', hands: 'left', octaves: 2 });
     const high = attempt({ key: 'F major', hands: 'right', octaves: 2 });
-    expect(recogniseExercise(low.heard)?.hands).toBe('left');
-    expect(recogniseExercise(high.heard)?.hands).toBe('right');
+    expect(recogniseFrom(low.heard).choice?.hands).toBe('left');
+    expect(recogniseFrom(high.heard).choice?.hands).toBe('right');
   });
 
   it('takes a piano read 35 cents sharp for one read a semitone low: few stand so sharp, many 65 cents flat', () => {
     const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { readsOff: -1, tuningCents: 35 });
-    expect(recogniseExercise(heard)?.key).toBe('F major');
-    const { heard: atPitch } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 15 });
-    expect(recogniseExercise(atPitch)?.key).toBe('F major');
+    const { choice, alternatives } = recogniseFrom(heard);
+    expect(choice?.key).toBe('F major');
+    expect(alternatives[0]?.choice.key).toBe('E major');
+    const { heard: atPitch } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 11.8 });
+    expect(recogniseFrom(atPitch)).toMatchObject({ choice: { key: 'F major' } });
+  });
+
+  it('cannot tell which of two keys it was on a piano read 20 cents sharp, and says so', () => {
+    const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 20.5 });
+    const { choice, confidence, alternatives } = recogniseFrom(heard);
+    expect(choice).toBeNull();
+    expect(confidence).toBeLessThan(LEAST_CONFIDENCE);
+    const keys = alternatives.slice(0, 2).map((other) => other.choice.key);
+    expect(keys.sort()).toEqual(['F major', 'F# major']);
+  });
+
+  it.each([
+    [25, 'F major'],
+    [-75, 'F# major'],
+  ])('knows on a piano of %d cents, if that is known, that it was %s', (pianoCents, key) => {
+    const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 25 });
+    const { choice, confidence } = recogniseFrom(heard, { pianoCents });
+    expect(choice?.key).toBe(key);
+    expect(confidence).toBeGreaterThan(0.95);
+  });
+
+  it('tells the octave in which it lies, up or down with the playing', () => {
+    for (const octaveShift of [-1, 0, 1]) {
+      const { heard } = attempt({ form: 'triads', hands: 'together' }, { octaveShift });
+      expect(recogniseFrom(heard)).toMatchObject({ choice: { form: 'triads' }, octaveShift });
+    }
+  });
+
+  it('tells a chord played as one from its notes one by one, and one octave from two', () => {
+    const kinds: Partial<ExerciseChoice>[] = [
+      { form: 'triads' },
+      { form: 'broken-triads' },
+      { form: 'progression' },
+      { octaves: 1 },
+      { octaves: 2 },
+    ];
+    for (const kind of kinds) {
+      const { heard, exercise } = attempt({ key: 'Eb major', ...kind });
+      expect(recogniseFrom(heard).choice).toEqual(exercise.choice);
+    }
+  });
+
+  it('is less sure of one that is broken off, and of one with many faults', () => {
+    const { heard: whole } = attempt({ form: 'scale', octaves: 2 });
+    const { heard: part } = attempt({ form: 'scale', octaves: 2 }, { stopAfter: 0.6 });
+    const mistakes = { ...NO_MISTAKES, wrong: 4, missed: 2 };
+    const { heard: faulty } = attempt({ form: 'scale', octaves: 2 }, { mistakes });
+    const sure = recogniseFrom(whole).confidence;
+    expect(recogniseFrom(part).confidence).toBeLessThan(sure);
+    expect(recogniseFrom(faulty).confidence).toBeLessThan(sure);
+  });
+
+  it('takes a scale whose signature was forgotten both ways for that scale, less surely', () => {
+    const { heard } = attempt({ key: 'G major', form: 'scale' });
+    const forgotten = heard.notes.map((note) =>
+      note.midi % 12 === 6 ? { ...note, midi: note.midi - 1 } : note,
+    );
+    const { choice, confidence } = recogniseFrom(heardOf(forgotten));
+    expect(choice).toMatchObject({ key: 'G major', form: 'scale' });
+    expect(confidence).toBeLessThan(0.8);
   });
 
   it.each([
@@ -55,8 +117,14 @@ describe('recognising the exercise from the notes', () => {
     ['a chromatic scale', [60, 61, 62, 63, 64, 65, 66, 67, 68, 69, 70, 71, 72]],
     ['a tune', [67, 67, 69, 67, 72, 71, 67, 67, 69, 67, 74, 72]],
     ['keys at random', [41, 88, 63, 70, 55, 90, 37, 66, 81, 58]],
+    ['five fingers up and down', [60, 62, 64, 65, 67, 65, 64, 62, 60]],
+    ['a broken accompaniment', [60, 67, 64, 67, 60, 67, 64, 67, 59, 67, 65, 67, 60, 67, 64, 67]],
+    ['a seventh arpeggio', [60, 64, 67, 70, 72, 76, 79, 82, 84, 82, 79, 76, 72, 70, 67, 64, 60]],
+    ['a wrong start', [60, 62, 64, 65, 67]],
   ])('says nothing of %s', (_, keys) => {
-    expect(recogniseExercise(heardOf(keys.map((midi, index) => played(1 + 0.4 * index, midi))))).toBeNull();
+    expect(
+      recogniseFrom(heardOf(keys.map((midi, index) => played(1 + 0.4 * index, midi)))).choice,
+    ).toBeNull();
   });
 });
 

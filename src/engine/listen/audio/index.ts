@@ -6,6 +6,7 @@ import type { RailFacts } from './rail.ts';
 import { RATE_HZ } from './rate.ts';
 import { Resampler } from './resample.ts';
 
+export { ChannelChooser } from './channels.ts';
 export type { ChannelFacts } from './channels.ts';
 export type { RailFacts } from './rail.ts';
 export { Anchor } from './anchor.ts';

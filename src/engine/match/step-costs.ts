@@ -1,0 +1,90 @@
+import type { Moment } from './moments.ts';
+import type { Slid } from './templates.ts';
+import { FOLLOWING } from './weights.ts';
+
+/** What moments cost at the steps of one exercise, in units of one missed note. */
+export class StepCosts {
+  readonly #steps: readonly (readonly number[])[];
+
+  constructor({ template, semitones }: Slid) {
+    this.#steps = template.steps.map((keys) => keys.map((key) => key + semitones));
+  }
+
+  /** A moment that is of no step. */
+  extra({ weights }: Moment): number {
+    let sum = 0;
+    for (const weight of weights) sum += weight;
+    return FOLLOWING.extra * sum;
+  }
+
+  /** A moment taken for a step: what is missing in it, what is too much, and what stands in place of another key. */
+  match({ keys, weights }: Moment, step: number): number {
+    const wanted = this.#steps[step]!;
+    if (keys.length === 1 && wanted.length === 1) return single(keys[0]! - wanted[0]!, weights[0]!);
+    let cost = 0;
+    let right = 0;
+    let taken = 0;
+    for (const key of wanted) {
+      if (keys.includes(key)) {
+        right++;
+        continue;
+      }
+      const stranger = nearest(key, keys, wanted, taken);
+      if (stranger >= 0) {
+        taken |= 1 << stranger;
+        cost += FOLLOWING.wrong;
+      } else
+        cost += wanted.includes(key - 12) && keys.includes(key - 12) ? FOLLOWING.covered : FOLLOWING.missed;
+    }
+    if (right === 0 && wanted.length > 1) return Infinity;
+    keys.forEach((key, index) => {
+      if ((taken & (1 << index)) !== 0 || wanted.includes(key)) return;
+      const slip = wanted.some((other) => Math.abs(other - key) <= 2);
+      const ghost = wanted.some((other) => key - other === 12 || key - other === 19 || key - other === 24);
+      cost += weights[index]! * (slip ? FOLLOWING.slip : ghost ? FOLLOWING.ghost : FOLLOWING.extra);
+    });
+    return right === 0 ? cost + 0.3 : cost;
+  }
+
+  /** Two moments taken for one step of several keys, beyond what the first cost; Infinity where the second says nothing new. */
+  joined(first: Moment, second: Moment, step: number): number {
+    const wanted = this.#steps[step]!;
+    if (wanted.length === 1 || !second.close) return Infinity;
+    if (!second.keys.some((key) => wanted.includes(key) && !first.keys.includes(key))) return Infinity;
+    const keys = [...first.keys];
+    const weights = [...first.weights];
+    second.keys.forEach((key, index) => {
+      if (keys.includes(key)) return;
+      keys.push(key);
+      weights.push(second.weights[index]!);
+    });
+    const before = this.match(first, step);
+    if (before === Infinity) return Infinity;
+    return this.match({ ...second, keys, weights }, step) - before + FOLLOWING.brokenChord;
+  }
+
+  /** A moment after its step has sounded: keys of it again, else `extra`. */
+  again({ keys }: Moment, step: number, extra: number): number {
+    const wanted = this.#steps[step]!;
+    if (!keys.every((key) => wanted.includes(key))) return extra;
+    return Math.min(FOLLOWING.repeated + FOLLOWING.repeatedToo * (keys.length - 1), extra);
+  }
+}
+
+function single(apart: number, weight: number): number {
+  if (apart === 0) return 0;
+  return Math.abs(apart) <= FOLLOWING.wrongSemitones
+    ? FOLLOWING.wrong
+    : FOLLOWING.missed + FOLLOWING.extra * weight;
+}
+
+/** The key, not wanted itself and not yet taken, that was struck in place of a wanted one. */
+function nearest(key: number, keys: readonly number[], wanted: readonly number[], taken: number): number {
+  let best = -1;
+  keys.forEach((other, index) => {
+    const apart = Math.abs(other - key);
+    if (apart > FOLLOWING.wrongSemitones || wanted.includes(other) || (taken & (1 << index)) !== 0) return;
+    if (best < 0 || apart < Math.abs(keys[best]! - key)) best = index;
+  });
+  return best;
+}

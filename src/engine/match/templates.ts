@@ -1,0 +1,88 @@
+import { ALL_KEYS, allChoices, buildExercise } from '../exercise/index.ts';
+import type { ExerciseChoice } from '../exercise/index.ts';
+
+/**
+ * An exercise as it sounds, in C major or C minor; forms look alike in all keys but for the tonic, so all others are these slid
+ * along the keyboard. One hand alone stands once: which one it was, the notes do not tell.
+ */
+export interface Template {
+  readonly choice: ExerciseChoice;
+  /** MIDI numbers of each step, lowest first */
+  readonly steps: readonly (readonly number[])[];
+  /** its keys, and how often each comes */
+  readonly counts: ReadonlyMap<number, number>;
+  /** notes in all */
+  readonly size: number;
+  readonly lowest: number;
+  readonly highest: number;
+}
+
+/** An exercise of the set, in the key and the octave where the notes would have it. */
+export interface Slid {
+  readonly template: Template;
+  /** above C as written */
+  readonly semitones: number;
+}
+
+const written: Template[] = [];
+
+/** Every form of C major and C minor; written out on first use, since it takes some ms. */
+export function templates(): readonly Template[] {
+  if (written.length > 0) return written;
+  for (const choice of allChoices()) {
+    if (choice.key !== 'C major' && choice.key !== 'C minor') continue;
+    if (choice.hands === 'left') continue;
+    const steps = buildExercise(choice).steps.map(({ notes }) => notes.map(({ midi }) => midi));
+    const midis = steps.flat();
+    const counts = new Map<number, number>();
+    for (const midi of midis) counts.set(midi, (counts.get(midi) ?? 0) + 1);
+    written.push({
+      choice,
+      steps,
+      counts,
+      size: midis.length,
+      lowest: Math.min(...midis),
+      highest: Math.max(...midis),
+    });
+  }
+  return written;
+}
+
+/** An exercise of the set and the octave, beside the written one, where it lies. */
+export interface Placed {
+  readonly choice: ExerciseChoice;
+  readonly octaves: number;
+}
+
+/**
+ * A slid template, moved on by the semitones that the piano was read off → the exercise that it stands for.
+ *
+ * One hand alone is told by its register only: it is the one whose written place (left an octave below right) lies nearer, the
+ * right one where both do.
+ */
+export function placed({ template, semitones }: Slid, semitonesOff = 0): Placed {
+  const { choice } = template;
+  const moved = semitones + semitonesOff;
+  const key = keyAt(choice.key.endsWith('major') ? 'major' : 'minor', ((moved % 12) + 12) % 12);
+  const lowest = template.lowest + moved;
+  const hands = choice.hands === 'together' ? (['together'] as const) : (['right', 'left'] as const);
+  return hands
+    .map((hand): Placed => {
+      const exercise = buildExercise({ ...choice, key, hands: hand });
+      const asWritten = Math.min(...exercise.steps.flatMap(({ notes }) => notes.map(({ midi }) => midi)));
+      return { choice: exercise.choice, octaves: (lowest - asWritten) / 12 };
+    })
+    .reduce((best, other) => (Math.abs(other.octaves) < Math.abs(best.octaves) ? other : best));
+}
+
+/** The key of the set whose tonic lies so many semitones above C. */
+function keyAt(mode: 'major' | 'minor', tonicClass: number): string {
+  return ALL_KEYS.filter((key) => key.endsWith(mode)).find((key) => tonicClassOf(key) === tonicClass)!;
+}
+
+function tonicClassOf(key: string): number {
+  const [letter, accidental] = [key[0]!, key[1]];
+  const natural = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 }[letter]!;
+  const moved = natural + (accidental === '#' ? 1 : accidental === 'b' ? -1 : 0);
+  return (moved + 12) % 12;
+}

@@ -1,0 +1,62 @@
+import { DEFAULT_CRITERIA } from '../report/index.ts';
+import type { Criteria, Estimate, NotMeasured, Report } from '../report/index.ts';
+
+/** What is clearly otherwise than in an earlier attempt at the same exercise. */
+export interface Change {
+  /** notes wrong, missed or extra; evenness of time, %; crossings that are late; spread of chords, ms; evenness of loudness, dB; tempo */
+  readonly kind: 'mistakes' | 'evenness' | 'crossings' | 'spread' | 'loudness' | 'tempo';
+  readonly before: number;
+  readonly now: number;
+  /** a change for the better; null of the tempo, of which nobody can say */
+  readonly better: boolean | null;
+}
+
+/**
+ * Two reports of one exercise, the earlier first → what changed, in the order in which a teacher would speak of it; nothing where
+ * it went as before. A figure has changed where the difference is over twice the ± of both (`criteria.sureBy`), the tempo where
+ * it is more than `criteria.tempoShare` away.
+ */
+export function changesSince(
+  earlier: Report,
+  now: Report,
+  criteria: Criteria = DEFAULT_CRITERIA,
+): readonly Change[] {
+  const [a, b] = [earlier.measures, now.measures];
+  return [
+    ...counted('mistakes', mistakes(earlier), mistakes(now)),
+    ...measured('evenness', a.evennessPercent, b.evennessPercent, criteria.sureBy),
+    ...counted('crossings', lateCrossings(earlier), lateCrossings(now)),
+    ...measured('spread', a.chordSpreadMs, b.chordSpreadMs, criteria.sureBy),
+    ...measured('loudness', a.loudnessEvennessDb, b.loudnessEvennessDb, criteria.sureBy),
+    ...tempo(a.tempoBpm, b.tempoBpm, criteria.tempoShare),
+  ];
+}
+
+type Figure = Estimate | NotMeasured;
+
+const isMeasured = (figure: Figure): figure is Estimate => 'value' in figure;
+
+function mistakes({ notes, missed }: Report): number {
+  return notes.filter(({ verdict }) => verdict !== 'correct').length + missed.length;
+}
+
+function lateCrossings({ measures }: Report): number {
+  return measures.crossings.filter(({ late }) => late).length;
+}
+
+function counted(kind: Change['kind'], before: number, now: number): readonly Change[] {
+  return before === now ? [] : [{ kind, before, now, better: now < before }];
+}
+
+function measured(kind: Change['kind'], before: Figure, now: Figure, sureBy: number): readonly Change[] {
+  if (!isMeasured(before) || !isMeasured(now)) return [];
+  const doubt = sureBy * Math.hypot(before.plusMinus ?? 0, now.plusMinus ?? 0);
+  if (Math.abs(now.value - before.value) <= doubt) return [];
+  return counted(kind, before.value, now.value);
+}
+
+function tempo(before: Figure, now: Figure, share: number): readonly Change[] {
+  if (!isMeasured(before) || !isMeasured(now)) return [];
+  if (Math.abs(now.value / before.value - 1) <= share) return [];
+  return [{ kind: 'tempo', before: before.value, now: now.value, better: null }];
+}

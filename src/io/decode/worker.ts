@@ -1,0 +1,35 @@
+import { handOn } from './hand-on.ts';
+import { DECODE_DEFAULTS, DecodeError, decodeBlocks } from './index.ts';
+import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
+
+/**
+ * The same as decodeInBrowser, for a worker, block by block. What decodeFile does not know goes to the decoders that workers
+ * have, then to the page's own (`byPage`). `open` gives a taker for each of them: the one before may have got some sound.
+ */
+export async function decodeInWorker(
+  bytes: ArrayBuffer,
+  name: string,
+  open: () => TakeSound,
+  byPage: () => Promise<DecodedAudio | null>,
+): Promise<DecodedFacts> {
+  try {
+    return await decodeBlocks(bytes, name, open());
+  } catch (error) {
+    if (!(error instanceof DecodeError) || error.kind === 'empty') throw error;
+    const taken = await byWebCodecs(bytes, open());
+    if (taken !== null) return taken;
+    const whole = await byPage();
+    if (whole === null) throw error;
+    handOn(whole, open());
+    return whole;
+  }
+}
+
+async function byWebCodecs(bytes: ArrayBuffer, take: TakeSound): Promise<DecodedFacts | null> {
+  const { decodeByWebCodecs } = await import('./web-codecs.ts');
+  try {
+    return await decodeByWebCodecs(new Uint8Array(bytes), { ...DECODE_DEFAULTS, take }, 'browser');
+  } catch {
+    return null;
+  }
+}

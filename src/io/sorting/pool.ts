@@ -1,0 +1,107 @@
+import { SortingError } from './errors.ts';
+import type { SortReply } from './messages.ts';
+
+/** A worker as the pool sees it. */
+export interface Port<Request> {
+  post(request: Request): void;
+  end(): void;
+}
+
+/** What a worker tells the pool. */
+export interface PortEvents<File> {
+  reply(reply: SortReply<File>): void;
+  /** it ended by itself, in plain words why (out of memory, say); it is not asked again */
+  died(why: string): void;
+}
+
+export interface PoolOptions<Request, File> {
+  readonly workers: number;
+  readonly open: (events: PortEvents<File>) => Port<Request>;
+  /** what those at work may hold together, MB; a file that needs more is done alone */
+  readonly budgetMb: number;
+}
+
+interface Job<Request, File> {
+  readonly request: Request;
+  readonly needsMb: number;
+  readonly onReply: (reply: SortReply<File>) => void;
+  readonly reject: (error: SortingError) => void;
+}
+
+interface Hand<Request, File> {
+  port: Port<Request> | null;
+  job: Job<Request, File> | null;
+}
+
+/**
+ * Shares jobs out to workers, in the order in which they were asked for, one a worker and never more at once than memory
+ * allows. Workers are started when they are first needed and live until `cancel` or `close`; one that dies fails its job and
+ * is replaced.
+ */
+export class Pool<Request, File> {
+  readonly #options: PoolOptions<Request, File>;
+  readonly #hands: Hand<Request, File>[];
+  #waiting: Job<Request, File>[] = [];
+
+  constructor(options: PoolOptions<Request, File>) {
+    this.#options = options;
+    this.#hands = Array.from({ length: Math.max(1, options.workers) }, () => ({ port: null, job: null }));
+  }
+
+  /** Asks for a job; all of the worker's replies come to `onReply`, up to the one that is 'done' or 'failed'. */
+  ask(job: Job<Request, File>): void {
+    this.#waiting.push(job);
+    this.#next();
+  }
+
+  /** Ends all workers at once; every job that is not done is rejected. */
+  cancel(why: string): void {
+    const stopped = [...this.#hands.flatMap(({ job }) => job ?? []), ...this.#waiting];
+    this.#waiting = [];
+    for (const hand of this.#hands) {
+      hand.port?.end();
+      hand.port = null;
+      hand.job = null;
+    }
+    for (const job of stopped) job.reject(new SortingError('cancelled', why));
+  }
+
+  #next(): void {
+    for (const hand of this.#hands) {
+      const job = this.#waiting[0];
+      if (job === undefined) return;
+      if (hand.job !== null) continue;
+      const atWork = this.#hands.flatMap((other) => other.job ?? []);
+      const heldMb = atWork.reduce((sum, { needsMb }) => sum + needsMb, 0);
+      if (atWork.length > 0 && heldMb + job.needsMb > this.#options.budgetMb) return;
+      this.#waiting.shift();
+      hand.job = job;
+      hand.port ??= this.#open(hand);
+      hand.port.post(job.request);
+    }
+  }
+
+  #open(hand: Hand<Request, File>): Port<Request> {
+    // A port that was ended may still have something to say: only the one in the hand is heard.
+    const isMine = (): boolean => hand.port === port;
+    const port: Port<Request> = this.#options.open({
+      reply: (reply) => {
+        const { job } = hand;
+        if (!isMine() || job === null) return;
+        if (reply.kind === 'done' || reply.kind === 'failed') hand.job = null;
+        if (reply.kind === 'failed') job.reject(new SortingError(reply.reason, reply.message));
+        else job.onReply(reply);
+        this.#next();
+      },
+      died: (why) => {
+        if (!isMine()) return;
+        const { job } = hand;
+        hand.port = null;
+        hand.job = null;
+        job?.reject(new SortingError('failed', why));
+        this.#next();
+      },
+    });
+    return port;
+  }
+}

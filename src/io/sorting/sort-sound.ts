@@ -1,0 +1,85 @@
+import { assessRecording, createListener } from '../../engine/index.ts';
+import type { FoundAttempt, Heard, Listener, ReportOptions } from '../../engine/index.ts';
+import type { DecodedFacts, TakeSound } from '../decode/index.ts';
+import { Tape } from './tape.ts';
+import type { FoundInFile, SortedAttempt, SortedFile } from './types.ts';
+
+/** Share of the work that is done when all sound has been decoded and heard; what follows takes the rest. */
+const LISTENING_SHARE = 0.9;
+
+/** Decodes a recording into the taker that it opens; opened again, it begins anew (another decoder is tried). */
+export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
+
+/**
+ * A recording, listened to while it is decoded → its attempts, each recognised and measured. Holds one channel of the sound,
+ * never the decoded samples. Rejects with what `decode` rejects with.
+ */
+export async function sortSound(
+  decode: DecodeInto,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
+): Promise<SortedFile<FoundInFile>> {
+  return (await sorted(decode, options, onProgress, () => null)).file;
+}
+
+/** The same, with the sound of each attempt cut out; one channel is held at two rates. */
+export async function sortAndCut(
+  decode: DecodeInto,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
+): Promise<SortedFile> {
+  const { file, tape } = await sorted(decode, options, onProgress, (format) => new Tape(format));
+  tape?.finish();
+  const cut = (one: FoundInFile): SortedAttempt => ({
+    ...one,
+    sound: tape?.cut(one.startSec, one.endSec) ?? { channels: [], sampleRateHz: 0 },
+  });
+  return { ...file, attempts: file.attempts.map(cut) };
+}
+
+interface Ear {
+  readonly listener: Listener;
+  readonly tape: Tape | null;
+}
+
+async function sorted(
+  decode: DecodeInto,
+  options: Partial<ReportOptions>,
+  onProgress: (share: number) => void,
+  openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Tape | null,
+): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Tape | null }> {
+  const openEar = (sampleRateHz: number, channels: number): Ear => {
+    const format = { sampleRateHz, channels };
+    return { listener: createListener(format), tape: openTape(format) };
+  };
+  const open: { ear?: Ear } = {};
+  const { remarks, sampleRateHz } = await decode(() => {
+    delete open.ear;
+    return (block, rateHz, share) => {
+      open.ear ??= openEar(rateHz, block.length);
+      open.ear.listener.push(block);
+      open.ear.tape?.push(block);
+      onProgress(LISTENING_SHARE * share);
+    };
+  });
+  const { listener, tape } = open.ear ?? openEar(sampleRateHz, 1);
+  const heard = listener.finish();
+  const attempts = assessRecording(heard, listener.sound(), options).map(told);
+  onProgress(1);
+  const reason = attempts.length > 0 ? '' : why(heard);
+  return { file: { durationSec: heard.durationSec, remarks, attempts, reason }, tape };
+}
+
+function told({ startSec, endSec, recognition, assessment }: FoundAttempt): FoundInFile {
+  return {
+    startSec,
+    endSec,
+    recognition,
+    report: assessment.kind === 'report' ? assessment.report : null,
+    reason: assessment.kind === 'report' ? '' : assessment.reason,
+  };
+}
+
+function why({ findings }: Heard): string {
+  return findings[0]?.detail ?? 'No piano notes were heard in it.';
+}

@@ -1,0 +1,39 @@
+/** Sorts files beside the page, one at a time; the page ends it by ending the worker. */
+import { DecodeError } from '../decode/index.ts';
+import type { DecodedAudio } from '../decode/index.ts';
+import { decodeInWorker } from '../decode/worker.ts';
+import type { SortReply, SortRequest } from './messages.ts';
+import { createTeller } from './progress.ts';
+import { sortAndCut } from './sort-sound.ts';
+
+const reply = (message: SortReply, transfer: Transferable[] = []): void =>
+  self.postMessage(message, { transfer });
+
+/** waits for what the page's decoder makes of the file */
+let onDecoded: (audio: DecodedAudio | null) => void = () => undefined;
+const byPage = (): Promise<DecodedAudio | null> => {
+  reply({ kind: 'decode' });
+  return new Promise((resolve) => (onDecoded = resolve));
+};
+
+async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort' }>): Promise<void> {
+  try {
+    const bytes = await file.arrayBuffer();
+    const sorted = await sortAndCut(
+      (open) => decodeInWorker(bytes, name, open, byPage),
+      options,
+      createTeller((share) => reply({ kind: 'progress', share })),
+    );
+    const samples = sorted.attempts.flatMap(({ sound }) => sound.channels.map(({ buffer }) => buffer));
+    reply({ kind: 'done', file: sorted }, samples);
+  } catch (error) {
+    const reason = error instanceof DecodeError ? 'unreadable' : 'failed';
+    const message = error instanceof Error ? error.message : String(error);
+    reply({ kind: 'failed', reason, message: reason === 'failed' ? `${name}: ${message}` : message });
+  }
+}
+
+self.addEventListener('message', ({ data }: MessageEvent<SortRequest>) => {
+  if (data.kind === 'sort') void sort(data);
+  else onDecoded(data.audio);
+});

@@ -1,0 +1,54 @@
+import { ChannelChooser } from '../../engine/index.ts';
+import type { AudioInput } from '../../engine/index.ts';
+
+/** Samples that are laid down together. */
+const REEL = 1 << 16;
+const FULL_SCALE = 32_768;
+
+/**
+ * A recording as it is listened to → the same sound laid aside, to cut attempts out of it: the one channel that the listener
+ * hears, in 16 bits (rounding 98 dB under full scale). Half an hour at 48 kHz takes 173 MB, a quarter of the decoded samples.
+ */
+export class Tape {
+  readonly sampleRateHz: number;
+  readonly #reels: Int16Array[] = [];
+  readonly #chooser: ChannelChooser;
+  #length = 0;
+
+  constructor(format: { readonly sampleRateHz: number; readonly channels: number }) {
+    this.sampleRateHz = format.sampleRateHz;
+    this.#chooser = new ChannelChooser(format.channels, (block, length) => this.#lay(block, length));
+  }
+
+  push(block: readonly Float32Array[]): void {
+    this.#chooser.push(block);
+  }
+
+  /** To be called once all sound was pushed. */
+  finish(): void {
+    this.#chooser.finish();
+  }
+
+  /** The sound between two moments, as far as there is any. */
+  cut(startSec: number, endSec: number): AudioInput {
+    const from = Math.min(Math.max(Math.round(startSec * this.sampleRateHz), 0), this.#length);
+    const to = Math.min(Math.max(Math.round(endSec * this.sampleRateHz), from), this.#length);
+    const samples = new Float32Array(to - from);
+    for (let at = from; at < to;) {
+      const reel = this.#reels[Math.floor(at / REEL)]!;
+      const end = Math.min(to, at - (at % REEL) + REEL);
+      for (; at < end; at++) samples[at - from] = reel[at % REEL]! / FULL_SCALE;
+    }
+    return { channels: [samples], sampleRateHz: this.sampleRateHz };
+  }
+
+  #lay(block: Float64Array, length: number): void {
+    for (let i = 0; i < length; i++) {
+      const at = this.#length % REEL;
+      if (at === 0) this.#reels.push(new Int16Array(REEL));
+      const value = Math.round(block[i]! * FULL_SCALE);
+      this.#reels.at(-1)![at] = Math.min(Math.max(value, -FULL_SCALE), FULL_SCALE - 1);
+      this.#length += 1;
+    }
+  }
+}

@@ -1,0 +1,41 @@
+import type { AudioInput, FoundAttempt, Report, ReportOptions } from '../../engine/index.ts';
+
+/** An attempt found in a file, or other playing in it, whose `recognition` then has no choice. */
+export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 'recognition'> {
+  /** null: no report, and why */
+  readonly report: Report | null;
+  readonly reason: string;
+}
+
+/** The same with its own sound. */
+export interface SortedAttempt extends FoundInFile {
+  /** the attempt alone, cut out of the recording, at the file's own rate: the one channel that was listened to */
+  readonly sound: AudioInput;
+}
+
+/** What became of one file. */
+export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
+  readonly durationSec: number;
+  /** plain sentences on what could not be read or was left out */
+  readonly remarks: readonly string[];
+  /** in order of time; empty where nobody plays */
+  readonly attempts: readonly Attempt[];
+  /** why there is no attempt in it; '' where there is one */
+  readonly reason: string;
+}
+
+/** Decodes, splits, recognises and measures files beside the page, several at a time. */
+export interface Sorters {
+  /**
+   * One file → its attempts. `onProgress` gets 0..1. Rejects with SortingError; one bad file never stops the others.
+   */
+  sort(
+    file: Blob,
+    name: string,
+    options: Partial<ReportOptions>,
+    onProgress?: (share: number) => void,
+  ): Promise<SortedFile>;
+  /** Calls off everything asked for so far, at once. */
+  cancel(): void;
+  close(): void;
+}

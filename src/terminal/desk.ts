@@ -1,0 +1,128 @@
+import { statSync } from 'node:fs';
+import { mkdir, writeFile } from 'node:fs/promises';
+import { availableParallelism } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Command } from './commands.ts';
+import type { Console } from './console.ts';
+import { arrange } from './pile/arrange.ts';
+import { collect, MOST_RECORDINGS } from './pile/collect.ts';
+import type { Collected } from './pile/collect.ts';
+import { sortPile } from './pile/crew.ts';
+import { encodePile } from './pile/csv.ts';
+import { pileObject } from './pile/json.ts';
+import { keptFolder } from './pile/kept.ts';
+import { drawPile } from './pile/lines.ts';
+import { pagesOf } from './pile/pages.ts';
+import type { Outcome, Pile, Recording } from './pile/types.ts';
+import { EXIT, Problem, usageProblem } from './problems.ts';
+import type { ExitCode } from './problems.ts';
+import { createProgress } from './progress.ts';
+import { reasonOf } from './sound.ts';
+import type { Wiring } from './wiring.ts';
+
+type DeskCommand = Extract<Command, { kind: 'desk' }>;
+
+/** More helpers than this share memory and disk more than they win. */
+const MOST_HELPERS = 4;
+
+/** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
+export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
+  const collected = await collectAll(command);
+  const { recordings } = collected;
+  if (recordings.length > MOST_RECORDINGS) {
+    throw usageProblem(
+      `There are ${recordings.length} recordings; at most ${MOST_RECORDINGS} are sorted at once. Name some of the folders in it.`,
+    );
+  }
+  const outcomes = await sort(recordings, command, console, wiring.version);
+  const pile = arrange(outcomes);
+  if (command.csvFile !== null) await save(command.csvFile, encodePile(pile));
+  if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring);
+  if (command.json) console.out(JSON.stringify(pileObject(pile)));
+  else if (recordings.length > 0) for (const line of drawPile(pile, console.paper)) console.out(line);
+  return sayProblems(pile, collected, outcomes, command, console);
+}
+
+async function collectAll({ paths, csvFile, htmlFolder }: DeskCommand): Promise<Collected> {
+  const own = [csvFile, htmlFolder].filter((path) => path !== null);
+  try {
+    return await collect(paths, own);
+  } catch (cause) {
+    const path = cause instanceof Error && 'path' in cause ? String(cause.path) : paths.join(' ');
+    throw new Problem(EXIT.unreadable, `${path}: ${reasonOf(cause)}`);
+  }
+}
+
+async function sort(
+  recordings: readonly Recording[],
+  { workers, targetBpm, fresh, quiet }: DeskCommand,
+  console: Console,
+  version: string,
+): Promise<readonly Outcome[]> {
+  const command = process.argv[1]!;
+  const progress = createProgress(console, '', quiet);
+  let done = 0;
+  const onInterrupt = (): void => {
+    progress.clear();
+    const kept = `${Math.floor(done)} of ${recordings.length} recordings are sorted and kept`;
+    console.say(`evenfall: Stopped. ${kept}; the same command goes on from there.`);
+  };
+  process.prependListener('SIGINT', onInterrupt);
+  try {
+    return await sortPile(
+      recordings,
+      {
+        command,
+        workers: workers ?? Math.min(availableParallelism(), MOST_HELPERS),
+        targetBpm,
+        // A newer build may hear otherwise, though its version is still the same.
+        kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
+      },
+      (now) => {
+        done = now;
+        progress.show(now / recordings.length, `${Math.floor(now)} of ${recordings.length} recordings`);
+      },
+    );
+  } finally {
+    process.removeListener('SIGINT', onInterrupt);
+    progress.clear();
+  }
+}
+
+async function savePages(folder: string, pile: Pile, wiring: Wiring): Promise<void> {
+  for await (const { name, html } of pagesOf(pile, Date.now(), wiring)) await save(join(folder, name), html);
+}
+
+async function save(file: string, text: string): Promise<void> {
+  try {
+    await mkdir(dirname(file), { recursive: true });
+    await writeFile(file, text);
+  } catch (cause) {
+    const reason = cause instanceof Error ? cause.message : String(cause);
+    throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
+  }
+}
+
+/** Says what went wrong, file by file, and returns the worst of it. */
+function sayProblems(
+  { silent, unread, remarks }: Pile,
+  { others, refused, recordings }: Collected,
+  outcomes: readonly Outcome[],
+  { quiet, paths }: DeskCommand,
+  console: Console,
+): ExitCode {
+  if (!quiet) {
+    for (const { recording, remark } of remarks) console.say(`evenfall: ${recording.name}: ${remark}`);
+    if (others > 0)
+      console.say(`evenfall: ${others} other file${others === 1 ? ' was' : 's were'} passed over.`);
+  }
+  for (const { recording, reason } of silent)
+    console.say(`evenfall: ${recording.name}: No playing was found in it. ${reason}`);
+  for (const { reason } of unread) console.say(`evenfall: ${reason}`);
+  for (const { name, reason } of refused) console.say(`evenfall: ${name}: ${reason}`);
+  if (outcomes.some((one) => 'problem' in one && one.problem === 'failed')) return EXIT.ourFault;
+  if (recordings.length === 0 && refused.length === 0)
+    throw new Problem(EXIT.noPlaying, `${paths.join(' ')}: There is no recording in it.`);
+  if (silent.length > 0) return EXIT.noPlaying;
+  return unread.length + refused.length > 0 ? EXIT.unreadable : EXIT.analysed;
+}

@@ -1,0 +1,55 @@
+import { changesSince, exerciseId } from '../../engine/index.ts';
+import type { Report } from '../../engine/index.ts';
+import type { Outcome, Pile, PileAttempt, PileStudent, Recording, Sorted } from './types.ts';
+
+/** Recordings sorted one by one → the attempts of each student in the order in which they were played, each against the one before. */
+export function arrange(outcomes: readonly Outcome[]): Pile {
+  const sorted = outcomes.flatMap((one) => ('sorted' in one ? [one] : []));
+  const names = [...new Set(sorted.map(({ recording }) => recording.student))].sort(byName);
+  const students = names.map((name): PileStudent => ({
+    name,
+    attempts: attemptsOf(sorted.filter(({ recording }) => recording.student === name)),
+  }));
+  return {
+    students: students.filter(({ attempts }) => attempts.length > 0),
+    silent: sorted.flatMap(({ recording, sorted: { attempts, reason } }) =>
+      attempts.length === 0 ? [{ recording, reason }] : [],
+    ),
+    unread: outcomes.flatMap((one) =>
+      'sorted' in one ? [] : [{ recording: one.recording, reason: one.message }],
+    ),
+    remarks: sorted.flatMap(({ recording, sorted: { remarks } }) =>
+      remarks.map((remark) => ({ recording, remark })),
+    ),
+  };
+}
+
+/** Nobody's recordings come last. */
+function byName(a: string, b: string): number {
+  if (a === '' || b === '') return Number(a === '') - Number(b === '');
+  return a.localeCompare(b, 'en');
+}
+
+type SortedOne = { readonly recording: Recording; readonly sorted: Sorted };
+
+function attemptsOf(recordings: readonly SortedOne[]): readonly PileAttempt[] {
+  const inOrder = [...recordings].sort(inTime);
+  const last = new Map<string, { readonly report: Report; readonly whenMs: number | null }>();
+  return inOrder.flatMap(({ recording, sorted }) =>
+    sorted.attempts.map((found): PileAttempt => {
+      const { report } = found;
+      if (report === null) return { recording, found, since: null };
+      const id = exerciseId(report.exercise);
+      const before = last.get(id);
+      last.set(id, { report, whenMs: recording.whenMs });
+      const since = before === undefined ? null : { ...before, changes: changesSince(before.report, report) };
+      return { recording, found, since };
+    }),
+  );
+}
+
+/** By their time, those without one last; of one time by their names, numbers as numbers. */
+function inTime({ recording: a }: SortedOne, { recording: b }: SortedOne): number {
+  const [x, y] = [a.whenMs ?? Infinity, b.whenMs ?? Infinity];
+  return x === y ? a.name.localeCompare(b.name, 'en', { numeric: true }) : x - y;
+}

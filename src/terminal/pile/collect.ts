@@ -1,0 +1,152 @@
+import { openAsBlob } from 'node:fs';
+import type { Dirent } from 'node:fs';
+import { readdir, stat } from 'node:fs/promises';
+import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path';
+import { ArchiveError, isArchive, openArchive } from '../../io/archive/index.ts';
+import { sniff } from '../../io/decode/sniff.ts';
+import { recordedWhen } from '../../io/sorting/recorded-when.ts';
+import { weightMb } from '../../io/sorting/weight.ts';
+import { studentIn } from '../../io/teaching/student-name.ts';
+import type { Recording } from './types.ts';
+
+/** So many recordings at once at most: more are several weeks' worth, or the wrong folder. */
+export const MOST_RECORDINGS = 200;
+/** Of a file so much is looked at to tell what it is. */
+const HEAD_BYTES = 70_000;
+/** Endings under which a file that cannot be told by its content is meant as a recording, and is refused with its reason. */
+const MEANT_AS_SOUND =
+  /\.(wav|flac|mp3|m4a|mp4|mov|aac|ogg|oga|opus|webm|mka|mkv|amr|3gp|aif|aiff|wma|caf)$/i;
+
+/** Recordings found, and what was passed over. */
+export interface Collected {
+  readonly recordings: readonly Recording[];
+  /** files that are no recordings */
+  readonly others: number;
+  /** what cannot be opened, and why */
+  readonly refused: readonly { readonly name: string; readonly reason: string }[];
+}
+
+interface Gathering {
+  readonly recordings: Recording[];
+  readonly refused: { name: string; reason: string }[];
+  others: number;
+  /** written by ourselves: not to be read */
+  readonly own: ReadonlySet<string>;
+}
+
+/**
+ * Folders, files and zips → the recordings in them, told by their content, in the order of their names. Hidden files and
+ * `own` (folders and files that this run writes) are passed over. Throws the system's error where a path that was given is
+ * not there or may not be read.
+ */
+export async function collect(given: readonly string[], own: readonly string[]): Promise<Collected> {
+  const into: Gathering = {
+    recordings: [],
+    refused: [],
+    others: 0,
+    own: new Set(own.map((path) => resolve(path))),
+  };
+  for (const path of given) {
+    const found = await stat(path);
+    if (found.isDirectory()) await folder(path, path, into);
+    else {
+      const shown = basename(path);
+      await file({ path, pathForName: join(basename(dirname(resolve(path))), shown), shown }, into);
+    }
+  }
+  return into;
+}
+
+async function folder(path: string, top: string, into: Gathering): Promise<void> {
+  if (into.own.has(resolve(path))) return;
+  const entries = await readdir(path, { withFileTypes: true });
+  for (const entry of entries.sort(byName)) {
+    if (isHidden(entry.name)) continue;
+    const below = join(path, entry.name);
+    // A link to a folder may lead round in a circle; a link to a file does no harm.
+    if (entry.isDirectory()) await folder(below, top, into);
+    else if (await isFile(entry, below)) {
+      const shown = relative(top, below);
+      await file({ path: below, pathForName: join(basename(resolve(top)), shown), shown }, into);
+    }
+  }
+}
+
+const isHidden = (name: string): boolean => /^(\.|__MACOSX$|thumbs\.db$|desktop\.ini$)/i.test(name);
+
+const byName = (a: Dirent, b: Dirent): number => a.name.localeCompare(b.name, 'en', { numeric: true });
+
+async function isFile(entry: Dirent, path: string): Promise<boolean> {
+  if (!entry.isSymbolicLink()) return entry.isFile();
+  return (await stat(path).catch(() => null))?.isFile() ?? false;
+}
+
+/** A file found, or an archive. `pathForName`: with the folder that was given in front, from which the student's name is told. */
+interface Found {
+  readonly path: string;
+  readonly pathForName: string;
+  readonly shown: string;
+}
+
+async function file(found: Found, into: Gathering): Promise<void> {
+  const { path } = found;
+  if (into.own.has(resolve(path))) return;
+  const blob = await openAsBlob(path);
+  const { mtimeMs } = await stat(path);
+  if (await isArchive(blob)) return archive(found, mtimeMs, blob, into);
+  const head = new Uint8Array(await blob.slice(0, HEAD_BYTES).arrayBuffer());
+  if (isRecording(head, found.shown)) {
+    into.recordings.push(recordingOf(found, null, mtimeMs, weightMb(head, blob.size)));
+  } else into.others += 1;
+}
+
+/** An archive stands for a folder of its name. */
+async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gathering): Promise<void> {
+  const { path, shown } = found;
+  const asFolder = found.pathForName.slice(0, found.pathForName.length - extname(path).length);
+  try {
+    for (const { name, sizeBytes } of await openArchive(blob)) {
+      if (name.split('/').some(isHidden)) continue;
+      // Nothing is unpacked to look at it: what is called a recording is taken for one, and refused later if it is none.
+      if (!MEANT_AS_SOUND.test(name)) into.others += 1;
+      else {
+        const inside = name.split('/').join(sep);
+        const member = { path, pathForName: join(asFolder, inside), shown: join(shown, inside) };
+        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(headByName(name), sizeBytes)));
+      }
+    }
+  } catch (cause) {
+    if (!(cause instanceof ArchiveError)) throw cause;
+    into.refused.push({ name: shown, reason: cause.message });
+  }
+}
+
+function recordingOf(found: Found, member: string | null, mtimeMs: number, needsMb: number): Recording {
+  const { path, pathForName, shown } = found;
+  return {
+    source: { path, member },
+    name: shown,
+    student: studentIn(pathForName),
+    whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
+    needsMb,
+  };
+}
+
+/** By content; what is damaged beyond telling counts by its ending, so that it is refused with a reason and not passed over. */
+function isRecording(head: Uint8Array, name: string): boolean {
+  const found = sniff(head);
+  if (found.format === 'unknown') return MEANT_AS_SOUND.test(name);
+  return found.format !== 'other' || found.isSound || MEANT_AS_SOUND.test(name);
+}
+
+/** The first bytes that a file of this ending has, as far as its weight goes. */
+function headByName(name: string): Uint8Array {
+  const begins = /\.wav$/i.test(name)
+    ? 'RIFF'
+    : /\.flac$/i.test(name)
+      ? 'fLaC'
+      : /\.(ogg|oga|opus|webm)$/i.test(name)
+        ? 'OggS'
+        : '';
+  return Uint8Array.from(begins, (letter) => letter.charCodeAt(0));
+}

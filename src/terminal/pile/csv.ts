@@ -1,0 +1,104 @@
+import type { Estimate, NotMeasured, Report } from '../../engine/index.ts';
+import type { Pile, PileAttempt } from './types.ts';
+import { changedWords, exerciseOf, readingsOf, verdictOf } from './words.ts';
+
+type Cell = string | number | null | undefined;
+
+const COLUMNS = [
+  'student',
+  'file',
+  'recorded',
+  'start_s',
+  'end_s',
+  'exercise',
+  'key',
+  'form',
+  'hands',
+  'octaves',
+  'octave_shift',
+  'recognition_confidence',
+  'likeliest',
+  'verdict',
+  'next_step',
+  'changed',
+  'right',
+  'wrong',
+  'missed',
+  'extra',
+  'unsure',
+  'evenness_percent',
+  'worst_crossing_ms',
+  'loudness_evenness_db',
+  'chord_spread_ms',
+  'tempo_bpm',
+  'drift_percent',
+  'tuning_cents',
+] as const;
+
+/**
+ * A pile → a table of its attempts, one row each, by student and time (RFC 4180, UTF-8, a decimal point; units in the names of
+ * the columns; empty where a figure could not be had). Cells that a spreadsheet would take for a formula get an apostrophe in
+ * front (OWASP, "CSV Injection"): names of files come from outside.
+ */
+export function encodePile({ students }: Pile): string {
+  const rows = students.flatMap(({ name, attempts }) => attempts.map((attempt) => rowOf(name, attempt)));
+  return [COLUMNS, ...rows].map((row) => `${row.map(written).join(',')}\r\n`).join('');
+}
+
+function rowOf(student: string, attempt: PileAttempt): readonly Cell[] {
+  const { recording, found } = attempt;
+  const { report, recognition } = found;
+  return [
+    student,
+    recording.name,
+    recording.whenMs === null ? null : new Date(recording.whenMs).toISOString(),
+    found.startSec.toFixed(2),
+    found.endSec.toFixed(2),
+    exerciseOf(attempt),
+    report?.exercise.key,
+    report?.exercise.form,
+    report?.exercise.hands,
+    report?.exercise.octaves,
+    report?.exercise.octaveShift,
+    recognition.confidence.toFixed(2),
+    readingsOf(found).join('; '),
+    verdictOf(attempt),
+    report?.words.nextStep,
+    changedWords(attempt),
+    ...(report === null ? NO_FIGURES : figuresOf(report)),
+  ];
+}
+
+const NO_FIGURES: readonly Cell[] = COLUMNS.slice(COLUMNS.indexOf('right')).map(() => null);
+
+function figuresOf({ notes, missed, unsure, measures, tuning }: Report): readonly Cell[] {
+  const count = (verdict: string): number => notes.filter((note) => note.verdict === verdict).length;
+  const delays = measures.crossings.map(({ delayMs }) => delayMs);
+  return [
+    count('correct'),
+    count('wrong'),
+    missed.length,
+    count('extra'),
+    unsure.length,
+    figure(measures.evennessPercent, 2),
+    delays.length === 0 ? null : Math.max(...delays).toFixed(1),
+    figure(measures.loudnessEvennessDb, 2),
+    figure(measures.chordSpreadMs, 1),
+    figure(measures.tempoBpm, 1),
+    figure(measures.driftPercent, 1),
+    tuning.cents.toFixed(1),
+  ];
+}
+
+function figure(value: Estimate | NotMeasured, decimals: number): Cell {
+  return 'value' in value ? value.value.toFixed(decimals) : null;
+}
+
+/** A negative number is no formula. */
+const NUMBER = /^-?\d+(\.\d+)?$/;
+
+function written(cell: Cell): string {
+  const text = cell === null || cell === undefined ? '' : String(cell);
+  const safe = /^[=+\-@\t\r\n]/.test(text) && !NUMBER.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}

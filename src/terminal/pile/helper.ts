@@ -1,0 +1,64 @@
+import { openAsBlob } from 'node:fs';
+import { ArchiveError, openArchive } from '../../io/archive/index.ts';
+import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
+import { decodeBlocksInNode } from '../../io/decode/node.ts';
+import { createTeller } from '../../io/sorting/progress.ts';
+import { sortSound } from '../../io/sorting/sort-sound.ts';
+import { keep, keptName, readKept } from './kept.ts';
+import type { PileReply, PileRequest } from './messages.ts';
+import type { Sorted, Source } from './types.ts';
+
+/** Answers the requests of the command that started this process, one at a time, until it is gone. */
+export function help(): void {
+  const reply = (message: PileReply): void => void process.send?.(message);
+  process.on('message', (request: PileRequest) => {
+    sortOne(request, (share) => reply({ kind: 'progress', share })).then(
+      (file) => reply({ kind: 'done', file }),
+      (cause: unknown) => reply(failure(request.name, cause)),
+    );
+  });
+  process.on('disconnect', () => process.exit());
+}
+
+async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
+  const { source, name, targetBpm, kept } = request;
+  const bytes = await bytesOf(source);
+  const id = keptName(new Uint8Array(bytes), [kept.version, targetBpm]);
+  const known = kept.fresh ? null : await readKept(kept.folder, id);
+  if (known !== null) return known;
+  const sorted = await sortSound(
+    (open) => decodeBlocksInNode(bytes, name, open),
+    { targetBpm },
+    createTeller(onProgress),
+  );
+  await keep(kept.folder, id, sorted);
+  return sorted;
+}
+
+/** At most the largest file worth reading: of a longer one the first part, which most formats allow. */
+async function bytesOf({ path, member }: Source): Promise<ArrayBuffer> {
+  const blob = await openAsBlob(path);
+  if (member === null) return blob.slice(0, LARGEST_FILE_BYTES).arrayBuffer();
+  const found = (await openArchive(blob)).find(({ name }) => name === member);
+  if (found === undefined) throw new ArchiveError('It is no longer in its archive.');
+  return (await found.read()).buffer;
+}
+
+function failure(name: string, cause: unknown): PileReply {
+  const message = cause instanceof Error ? cause.message : String(cause);
+  if (cause instanceof DecodeError) return { kind: 'failed', reason: 'unreadable', message };
+  if (cause instanceof ArchiveError)
+    return { kind: 'failed', reason: 'unreadable', message: `${name}: ${message}` };
+  if (cause instanceof Error && 'code' in cause)
+    return {
+      kind: 'failed',
+      reason: 'unreadable',
+      message: `${name}: It could not be read (${String(cause.code)}).`,
+    };
+  const detail = cause instanceof Error ? (cause.stack ?? message) : message;
+  return {
+    kind: 'failed',
+    reason: 'failed',
+    message: `${name}: The analysis failed through a fault of this program. ${detail}`,
+  };
+}

@@ -1,0 +1,54 @@
+import { createHash } from 'node:crypto';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
+import { homedir } from 'node:os';
+import { isAbsolute, join } from 'node:path';
+import type { Sorted } from './types.ts';
+
+/** Where results of earlier runs lie: the user's own cache folder (XDG Base Directory Specification 0.8). */
+export function keptFolder(env: NodeJS.ProcessEnv): string {
+  const cache = env['XDG_CACHE_HOME'];
+  // The specification has paths that are not absolute ignored.
+  const root = cache !== undefined && isAbsolute(cache) ? cache : join(homedir(), '.cache');
+  return join(root, 'evenfall', 'desk');
+}
+
+/** A recording's bytes, and all else that its result depends on → the name under which the result is kept. */
+export function keptName(bytes: Uint8Array, besides: readonly unknown[]): string {
+  return createHash('sha256').update(JSON.stringify(besides)).update(bytes).digest('hex');
+}
+
+/** A result kept under a name; null where there is none that can be read. */
+export async function readKept(folder: string, name: string): Promise<Sorted | null> {
+  try {
+    const kept: unknown = JSON.parse(await readFile(join(folder, `${name}.json`), 'utf8'));
+    return isSorted(kept) ? kept : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Keeps a result. That it cannot be kept (no room, no rights) does not matter now: it is done anew next time. */
+export async function keep(folder: string, name: string, sorted: Sorted): Promise<void> {
+  try {
+    await mkdir(folder, { recursive: true });
+    const path = join(folder, `${name}.json`);
+    // Moved into place: nobody meets half a result, though several write at once.
+    const aside = `${path}.${process.pid}`;
+    await writeFile(aside, JSON.stringify(sorted));
+    await rename(aside, path);
+  } catch {
+    return;
+  }
+}
+
+/** The file is our own, but disks and people change files. */
+function isSorted(value: unknown): value is Sorted {
+  if (typeof value !== 'object' || value === null) return false;
+  const { durationSec, remarks, attempts, reason } = value as Partial<Record<keyof Sorted, unknown>>;
+  return (
+    typeof durationSec === 'number' &&
+    typeof reason === 'string' &&
+    Array.isArray(remarks) &&
+    Array.isArray(attempts)
+  );
+}

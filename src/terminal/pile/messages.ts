@@ -1,0 +1,25 @@
+import type { SortReply } from '../../io/sorting/messages.ts';
+import type { Sorted, Source } from './types.ts';
+
+/** The word with which the command starts itself as a helper. */
+export const HELPER = '--helper';
+
+/** What the command asks of one of its helpers. */
+export interface PileRequest {
+  readonly source: Source;
+  /** for messages */
+  readonly name: string;
+  readonly targetBpm: number | null;
+  readonly kept: KeptPlace;
+}
+
+/** Where results are kept, and which of them are of use. */
+export interface KeptPlace {
+  readonly folder: string;
+  /** of this program: another one's results are not of use */
+  readonly version: string;
+  /** do all anew, whatever is kept */
+  readonly fresh: boolean;
+}
+
+export type PileReply = SortReply<Sorted>;

@@ -1,0 +1,61 @@
+import type { Change, Report } from '../../engine/index.ts';
+import type { FoundInFile, SortedFile } from '../../io/sorting/types.ts';
+
+/** Where the bytes of a recording lie. */
+export interface Source {
+  readonly path: string;
+  /** its name in the archive that lies there; null: the file itself */
+  readonly member: string | null;
+}
+
+/** One recording of a pile. */
+export interface Recording {
+  readonly source: Source;
+  /** as it is shown: its path below what was given */
+  readonly name: string;
+  /** '' where neither folder nor file name tells */
+  readonly student: string;
+  /** by its name, else by the file's own time, ms since 1970; null: neither is known */
+  readonly whenMs: number | null;
+  /** what sorting it may hold, MB */
+  readonly needsMb: number;
+}
+
+/** What became of a recording: no sound, so that many can be kept. */
+export type Sorted = SortedFile<FoundInFile>;
+
+/** A recording that was sorted, or why it was not. */
+export type Outcome = { readonly recording: Recording } & (
+  { readonly sorted: Sorted } | { readonly problem: 'unreadable' | 'failed'; readonly message: string }
+);
+
+/** An attempt of a student, or other playing in which no exercise is sure. */
+export interface PileAttempt {
+  readonly recording: Recording;
+  readonly found: FoundInFile;
+  /** what changed since the student's last attempt at the same exercise; null: it is the first here */
+  readonly since: {
+    readonly report: Report;
+    readonly whenMs: number | null;
+    readonly changes: readonly Change[];
+  } | null;
+}
+
+/** One student's attempts, oldest first. */
+export interface PileStudent {
+  /** '' where it is not known */
+  readonly name: string;
+  readonly attempts: readonly PileAttempt[];
+}
+
+/** What a pile of recordings came to. */
+export interface Pile {
+  /** in order of their names, those without a name last */
+  readonly students: readonly PileStudent[];
+  /** recordings without any playing, and why */
+  readonly silent: readonly { readonly recording: Recording; readonly reason: string }[];
+  /** recordings that could not be read */
+  readonly unread: readonly { readonly recording: Recording; readonly reason: string }[];
+  /** what is to be said of single recordings, e.g. that the rest was left out */
+  readonly remarks: readonly { readonly recording: Recording; readonly remark: string }[];
+}

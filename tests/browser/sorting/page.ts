@@ -1,0 +1,55 @@
+/** The sorters as the page uses them, for the test and the bench of speed: files are chosen, then `sortChosen` is called. */
+import { createSorters } from '../../../src/io/sorting/index.ts';
+
+/** What became of one of the files chosen. */
+export interface Outcome {
+  readonly name: string;
+  /** the attempts' titles, null for what was not recognised; or why there is no result */
+  readonly titles: readonly (string | null)[] | string;
+  readonly soundSec: readonly number[];
+  readonly durationSec: number;
+  readonly shares: readonly number[];
+  readonly doneMs: number;
+}
+
+const workers = Number(new URLSearchParams(location.search).get('workers') ?? 0);
+const sorters = workers > 0 ? createSorters(workers) : createSorters();
+const chosen = (): readonly File[] => [...(document.querySelector('input')?.files ?? [])];
+
+async function sortChosen(): Promise<readonly Outcome[]> {
+  const beganMs = performance.now();
+  return Promise.all(
+    chosen().map(async (file): Promise<Outcome> => {
+      const shares: number[] = [];
+      const sorted = await sorters
+        .sort(file, file.name, {}, (share) => void shares.push(share))
+        .catch((error: unknown) => error as Error);
+      const doneMs = performance.now() - beganMs;
+      if (sorted instanceof Error)
+        return { name: file.name, titles: sorted.message, soundSec: [], durationSec: 0, shares, doneMs };
+      return {
+        name: file.name,
+        titles: sorted.attempts.map(({ report }) => report?.exercise.title ?? null),
+        soundSec: sorted.attempts.map(({ sound }) => sound.channels[0]!.length / sound.sampleRateHz),
+        durationSec: sorted.durationSec,
+        shares,
+        doneMs,
+      };
+    }),
+  );
+}
+
+/** Begins, calls off after a while, and tells what was said of each file. */
+async function sortAndCancel(afterMs: number): Promise<readonly Outcome[]> {
+  const sorted = sortChosen();
+  setTimeout(() => sorters.cancel(), afterMs);
+  return sorted;
+}
+
+const sorting = { sortChosen, sortAndCancel };
+declare global {
+  interface Window {
+    sorting: typeof sorting;
+  }
+}
+window.sorting = sorting;

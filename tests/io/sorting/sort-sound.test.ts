@@ -1,0 +1,168 @@
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { assessRecording, listenAndKeep } from '../../../src/engine/index.ts';
+import { DecodeError, decodeBlocks, decodeFile } from '../../../src/io/decode/index.ts';
+import { handOn } from '../../../src/io/decode/hand-on.ts';
+import { encodeWav } from '../../../src/io/encode/index.ts';
+import { createTeller } from '../../../src/io/sorting/progress.ts';
+import { sortAndCut, sortSound } from '../../../src/io/sorting/sort-sound.ts';
+import { Tape } from '../../../src/io/sorting/tape.ts';
+import { weightMb } from '../../../src/io/sorting/weight.ts';
+
+const ROOT = resolve(import.meta.dirname, '../../..');
+const bytesOf = (path: string): ArrayBuffer => Uint8Array.from(readFileSync(resolve(ROOT, path))).buffer;
+const FIXTURE = 'audio-fixtures/clean-scale/attempt.wav';
+
+describe('sorting a recording', () => {
+  it('comes to what the engine comes to on the whole sound, with each attempt cut out', async () => {
+    const bytes = bytesOf(FIXTURE);
+    const shares: number[] = [];
+    const sorted = await sortAndCut(
+      (open) => decodeBlocks(bytes, 'attempt.wav', open()),
+      {},
+      (share) => shares.push(share),
+    );
+    const audio = await decodeFile(bytes, 'attempt.wav');
+    const { heard, sound } = listenAndKeep(audio);
+    const expected = assessRecording(heard, sound);
+    expect(sorted.durationSec).toBe(heard.durationSec);
+    expect(sorted.attempts.map(({ report }) => report)).toEqual(
+      expected.map(({ assessment }) => (assessment.kind === 'report' ? assessment.report : null)),
+    );
+    const without = await sortSound(
+      (open) => decodeBlocks(bytes, 'attempt.wav', open()),
+      {},
+      () => undefined,
+    );
+    expect(without.attempts).toEqual(sorted.attempts.map(({ sound: _, ...rest }) => rest));
+    const [attempt] = sorted.attempts;
+    expect(attempt!.sound.channels[0]!.length / attempt!.sound.sampleRateHz).toBeCloseTo(
+      Math.min(attempt!.endSec, heard.durationSec) - attempt!.startSec,
+      3,
+    );
+    expect(shares.at(-1)).toBe(1);
+  });
+
+  it('begins anew where another decoder is tried', async () => {
+    const audio = await decodeFile(bytesOf(FIXTURE), 'attempt.wav');
+    const once = await sortAndCut(
+      async (open) => (handOn(audio, open()), audio),
+      {},
+      () => undefined,
+    );
+    const anew = await sortAndCut(
+      async (open) => {
+        open()([new Float32Array(5000).fill(0.5)], 8000, 0.1);
+        handOn(audio, open());
+        return audio;
+      },
+      {},
+      () => undefined,
+    );
+    expect(anew).toEqual(once);
+  });
+
+  it('says why where nobody plays, and lets a file that cannot be read be refused', async () => {
+    const silence = encodeWav({ channels: [new Float32Array(96_000)], sampleRateHz: 48_000 });
+    const nothing = await sortAndCut(
+      (open) => decodeBlocks(silence, 'silence.wav', open()),
+      {},
+      () => undefined,
+    );
+    expect(nothing.attempts).toEqual([]);
+    expect(nothing.reason).toMatch(/silent|silence|no sound|quiet/i);
+    const letter = new TextEncoder().encode('Dear teacher').buffer;
+    await expect(
+      sortAndCut(
+        (open) => decodeBlocks(letter, 'letter.mp3', open()),
+        {},
+        () => undefined,
+      ),
+    ).rejects.toThrow(DecodeError);
+  });
+});
+
+describe('sound in blocks', () => {
+  it.each([
+    'wav-s16-stereo.wav',
+    'flac-s24.flac',
+    'mp3-stereo.mp3',
+    'opus-mono.ogg',
+    'opus-stereo.webm',
+    'vorbis-mono.ogg',
+  ])('is that of the whole file, but for the encoder’s last few: %s', async (name) => {
+    const bytes = bytesOf(`tests/io/decode/samples/${name}`);
+    const whole = await decodeFile(bytes, name);
+    const blocks: number[] = [];
+    const shares: number[] = [];
+    const facts = await decodeBlocks(bytes, name, (block, rate, share) => {
+      expect(rate).toBe(whole.sampleRateHz);
+      blocks.push(...block[0]!);
+      shares.push(share);
+    });
+    expect(facts).toMatchObject({ container: whole.container, remarks: whole.remarks });
+    const length = whole.channels[0]!.length;
+    expect(Float32Array.from(blocks).subarray(0, length)).toEqual(whole.channels[0]);
+    expect(blocks.length - length).toBeLessThan(whole.sampleRateHz / 10);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  });
+});
+
+describe('the tape', () => {
+  it('gives back any stretch of the louder channel within half a step of 16 bits, however it was pushed', () => {
+    const samples = Float32Array.from({ length: 150_000 }, (_, at) => 0.9 * Math.sin(at / 7));
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 70_000 }), fc.nat(149_000), fc.nat(149_999), (block, a, b) => {
+        const [from, to] = [Math.min(a, b), Math.max(a, b)];
+        const tape = new Tape({ sampleRateHz: 1000, channels: 2 });
+        for (let at = 0; at < samples.length; at += block) {
+          const part = samples.subarray(at, at + block);
+          tape.push([part, part.map((value) => value / 2)]);
+        }
+        tape.finish();
+        const cut = tape.cut(from / 1000, to / 1000).channels[0]!;
+        expect(cut).toHaveLength(to - from);
+        const worst = cut.reduce(
+          (most, value, at) => Math.max(most, Math.abs(value - samples[from + at]!)),
+          0,
+        );
+        expect(worst).toBeLessThanOrEqual(0.5 / 32_768 + 1e-9);
+      }),
+      { numRuns: 10 },
+    );
+  });
+
+  it('has nothing outside the recording', () => {
+    const tape = new Tape({ sampleRateHz: 1000, channels: 1 });
+    tape.push([new Float32Array(500).fill(2)]);
+    tape.finish();
+    expect(tape.cut(-1, 9).channels[0]).toHaveLength(500);
+    expect(tape.cut(0.4, 0.5).channels[0]![0]).toBeCloseTo(1, 4);
+    expect(tape.cut(3, 4).channels[0]).toHaveLength(0);
+  });
+});
+
+describe('what a file may hold', () => {
+  it.each([
+    ['a minute of WAV', 'RIFF', 5_300_000, 5, 35],
+    ['half an hour of speech in Opus', 'OggS', 3_600_000, 350, 370],
+    ['two minutes of AAC', '\0\0\0\x18', 1_900_000, 30, 60],
+  ])('%s', (_, begin, size, least, most) => {
+    const mb = weightMb(
+      Uint8Array.from(begin, (letter) => letter.charCodeAt(0)),
+      size,
+    );
+    expect(mb).toBeGreaterThan(least);
+    expect(mb).toBeLessThan(most);
+  });
+});
+
+it('progress is told by the hundredth, and its end always', () => {
+  const told: number[] = [];
+  const tell = createTeller((share) => told.push(share));
+  for (let at = 0; at <= 1000; at++) tell(at / 1000);
+  expect(told.length).toBeLessThanOrEqual(101);
+  expect(told.at(-1)).toBe(1);
+});

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { arrange } from '../../../src/terminal/pile/arrange.ts';
+import { drawPile, summary } from '../../../src/terminal/pile/lines.ts';
+import type { Outcome } from '../../../src/terminal/pile/types.ts';
+import { recordingOf, SCALE, sortedOf } from './piles.ts';
+
+const DAY = Date.UTC(2026, 10, 14, 12);
+const WEEK_MS = 7 * 24 * 3600 * 1000;
+const PAPER = { columns: 80, colour: false, unicode: true };
+
+const OUTCOMES: readonly Outcome[] = [
+  sortedOf(recordingOf('Mara/b.m4a', 'Mara', DAY), [0, 1]),
+  sortedOf(recordingOf('x.m4a', '', DAY), [0]),
+  sortedOf(recordingOf('Mara/a.m4a', 'Mara', DAY - WEEK_MS), [2]),
+  sortedOf(recordingOf('Jonas/a.m4a', 'Jonas', DAY), [0], { ...SCALE, hands: 'left' }),
+  { recording: recordingOf('bad.m4a', ''), problem: 'unreadable', message: 'bad.m4a: It is damaged.' },
+  {
+    recording: recordingOf('talk.m4a', 'Jonas'),
+    sorted: { durationSec: 9, remarks: ['It was cut.'], attempts: [], reason: 'Somebody talks.' },
+  },
+];
+
+describe('a pile', () => {
+  const pile = arrange(OUTCOMES);
+
+  it('is laid out by student, nobody last, each attempt against the one before at the same exercise', () => {
+    expect(pile.students.map(({ name }) => name)).toEqual(['Jonas', 'Mara', '']);
+    const mara = pile.students[1]!.attempts;
+    expect(mara.map(({ recording }) => recording.name)).toEqual(['Mara/a.m4a', 'Mara/b.m4a', 'Mara/b.m4a']);
+    expect(mara[0]!.since).toBeNull();
+    expect(mara[1]!.since).toMatchObject({
+      whenMs: DAY - WEEK_MS,
+      changes: [{ kind: 'mistakes', before: 2, now: 0, better: true }],
+    });
+    expect(mara[2]!.since).toMatchObject({ whenMs: DAY, changes: [{ better: false }] });
+    expect(pile.students[0]!.attempts[0]!.since).toBeNull();
+  });
+
+  it('keeps apart what could not be read and what nobody plays in', () => {
+    expect(pile.unread.map(({ reason }) => reason)).toEqual(['bad.m4a: It is damaged.']);
+    expect(pile.silent.map(({ recording }) => recording.name)).toEqual(['talk.m4a']);
+    expect(pile.remarks.map(({ remark }) => remark)).toEqual(['It was cut.']);
+    expect(summary(pile)).toBe(
+      '6 recordings, 5 attempts of 2 students; 1 without playing; 1 that could not be read.',
+    );
+  });
+
+  it('does not depend on the order in which the files were done', () => {
+    expect(arrange([...OUTCOMES].reverse()).students).toEqual(pile.students);
+  });
+
+  it('reads in a terminal', () => {
+    const lines = drawPile(pile, PAPER);
+    const text = lines.join('\n');
+    expect(text).toMatch(/^Jonas\n {2}D major · scale, one octave · left hand · 80 beats a minute\n/);
+    expect(text).toMatch(/Since 7 Nov 2026: fewer mistakes, 0 \(before 2\)\./);
+    expect(text).toMatch(/Since the attempt before: more mistakes, 1 \(before 0\)\./);
+    expect(text).toMatch(/14 Nov 2026, Mara\/b\.m4a 0:20–0:35/);
+    expect(text).toMatch(/\nno name\n/);
+    for (const line of lines) expect([...line].length).toBeLessThanOrEqual(80);
+    // eslint-disable-next-line no-control-regex -- that is ASCII
+    for (const line of drawPile(pile, { ...PAPER, unicode: false })) expect(line).toMatch(/^[\x20-\x7e]*$/);
+  });
+
+  it('says what an attempt may be where it cannot tell, and calls other playing that', () => {
+    const unsure: Outcome = {
+      recording: recordingOf('Mara/c.m4a', 'Mara', DAY),
+      sorted: {
+        durationSec: 60,
+        remarks: [],
+        reason: '',
+        attempts: [
+          {
+            startSec: 61,
+            endSec: 70,
+            recognition: {
+              choice: null,
+              confidence: 0.5,
+              octaveShift: 0,
+              alternatives: [
+                { choice: SCALE, fit: 0.9 },
+                { choice: { ...SCALE, key: 'B minor', minorScale: 'natural' }, fit: 0.89 },
+              ],
+            },
+            report: null,
+            reason: 'No exercise fits.',
+          },
+          {
+            startSec: 80,
+            endSec: 90,
+            recognition: { choice: null, confidence: 0, octaveShift: 0, alternatives: [] },
+            report: null,
+            reason: 'No exercise fits.',
+          },
+        ],
+      },
+    };
+    const text = drawPile(arrange([unsure]), PAPER).join('\n');
+    expect(text).toMatch(/cannot tell which exercise\n {4}Likeliest: D major · scale[^;]*; or B minor ·/);
+    expect(text).toMatch(/other playing\n {4}No exercise fits\.\n/);
+    expect(text).toMatch(/1:01–1:10/);
+    expect(text).toMatch(/1 recording, 0 attempts of 1 student; 2 stretches of playing not recognised\.$/);
+  });
+});
