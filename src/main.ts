@@ -9,14 +9,18 @@ import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
 import { createScreen } from './io/screen/index.ts';
 import { createSettings } from './io/settings/index.ts';
+import { createShare } from './io/share/index.ts';
+import { createShelf } from './io/shelf/index.ts';
 import { createSpeech } from './io/speech/index.ts';
 import { createTones } from './io/tone/index.ts';
 import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
 import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
+import { Parcel } from './ui/attempt/parcel.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
+import { Reviews } from './ui/attempt/reviews.svelte.ts';
 import type { Versions } from './ui/attempt/retiming.ts';
 import { Room } from './ui/attempt/room.svelte.ts';
 import type { Sound } from './ui/attempt/sound.ts';
@@ -44,11 +48,32 @@ const eachFrame = (tick: () => boolean): void => {
   };
   requestAnimationFrame(frame);
 };
-const playerOf = (sound: Sound, versions: Versions): Player =>
+const playerOf = (sound: Sound, versions: Versions | null): Player =>
   new Player(createPlayback(sound), eachFrame, versions);
 
 const analyst = createAnalyst();
 const journal = new Journal(createHistory());
+/** What reads and writes reviews comes when the first one does. */
+const reviewFiles = () => import('./io/review/index.ts');
+const reviews = new Reviews(
+  {
+    shelf: createShelf(),
+    isReview: async (file) => (await reviewFiles()).isReview(file),
+    read: async (file) => (await reviewFiles()).readReview(file),
+    decode: decodeInBrowser,
+  },
+  journal,
+);
+const parcel = new Parcel(
+  {
+    encode: async (sound) => (await import('./io/encode/index.ts')).encodeSound(sound),
+    write: async (review) => (await reviewFiles()).writeReview(review),
+    share: createShare(navigator),
+    settings,
+    newId: () => crypto.randomUUID(),
+  },
+  journal,
+);
 const plan = new Plan();
 const desk = new Desk(
   {
@@ -108,6 +133,8 @@ if (target !== null)
       desk,
       plan,
       journal,
+      reviews,
+      parcel,
       playerOf,
       views,
       bundled: BUNDLED,
@@ -128,6 +155,7 @@ const NOTHING = { channels: [new Float32Array(4800)], sampleRateHz: 48_000 };
 async function makeReady(): Promise<void> {
   const parts = [
     journal.load(),
+    reviews.load(),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),

@@ -1,7 +1,5 @@
 import type { ExerciseChoice } from '../exercise/index.ts';
-import type { Criteria } from '../report/index.ts';
-import { standingOf } from './standing.ts';
-import type { Practised, Standing } from './types.ts';
+import type { Practised } from './types.ts';
 
 /** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
 export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseChoice): string {
@@ -24,22 +22,4 @@ export function byExercise(history: readonly Practised[]): ReadonlyMap<string, r
   }
   for (const group of groups.values()) group.sort((a, b) => a.whenMs - b.whenMs);
   return groups;
-}
-
-/** A history → where each exercise in it stands, by `exerciseId`. */
-export function standings(history: readonly Practised[], criteria: Criteria): ReadonlyMap<string, Standing> {
-  return standingsOf(byExercise(history), criteria);
-}
-
-/** The same for attempts that are sorted already. */
-export function standingsOf(
-  groups: ReadonlyMap<string, readonly Practised[]>,
-  criteria: Criteria,
-): ReadonlyMap<string, Standing> {
-  return new Map(
-    [...groups].map(([id, attempts]) => [
-      id,
-      standingOf(attempts.at(-1)!.summary.exercise, attempts, criteria),
-    ]),
-  );
 }

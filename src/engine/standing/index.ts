@@ -1,12 +1,14 @@
 export type * from './types.ts';
+export { assignmentsOf, criteriaAsked } from './assigned.ts';
 export { changesSince } from './changes.ts';
 export type { Change } from './changes.ts';
 export { criteriaOf, READY_LIMITS, readyBounds } from './criteria.ts';
 export type { ReadyBounds } from './criteria.ts';
-export { byExercise, exerciseId, standings, standingsOf } from './group.ts';
+export { byExercise, exerciseId } from './group.ts';
 export { offers } from './offers.ts';
 export { places } from './places.ts';
 export { shortfalls } from './shortfalls.ts';
 export { standingOf } from './standing.ts';
+export { standings, standingsOf } from './standings.ts';
 export { summarise } from './summary.ts';
 export { planOf, today } from './today.ts';

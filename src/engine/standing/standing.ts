@@ -7,20 +7,24 @@ import type { Level, Practised, Shortfall, Standing } from './types.ts';
  * The attempts at one exercise with the same hands, oldest first → where it stands.
  *
  * Ready: the last attempts, as many in a row as the criteria ask for (three), are at the criterion. Nearly: the last one is, or
- * misses it narrowly in one thing. The tempo that counts is the one aimed at last. Common practice, no source (measures.md).
+ * misses it narrowly in one thing. The tempo that counts is the one aimed at last, where none is given. Common practice, no
+ * source (measures.md).
+ *
+ * `askedBpm`: the tempo that somebody asks for, beats a minute; null: any will do.
  */
 export function standingOf(
   exercise: ExerciseChoice,
   attempts: readonly Practised[],
   criteria: Criteria,
+  askedBpm?: number | null,
 ): Standing {
   const wanted = Math.max(1, criteria.readyInARow);
   const last = attempts.at(-1);
   if (last === undefined) {
-    const nothing = { attempts: 0, inARow: 0, lastMs: null, targetBpm: null };
+    const nothing = { attempts: 0, inARow: 0, lastMs: null, targetBpm: askedBpm ?? null };
     return { exercise, level: 'new', shortfalls: [], wanted, ...nothing };
   }
-  const { targetBpm } = last.summary;
+  const targetBpm = askedBpm === undefined ? last.summary.targetBpm : askedBpm;
   const missed = shortfalls(last.summary, criteria, targetBpm);
   const inARow = rowAtCriterion(attempts, criteria, targetBpm);
   return {

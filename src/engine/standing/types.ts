@@ -77,8 +77,34 @@ export interface Place {
   readonly byHands: Readonly<Record<Hands, Standing>>;
 }
 
+/** An exercise that a teacher asks for, and what is asked of it. */
+export interface AssignedExercise {
+  readonly exercise: ExerciseChoice;
+  /** beats a minute; null: any tempo will do */
+  readonly targetBpm: number | null;
+  /** attempts in a row at the criterion; null: as usual */
+  readonly inARow: number | null;
+  /** evenness at most, per cent; null: as usual */
+  readonly evennessPercent: number | null;
+  /** what the teacher says with it, '' for nothing */
+  readonly note: string;
+  /** attempts from then on count, ms since 1970 */
+  readonly sinceMs: number;
+}
+
+/** How far an assigned exercise is. */
+export interface Assignment {
+  readonly asked: AssignedExercise;
+  /** of the attempts since it was asked for, judged by what is asked */
+  readonly standing: Standing;
+  /** when it was first met, ms since 1970; null: it is still to be done */
+  readonly metMs: number | null;
+}
+
 /** Why something is in the plan of a day. */
 export type PlanReason =
+  /** a teacher asked for it */
+  | { readonly kind: 'assigned'; readonly assignment: Assignment }
   | { readonly kind: 'weak'; readonly standing: Standing }
   | { readonly kind: 'long-ago'; readonly days: number }
   /** ready, and played not long ago */

@@ -257,7 +257,7 @@ export class Desk {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
-    const { criteria } = this.#journal;
+    const criteria = this.#journal.criteriaFor(choice);
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
     const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);

@@ -1,5 +1,6 @@
-import { criteriaOf, readyBounds, summarise } from '../../engine/index.ts';
+import { criteriaAsked, criteriaOf, exerciseId, readyBounds, summarise } from '../../engine/index.ts';
 import type {
+  AssignedExercise,
   Assessment,
   Criteria,
   ExerciseChoice,
@@ -44,6 +45,8 @@ export class Journal {
   trouble: string | null = $state.raw(null);
   /** what counts as ready; reports are written by it too */
   criteria: Criteria = $state.raw(criteriaOf({}));
+  /** what a teacher asks for, what counts most first */
+  assigned: readonly AssignedExercise[] = $state.raw([]);
   /** length of the plan for today */
   minutes: number = $state(FIRST_MINUTES);
   storage: StorageUse | null = $state.raw(null);
@@ -172,6 +175,13 @@ export class Journal {
 
   get bounds(): ReadyBounds {
     return readyBounds(this.criteria);
+  }
+
+  /** What an attempt is judged by: as usual, or as a teacher asks of this exercise. Null: it is not known yet. */
+  criteriaFor(choice: ExerciseChoice | null): Criteria {
+    const id = choice === null ? null : exerciseId(choice);
+    const asked = this.assigned.find(({ exercise }) => exerciseId(exercise) === id);
+    return asked === undefined ? this.criteria : criteriaAsked(asked, this.criteria);
   }
 
   /** Sets what counts as ready; what is left out is as by default. */

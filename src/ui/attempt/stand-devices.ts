@@ -16,7 +16,7 @@ export interface StandDevices {
   /** in which language the verdict is told; left out: English */
   readonly tongue?: () => Tongue;
   /** keeps each attempt before it is analysed */
-  readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'criteria'>;
+  readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'criteriaFor'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   /** told when a device is plugged in or out */

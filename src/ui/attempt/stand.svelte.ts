@@ -252,7 +252,7 @@ export class Stand {
   async #analyse(sound: Sound, { choice, targetBpm }: Aim, id: string): Promise<Assessment> {
     const { journal, analyst, piano } = this.#devices;
     const earlier = await journal.earlier(choice, id);
-    const { criteria } = journal;
+    const criteria = journal.criteriaFor(choice);
     const tongue = this.#devices.tongue?.();
     const options = { targetBpm, earlier, criteria, piano: piano.known };
     return analyst.analyse(sound, choice, tongue === undefined ? options : { ...options, tongue });

@@ -3,6 +3,7 @@ import type { Language, NoteNaming } from '../../engine/index.ts';
 import { FILE_SENTENCES } from './german/files.ts';
 import { REVIEW_SENTENCES } from './german/reviews.ts';
 import { SENTENCES } from './german/sentences.ts';
+import { SHELF_SENTENCES } from './german/shelf.ts';
 
 interface Said {
   readonly pattern: RegExp;
@@ -21,12 +22,15 @@ const patternOf = (english: string): RegExp =>
       .replace(/\(\.\+\?\)$/, '(\\S+)'),
   );
 
-const GERMAN: readonly Said[] = [...SENTENCES, ...FILE_SENTENCES, ...REVIEW_SENTENCES].map(
-  ([english, german]) => ({
-    pattern: patternOf(english),
-    parts: german.split('{}'),
-  }),
-);
+const GERMAN: readonly Said[] = [
+  ...SENTENCES,
+  ...FILE_SENTENCES,
+  ...REVIEW_SENTENCES,
+  ...SHELF_SENTENCES,
+].map(([english, german]) => ({
+  pattern: patternOf(english),
+  parts: german.split('{}'),
+}));
 
 /** A name with its octave as the engine writes it, which alone stands so in a sentence. */
 const NOTE = /\b([A-G](?:##?|bb?)?)(\d)(?=\s)/g;

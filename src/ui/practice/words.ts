@@ -5,6 +5,7 @@ import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
 import { soundName, strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
+import { progressWords } from './assigned-words.ts';
 import { standingWords } from './standing-words.ts';
 
 /** How things are called on the pages of the journal, in the language of the page. */
@@ -67,6 +68,8 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
   const t = strings().journal;
   const tempo = targetBpm === null ? '' : `, ${tempoWords(exercise, targetBpm)}`;
   const why = {
+    assigned: () =>
+      reason.kind === 'assigned' ? strings().fromTeacher.inPlan(progressWords(reason.assignment)) : '',
     weak: () => (reason.kind === 'weak' ? standingWords(reason.standing).reason : ''),
     'long-ago': () => (reason.kind === 'long-ago' ? t.reasons.longAgo(reason.days) : ''),
     offer: () => (reason.kind === 'offer' ? offerWords(reason.offer) : ''),

@@ -18,9 +18,9 @@ export async function openWorkshop(): Promise<{ readonly url: string; readonly c
   return { url, close: () => server.close() };
 }
 
-/** A page of the workshop that has the journal's store; each visit has a browser store of its own. */
-export async function visitDoor(browser: Browser, url: string): Promise<Visit> {
-  const there = await visit(browser, `${url}tests/browser/journal/door.html`);
+/** A page of the workshop that has a store: the journal's, or another room's; each visit has a browser store of its own. */
+export async function visitDoor(browser: Browser, url: string, room = 'journal'): Promise<Visit> {
+  const there = await visit(browser, `${url}tests/browser/${room}/door.html`);
   await there.page.waitForFunction(() => 'door' in window, undefined, { timeout: 60_000 });
   return there;
 }

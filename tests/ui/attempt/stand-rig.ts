@@ -80,7 +80,7 @@ export function rig(changed: Partial<StandDevices> = {}) {
         return Promise.resolve();
       },
       earlier: () => Promise.resolve([]),
-      criteria: DEFAULT_CRITERIA,
+      criteriaFor: () => DEFAULT_CRITERIA,
     },
     spoken: () => 'the verdict',
     openMicrophone: () => {

@@ -27,6 +27,7 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['io/offline', /\.ts$/],
   ['io/pulse', /\.ts$/],
   ['io/review', /\.ts$/],
+  ['io/shelf', /\.ts$/],
   ['io/speech', /\.ts$/],
   ['io/unfinished', /\.ts$/],
   ['ui/attempt', /\.ts$/],

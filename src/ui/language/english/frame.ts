@@ -26,6 +26,7 @@ export const FRAME = {
   },
   licence: 'Creative Commons Attribution 3.0',
   drop: 'Drop the recording',
+  dropHere: 'Drop the review or the recording',
   noPlaying: 'No playing was found in this recording',
   notRecognised: 'The exercise could not be recognised',
   saveSound: 'Save the sound',

@@ -1,6 +1,7 @@
 import { COMPARE } from './compare.ts';
 import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
+import { FROM_TEACHER } from './from-teacher.ts';
 import { JOURNAL } from './journal.ts';
 import { KEYS } from './keys.ts';
 import { LISTEN } from './listen.ts';
@@ -10,6 +11,7 @@ import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
 import { REVIEW } from './review.ts';
+import { SEND } from './send.ts';
 import { STAND } from './stand.ts';
 import { TAKE_OUT } from './take-out.ts';
 import { THEORY } from './theory.ts';
@@ -19,6 +21,7 @@ export const ENGLISH = {
   decimalSign: '.',
   and: 'and',
   frame: FRAME,
+  fromTeacher: FROM_TEACHER,
   names: NAMES,
   journal: JOURNAL,
   keys: KEYS,
@@ -31,6 +34,7 @@ export const ENGLISH = {
   detail: DETAIL,
   compare: COMPARE,
   review: REVIEW,
+  send: SEND,
   stand: STAND,
   takeOut: TAKE_OUT,
   theory: THEORY,

@@ -26,6 +26,7 @@ export const FRAME: Strings['frame'] = {
   },
   licence: 'Creative Commons Namensnennung 3.0',
   drop: 'Lass die Aufnahme hier los',
+  dropHere: 'Rückmeldung oder Aufnahme hier ablegen',
   noPlaying: 'In dieser Aufnahme war kein Spiel zu finden',
   notRecognised: 'Die Übung war nicht zu erkennen',
   saveSound: 'Klang sichern',

@@ -2,6 +2,7 @@ import type { Strings } from '../english/index.ts';
 import { COMPARE } from './compare.ts';
 import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
+import { FROM_TEACHER } from './from-teacher.ts';
 import { JOURNAL } from './journal.ts';
 import { KEYS } from './keys.ts';
 import { LISTEN } from './listen.ts';
@@ -11,6 +12,7 @@ import { PREPARE } from './prepare.ts';
 import { RECORD } from './record.ts';
 import { MEASURES, REPORT } from './report.ts';
 import { REVIEW } from './review.ts';
+import { SEND } from './send.ts';
 import { STAND } from './stand.ts';
 import { TAKE_OUT } from './take-out.ts';
 import { THEORY } from './theory.ts';
@@ -20,6 +22,7 @@ export const GERMAN: Strings = {
   decimalSign: ',',
   and: 'und',
   frame: FRAME,
+  fromTeacher: FROM_TEACHER,
   names: NAMES,
   journal: JOURNAL,
   keys: KEYS,
@@ -32,6 +35,7 @@ export const GERMAN: Strings = {
   detail: DETAIL,
   compare: COMPARE,
   review: REVIEW,
+  send: SEND,
   stand: STAND,
   takeOut: TAKE_OUT,
   theory: THEORY,

@@ -1,0 +1,60 @@
+import type { Criteria } from '../report/index.ts';
+import { exerciseId } from './group.ts';
+import { shortfalls } from './shortfalls.ts';
+import { standingOf } from './standing.ts';
+import type { AssignedExercise, Assignment, Practised } from './types.ts';
+
+/** Criteria → the same with what a teacher asks of one exercise in place of the usual. */
+export function criteriaAsked(
+  { inARow, evennessPercent }: Pick<AssignedExercise, 'inARow' | 'evennessPercent'>,
+  criteria: Criteria,
+): Criteria {
+  return {
+    ...criteria,
+    readyInARow: Math.max(1, inARow ?? criteria.readyInARow),
+    evennessPercent: evennessPercent ?? criteria.evennessPercent,
+    unevenPercent: Math.max(criteria.unevenPercent, evennessPercent ?? 0),
+  };
+}
+
+/**
+ * What was assigned, and the attempts at each exercise, oldest first → how far each is, in the order given. Where an exercise
+ * was assigned twice, the first counts. Only attempts from then on count: what was ready before is to be played again.
+ *
+ * Once met, it stays met; the teacher hears how it goes on.
+ */
+export function assignmentsOf(
+  assigned: readonly AssignedExercise[],
+  attempts: ReadonlyMap<string, readonly Practised[]>,
+  criteria: Criteria,
+): readonly Assignment[] {
+  const seen = new Set<string>();
+  return assigned.flatMap((asked) => {
+    const id = exerciseId(asked.exercise);
+    if (seen.has(id)) return [];
+    seen.add(id);
+    const since = (attempts.get(id) ?? []).filter(({ whenMs }) => whenMs >= asked.sinceMs);
+    const by = criteriaAsked(asked, criteria);
+    return [
+      {
+        asked,
+        standing: standingOf(asked.exercise, since, by, asked.targetBpm),
+        metMs: firstMet(asked, since, by),
+      },
+    ];
+  });
+}
+
+/** When an attempt first made up the row that is asked for, ms; null: none did. */
+function firstMet(
+  { targetBpm }: AssignedExercise,
+  since: readonly Practised[],
+  criteria: Criteria,
+): number | null {
+  let row = 0;
+  for (const { whenMs, summary } of since) {
+    row = shortfalls(summary, criteria, targetBpm).length === 0 ? row + 1 : 0;
+    if (row >= criteria.readyInARow) return whenMs;
+  }
+  return null;
+}

@@ -1,0 +1,2 @@
+export type * from './types.ts';
+export { createShelf } from './shelf.ts';

@@ -1,0 +1,172 @@
+import { readFileSync } from 'node:fs';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { readReview, writeReview, type Review } from '../../../src/io/review/index.ts';
+import { fixturePath } from '../sounds.ts';
+import { openBrowser, verdictOf, visit } from '../visit.ts';
+import { ASSIGNMENT, tone } from './made.ts';
+
+const site = inject('siteUrl');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await openBrowser();
+});
+afterAll(() => browser.close());
+
+/** Puts a recording into the journal and sends it → the file that the student saves. */
+async function sentBy(page: Page, withSound: boolean): Promise<Buffer> {
+  await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
+  await page.getByLabel('A recording to open').setInputFiles(fixturePath('late-thumb'));
+  await verdictOf(page);
+  await page.getByRole('button', { name: 'Put it in the journal' }).click();
+  await page.getByRole('button', { name: 'Send this to my teacher' }).click();
+  await page.getByLabel('Your name').fill('Mira Ohm');
+  await page.getByLabel('A few words').fill('Is the thumb better?');
+  if (!withSound) await page.getByRole('radio', { name: 'Without sound' }).check({ force: true });
+  await page.getByRole('button', { name: 'Make the file' }).click();
+  const downloading = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the file' }).click();
+  return readFileSync(await (await downloading).path());
+}
+
+/** What a teacher makes of attempts that were sent: every field has something in it. */
+function reviewOf(sent: Review, withSound: boolean): Review {
+  const [attempt] = sent.attempts;
+  const thumb = attempt!.report.notes.find(({ step }) => step === 4)!;
+  return {
+    kind: 'review',
+    id: 'round-trip',
+    madeMs: Date.now(),
+    student: sent.student,
+    teacher: 'Ms Ley',
+    words: 'Better, yes.\nSee “thumb” – and <b>rest</b> in between.',
+    attempts: [
+      {
+        ...attempt!,
+        sound: withSound ? attempt!.sound : null,
+        recognisedAs: { key: 'Ab major', form: 'scale', hands: 'right', octaves: 2 },
+        remarks: [
+          {
+            id: 'on-a-note',
+            place: { kind: 'note', step: 4, midi: thumb.midi, timeSec: thumb.timeSec },
+            text: 'Here it still waits.',
+            voice: tone(0.8, 220),
+          },
+          {
+            id: 'on-a-stretch',
+            place: { kind: 'stretch', fromStep: 6, toStep: 9 },
+            text: 'Even!',
+            voice: null,
+          },
+          { id: 'on-the-attempt', place: { kind: 'attempt' }, text: '', voice: tone(0.5, 330) },
+        ],
+        corrections: [
+          {
+            place: { kind: 'note', step: 4, midi: thumb.midi, timeSec: thumb.timeSec },
+            verdict: 'correct',
+            why: 'I hear it in time.',
+          },
+          { place: { kind: 'attempt' }, verdict: 'mistaken', why: 'You breathed there.' },
+        ],
+      },
+    ],
+    assignment: ASSIGNMENT,
+  };
+}
+
+/** What lies on the shelf of this page, bytes as numbers. */
+const shelved = (page: Page): Promise<unknown> =>
+  page.evaluate(
+    () =>
+      new Promise((resolve) => {
+        const opening = indexedDB.open('evenfall-shelf');
+        opening.onsuccess = () => {
+          const reading = opening.result.transaction('reviews').objectStore('reviews').getAll();
+          reading.onsuccess = () => {
+            opening.result.close();
+            resolve(
+              JSON.parse(
+                JSON.stringify(reading.result, (_, value: unknown) =>
+                  value instanceof Uint8Array ? [...value] : value,
+                ),
+              ),
+            );
+          };
+        };
+      }),
+  );
+const plain = (made: Review): unknown =>
+  JSON.parse(JSON.stringify(made, (_, value: unknown) => (value instanceof Uint8Array ? [...value] : value)));
+
+describe.each([
+  ['with', true],
+  ['without', false],
+] as const)('attempts sent %s their sound', (_name, withSound) => {
+  it('come to a teacher in another browser, whose review comes back whole', async () => {
+    const student = await visit(browser, site);
+    const buffer = await sentBy(student.page, withSound);
+    const sent = await readReview(new Blob([new Uint8Array(buffer)]));
+    expect(sent).toMatchObject({ kind: 'attempts', student: 'Mira Ohm', words: 'Is the thumb better?' });
+    expect(sent.attempts).toHaveLength(1);
+    expect(sent.attempts[0]!.sound !== null).toBe(withSound);
+
+    const made = reviewOf(sent, withSound);
+    const file = {
+      name: 'review.zip',
+      mimeType: 'application/zip',
+      buffer: Buffer.from(await writeReview(made).arrayBuffer()),
+    };
+
+    const { page, errors, strayRequests } = student;
+    await page.getByRole('link', { name: 'Play', exact: true }).click();
+    await page.getByLabel('A recording to open').setInputFiles(file);
+    await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+    expect(await shelved(page)).toEqual([plain(made)]);
+
+    const main = page.locator('main');
+    for (const words of [
+      'Better, yes.',
+      '<b>rest</b>',
+      'Here it still waits.',
+      'Even!',
+      'I hear it in time.',
+      'You breathed there.',
+      'D major scale, 2 octaves, right hand',
+      'Listen to the turn at the top.',
+    ])
+      await main.getByText(words).first().waitFor();
+    // Both spoken remarks can be heard, and so can she: by the sound that came, or by her own.
+    for (const about of [/^Hear the remark.*note 5/, /^Hear the remark.*whole attempt/]) {
+      await page.getByRole('button', { name: about }).click();
+      await page.getByRole('button', { name: /^Stop/ }).waitFor();
+      await page.getByRole('button', { name: /^Stop/ }).waitFor({ state: 'detached' });
+    }
+    expect(await page.getByText('cannot be played here').count()).toBe(0);
+    expect(await page.getByText('you hear your own recording').count()).toBe(withSound ? 0 : 1);
+    await page.locator('[data-spot="3"]').click();
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+
+    // Another profile has nothing of it.
+    const other = await visit(browser, `${site}#journal`);
+    await other.page.locator('#kept').waitFor();
+    expect(await other.page.locator('button.open').count()).toBe(0);
+    await other.page.getByLabel('A review to open').setInputFiles(file);
+    await other.page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+    expect(await shelved(other.page)).toEqual([plain(made)]);
+    const silent = other.page.getByText('this device does not keep it either');
+    await expect.poll(() => silent.count()).toBe(withSound ? 0 : 1);
+
+    await page.reload();
+    await page.getByRole('link', { name: 'Journal' }).click();
+    await page.locator('#kept').waitFor();
+    const planned = page.locator('#today ~ ol > li');
+    await expect
+      .poll(() => planned.first().innerText())
+      .toMatch(/D major scale.*\s+.*♩ = 72\. Your teacher asks/);
+    await page.getByRole('button', { name: /^From Ms Ley/ }).click();
+    await main.getByText('Here it still waits.').first().waitFor();
+    expect(await shelved(page)).toEqual([plain(made)]);
+    expect([...errors, ...strayRequests, ...other.errors, ...other.strayRequests]).toEqual([]);
+    await Promise.all([student.close(), other.close()]);
+  });
+});
