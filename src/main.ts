@@ -28,6 +28,7 @@ import { Stand } from './ui/attempt/stand.svelte.ts';
 import { ThisPiano } from './ui/attempt/this-piano.ts';
 import { Views } from './ui/attempt/views.svelte.ts';
 import './ui/kit/tokens.css';
+import { createTeacher } from './teacher.ts';
 import { speaking } from './ui/language/index.ts';
 import { spokenVerdict } from './ui/names/spoken.ts';
 
@@ -119,6 +120,16 @@ const offline = import.meta.env.PROD
   ? createOffline(new URL('offline.js', document.baseURI))
   : { onNewVersion: () => undefined, useNewVersion: () => undefined };
 
+/** The page for teachers, with all that only it needs; what it sorts goes on while another page is shown. */
+const teacher = createTeacher({
+  analyst,
+  criteria: () => journal.criteria,
+  decode: decodeInBrowser,
+  openMicrophone: () => openMicrophone({ deviceId: null }),
+  playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),
+  tongue: () => speaking.tongue,
+});
+
 const views = new Views({
   read: () => location.hash.slice(1),
   write: (hash) => (location.hash = hash),
@@ -141,6 +152,7 @@ if (target !== null)
       tones: createTones(createPlayback),
       piano: { stand, room: new Room(ears), piano },
       offline,
+      teacher: { open: teacher, memory: settings },
     },
   });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';

@@ -29,6 +29,7 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['io/review', /\.ts$/],
   ['io/shelf', /\.ts$/],
   ['io/speech', /\.ts$/],
+  ['io/teaching', /\.ts$/],
   ['io/unfinished', /\.ts$/],
   ['ui/attempt', /\.ts$/],
   ['ui/stand', /\.ts$/],

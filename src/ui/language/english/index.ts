@@ -14,6 +14,7 @@ import { REVIEW } from './review.ts';
 import { SEND } from './send.ts';
 import { STAND } from './stand.ts';
 import { TAKE_OUT } from './take-out.ts';
+import { TEACHER } from './teacher.ts';
 import { THEORY } from './theory.ts';
 
 /** Every text string of the page, a table a room. */
@@ -37,6 +38,7 @@ export const ENGLISH = {
   send: SEND,
   stand: STAND,
   takeOut: TAKE_OUT,
+  teacher: TEACHER,
   theory: THEORY,
 };
 

@@ -104,4 +104,21 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
     'Die Aufnahme hat Löcher; sie wurden mit Stille gefüllt, damit die Zeiten stimmen.',
   ],
   ['The file breaks off: {} s of {} s are there.', 'Die Datei bricht ab: {} s von {} s sind da.'],
+  [
+    'There is no room left on this device for recordings. Make the reviews that are due, then delete older recordings.',
+    'Auf diesem Gerät ist kein Platz mehr für Aufnahmen. Mach die Rückmeldungen, die anstehen, dann lösch ältere Aufnahmen.',
+  ],
+  [
+    'This browser keeps no recordings here, as in a private window. Open it in an ordinary window.',
+    'Dieser Browser bewahrt hier keine Aufnahmen auf, wie in einem privaten Fenster. Öffne die Seite in einem gewöhnlichen.',
+  ],
+  ['The recordings could not be kept: {}', 'Die Aufnahmen ließen sich nicht aufbewahren: {}'],
+  [
+    'This is a review for a student, who opens it in the journal.',
+    'Das ist eine Rückmeldung für eine Schülerin oder einen Schüler; geöffnet wird sie im Tagebuch.',
+  ],
+  [
+    'This recording is not there any more. Give it again.',
+    'Diese Aufnahme ist nicht mehr da. Gib sie noch einmal.',
+  ],
 ];

@@ -15,6 +15,7 @@ import { REVIEW } from './review.ts';
 import { SEND } from './send.ts';
 import { STAND } from './stand.ts';
 import { TAKE_OUT } from './take-out.ts';
+import { TEACHER } from './teacher.ts';
 import { THEORY } from './theory.ts';
 
 /** The page in German; says "du". A string that is missing does not compile. */
@@ -38,5 +39,6 @@ export const GERMAN: Strings = {
   send: SEND,
   stand: STAND,
   takeOut: TAKE_OUT,
+  teacher: TEACHER,
   theory: THEORY,
 };

@@ -1,0 +1,144 @@
+import type { AttemptSummary, ExerciseChoice, Recognition, Report } from '../../engine/index.ts';
+import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
+
+/** Somebody whose recordings lie here. */
+export interface Student {
+  readonly id: string;
+  /** as the teacher calls them; '' where no name was found */
+  readonly name: string;
+  /** about all of it, for the next review */
+  readonly words: string;
+  /** what they wrote themselves with the last attempts that they sent */
+  readonly message: string;
+  readonly assignment: readonly Assigned[];
+  readonly sent: readonly SentReview[];
+  /** when it was deleted, ms since 1970; null: it is not */
+  readonly deletedMs: number | null;
+}
+
+/** A review that was made. */
+export interface SentReview {
+  readonly id: string;
+  readonly madeMs: number;
+  readonly fileName: string;
+  /** names of the attempts in it */
+  readonly attempts: readonly string[];
+}
+
+/** A recording that was handed in. */
+export interface GivenFile {
+  readonly id: string;
+  /** as it came, folders and all, e.g. "Mara/d-major.m4a" */
+  readonly path: string;
+  readonly studentId: string;
+  readonly addedMs: number;
+  /** when the file was last written, ms since 1970; null: not known */
+  readonly writtenMs: number | null;
+  readonly bytes: number;
+  /** failed: it may be tried again; refused: nothing of it was kept */
+  readonly state: 'waiting' | 'sorted' | 'failed' | 'refused';
+  /** why it failed or was refused, '' where it did not */
+  readonly reason: string;
+  /** plain sentences on what could not be read */
+  readonly remarks: readonly string[];
+  readonly deletedMs: number | null;
+}
+
+/** One stretch of playing that was found, small enough to keep thousands of them at hand. */
+export interface Playing {
+  readonly id: string;
+  /** '' for what a student sent as attempts */
+  readonly fileId: string;
+  readonly studentId: string;
+  /** when it was played, as far as that is known: the file's time, or as the student's own journal has it */
+  readonly whenMs: number | null;
+  readonly name: string;
+  /** where it lay in its recording, seconds */
+  readonly startSec: number;
+  readonly endSec: number;
+  readonly recognition: Recognition;
+  /** what the teacher says it is; null: as recognised */
+  readonly chosen: ExerciseChoice | null;
+  /** of the report that counts: as chosen, else as recognised; null: there is none */
+  readonly summary: AttemptSummary | null;
+  /** ± of its evenness, per cent; null: not known */
+  readonly evennessPlusMinus: number | null;
+  readonly verdict: string;
+  /** why there is no report, '' where there is one */
+  readonly reason: string;
+  readonly heardMs: number | null;
+  /** when it last went out in a review */
+  readonly answeredMs: number | null;
+  /** how many remarks and corrections it has */
+  readonly remarks: number;
+  readonly soundBytes: number;
+  readonly deletedMs: number | null;
+}
+
+/** Both reports of one attempt. */
+export interface Reports {
+  /** as the tool recognised it; null: it could not */
+  readonly own: Report | null;
+  /** as the exercise that the teacher chose; null: none was */
+  readonly chosen: Report | null;
+}
+
+/** What a teacher says of one attempt. */
+export interface Said {
+  readonly remarks: readonly Remark[];
+  readonly corrections: readonly Correction[];
+}
+
+/** An attempt as it is put in. */
+export interface NewPlaying {
+  readonly playing: Playing;
+  readonly reports: Reports;
+  /** WAV of 16 bits, or as the student sent it; null: without */
+  readonly sound: SoundFile | null;
+}
+
+/** All that lies here, without sounds and reports. */
+export interface Desktop {
+  readonly students: readonly Student[];
+  readonly files: readonly GivenFile[];
+  readonly playings: readonly Playing[];
+}
+
+/** A recording to be put in. */
+export interface Given {
+  readonly path: string;
+  readonly blob: Blob;
+  readonly writtenMs: number | null;
+}
+
+/** Recordings of students on the teacher's device. Everything rejects with TeachingError, whose message is plain. */
+export interface TeachingStore {
+  /** A name that sorts by its time. */
+  newId(): string;
+  /** Everything that is not deleted; what was deleted before is ended for good by this. */
+  load(): Promise<Desktop>;
+  addFile(file: GivenFile, blob: Blob): Promise<void>;
+  /** What waits to be sorted; null: it is not there any more. */
+  blob(fileId: string): Promise<Blob | null>;
+  /** Puts in what was found in a file, and lets go of the file itself. */
+  finish(file: GivenFile, found: readonly NewPlaying[]): Promise<void>;
+  putFiles(files: readonly GivenFile[]): Promise<void>;
+  putStudents(students: readonly Student[]): Promise<void>;
+  putPlayings(playings: readonly Playing[]): Promise<void>;
+  /** Attempts without a file of their own, as a student sent them. */
+  addPlayings(found: readonly NewPlaying[]): Promise<void>;
+  reports(id: string): Promise<Reports>;
+  putReports(id: string, reports: Reports): Promise<void>;
+  sound(id: string): Promise<SoundFile | null>;
+  said(id: string): Promise<Said>;
+  putSaid(id: string, said: Said): Promise<void>;
+  /** Ends files, attempts and students for good, with sounds, reports and remarks. */
+  end(what: {
+    readonly students?: readonly string[];
+    readonly files?: readonly string[];
+    readonly playings?: readonly string[];
+  }): Promise<void>;
+  /** Bytes that all pages of this address use, and that the browser allows; null: it does not say. */
+  room(): Promise<{ readonly usedBytes: number | null; readonly quotaBytes: number | null }>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,41 @@
+import type { TeachingDevices } from './ui/attempt/teaching-devices.ts';
+import type { Teaching } from './ui/attempt/teaching.svelte.ts';
+
+type Shared = Pick<
+  TeachingDevices,
+  'analyst' | 'criteria' | 'decode' | 'openMicrophone' | 'playerOf' | 'tongue'
+>;
+
+/** What the page shares with its other views → how the state of the page for teachers is had: made once, when first asked for. */
+export function createTeacher(shared: Shared): () => Promise<Teaching> {
+  let opened: Promise<Teaching> | null = null;
+  return () => (opened ??= open(shared));
+}
+
+async function open(shared: Shared): Promise<Teaching> {
+  const [{ Teaching }, archive, { encodeSound }, review, sorting, teaching] = await Promise.all([
+    import('./ui/attempt/teaching.svelte.ts'),
+    import('./io/archive/index.ts'),
+    import('./io/encode/index.ts'),
+    import('./io/review/index.ts'),
+    import('./io/sorting/index.ts'),
+    import('./io/teaching/index.ts'),
+  ]);
+  return new Teaching({
+    ...shared,
+    store: teaching.createTeachingStore(),
+    sorters: sorting.createSorters(),
+    pack: teaching.packSound,
+    encode: (sound) => encodeSound(sound),
+    encodeVoice: (sound) => encodeSound(sound, { bitsPerSec: VOICE_BITS_PER_SEC }),
+    isArchive: archive.isArchive,
+    openArchive: (zip) => archive.openArchive(zip),
+    isReview: review.isReview,
+    readReview: review.readReview,
+    writeReview: (made) => Promise.resolve(review.writeReview(made)),
+    now: () => Date.now(),
+  });
+}
+
+/** Enough for speech (io/encode). */
+const VOICE_BITS_PER_SEC = 32_000;

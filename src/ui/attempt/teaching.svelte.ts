@@ -1,0 +1,183 @@
+import { studentIn } from '../../io/teaching/index.ts';
+import type { Given, GivenFile, NewPlaying, Playing, Student } from '../../io/teaching/index.ts';
+import { messageOf } from './teaching-devices.ts';
+import type { TeachingDevices } from './teaching-devices.ts';
+import { Hearing } from './teaching-hearing.svelte.ts';
+import { MOST_RECORDINGS } from './teaching-intake.ts';
+import { TeachingLists } from './teaching-lists.svelte.ts';
+import { foundIn, sentBy } from './teaching-playings.ts';
+import { Queue } from './teaching-queue.svelte.ts';
+
+/** Recordings handed on at a time: enough that no worker waits. */
+const LANES = 4;
+
+/** What students handed in: taken in, sorted, opened. Nothing here rejects; `lists.trouble` says what does not work. */
+export class Teaching {
+  /** read from the device */
+  loaded = $state(false);
+  /** of what was given last, so many were beyond the limit */
+  leftOut = $state(0);
+  /** the attempt that is heard now */
+  hearing: Hearing | null = $state.raw(null);
+  readonly lists: TeachingLists;
+  readonly queue: Queue<GivenFile>;
+  readonly devices: TeachingDevices;
+  /** what was given just now, by the file's name: held until it is sorted, in case the device could not store it */
+  #held: Readonly<Record<string, Blob>> = {};
+  #loading: Promise<void> | null = null;
+
+  constructor(devices: TeachingDevices) {
+    this.devices = devices;
+    this.lists = new TeachingLists(devices.store, devices.now);
+    this.queue = new Queue(
+      {
+        waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
+        act: (file, onProgress) => this.#sort(file, onProgress),
+        failed: (file, reason) =>
+          this.lists.putFiles([{ ...file, state: 'failed', reason: reason.replace(`${file.path}: `, '') }]),
+        cancel: () => devices.sorters.cancel(),
+      },
+      LANES,
+    );
+  }
+
+  /** Reads what there is, once, and goes on sorting where it was left. */
+  load(): Promise<void> {
+    this.#loading ??= this.lists.load().then(() => {
+      this.loaded = true;
+      void this.queue.start();
+    });
+    return this.#loading;
+  }
+
+  /** Takes recordings, zips of recordings and attempts that a student sent; sorts them. */
+  async add(given: readonly Given[]): Promise<void> {
+    await this.load();
+    this.lists.dismissTrouble();
+    this.leftOut = 0;
+    const recordings: Given[] = [];
+    for (const one of given) recordings.push(...(await this.#unpacked(one)));
+    this.leftOut = Math.max(0, recordings.length - MOST_RECORDINGS);
+    for (const { path, blob, writtenMs } of recordings.slice(0, MOST_RECORDINGS)) {
+      const file = await this.#newFile({ path, blob, writtenMs });
+      this.#held = { ...this.#held, [file.id]: blob };
+      await this.lists.try(() => this.devices.store.addFile(file, blob));
+      this.lists.show([file], []);
+      void this.queue.start();
+    }
+    await this.lists.look();
+  }
+
+  async tryAgain(file: GivenFile): Promise<void> {
+    await this.lists.putFiles([{ ...file, state: 'waiting', reason: '' }]);
+    await this.queue.start();
+  }
+
+  async restore(): Promise<void> {
+    await this.lists.restore();
+    await this.queue.start();
+  }
+
+  /** Opens an attempt to be heard. */
+  async open(playing: Playing): Promise<void> {
+    this.leave();
+    const hearing = new Hearing(this.devices, this.lists, playing);
+    this.hearing = hearing;
+    await hearing.load();
+  }
+
+  /** Back to the list. */
+  leave(): void {
+    this.hearing?.close();
+    this.hearing = null;
+  }
+
+  /** The attempts of a student, oldest first; those whose time is not known as they came. */
+  attemptsOf(student: Student): readonly Playing[] {
+    return this.lists.playings
+      .filter(({ studentId }) => studentId === student.id)
+      .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
+  }
+
+  /** A zip of recordings → they; attempts of a student are taken in at once; all else is a recording until it is looked at. */
+  async #unpacked(given: Given): Promise<readonly Given[]> {
+    const { isArchive, isReview, openArchive } = this.devices;
+    const { path, blob, writtenMs } = given;
+    try {
+      if (!(await isArchive(blob))) return [given];
+      if (await isReview(blob)) {
+        await this.#takeIn(given);
+        return [];
+      }
+      const folder = path.replace(/\.zip$/i, '');
+      const members = (await openArchive(blob)).filter(({ name }) => !/(^|\/)(\.|__MACOSX)/.test(name));
+      const found: Given[] = [];
+      for (const { name, read } of members.slice(0, MOST_RECORDINGS)) {
+        found.push({ path: `${folder}/${name}`, blob: new Blob([await read()]), writtenMs });
+      }
+      this.leftOut += members.length - found.length;
+      return found;
+    } catch (error) {
+      const file = await this.#newFile(given);
+      await this.lists.putFiles([{ ...file, state: 'refused', reason: messageOf(error) }]);
+      return [];
+    }
+  }
+
+  async #takeIn({ path, blob }: Given): Promise<void> {
+    const review = await this.devices.readReview(blob);
+    if (review.kind !== 'attempts') {
+      throw new Error('This is a review for a student, who opens it in the journal.');
+    }
+    const student = await this.lists.studentNamed(review.student.trim() || studentIn(path));
+    const isKnown = (id: string): boolean => this.lists.playings.some((one) => one.id === id);
+    const sent = review.attempts.filter(({ id }) => !isKnown(id)).map((one) => sentBy(student.id, one));
+    await this.devices.store.addPlayings(sent);
+    this.lists.show(
+      [],
+      sent.map(({ playing }) => playing),
+    );
+    await this.lists.putStudent({ ...student, message: review.words });
+  }
+
+  async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
+    const { store, sorters, tongue, criteria, pack } = this.devices;
+    const blob = this.#held[file.id] ?? (await store.blob(file.id));
+    if (blob === null) throw new Error('This recording is not there any more. Give it again.');
+    const options = { tongue: tongue(), criteria: criteria() };
+    const sorted = await sorters.sort(blob, file.path, options, onProgress);
+    const found: NewPlaying[] = [];
+    for (const attempt of sorted.attempts) {
+      const { playing, reports } = foundIn(file, attempt, store.newId());
+      const sound = await pack(attempt.sound);
+      found.push({ playing: { ...playing, soundBytes: sound.bytes.byteLength }, reports, sound });
+    }
+    // Moved to somebody else, or deleted, meanwhile?
+    const now = this.lists.files.find(({ id }) => id === file.id);
+    if (now === undefined) return;
+    const owned = found.map((one) => ({ ...one, playing: { ...one.playing, studentId: now.studentId } }));
+    const done: GivenFile = { ...now, state: 'sorted', reason: '', remarks: sorted.remarks };
+    await store.finish(done, owned);
+    this.#held = Object.fromEntries(Object.entries(this.#held).filter(([id]) => id !== file.id));
+    this.lists.show(
+      [done],
+      owned.map(({ playing }) => playing),
+    );
+  }
+
+  async #newFile({ path, blob, writtenMs }: Given): Promise<GivenFile> {
+    const student = await this.lists.studentNamed(studentIn(path));
+    return {
+      id: this.devices.store.newId(),
+      path,
+      studentId: student.id,
+      addedMs: this.devices.now(),
+      writtenMs,
+      bytes: blob.size,
+      state: 'waiting',
+      reason: '',
+      remarks: [],
+      deletedMs: null,
+    };
+  }
+}

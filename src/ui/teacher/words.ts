@@ -1,0 +1,62 @@
+import type { Place } from '../../io/review/index.ts';
+import type { Playing, Student } from '../../io/teaching/index.ts';
+import { clock } from '../kit/figures.ts';
+import { strings } from '../language/index.ts';
+import type { Spot } from '../plots/pearls/spots.ts';
+import type { Stretch } from '../plots/pearls/stretches.ts';
+import { exerciseWords, notesWords, percentWords, tempoWords, whenWords } from '../practice/words.ts';
+
+/** What a student is called. */
+export function studentWords({ name }: Student): string {
+  return name === '' ? strings().teacher.noName : name;
+}
+
+/** What an attempt is called: its exercise, or that it cannot be told. */
+export function playingWords({ summary }: Playing): string {
+  return summary === null ? strings().teacher.cannotTell : exerciseWords(summary.exercise);
+}
+
+/** "13 of 13 right · evenness 9.4 % · ♩ = 77" */
+export function figuresOf({ summary }: Playing): string {
+  if (summary === null) return '';
+  const { evennessPercent, tempoBpm, exercise } = summary;
+  const t = strings().journal.list;
+  return [
+    notesWords(summary),
+    ...(evennessPercent === null ? [] : [t.evenness(percentWords(evennessPercent))]),
+    ...(tempoBpm === null ? [] : [tempoWords(exercise, tempoBpm)]),
+  ].join(' · ');
+}
+
+/** Where it comes from: "today 17:40, d-major.m4a, from 1:12" */
+export function whereWords({ whenMs, name, startSec }: Playing, nowMs: number): string {
+  const t = strings().teacher;
+  return [
+    ...(whenMs === null ? [] : [whenWords(whenMs, nowMs)]),
+    name,
+    ...(startSec < 1 ? [] : [t.from(clock(startSec))]),
+  ].join(', ');
+}
+
+/** How far the teacher is with it. */
+export function stateWords({ heardMs, answeredMs, remarks }: Playing): string {
+  const t = strings().teacher.state;
+  if (answeredMs !== null) return t.answered;
+  return [heardMs === null ? t.toHear : t.heard, ...(remarks === 0 ? [] : [t.remarks(remarks)])].join(', ');
+}
+
+/** What was touched → the place that a remark about it has; of a chord its lowest note that went otherwise, else its lowest. */
+export function placeOfSpot(spot: Spot): Place {
+  const bead = spot.beads.find(({ kind }) => kind !== 'struck') ?? spot.beads[0]!;
+  const silent = bead.kind === 'missed' || bead.kind === 'unsure';
+  return {
+    kind: 'note',
+    step: bead.kind === 'extra' ? null : bead.step,
+    midi: bead.midi,
+    timeSec: silent ? null : bead.timeSec,
+  };
+}
+
+export function placeOfStretch({ fromStep, toStep }: Stretch): Place {
+  return { kind: 'stretch', fromStep, toStep };
+}

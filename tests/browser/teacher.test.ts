@@ -1,0 +1,328 @@
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Browser, Download, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { readReview } from '../../src/io/review/index.ts';
+import { violations } from './axe.ts';
+import { fixturePath, microphoneOf } from './sounds.ts';
+import { openBrowser, SIZES, visit } from './visit.ts';
+
+const site = inject('siteUrl');
+const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
+let browser: Browser;
+
+const put = (path: string, fixture: string): void => {
+  const to = join(folder, path);
+  mkdirSync(dirname(to), { recursive: true });
+  copyFileSync(fixturePath(fixture), to);
+};
+
+beforeAll(async () => {
+  put('Week 12/Mara/first.wav', 'late-thumb');
+  put('Week 12/Mara/second.wav', 'clean-scale');
+  put('Week 12/Ilse/natural.wav', 'natural-for-sharp');
+  writeFileSync(join(folder, 'Week 12/broken.m4a'), 'no sound at all is in this file');
+  browser = await openBrowser(await microphoneOf([{ name: 'left-hand', atSec: 0.5 }], 8));
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(folder, { recursive: true });
+});
+
+const rows = (page: Page) => page.locator('[data-playing]');
+const visitTeacher = (options: Parameters<typeof visit>[2] = {}) =>
+  visit(browser, `${site}#teacher`, options);
+
+async function give(page: Page): Promise<void> {
+  await page.getByLabel('A folder of recordings to open').setInputFiles(join(folder, 'Week 12'));
+}
+
+async function allSorted(page: Page, count = 3): Promise<void> {
+  await expect.poll(() => rows(page).count(), { timeout: 60_000 }).toBe(count);
+  await page.locator('.going').waitFor({ state: 'detached' });
+}
+
+async function hear(page: Page, name: RegExp): Promise<void> {
+  await rows(page).filter({ hasText: name }).first().click();
+  await page.locator('[data-spot]').first().waitFor();
+}
+
+async function bytesOf(download: Download): Promise<Uint8Array<ArrayBuffer>> {
+  return new Uint8Array(readFileSync(await download.path()));
+}
+
+describe('recordings that are given to a teacher', () => {
+  it('are listed by student; a broken one says why and stops none, also when they are dropped', async () => {
+    const { page, errors, strayRequests, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Mara']);
+    expect(await rows(page).allInnerTexts()).toEqual([
+      expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+F natural for F♯/s),
+      expect.stringMatching(/^E major scale.*second\.wav/s),
+      expect.stringMatching(/^A♭ major arpeggio.*The thumb comes late.*first\.wav/s),
+    ]);
+    await page.getByText('Week 12/broken.m4a').first().waitFor();
+    await page.getByText('It is not a sound file of a known kind').waitFor();
+    await page.evaluate(
+      async ([bytes]) => {
+        const files = new DataTransfer();
+        files.items.add(new File([new Uint8Array(bytes!)], 'Jo - again.wav'));
+        window.dispatchEvent(new DragEvent('drop', { dataTransfer: files, cancelable: true }));
+      },
+      [[...readFileSync(fixturePath('left-hand'))]],
+    );
+    await allSorted(page, 4);
+    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Jo', 'Mara']);
+    expect([errors, strayRequests]).toEqual([[], []]);
+    await close();
+  });
+
+  it('go on where they were after a reload, and after they were stopped', async () => {
+    const { page, errors, close } = await visitTeacher();
+    await give(page);
+    await page.getByText(/of \d recordings? listened to/).waitFor();
+    await page.reload();
+    await allSorted(page);
+    await page
+      .getByLabel('Recordings to open', { exact: true })
+      .setInputFiles([fixturePath('progression'), fixturePath('restart')]);
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await page.getByText(/^Stopped\./).waitFor();
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await allSorted(page, 5);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('are deleted with their student, and brought back', async () => {
+    const { page, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    await page.getByRole('button', { name: /^Delete everything\s*: Mara/ }).click();
+    await expect.poll(() => rows(page).count()).toBe(1);
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => rows(page).count()).toBe(3);
+    await page.getByRole('button', { name: /^Delete everything\s*: Mara/ }).click();
+    await page.getByText('Deleted: everything of Mara.').waitFor();
+    await page.waitForTimeout(300);
+    await page.reload();
+    await allSorted(page, 1);
+    const left = await page.evaluate(
+      () =>
+        new Promise<readonly number[]>((resolve) => {
+          const asked = indexedDB.open('evenfall-teaching');
+          asked.onsuccess = () => {
+            const names = ['students', 'playings', 'reports', 'sounds'];
+            const look = asked.result.transaction(names);
+            const counts = names.map((name) => look.objectStore(name).count());
+            look.oncomplete = () => resolve(counts.map(({ result }) => result));
+          };
+        }),
+    );
+    // Ilse, and the nobody of the broken file.
+    expect(left).toEqual([2, 1, 1, 1]);
+    await close();
+  });
+
+  it('are given to another student, and a student is called otherwise', async () => {
+    const { page, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    await page.getByRole('button', { name: /^Change the name\s*: Ilse/ }).click();
+    await page.getByLabel('Student', { exact: true }).fill('Ilse B.');
+    await page.getByRole('button', { name: 'Save', exact: true }).click();
+    await page.getByRole('heading', { name: 'Ilse B.' }).waitFor();
+    await page.getByText('Whose recordings').click();
+    await page.getByLabel('Choose Week 12/Mara/first.wav').check();
+    await page.getByLabel('Choose Week 12/Mara/second.wav').check();
+    await page.getByLabel('Name of the student').fill('Jo');
+    await page.getByRole('button', { name: 'Give 2 recordings to this student' }).click();
+    await page.getByRole('heading', { name: 'Jo' }).waitFor();
+    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse B.', 'Jo']);
+    await close();
+  });
+});
+
+describe('a review', () => {
+  it('is made of remarks typed and spoken, a correction, another exercise and an assignment, and read back whole', async () => {
+    const { page, errors, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    await hear(page, /A♭ major/);
+    await page.getByRole('button', { name: 'Next trouble' }).click();
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await page.getByLabel('Your remark').fill('Let the thumb go <b>under</b> earlier.');
+    await page.getByRole('button', { name: 'Add the remark' }).click();
+    await page.getByRole('button', { name: /^Remark 1/ }).waitFor();
+    await page.locator('label', { hasText: 'The attempt' }).click();
+    await page.getByRole('button', { name: 'Speak it' }).click();
+    await page.getByText('Recording, up to three minutes').waitFor();
+    await page.waitForTimeout(1500);
+    await page.getByRole('button', { name: 'Stop', exact: true }).last().click();
+    await page.getByRole('button', { name: 'Speak it again' }).waitFor();
+    await page.getByRole('button', { name: 'Add the remark' }).click();
+    await page.getByRole('button', { name: /^Hear it\s*, spoken/ }).click();
+    await page.getByRole('button', { name: /^Stop it\s*, spoken/ }).waitFor();
+    await page.getByText('Correct the tool').click();
+    await page.locator('label', { hasText: 'it was wrong' }).click();
+    await page.getByLabel('Why').fill('It was a D.');
+    await page.getByRole('button', { name: 'Mark as mistaken' }).click();
+    await page.getByText('You say: it was wrong. It was a D.').waitFor();
+    // The tool's own word stands as it was.
+    expect(await page.locator('#verdict').innerText()).toMatch(/The thumb comes late/);
+
+    await page.getByRole('button', { name: 'Attempt before' }).click();
+    await page.locator('.where', { hasText: 'E major' }).waitFor();
+    await page.getByRole('button', { name: 'Next attempt' }).click();
+    await page.getByText('You say: it was wrong. It was a D.').waitFor();
+    await page.getByRole('button', { name: 'All attempts' }).click();
+    await page.getByText('heard, 3 remarks').waitFor();
+    const mara = page
+      .locator('section')
+      .filter({ has: page.getByRole('heading', { name: 'Mara' }) })
+      .last();
+    await mara.getByText('Next exercises').click();
+    await mara.getByRole('button', { name: /^Assign\s*: A♭ major arpeggio/ }).click();
+    await mara.getByLabel('Beats a minute').fill('72');
+    await mara.getByLabel('In a row').fill('3');
+    await mara.getByLabel('A sentence about it').fill('Slowly, please.');
+    await mara.getByLabel('A sentence about it').blur();
+    await mara.getByText('Make the review').click();
+    await mara.getByLabel('To the student, about all of it').fill('Much better this week.');
+    await mara.getByLabel('Your name, as you sign').fill('A teacher');
+    await mara.getByLabel('Your name, as you sign').blur();
+    const [saved] = await Promise.all([
+      page.waitForEvent('download'),
+      mara.getByRole('button', { name: 'Save the review' }).click(),
+    ]);
+    expect(saved.suggestedFilename()).toMatch(/^Mara-review-\d{4}-\d\d-\d\d\.zip$/);
+    await mara.getByText(/^Saved as Mara-review-.* Nothing was sent/).waitFor();
+    const review = await readReview(new Blob([await bytesOf(saved)]));
+    expect(review).toMatchObject({
+      kind: 'review',
+      student: 'Mara',
+      teacher: 'A teacher',
+      words: 'Much better this week.',
+      assignment: [{ targetBpm: 72, inARow: 3, evennessPercent: null, note: 'Slowly, please.' }],
+    });
+    const [attempt] = review.attempts;
+    expect(review.attempts).toHaveLength(1);
+    expect(attempt!.remarks.map(({ text, voice, place }) => [text, voice?.mime ?? null, place.kind])).toEqual(
+      [
+        ['Let the thumb go <b>under</b> earlier.', null, 'note'],
+        ['', expect.stringMatching(/^audio\//), 'attempt'],
+      ],
+    );
+    expect(attempt!.corrections).toMatchObject([
+      { verdict: 'wrong', why: 'It was a D.', place: { kind: 'note' } },
+    ]);
+    expect(attempt!.sound?.mime).toMatch(/^audio\//);
+
+    const [sheet] = await Promise.all([
+      page.waitForEvent('download'),
+      mara.getByRole('button', { name: 'Save as a web page' }).click(),
+    ]);
+    const html = new TextDecoder().decode(await bytesOf(sheet));
+    expect(html).toContain('&lt;b&gt;under&lt;/b&gt;');
+    expect(html).not.toMatch(/<script|<b>under/);
+    await page.locator('label', { hasText: /^\s*All\s*$/ }).click();
+    await page.getByText('answered').first().waitFor();
+
+    await page.reload();
+    await page.locator('label', { hasText: /^\s*All\s*$/ }).click();
+    await hear(page, /A♭ major/);
+    await page.getByRole('button', { name: /^Remark 1/ }).waitFor();
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('may be of another exercise than the tool took it for; both readings are kept', async () => {
+    const { page, errors, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    await hear(page, /E major scale/);
+    const before = await page.locator('#verdict').innerText();
+    await page.getByText('Correct the tool').click();
+    await page.locator('label', { hasText: /^\s*Left\s*$/ }).click();
+    await page.getByRole('button', { name: 'Measure it as this' }).click();
+    await page.getByText('You chose the exercise.').waitFor({ timeout: 30_000 });
+    await page.locator('.where', { hasText: 'left hand' }).waitFor();
+    await page.getByRole('button', { name: 'Back to what the tool took it for' }).click();
+    await page.locator('.where', { hasText: 'right hand' }).waitFor();
+    expect(await page.locator('#verdict').innerText()).toBe(before);
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
+
+describe('the page for teachers', () => {
+  it('is gone through by the keyboard alone, from the list to a remark and back', async () => {
+    const { page, errors, close } = await visitTeacher();
+    await give(page);
+    await allSorted(page);
+    await page.getByRole('button', { name: 'Choose files' }).focus();
+    for (let presses = 0; presses < 40; presses += 1) {
+      if (await page.evaluate(() => document.activeElement?.hasAttribute('data-playing') === true)) break;
+      await page.keyboard.press('Tab');
+    }
+    await page.keyboard.press('Enter');
+    await page.locator('[data-spot]').first().waitFor();
+    expect(await page.evaluate(() => document.activeElement?.id)).toBe('verdict');
+    await page.keyboard.press('ArrowRight');
+    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await page.keyboard.press('h');
+    expect(await page.getByLabel('half speed').isChecked()).toBe(true);
+    await page.keyboard.press('l');
+    expect(await page.getByLabel('again and again').isChecked()).toBe(true);
+    await page.keyboard.press('Space');
+    await page.getByRole('button', { name: 'Play it all' }).waitFor();
+    await page.keyboard.press('r');
+    await page.keyboard.type('hello, a little later');
+    expect(await page.getByLabel('Your remark').inputValue()).toBe('hello, a little later');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Enter');
+    await page.getByText('hello, a little later').waitFor();
+    await page.keyboard.press('Shift+ArrowRight');
+    await page.getByText('Attempt 2 of 3').waitFor();
+    await page.keyboard.press('Escape');
+    await page.getByRole('heading', { name: 'For teachers' }).waitFor();
+    expect(await page.evaluate(() => document.activeElement?.hasAttribute('data-playing'))).toBe(true);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it.each(['en', 'de'] as const)(
+    'fits all sizes, light and dark, and axe finds nothing, in %s',
+    async (language) => {
+      const { page, close } = await visitTeacher({
+        before: (fresh) =>
+          fresh.addInitScript((chosen) => localStorage.setItem('evenfall-language', chosen), language),
+      });
+      const folderInput = page.locator('input[webkitdirectory]');
+      await folderInput.setInputFiles(join(folder, 'Week 12'));
+      await allSorted(page);
+      const look = async (): Promise<void> => {
+        for (const { width, height } of SIZES) {
+          await page.setViewportSize({ width, height });
+          for (const colorScheme of ['light', 'dark'] as const) {
+            await page.emulateMedia({ colorScheme });
+            await page.waitForTimeout(100);
+            expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
+              width,
+            );
+            if (width !== 768 && width !== 1024) expect(await violations(page)).toEqual([]);
+          }
+        }
+      };
+      for (const fold of await page.locator('.students summary').all()) await fold.click();
+      await look();
+      await hear(page, /A(♭|s)/);
+      for (const fold of await page.locator('article > details > summary').all()) await fold.click();
+      await look();
+      await close();
+    },
+  );
+});

@@ -1,0 +1,219 @@
+import { describe, expect, it } from 'vitest';
+import type { Review } from '../../../src/io/review/index.ts';
+import type { TeachingDevices } from '../../../src/ui/attempt/teaching-devices.ts';
+import { kindOf } from '../../../src/ui/attempt/teaching-playings.ts';
+import { Teaching } from '../../../src/ui/attempt/teaching.svelte.ts';
+import {
+  devicesWith,
+  FILE,
+  found,
+  MemoryStore,
+  REPORT,
+  settled,
+  SlowSorters,
+  SORTED,
+} from './teaching-rig.ts';
+
+function desk(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
+  const sorters = new SlowSorters();
+  return { teaching: new Teaching(devicesWith(store, sorters, more)), store, sorters };
+}
+const given = (...paths: readonly string[]) =>
+  paths.map((path) => ({ path, blob: FILE(), writtenMs: Date.UTC(2026, 10, 24) }));
+const names = ({ lists }: Teaching): readonly string[] => lists.students.map(({ name }) => name);
+const states = ({ lists }: Teaching): readonly string[] => lists.files.map(({ state }) => state);
+
+describe('recordings that are given', () => {
+  it('are sorted by student, and one bad file stops none of the others', async () => {
+    const { teaching, sorters, store } = desk();
+    await teaching.add(given('w/Mara/one.wav', 'w/Ilse/bad.wav', 'w/Mara/two.wav'));
+    await settled();
+    sorters.release('w/Ilse/bad.wav', new Error('w/Ilse/bad.wav: It is damaged.'));
+    sorters.release('w/Mara/two.wav', SORTED(found(0), found(9)));
+    sorters.release('w/Mara/one.wav', SORTED(found(0, null)));
+    await settled();
+    expect(names(teaching)).toEqual(['Ilse', 'Mara']);
+    expect(states(teaching)).toEqual(['sorted', 'failed', 'sorted']);
+    expect(teaching.lists.files[1]!.reason).toBe('It is damaged.');
+    const mara = teaching.lists.students[1]!;
+    expect(teaching.attemptsOf(mara).map(kindOf).sort()).toEqual(['attempt', 'attempt', 'cannot-tell']);
+    expect(teaching.queue.running).toBe(false);
+    // What is sorted is let go of; what failed is kept to be tried again.
+    expect([...store.waiting.keys()]).toEqual([teaching.lists.files[1]!.id]);
+  });
+
+  it('are tried again when that is asked for', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('Mara - one.wav'));
+    await settled();
+    sorters.release('Mara - one.wav', new Error('Out of memory.'));
+    await settled();
+    const again = teaching.tryAgain(teaching.lists.files[0]!);
+    await settled();
+    sorters.release('Mara - one.wav', SORTED(found(0)));
+    await again;
+    expect(states(teaching)).toEqual(['sorted']);
+  });
+
+  it('are called off at once, wait, and are gone on with', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('a.wav', 'b.wav'));
+    await settled();
+    teaching.queue.stop();
+    await settled();
+    expect([sorters.cancelled, states(teaching), teaching.queue.running]).toEqual([
+      1,
+      ['waiting', 'waiting'],
+      false,
+    ]);
+    void teaching.queue.start();
+    await settled();
+    for (const name of ['a.wav', 'b.wav']) sorters.release(name, SORTED(found(0)));
+    await settled();
+    expect(states(teaching)).toEqual(['sorted', 'sorted']);
+  });
+
+  it('go on after the page was closed', async () => {
+    const store = new MemoryStore();
+    const first = desk({}, store);
+    await first.teaching.add(given('Mara - a.wav'));
+    await settled();
+    const second = desk({}, store);
+    await second.teaching.load();
+    await settled();
+    second.sorters.release('Mara - a.wav', SORTED(found(0)));
+    await settled();
+    expect(states(second.teaching)).toEqual(['sorted']);
+    expect(names(second.teaching)).toEqual(['Mara']);
+  });
+
+  it('are said to have failed where no room is left, and nothing is half kept', async () => {
+    const { teaching, sorters, store } = desk();
+    await teaching.add(given('a.wav'));
+    await settled();
+    store.full = true;
+    sorters.release('a.wav', SORTED(found(0)));
+    await settled();
+    expect(teaching.lists.files[0]).toMatchObject({ state: 'failed', reason: 'There is no room left.' });
+    expect([teaching.lists.playings, [...store.playings]]).toEqual([[], []]);
+  });
+
+  it('are two hundred at most, and it is said how many were left out', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given(...Array.from({ length: 203 }, (_, index) => `${index}.wav`)));
+    expect([teaching.lists.files.length, teaching.leftOut]).toEqual([200, 3]);
+    expect(sorters.asked.length).toBeLessThanOrEqual(4);
+  });
+
+  it('come out of a zip, hidden files left out; a refused zip says why', async () => {
+    const member = (name: string) => ({ name, read: () => Promise.resolve(new Uint8Array(4)) });
+    const opened = desk({
+      isArchive: () => Promise.resolve(true),
+      openArchive: () =>
+        Promise.resolve([member('Mara/a.wav'), member('__MACOSX/a'), member('Ilse/.DS_Store')]),
+    });
+    await opened.teaching.add(given('week.zip'));
+    expect(opened.teaching.lists.files.map(({ path }) => path)).toEqual(['week/Mara/a.wav']);
+    expect(names(opened.teaching)).toEqual(['Mara']);
+    const refused = desk({
+      isArchive: () => Promise.resolve(true),
+      openArchive: () => Promise.reject(new Error('It would unpack to far more.')),
+    });
+    await refused.teaching.add(given('bomb.zip'));
+    expect(refused.teaching.lists.files).toMatchObject([
+      { state: 'refused', reason: 'It would unpack to far more.' },
+    ]);
+    expect(refused.store.waiting.size).toBe(0);
+  });
+});
+
+describe('attempts that a student sent', () => {
+  const sent = {
+    id: '0mabc1234-aaaa',
+    whenMs: 5,
+    name: 'at the piano',
+    recognisedAs: null,
+    remarks: [],
+    corrections: [],
+  };
+  const sound = { bytes: new Uint8Array(9), mime: 'audio/webm' as const };
+  const review: Review = {
+    kind: 'attempts',
+    id: 'x',
+    madeMs: 6,
+    student: 'Jo',
+    teacher: '',
+    words: 'The thumb is better.',
+    attempts: [{ ...sent, report: REPORT, sound }],
+    assignment: [],
+  };
+  const receiving = (kind: Review['kind']) =>
+    desk({
+      isArchive: () => Promise.resolve(true),
+      isReview: () => Promise.resolve(true),
+      readReview: () => Promise.resolve({ ...review, kind }),
+    });
+
+  it('are there at once with report, sound and what she wrote, and only once', async () => {
+    const { teaching, store } = receiving('attempts');
+    await teaching.add(given('jo.zip'));
+    await teaching.add(given('jo.zip'));
+    expect(teaching.lists.playings).toMatchObject([{ id: sent.id, whenMs: 5, soundBytes: 9 }]);
+    expect(teaching.lists.students).toMatchObject([{ name: 'Jo', message: 'The thumb is better.' }]);
+    expect(await store.sound(sent.id)).toEqual(sound);
+  });
+
+  it('are told from a review, which is for the student', async () => {
+    const { teaching } = receiving('review');
+    await teaching.add(given('jo.zip'));
+    expect(teaching.lists.files).toMatchObject([{ state: 'refused', reason: /for a student/ as unknown }]);
+  });
+});
+
+describe('students', () => {
+  async function two() {
+    const made = desk();
+    await made.teaching.add(given('w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'));
+    await settled();
+    for (const name of ['w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'])
+      made.sorters.release(name, SORTED(found(0)));
+    await settled();
+    return made;
+  }
+
+  it('are called otherwise; one of the same name takes over', async () => {
+    const { teaching } = await two();
+    const [ilse, mara] = teaching.lists.students;
+    await teaching.lists.rename(ilse!, ' Ilse L. ');
+    expect(names(teaching)).toEqual(['Ilse L.', 'Mara']);
+    await teaching.lists.rename(teaching.lists.students[0]!, 'Mara');
+    expect(names(teaching)).toEqual(['Mara']);
+    expect(teaching.attemptsOf(mara!)).toHaveLength(3);
+  });
+
+  it('are given several recordings at once', async () => {
+    const { teaching } = await two();
+    await teaching.lists.moveTo(
+      teaching.lists.files.slice(1).map(({ id }) => id),
+      'Jo',
+    );
+    expect(names(teaching)).toEqual(['Jo', 'Mara']);
+    expect(teaching.attemptsOf(teaching.lists.students[0]!)).toHaveLength(2);
+  });
+
+  it('are deleted with everything, brought back, and ended for good by the next deletion', async () => {
+    const { teaching, store } = await two();
+    const [ilse, mara] = teaching.lists.students;
+    await teaching.lists.remove(teaching.lists.allOf(ilse!));
+    expect([names(teaching), teaching.lists.playings.length]).toEqual([['Mara'], 1]);
+    await teaching.restore();
+    expect([names(teaching), teaching.lists.playings.length]).toEqual([['Ilse', 'Mara'], 3]);
+    await teaching.lists.remove(teaching.lists.allOf(ilse!));
+    await teaching.lists.remove(teaching.lists.allOf(mara!));
+    expect([store.students.size, store.sounds.size, store.playings.size]).toEqual([1, 1, 1]);
+    await teaching.lists.settle();
+    expect(
+      [store.students, store.files, store.playings, store.told, store.sounds].map(({ size }) => size),
+    ).toEqual([0, 0, 0, 0, 0]);
+  });
+});
