@@ -64,22 +64,32 @@ export class Reviews {
     }
   }
 
-  /** Opens a file from a teacher, keeps it and shows it. Whether it was one; if not, nothing has changed, and `trouble` says why. */
-  async receive(file: File): Promise<boolean> {
+  /**
+   * Opens files from a teacher, keeps them all and shows the first. Whether any was a review; of one that is none nothing is
+   * changed, and `trouble` says why.
+   */
+  async receive(files: readonly File[]): Promise<boolean> {
     this.trouble = null;
-    this.reading = file.name;
-    try {
-      const review = await this.#devices.read(file);
-      if (review.kind === 'attempts') throw new Error(FOR_A_TEACHER);
-      this.opened = review;
-      await this.#keep(review);
-      return true;
-    } catch (error) {
-      this.trouble = { title: 'This file could not be opened', message: messageOf(error) };
-      return false;
-    } finally {
-      this.reading = null;
+    const read: Review[] = [];
+    const refused: string[] = [];
+    for (const file of files) {
+      this.reading = file.name;
+      try {
+        const review = await this.#devices.read(file);
+        if (review.kind === 'attempts') throw new Error(FOR_A_TEACHER);
+        read.push(review);
+      } catch (error) {
+        refused.push(files.length === 1 ? messageOf(error) : `${file.name}: ${messageOf(error)}`);
+      }
     }
+    this.reading = null;
+    if (refused.length > 0)
+      this.trouble = { title: 'This file could not be opened', message: refused.join('\n') };
+    const [first] = read;
+    if (first === undefined) return false;
+    this.opened = first;
+    await this.#keep(read);
+    return true;
   }
 
   /** Shows one that was received before. */
@@ -128,10 +138,11 @@ export class Reviews {
     return audio === undefined ? null : { ...audio, name, recordedHere: true, remarks: [] };
   }
 
-  async #keep(review: Review): Promise<void> {
+  /** All of them, the first one read. */
+  async #keep(reviews: readonly Review[]): Promise<void> {
     await this.#try(async ({ shelf }) => {
-      await shelf.put(review);
-      await shelf.markRead(review.id);
+      for (const review of reviews) await shelf.put(review);
+      await shelf.markRead(reviews[0]!.id);
     });
     await this.#look();
   }

@@ -79,6 +79,26 @@ describe('a review from a teacher', () => {
     await close();
   });
 
+  it('may come with others, which are kept to be read', async () => {
+    const { page, close } = await visit(browser, site);
+    await openEmptyJournal(page);
+    const older = review({ id: 'two', madeMs: Date.UTC(2026, 10, 17), assignment: [] });
+    const files = [await asFile(review()), await asFile(older, 'older.zip')];
+    await page.getByLabel('A review to open').setInputFiles(files);
+    await shown(page);
+    await back(page);
+    await received(page).locator('button.open').nth(1).waitFor();
+    const lines = await received(page).locator('button.open').allInnerTexts();
+    expect(lines[0]).not.toMatch(/Not read yet/);
+    expect(lines[1]).toMatch(/17 Nov 2026\s+Not read yet\. Two attempts, four remarks/);
+    await received(page).locator('button.open').nth(1).click();
+    await shown(page);
+    await back(page);
+    await received(page).locator('button.open').nth(1).waitFor();
+    expect(await received(page).innerText()).not.toMatch(/Not read yet/);
+    await close();
+  });
+
   it('leads to playing what it asks for in one touch', async () => {
     const { page, close } = await visit(browser, site);
     await openOnPlay(page, await asFile(review()));

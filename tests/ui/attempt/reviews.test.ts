@@ -77,7 +77,7 @@ describe('a file that was opened', () => {
 
   it('is kept, read, shown, and what it assigns is what attempts are judged by', async () => {
     const { reviews, journal } = rig();
-    expect(await reviews.receive(FILE)).toBe(true);
+    expect(await reviews.receive([FILE])).toBe(true);
     expect(reviews.opened).toEqual(review());
     expect(reviews.shown).toMatchObject([{ id: 'review-one', readMs: 1 }]);
     expect(journal.assigned.map(({ exercise, note }) => [exercise.key, note])).toEqual([
@@ -91,7 +91,7 @@ describe('a file that was opened', () => {
 
   it('that is refused changes nothing, and it is said why', async () => {
     const { reviews, journal } = rig({ read: () => Promise.reject(new Error('It is damaged.')) });
-    expect(await reviews.receive(FILE)).toBe(false);
+    expect(await reviews.receive([FILE])).toBe(false);
     expect([reviews.opened, reviews.shown, journal.assigned, reviews.reading]).toEqual([null, [], [], null]);
     expect(reviews.trouble?.message).toBe('It is damaged.');
     reviews.dismissTrouble();
@@ -100,14 +100,30 @@ describe('a file that was opened', () => {
 
   it('with attempts for a teacher is not taken for a review', async () => {
     const { reviews } = rig({ read: () => Promise.resolve(review({ kind: 'attempts' })) });
-    expect(await reviews.receive(FILE)).toBe(false);
+    expect(await reviews.receive([FILE])).toBe(false);
     expect(reviews.trouble?.message).toMatch(/For teachers/);
     expect(reviews.shown).toEqual([]);
   });
 
+  it('may come with others: all are kept, the first is shown, and the rest is to be read', async () => {
+    const made = [review(), review({ id: 'two' })];
+    let at = 0;
+    const { reviews } = rig({
+      read: (file) =>
+        file === FILE ? Promise.resolve(made[at++]!) : Promise.reject(new Error('It is damaged.')),
+    });
+    expect(await reviews.receive([new File(['PK'], 'broken.zip'), FILE, FILE])).toBe(true);
+    expect(reviews.opened?.id).toBe('review-one');
+    expect(reviews.shown.map(({ id, readMs }) => [id, readMs])).toEqual([
+      ['review-one', 1],
+      ['two', null],
+    ]);
+    expect(reviews.trouble?.message).toBe('broken.zip: It is damaged.');
+  });
+
   it('is shown even where nothing can be kept', async () => {
     const { reviews } = rig({ shelf: refusing });
-    expect(await reviews.receive(FILE)).toBe(true);
+    expect(await reviews.receive([FILE])).toBe(true);
     expect(reviews.opened).toEqual(review());
     expect(reviews.trouble?.message).toMatch(/keeps no reviews/);
   });
@@ -116,7 +132,7 @@ describe('a file that was opened', () => {
 describe('a review that was deleted', () => {
   it('asks for nothing any more, and asks again when it is brought back', async () => {
     const { reviews, journal } = rig();
-    await reviews.receive(FILE);
+    await reviews.receive([FILE]);
     await reviews.remove('review-one');
     expect([reviews.opened, reviews.shown, journal.assigned]).toEqual([null, [], []]);
     expect(reviews.deleted).toHaveLength(1);
