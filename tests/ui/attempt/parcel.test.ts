@@ -113,6 +113,18 @@ describe('attempts for a teacher', () => {
     expect([parcel.file, parcel.progress]).toEqual([null, null]);
   });
 
+  it('are not saved as they were before a change, even where the file was nearly made', async () => {
+    let written: (zip: Blob) => void = () => undefined;
+    const { parcel, ids } = await rig({ write: () => new Promise((resolve) => (written = resolve)) });
+    parcel.begin(ids.slice(0, 1));
+    const making = parcel.make();
+    await expect.poll(() => parcel.progress).toBe(1);
+    parcel.changed();
+    written(new Blob(['zip']));
+    await making;
+    expect(parcel.file).toBeNull();
+  });
+
   it('stay where they are when the file cannot be made, and it is said why', async () => {
     const { parcel, ids } = await rig({ write: () => Promise.reject(new Error('It is too large.')) });
     parcel.begin(ids.slice(0, 1));
