@@ -1,6 +1,6 @@
 import type { Assessment } from '../engine/index.ts';
 import { analyseInPieces } from '../io/analysis/pieces.ts';
-import type { Command } from './arguments.ts';
+import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';

@@ -7,51 +7,11 @@ import {
   buildExercise,
   normaliseKey,
 } from '../engine/index.ts';
-import type { ExerciseChoice } from '../engine/index.ts';
+import type { ExerciseChoice, Language } from '../engine/index.ts';
+import { COMMAND_NAMES } from './commands.ts';
+import type { Command, CommandName } from './commands.ts';
 import { didYouMean } from './hints.ts';
 import { usageProblem } from './problems.ts';
-
-/** What somebody asked the command to do. */
-export type Command =
-  | { readonly kind: 'help'; readonly about: CommandName | null }
-  | { readonly kind: 'version' }
-  | {
-      readonly kind: 'analyse';
-      readonly files: readonly string[];
-      /** null: recognise it from the sound */
-      readonly choice: ExerciseChoice | null;
-      readonly targetBpm: number | null;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
-      readonly kind: 'transcribe';
-      readonly files: readonly string[];
-      readonly midiFile: string | null;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
-      readonly kind: 'desk';
-      /** folders, recordings and zips of recordings */
-      readonly paths: readonly string[];
-      readonly csvFile: string | null;
-      readonly htmlFolder: string | null;
-      readonly targetBpm: number | null;
-      /** null: as many as the machine has cores for */
-      readonly workers: number | null;
-      readonly fresh: boolean;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
-      readonly kind: 'exercises';
-      readonly what: 'all' | { readonly key: string } | ExerciseChoice;
-      readonly json: boolean;
-    };
-
-export const COMMAND_NAMES = ['analyse', 'desk', 'transcribe', 'exercises'] as const;
-export type CommandName = (typeof COMMAND_NAMES)[number];
 
 const CHOICE_OPTIONS = {
   key: { type: 'string' },
@@ -76,8 +36,11 @@ const OPTIONS = {
     fresh: { type: 'boolean' },
   },
   transcribe: { ...COMMON_OPTIONS, midi: { type: 'string' } },
+  review: { ...COMMON_OPTIONS, html: { type: 'string' }, language: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
 } as const;
+
+const LANGUAGES: readonly Language[] = ['en', 'de'];
 
 /** Tempo marks of a metronome reach from about 40 to 208; twice either way is still playing. */
 const SLOWEST_BPM = 20;
@@ -137,6 +100,27 @@ export function parseCommand(words: readonly string[]): Command {
         midiFile: values.midi ?? null,
         json: values.json ?? false,
         quiet: values.quiet ?? false,
+      };
+    }
+    case 'review': {
+      const { values, positionals } = read('review', rest);
+      if (values.help) return { kind: 'help', about: 'review' };
+      if (positionals.length === 0)
+        throw usageProblem(
+          'review needs a review file, or - for standard input. Try: evenfall review --help',
+        );
+      const files = filesOf(positionals, 'review');
+      if (values.html !== undefined && files.length > 1) {
+        throw usageProblem(
+          `--html ${values.html} can hold one review, but ${files.length} files are given. Give one.`,
+        );
+      }
+      return {
+        kind: 'review',
+        files,
+        htmlFile: values.html ?? null,
+        language: readWord('language', values.language ?? 'en', LANGUAGES),
+        json: values.json ?? false,
       };
     }
     case 'exercises': {

@@ -1,7 +1,8 @@
 import { statSync } from 'node:fs';
-import { writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import type { Command } from './arguments.ts';
+import { dirname, join } from 'node:path';
+import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { arrange } from './pile/arrange.ts';
 import { collect, MOST_RECORDINGS } from './pile/collect.ts';
@@ -11,11 +12,13 @@ import { encodePile } from './pile/csv.ts';
 import { pileObject } from './pile/json.ts';
 import { keptFolder } from './pile/kept.ts';
 import { drawPile } from './pile/lines.ts';
+import { pagesOf } from './pile/pages.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
 import { EXIT, Problem, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
 import { reasonOf } from './sound.ts';
+import type { Wiring } from './wiring.ts';
 
 type DeskCommand = Extract<Command, { kind: 'desk' }>;
 
@@ -23,7 +26,7 @@ type DeskCommand = Extract<Command, { kind: 'desk' }>;
 const MOST_HELPERS = 4;
 
 /** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
-export async function desk(command: DeskCommand, console: Console, version: string): Promise<ExitCode> {
+export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
   const collected = await collectAll(command);
   const { recordings } = collected;
   if (recordings.length > MOST_RECORDINGS) {
@@ -31,9 +34,10 @@ export async function desk(command: DeskCommand, console: Console, version: stri
       `There are ${recordings.length} recordings; at most ${MOST_RECORDINGS} are sorted at once. Name some of the folders in it.`,
     );
   }
-  const outcomes = await sort(recordings, command, console, version);
+  const outcomes = await sort(recordings, command, console, wiring.version);
   const pile = arrange(outcomes);
   if (command.csvFile !== null) await save(command.csvFile, encodePile(pile));
+  if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring);
   if (command.json) console.out(JSON.stringify(pileObject(pile)));
   else if (recordings.length > 0) for (const line of drawPile(pile, console.paper)) console.out(line);
   return sayProblems(pile, collected, outcomes, command, console);
@@ -85,8 +89,13 @@ async function sort(
   }
 }
 
+async function savePages(folder: string, pile: Pile, wiring: Wiring): Promise<void> {
+  for await (const { name, html } of pagesOf(pile, Date.now(), wiring)) await save(join(folder, name), html);
+}
+
 async function save(file: string, text: string): Promise<void> {
   try {
+    await mkdir(dirname(file), { recursive: true });
     await writeFile(file, text);
   } catch (cause) {
     const reason = cause instanceof Error ? cause.message : String(cause);

@@ -10,7 +10,7 @@ import {
   keyFacts,
 } from '../engine/index.ts';
 import type { Crossing, ExerciseChoice, ExpectedNote, ExpectedStep } from '../engine/index.ts';
-import type { Command } from './arguments.ts';
+import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain, wrapText } from './drawing/index.ts';
 import { EXIT } from './problems.ts';

@@ -1,4 +1,4 @@
-import type { CommandName } from './arguments.ts';
+import type { CommandName } from './commands.ts';
 
 const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ... with # or b
       --form FORM          arpeggio, triads, broken-triads, progression, scale
@@ -58,6 +58,19 @@ Says which keys were heard and when, whatever was played.
 ${FILES}
 
 ${EXIT_CODES}`,
+  review: `evenfall review FILE... [options]
+
+Prints what a review says, or what a student has sent: the words, each attempt with
+its verdict and the remarks on it, and what is to be practised. A file that is no
+review, or not in order, is refused as a whole, with the reason.
+
+      --json               one JSON object a file ("evenfall-review"), without its sounds
+      --html OUT.html      write the page that opens in any browser, without a network
+      --language LANGUAGE  of that page: en, de; en if not said
+
+FILE is a review or attempts sent by Evenfall; - is standard input.
+
+Exit codes: 0 read, 2 wrong usage, 3 a file is refused or cannot be read.`,
   exercises: `evenfall exercises [options]
 
 Lists what can be practised; with --key the facts of a key; with --key and
@@ -76,6 +89,7 @@ was played and how evenly.
   evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
   evenfall desk FOLDER... [--csv OUT.csv] [--html OUT] [--json]
   evenfall transcribe FILE... [--json] [--midi OUT.mid]
+  evenfall review FILE... [--json] [--html OUT.html]
   evenfall exercises [--key KEY [--form FORM]]
   evenfall COMMAND --help
   evenfall --version

@@ -9,9 +9,14 @@ export function displayName(file: string): string {
   return file === '-' ? 'standard input' : file;
 }
 
+/** A file, or standard input for "-" → its bytes, as many as are worth reading. Throws Problem (unreadable). */
+export function bytesOf(file: string): Promise<ArrayBuffer> {
+  return file === '-' ? readInput() : readFile(file);
+}
+
 /** A file, or standard input for "-" → its sound. Throws Problem (unreadable). */
 export async function openSound(file: string): Promise<DecodedAudio> {
-  const bytes = file === '-' ? await readInput() : await readFile(file);
+  const bytes = await bytesOf(file);
   try {
     return await decodeInNode(bytes, displayName(file));
   } catch (cause) {

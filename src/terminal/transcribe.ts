@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import type { Heard } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
-import type { Command } from './arguments.ts';
+import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';

@@ -4,6 +4,7 @@ import { encodeWav } from '../../src/io/exchange/index.ts';
 import { render, type RenderSpec } from '../support/render.ts';
 import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { fixturePath } from './sounds.ts';
+import { asFile, review } from './student/made.ts';
 import { verdictOf } from './visit.ts';
 
 /** One picture, at every size in light and dark. */
@@ -305,6 +306,28 @@ export const SCENES: readonly Scene[] = [
         await page.locator('[data-row] button').first().click();
         await verdictOf(page);
       }),
+    ],
+  },
+  {
+    query: '',
+    shots: [
+      whole('from-teacher-review', async (page) => {
+        await openSeededJournal(page, 40);
+        await page.getByLabel('A review to open').setInputFiles(await asFile(review()));
+        await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+        await page.locator('[data-spot="12"]').waitFor();
+      }),
+      whole('from-teacher-review-german', speakGerman),
+      whole('from-teacher-journal-german', (page) =>
+        page.getByRole('button', { name: 'Das Tagebuch' }).click(),
+      ),
+      whole('send', async (page) => {
+        await page.getByRole('radio', { name: 'English' }).check({ force: true });
+        await page.getByRole('button', { name: 'Send to my teacher' }).click();
+        await page.getByRole('button', { name: 'Make the file' }).click();
+        await page.locator('#made').waitFor();
+      }),
+      whole('send-german', speakGerman),
     ],
   },
 ];

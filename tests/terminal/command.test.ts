@@ -23,7 +23,7 @@ function evenfall(
   options: { input?: Uint8Array; env?: Record<string, string>; closeOut?: boolean } = {},
 ): Promise<Result> {
   return new Promise((done) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/terminal/evenfall.ts', ...args], {
+    const child = spawn(process.execPath, ['--import', 'tsx', 'src/evenfall.ts', ...args], {
       cwd: ROOT,
       env: { ...process.env, LC_ALL: 'C.UTF-8', ...options.env },
     });

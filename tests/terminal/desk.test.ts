@@ -54,7 +54,7 @@ beforeAll(async () => {
   await build({
     root: ROOT,
     logLevel: 'error',
-    build: { ssr: 'src/terminal/evenfall.ts', outDir: join(folder, 'cli') },
+    build: { ssr: 'src/evenfall.ts', outDir: join(folder, 'cli') },
   });
   mkdirSync(join(pile, 'Mara'), { recursive: true });
   copyFileSync(fixture('left-hand'), join(pile, 'Mara', '20261107.wav'));
@@ -139,7 +139,9 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
     expect(done).toBeGreaterThanOrEqual(1);
     expect(done).toBeLessThan(12);
     for (const name of results().filter((one) => one.endsWith('.json')))
-      expect(() => JSON.parse(readFileSync(join(cache, 'evenfall/desk', name), 'utf8')) as unknown).not.toThrow();
+      expect(
+        () => JSON.parse(readFileSync(join(cache, 'evenfall/desk', name), 'utf8')) as unknown,
+      ).not.toThrow();
     expect((await desk([many], cache)).code).toBe(4);
     expect(results().filter((name) => name.endsWith('.json'))).toHaveLength(12);
   });

@@ -17,7 +17,7 @@ const MEANT_SO = { changed: 0.75, added: 0.5 } as const;
 /** A lead of more, in units of one missed note, is as good as this. */
 const MOST_LEAD = 4;
 
-/** What the notes explain and how clearly → 0..1. */
+/** What the notes explain and how clearly → 0..1; what the piano's tuning leaves open is not in it. */
 export function confidenceOf({ moments, ranked: [best, rival], idle }: Ranking): number {
   if (best === undefined) return 0;
   const { stretches } = best.account;

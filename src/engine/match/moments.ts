@@ -13,7 +13,7 @@ export interface Moment {
   readonly close: boolean;
   /** so long after the moment before, beside the times about it, that the player stopped to think or began anew */
   readonly paused: boolean;
-  /** how much each counts, 0..1: little where the listener doubts it or where it lies on a partial of another */
+  /** how much each counts, 0..1: little where the listener doubts it */
   readonly weights: readonly number[];
 }
 

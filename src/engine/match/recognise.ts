@@ -41,12 +41,10 @@ export function recogniseFrom(heard: Heard, options: Partial<RecogniseOptions> =
     choice: placed(best.listed, otherwise).choice,
     fit: shareExplained(best, ranking.moments),
   };
-  const rest = ranking.ranked
-    .slice(1, TOLD)
-    .map((other) => ({
-      choice: placed(other.listed, semitones).choice,
-      fit: shareExplained(other, ranking.moments),
-    }));
+  const rest = ranking.ranked.slice(1, TOLD).map((other) => ({
+    choice: placed(other.listed, semitones).choice,
+    fit: shareExplained(other, ranking.moments),
+  }));
   const alternatives = [...(1 - chance > WORTH_TELLING ? [neighbour] : []), ...rest];
   if (confidence >= LEAST_CONFIDENCE) return { choice, confidence, octaveShift: octaves, alternatives };
   return {

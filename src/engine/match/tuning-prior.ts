@@ -1,12 +1,12 @@
 /**
  * How pianos are tuned, as densities over cents against A4 = 440 Hz. Three kinds, from memory and common practice, no source:
  * kept in tune (most of them at 440 to 443 Hz, 0 to +12, a little sharp in a damp summer); neglected, 10 to 90 flat (a string
- * that is let alone goes flat, never 30 sharp); and anything at all (an old pitch, a recording at another speed).
+ * that is let alone goes flat, never 30 sharp); and anything from 100 flat to 60 sharp (an old pitch, a recording at another speed).
  */
 function density(cents: number): number {
   const inTune = Math.exp(-0.5 * ((cents - 3) / 8) ** 2) / (8 * Math.sqrt(2 * Math.PI));
   const neglected = cents > -93 && cents < -10 ? 1 / 83 : 0;
-  const anything = 1 / 200;
+  const anything = cents > -100 && cents < 60 ? 1 / 160 : 0;
   return 0.74 * inTune + 0.21 * neglected + 0.05 * anything;
 }
 

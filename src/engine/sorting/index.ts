@@ -20,8 +20,7 @@ const LEAST_LIKELY = 0.3;
  * What was heard in a recording → its attempts and its other playing, in order, each recognised.
  *
  * Attempts are found by what exercises explain, not by pauses: an attempt may hold a stop, another may follow without a pause, and
- * other playing may stand close before it. What no exercise explains is other playing, from pause to pause; its recognition
- * has no choice.
+ * other playing may stand close before it. What no exercise explains is other playing, from pause to pause.
  */
 export function sortPassages(
   heard: Heard,
@@ -33,7 +32,7 @@ export function sortPassages(
     .filter(({ recognition }) => recognition.choice !== null || recognition.confidence >= LEAST_LIKELY);
   const others = otherPlaying(heard.notes, stretches).map(({ enough, ...other }) => ({
     ...other,
-    recognition: enough ? withoutChoice(recognise(justAround(other))) : null,
+    recognition: enough ? recognise(justAround(other)) : null,
   }));
   const pieces = [...stretches, ...others].sort((a, b) => a.startSec - b.startSec);
   const cuts = cutOut(pieces, heard.durationSec);
@@ -71,11 +70,4 @@ function otherPlaying(notes: readonly PlayedNote[], stretches: readonly Passage[
     endSec: piece.at(-1)!.timeSec,
     enough: piece.filter(({ confidence }) => confidence >= SURE).length >= LEAST_NOTES,
   }));
-}
-
-/** What explains other playing best is told among what it may be, no more. */
-function withoutChoice(recognition: Recognition): Recognition {
-  const { choice, alternatives } = recognition;
-  if (choice === null) return recognition;
-  return { ...recognition, choice: null, alternatives: [{ choice, fit: 0 }, ...alternatives] };
 }

@@ -16,7 +16,7 @@ export const REVIEW_LIMITS = {
   mostSoundBytes: 32 * 2 ** 20,
   mostVoiceBytes: 16 * 2 ** 20,
   /** notes struck, missed and unsure of one attempt; the longest exercise has 114 */
-  mostNotes: 5000,
+  mostNotes: 2000,
   nameLetters: 200,
   remarkLetters: 4000,
   wordsLetters: 20_000,

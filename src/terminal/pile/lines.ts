@@ -1,7 +1,7 @@
 import { toPlain, wrapText } from '../drawing/index.ts';
 import type { Paper } from '../drawing/index.ts';
 import type { Pile, PileAttempt } from './types.ts';
-import { changedWords, clock, day, exerciseOf, NO_NAME, tempoOf, verdictOf } from './words.ts';
+import { changedWords, exerciseOf, NO_NAME, placeOf, tempoOf, verdictOf } from './words.ts';
 
 /** A pile → the lines that a teacher reads in a terminal, student by student. Pure but for the time zone. */
 export function drawPile(pile: Pile, paper: Paper): readonly string[] {
@@ -10,20 +10,17 @@ export function drawPile(pile: Pile, paper: Paper): readonly string[] {
   const indented = (text: string, indent: number): readonly string[] =>
     wrapText(text, paper.columns - indent).map((line) => ' '.repeat(indent) + line);
   const attemptLines = (attempt: PileAttempt): readonly string[] => {
-    const { recording, found } = attempt;
     const tempo = tempoOf(attempt);
     const head = [
       exerciseOf(attempt),
       ...(tempo === null ? [] : [`${tempo.toFixed(0)} beats a minute`]),
     ].join(' · ');
     const changed = changedWords(attempt);
-    const when = recording.whenMs === null ? '' : `${day(recording.whenMs)}, `;
-    const where = `${when}${recording.name} ${clock(found.startSec)}–${clock(found.endSec)}`;
     return [
       ...indented(head, 2),
       ...indented(verdictOf(attempt), 4),
       ...(changed === '' ? [] : indented(changed, 4)),
-      ...indented(where, 4).map(quiet),
+      ...indented(placeOf(attempt), 4).map(quiet),
     ];
   };
   const students = pile.students.flatMap(({ name, attempts }, index) => [

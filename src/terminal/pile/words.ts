@@ -16,6 +16,12 @@ export function day(whenMs: number): string {
   return new Date(whenMs).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 }
 
+/** When it was recorded, and where in which file it lies. */
+export function placeOf({ recording, found }: PileAttempt): string {
+  const when = recording.whenMs === null ? '' : `${day(recording.whenMs)}, `;
+  return `${when}${recording.name} ${clock(found.startSec)}–${clock(found.endSec)}`;
+}
+
 /** The exercise as it was recognised, or that it cannot be told. */
 export function exerciseOf({ found }: PileAttempt): string {
   if (found.report !== null) return found.report.exercise.title;

@@ -2,14 +2,14 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview, writeReview, type Review } from '../../../src/io/review/index.ts';
-import { fixturePath } from '../sounds.ts';
+import { fixturePath, microphoneOf } from '../sounds.ts';
 import { openBrowser, verdictOf, visit } from '../visit.ts';
 import { ASSIGNMENT, tone } from './made.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await openBrowser(await microphoneOf([{ name: 'left-hand', atSec: 0.5 }], 8));
 });
 afterAll(() => browser.close());
 
@@ -168,5 +168,96 @@ describe.each([
     expect(await shelved(page)).toEqual([plain(made)]);
     expect([...errors, ...strayRequests, ...other.errors, ...other.strayRequests]).toEqual([]);
     await Promise.all([student.close(), other.close()]);
+  });
+});
+
+/** A teacher's page, in a browser profile of its own: attempts in, a review out, with something of everything. */
+async function reviewedBy(page: Page, attempts: Buffer): Promise<Buffer> {
+  await page
+    .getByLabel('Recordings to open', { exact: true })
+    .setInputFiles({ name: 'attempts.zip', mimeType: 'application/zip', buffer: attempts });
+  await page.getByRole('heading', { name: 'Mira Ohm' }).waitFor();
+  await page.locator('[data-playing]').first().click();
+  await page.getByRole('button', { name: 'Next trouble' }).click();
+  await page.locator('[data-spot][aria-current=true]').first().waitFor();
+  await page.getByLabel('Your remark').fill('Let the thumb go earlier.');
+  await page.getByRole('button', { name: 'Add the remark' }).click();
+  await page.getByRole('button', { name: /^Remark 1/ }).waitFor();
+  await page.locator('label', { hasText: 'The attempt' }).click();
+  await page.getByRole('button', { name: 'Speak it' }).click();
+  await page.getByText('Recording, up to three minutes').waitFor();
+  await page.waitForTimeout(1500);
+  await page.getByRole('button', { name: 'Stop', exact: true }).last().click();
+  await page.getByRole('button', { name: 'Speak it again' }).waitFor();
+  await page.getByRole('button', { name: 'Add the remark' }).click();
+  await page.getByRole('button', { name: /^Hear it\s*, spoken/ }).waitFor();
+  await page.getByText('Correct the tool').click();
+  await page.locator('label', { hasText: 'it was wrong' }).click();
+  await page.getByLabel('Why').fill('It was a D.');
+  await page.getByRole('button', { name: 'Mark as mistaken' }).click();
+  await page.getByText('You say: it was wrong. It was a D.').waitFor();
+  await page.getByRole('button', { name: 'All attempts' }).click();
+  await page.getByText('Next exercises').click();
+  await page
+    .getByRole('button', { name: /^Assign\s*: A♭ major arpeggio/ })
+    .first()
+    .click();
+  await page.getByLabel('Beats a minute').fill('72');
+  await page.getByLabel('In a row').fill('2');
+  await page.getByLabel('A sentence about it').fill('Slowly, please.');
+  await page.getByLabel('A sentence about it').blur();
+  await page.getByText('Make the review').click();
+  await page.getByLabel('To the student, about all of it').fill('Much better this week.');
+  await page.getByLabel('Your name, as you sign').fill('Ms Ley');
+  await page.getByLabel('Your name, as you sign').blur();
+  const saving = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save the review' }).click();
+  return readFileSync(await (await saving).path());
+}
+
+describe('two people, each with a browser of their own', () => {
+  it('send attempts, review them, and find everything again, to the last byte', async () => {
+    const student = await visit(browser, site);
+    const teacher = await visit(browser, `${site}#teacher`);
+    const attempts = await sentBy(student.page, true);
+    const buffer = await reviewedBy(teacher.page, attempts);
+    const [sent, made] = await Promise.all(
+      [attempts, buffer].map((bytes) => readReview(new Blob([new Uint8Array(bytes)]))),
+    );
+    expect(made).toMatchObject({
+      kind: 'review',
+      student: 'Mira Ohm',
+      teacher: 'Ms Ley',
+      words: 'Much better this week.',
+      assignment: [{ targetBpm: 72, inARow: 2, note: 'Slowly, please.' }],
+    });
+    // What she sent came back as she sent it: report, name, time, and the sound not packed a second time.
+    const { remarks, corrections, ...came } = made!.attempts[0]!;
+    const { remarks: none, corrections: nor, ...went } = sent!.attempts[0]!;
+    expect(came).toEqual(went);
+    expect([none, nor, remarks.length, corrections.length]).toEqual([[], [], 2, 1]);
+
+    const { page } = student;
+    await page.getByRole('link', { name: 'Journal' }).click();
+    const file = { name: 'review.zip', mimeType: 'application/zip', buffer };
+    await page.getByRole('button', { name: 'The journal' }).click();
+    await page.getByLabel('A review to open').setInputFiles(file);
+    await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+    expect(await shelved(page)).toEqual([plain(made!)]);
+    const main = page.locator('main');
+    for (const words of ['Much better', 'Let the thumb go earlier.', 'It was a D.', 'Slowly, please.'])
+      await main.getByText(words).first().waitFor();
+    await page.getByRole('button', { name: /^Hear the remark/ }).click();
+    await page.getByRole('button', { name: /^Stop/ }).waitFor();
+
+    await page.reload();
+    await page.getByRole('link', { name: 'Journal' }).click();
+    await expect
+      .poll(() => page.locator('#today ~ ol > li').first().innerText())
+      .toMatch(/A♭ major arpeggio.*\s+.*♩ = 72\. Your teacher asks/);
+    expect(await shelved(page)).toEqual([plain(made!)]);
+    const wrong = [student, teacher].flatMap(({ errors, strayRequests }) => [...errors, ...strayRequests]);
+    expect(wrong).toEqual([]);
+    await Promise.all([student.close(), teacher.close()]);
   });
 });

@@ -7,7 +7,7 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 export const FROM_TEACHER: Strings['fromTeacher'] = {
   title: 'Von deiner Lehrkraft',
   empty:
-    'Wenn deine Lehrkraft mit einer Rückmeldung antwortet, öffne ihre Datei hier: Die Anmerkungen stehen dann an deinen ' +
+    'Wenn deine Lehrkraft mit einer Rückmeldung antwortet, öffne ihre Datei hier: Die Bemerkungen stehen dann an deinen ' +
     'Versuchen, und was aufgegeben ist, kommt im Plan zuerst.',
   open: 'Rückmeldung öffnen',
   send: 'An meine Lehrkraft senden',
@@ -28,7 +28,7 @@ export const FROM_TEACHER: Strings['fromTeacher'] = {
   from: (teacher, when) => (teacher === '' ? when : `Von ${teacher}, ${when}`),
   unread: 'Noch nicht gelesen.',
   holds: (attempts, remarks) =>
-    `${capital(inWords(attempts))} ${attempts === 1 ? 'Versuch' : 'Versuche'}, ${remarks === 0 ? 'keine' : remarks === 1 ? 'eine' : inWords(remarks)} ${remarks === 1 ? 'Anmerkung' : 'Anmerkungen'}.`,
+    `${capital(inWords(attempts))} ${attempts === 1 ? 'Versuch' : 'Versuche'}, ${remarks === 0 ? 'keine' : remarks === 1 ? 'eine' : inWords(remarks)} ${remarks === 1 ? 'Bemerkung' : 'Bemerkungen'}.`,
   remove: 'Löschen',
   removed: (what) => `Gelöscht, samt dem, was aufgegeben war: ${what}.`,
   undo: 'Rückgängig',

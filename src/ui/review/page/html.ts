@@ -15,6 +15,15 @@ const SVELTES_OWN = /<!--.*?-->/gs;
 
 /** What Page.svelte came to, as text → a whole document that needs nothing else. No script is in it. */
 export function documentOf(review: Review, body: string, language: Language): string {
+  return wholePage(titleOf(review), withSounds(body.replace(SVELTES_OWN, ''), soundsIn(review)), language);
+}
+
+/** The same for any other page without sounds; `styles`: more than those of a review. */
+export function documentWithout(title: string, body: string, language: Language, styles: string): string {
+  return wholePage(title, body.replace(SVELTES_OWN, ''), language, styles);
+}
+
+function wholePage(title: string, body: string, language: Language, styles = ''): string {
   return `<!doctype html>
 <html lang="${language}">
 <head>
@@ -22,15 +31,15 @@ export function documentOf(review: Review, body: string, language: Language): st
 <meta http-equiv="Content-Security-Policy" content="${POLICY}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta name="referrer" content="no-referrer">
-<title>${escaped(titleOf(review))}</title>
+<title>${escaped(title)}</title>
 <style>
 ${tokensCss}
 ${pearlsCss}
-${pageCss}
+${pageCss}${styles}
 </style>
 </head>
 <body>
-${withSounds(body.replace(SVELTES_OWN, ''), soundsIn(review))}
+${body}
 </body>
 </html>
 `;

@@ -1,11 +1,11 @@
-#!/usr/bin/env node
-import { version } from '../../package.json';
 import { processConsole } from './console.ts';
 import { HELPER } from './pile/messages.ts';
 import { EXIT, Problem } from './problems.ts';
+import type { Wiring } from './wiring.ts';
 
 /** The command line. Results go to stdout, everything else to stderr; exit codes are those of the contract. */
-async function main(words: readonly string[]): Promise<number> {
+async function main(words: readonly string[], wiring: Wiring): Promise<number> {
+  const { version, writePage } = wiring;
   const console = processConsole();
   try {
     if (words[0] === HELPER && process.send !== undefined) {
@@ -24,9 +24,11 @@ async function main(words: readonly string[]): Promise<number> {
       case 'analyse':
         return await (await import('./analyse.ts')).analyse(command, console);
       case 'desk':
-        return await (await import('./desk.ts')).desk(command, console, version);
+        return await (await import('./desk.ts')).desk(command, console, wiring);
       case 'transcribe':
         return await (await import('./transcribe.ts')).transcribe(command, console);
+      case 'review':
+        return await (await import('./review.ts')).review(command, console, writePage);
       case 'exercises':
         return (await import('./exercises.ts')).exercises(command, console);
     }
@@ -37,19 +39,22 @@ async function main(words: readonly string[]): Promise<number> {
   }
 }
 
-/** The decoders of others print what they stumble over; here it is said in our own words. */
-Object.assign(console, { error: () => undefined, warn: () => undefined });
+/** Runs the command with the words of its process, and sets how the process ends. */
+export async function run(wiring: Wiring): Promise<void> {
+  // The decoders of others print what they stumble over; here it is said in our own words.
+  Object.assign(console, { error: () => undefined, warn: () => undefined });
 
-/** Whoever reads our output may stop reading: that is no fault. */
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.analysed);
-  throw error;
-});
+  // Whoever reads our output may stop reading: that is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.analysed);
+    throw error;
+  });
 
-/** Leaves no half-drawn bar behind; 128 + the signal's number, as shells have it. */
-process.on('SIGINT', () => {
-  if (process.stderr.isTTY) process.stderr.write('\r\x1b[K');
-  process.exit(130);
-});
+  // Leaves no half-drawn bar behind; 128 + the signal's number, as shells have it.
+  process.on('SIGINT', () => {
+    if (process.stderr.isTTY) process.stderr.write('\r\x1b[K');
+    process.exit(130);
+  });
 
-process.exitCode = await main(process.argv.slice(2));
+  process.exitCode = await main(process.argv.slice(2), wiring);
+}

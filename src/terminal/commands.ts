@@ -1,0 +1,52 @@
+import type { ExerciseChoice, Language } from '../engine/index.ts';
+
+/** What somebody asked the command to do. */
+export type Command =
+  | { readonly kind: 'help'; readonly about: CommandName | null }
+  | { readonly kind: 'version' }
+  | {
+      readonly kind: 'analyse';
+      readonly files: readonly string[];
+      /** null: recognise it from the sound */
+      readonly choice: ExerciseChoice | null;
+      readonly targetBpm: number | null;
+      readonly json: boolean;
+      readonly quiet: boolean;
+    }
+  | {
+      readonly kind: 'transcribe';
+      readonly files: readonly string[];
+      readonly midiFile: string | null;
+      readonly json: boolean;
+      readonly quiet: boolean;
+    }
+  | {
+      readonly kind: 'desk';
+      /** folders, recordings and zips of recordings */
+      readonly paths: readonly string[];
+      readonly csvFile: string | null;
+      readonly htmlFolder: string | null;
+      readonly targetBpm: number | null;
+      /** null: as many as the machine has cores for */
+      readonly workers: number | null;
+      readonly fresh: boolean;
+      readonly json: boolean;
+      readonly quiet: boolean;
+    }
+  | {
+      readonly kind: 'review';
+      readonly files: readonly string[];
+      /** where its page is written to; null: nowhere */
+      readonly htmlFile: string | null;
+      /** of the page */
+      readonly language: Language;
+      readonly json: boolean;
+    }
+  | {
+      readonly kind: 'exercises';
+      readonly what: 'all' | { readonly key: string } | ExerciseChoice;
+      readonly json: boolean;
+    };
+
+export const COMMAND_NAMES = ['analyse', 'desk', 'transcribe', 'review', 'exercises'] as const;
+export type CommandName = (typeof COMMAND_NAMES)[number];

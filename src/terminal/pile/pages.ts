@@ -1,0 +1,99 @@
+import type { Review } from '../../io/review/index.ts';
+import type { Pile, PileAttempt, Recording } from './types.ts';
+import { summary } from './lines.ts';
+import { changedWords, clock, exerciseOf, NO_NAME, placeOf, tempoOf, verdictOf } from './words.ts';
+
+/** A file to write, below the folder that was asked for. */
+export interface Page {
+  readonly name: string;
+  readonly html: string;
+}
+
+/** What the summary page shows. */
+export type PileSummary = ReturnType<typeof summaryOf>;
+
+/** What writes the pages. */
+export interface PageWriters {
+  readonly writeSummary: (pile: PileSummary) => Promise<string>;
+  readonly writePage: (review: Review, language: 'en') => Promise<string>;
+}
+
+/** A pile → its pages: index.html, and one for each recording with an attempt in it, on which the attempts are drawn. */
+export async function* pagesOf(pile: Pile, madeMs: number, writers: PageWriters): AsyncGenerator<Page> {
+  const numbers = numbered(pile);
+  yield { name: 'index.html', html: await writers.writeSummary(summaryOf(pile, numbers)) };
+  for (const { name, attempts } of pile.students) {
+    for (const [recording, number] of numbers) {
+      const own = attempts.filter((one) => one.recording === recording && one.found.report !== null);
+      if (own.length === 0) continue;
+      yield { name: pageName(number), html: await writers.writePage(sent(name, own, madeMs), 'en') };
+    }
+  }
+}
+
+/** The names of files come from outside, so pages are called by numbers. */
+const pageName = (number: number): string => `recording-${number}.html`;
+
+function numbered({ students }: Pile): ReadonlyMap<Recording, number> {
+  const attempts = students.flatMap((student) => student.attempts);
+  const recordings = new Set(
+    attempts.filter(({ found }) => found.report !== null).map(({ recording }) => recording),
+  );
+  return new Map([...recordings].map((recording, index) => [recording, index + 1]));
+}
+
+function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>) {
+  const { students, silent, unread } = pile;
+  return {
+    summary: summary(pile),
+    students: students.map(({ name, attempts }) => ({
+      name: name === '' ? NO_NAME : name,
+      attempts: attempts.map((attempt) => {
+        const { recording, found } = attempt;
+        const tempo = tempoOf(attempt);
+        const number = numbers.get(recording);
+        return {
+          exercise: exerciseOf(attempt),
+          verdict: verdictOf(attempt),
+          tempo: tempo === null ? '' : `${tempo.toFixed(0)} beats a minute`,
+          changed: changedWords(attempt),
+          where: placeOf(attempt),
+          page: found.report === null || number === undefined ? null : pageName(number),
+        };
+      }),
+    })),
+    without: [
+      ...silent.map(({ recording, reason }) => `${recording.name}: No playing was found in it. ${reason}`),
+      ...unread.map(({ reason }) => reason),
+    ],
+  };
+}
+
+/** Attempts of a recording as they would be sent, without sound: the page of a review draws them. */
+function sent(student: string, attempts: readonly PileAttempt[], madeMs: number): Review {
+  return {
+    kind: 'attempts',
+    id: 'desk',
+    madeMs,
+    student: student === '' ? NO_NAME : student,
+    teacher: '',
+    words: '',
+    assignment: [],
+    attempts: attempts.flatMap(({ recording, found }, index) =>
+      found.report === null
+        ? []
+        : [
+            {
+              id: String(index),
+              whenMs: recording.whenMs,
+              name: `${recording.name} ${clock(found.startSec)}–${clock(found.endSec)}`,
+              report: found.report,
+              recognisedAs: null,
+              sound: null,
+              remarks: [],
+              corrections: [],
+            },
+          ],
+    ),
+  };
+}

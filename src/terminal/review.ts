@@ -1,0 +1,63 @@
+import { writeFile } from 'node:fs/promises';
+import { readReview, ReviewError } from '../io/review/index.ts';
+import type { Review } from '../io/review/index.ts';
+import type { Command } from './commands.ts';
+import type { Console } from './console.ts';
+import { drawReview } from './drawing/review.ts';
+import { eachFile } from './each-file.ts';
+import { EXIT, Problem } from './problems.ts';
+import type { ExitCode } from './problems.ts';
+import { bytesOf, displayName } from './sound.ts';
+import type { Wiring } from './wiring.ts';
+
+type ReviewCommand = Extract<Command, { kind: 'review' }>;
+
+/** Review files → what they say, for people or as one JSON object a line; and one page, where that is asked for. */
+export function review(
+  { files, htmlFile, language, json }: ReviewCommand,
+  console: Console,
+  writePage: Wiring['writePage'],
+): Promise<ExitCode> {
+  return eachFile(files, console, json, async (file) => {
+    const read = await open(file);
+    if (htmlFile !== null) await save(htmlFile, await writePage(read, language));
+    if (!json) return drawReview(read, console.paper);
+    const told = reviewObject(read);
+    return [JSON.stringify(files.length > 1 ? { file, ...told } : told)];
+  });
+}
+
+async function open(file: string): Promise<Review> {
+  const bytes = await bytesOf(file);
+  try {
+    return await readReview(new Blob([bytes]));
+  } catch (cause) {
+    if (!(cause instanceof ReviewError)) throw cause;
+    throw new Problem(EXIT.unreadable, `${displayName(file)}: ${cause.message}`);
+  }
+}
+
+/** The JSON of a review: as review.schema.json names things, with the reports in it and without the bytes of sounds. */
+function reviewObject(told: Review) {
+  const sizeOf = (sound: Review['attempts'][number]['sound']) =>
+    sound === null ? null : { mime: sound.mime, bytes: sound.bytes.length };
+  return {
+    format: 'evenfall-review',
+    version: 1,
+    ...told,
+    attempts: told.attempts.map((attempt) => ({
+      ...attempt,
+      sound: sizeOf(attempt.sound),
+      remarks: attempt.remarks.map((remark) => ({ ...remark, voice: sizeOf(remark.voice) })),
+    })),
+  };
+}
+
+async function save(file: string, html: string): Promise<void> {
+  try {
+    await writeFile(file, html);
+  } catch (cause) {
+    const reason = cause instanceof Error ? cause.message : String(cause);
+    throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
+  }
+}

@@ -1,0 +1,130 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violations } from '../axe.ts';
+import { openWorkshop } from '../journal/workshop.ts';
+import { openBrowser, SIZES, visit } from '../visit.ts';
+
+let browser: Browser;
+let workshop: Awaited<ReturnType<typeof openWorkshop>>;
+beforeAll(async () => {
+  browser = await openBrowser();
+  workshop = await openWorkshop();
+});
+afterAll(async () => {
+  await browser.close();
+  await workshop.close();
+});
+
+interface Played {
+  readonly what: string;
+  readonly fromSec: number;
+  readonly toSec: number | undefined;
+}
+const played = (page: Page): Promise<readonly Played[]> => page.evaluate<readonly Played[]>('window.played');
+
+async function shown(
+  query: string,
+  size: { width: number; height: number } = SIZES[2],
+  colorScheme: 'light' | 'dark' = 'light',
+) {
+  const there = await visit(browser, `${workshop.url}tests/browser/review/shown.html?${query}`, {
+    ...size,
+    colorScheme,
+  });
+  await there.page.locator('[data-pin]').first().waitFor();
+  return there;
+}
+
+describe('an attempt that was reviewed', () => {
+  it('marks in the list what is touched over the string, and plays the spot', async () => {
+    const { page, errors, close } = await shown('attempt=0');
+    await page.locator('[data-pin="1"]').click();
+    const note = page.locator('li', { hasText: 'Bring the thumb under' });
+    expect(await note.locator('button[aria-current]').count()).toBe(1);
+    const [one] = await played(page);
+    // From the note before to the one after the next.
+    expect(one!.what).toBe('attempt');
+    expect(one!.toSec! - one!.fromSec).toBeGreaterThan(0.5);
+    await page.locator('[data-pin="2"]').click();
+    expect(await page.locator('button[aria-current]').innerText()).toMatch(/from A♭6 to A♭5/);
+    expect(await page.locator('rect.stretch').count()).toBe(1);
+    expect((await played(page)).length).toBe(2);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('marks over the string what is touched in the list', async () => {
+    const { page, close } = await shown('attempt=0');
+    await page
+      .getByRole('listitem')
+      .getByRole('button', { name: /^1 note 5, C6/ })
+      .click();
+    expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('1');
+    expect(await played(page)).toHaveLength(1);
+    await close();
+  });
+
+  it('is heard where it was spoken', async () => {
+    const { page, close } = await shown('attempt=0');
+    await page.getByRole('button', { name: /^Hear the remark.*The whole attempt/ }).click();
+    await page.getByRole('button', { name: /^Stop.*The whole attempt/ }).waitFor();
+    expect(await played(page)).toEqual([{ what: 'voice', fromSec: 0 }]);
+    await close();
+  });
+
+  it('has the teacher’s verdict beside the tool’s own, and the exercise that she chose', async () => {
+    const first = await shown('attempt=0');
+    expect(await first.page.locator('article').innerText()).toMatch(
+      /Every note right[\s\S]*Your teacher says: that is mistaken\. The first C was in time/,
+    );
+    await first.close();
+    const second = await shown('attempt=1');
+    expect(await second.page.locator('article').innerText()).toMatch(
+      /took it for: F major[\s\S]*Evenfall heard: E struck for F[\s\S]*Your teacher says: it was right\./,
+    );
+    await second.close();
+  });
+
+  it('is read by keyboard alone', async () => {
+    const { page, close } = await shown('attempt=0');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
+      'Remark 1: note 5, C6',
+    );
+    await page.keyboard.press('Enter');
+    expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('1');
+    await page.keyboard.press('Tab');
+    await page.keyboard.press('Space');
+    expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('2');
+    await close();
+  });
+
+  it.each(
+    SIZES.flatMap((size) => (['en', 'de'] as const).map((language) => [size.name, language, size] as const)),
+  )('fits a %s in %s, and axe finds nothing', async (_, language, size) => {
+    for (const attempt of [0, 1]) {
+      const { page, errors, close } = await shown(
+        `attempt=${attempt}&language=${language}`,
+        size,
+        attempt === 0 ? 'dark' : 'light',
+      );
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+      ).toBeLessThanOrEqual(0);
+      // The workshop's page has no heading of its own.
+      const found = (await violations(page)).filter(
+        (one) => !/^(page-has-heading-one|heading-order|html-has-lang)/.test(one),
+      );
+      expect(found).toEqual([]);
+      const low = await page.evaluate(
+        () =>
+          [...document.querySelectorAll('button, li button')].filter(
+            (one) => one.getBoundingClientRect().height < 44,
+          ).length,
+      );
+      expect(low).toBe(0);
+      expect(errors).toEqual([]);
+      await close();
+    }
+  });
+});

@@ -1,0 +1,121 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readReview, writeReview } from '../../src/io/review/index.ts';
+import { parseCommand } from '../../src/terminal/arguments.ts';
+import type { Console } from '../../src/terminal/console.ts';
+import { drawReview } from '../../src/terminal/drawing/review.ts';
+import { help } from '../../src/terminal/help.ts';
+import { review } from '../../src/terminal/review.ts';
+import { reviewPage } from '../../src/ui/review/page/in-node.ts';
+import { madeUp } from '../io/review/made-up.ts';
+
+const PAPER = { columns: 80, colour: false, unicode: true };
+let folder: string;
+beforeAll(async () => {
+  folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
+  writeFileSync(join(folder, 'review.zip'), Buffer.from(await writeReview(madeUp()).arrayBuffer()));
+  writeFileSync(join(folder, 'other.zip'), 'PK, and nothing else');
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** What the command says of words on its command line, in this process. */
+async function said(...words: readonly string[]) {
+  const out: string[] = [];
+  const err: string[] = [];
+  const console: Console = {
+    paper: PAPER,
+    out: (line) => void out.push(line),
+    say: (line) => void err.push(line),
+    overwrite: null,
+  };
+  const command = parseCommand(['review', ...words]);
+  if (command.kind !== 'review') throw new Error('It was taken for another command.');
+  const code = await review(command, console, (read, language) =>
+    Promise.resolve(reviewPage(read, language)),
+  );
+  return { code, out: out.join('\n'), err: err.join('\n') };
+}
+
+describe('evenfall review', () => {
+  it('prints who, when, the words, each attempt with its remarks in their places, and what to practise', async () => {
+    const { code, out, err } = await said(join(folder, 'review.zip'));
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    for (const part of [
+      /^A review for Student Seven, from The teacher on the hill, 25 November 2026$/m,
+      /^Take the arpeggio slower than you think\.$/m,
+      /^1\. A♭ major · tonic arpeggio, two octaves · right hand$/m,
+      /^ {3}monday evening\.webm, played 24 November 2026, with its sound$/m,
+      /The teacher says of the attempt: that is mistaken\./,
+      /^ {3}- note 5 \(C6\): Bring the thumb under sooner/m,
+      /^ {3}- notes 7 to 10 \(A♭6 to A♭5\): Lovely and even here\.$/m,
+      /^ {3}- the attempt: \(spoken\)$/m,
+      /Taken for: F major/,
+      /^ {3}The teacher says of note 6 \(F3\): it was right\./m,
+      /^ {2}1\. A♭ major .*: at 60 beats a$/m,
+      /^ {2}2\. A minor · melodic minor scale, two octaves · hands together: as usual$/m,
+    ])
+      expect(out).toMatch(part);
+    for (const line of out.split('\n')) expect([...line].length).toBeLessThanOrEqual(80);
+  });
+
+  it('prints JSON without the bytes of the sounds', async () => {
+    const { out } = await said(join(folder, 'review.zip'), '--json');
+    const told = JSON.parse(out) as Record<string, unknown>;
+    expect(told).toMatchObject({
+      format: 'evenfall-review',
+      version: 1,
+      attempts: [
+        {
+          sound: { mime: 'audio/webm' },
+          remarks: [{ text: expect.stringMatching(/thumb/) as string }, {}, { voice: { mime: 'audio/wav' } }],
+        },
+        {},
+      ],
+    });
+    expect(out.length).toBeLessThan(30_000);
+  });
+
+  it('writes the page, in a language', async () => {
+    const page = join(folder, 'page.html');
+    await said(join(folder, 'review.zip'), '--html', page, '--language', 'de');
+    expect(readFileSync(page, 'utf8')).toMatch(/<html lang="de">[\s\S]*Eine Rückmeldung für Student Seven/);
+  });
+
+  it('refuses what is no review, with 3 and the reason, and goes on with the rest', async () => {
+    const { code, out, err } = await said(join(folder, 'other.zip'), join(folder, 'review.zip'));
+    expect(code).toBe(3);
+    expect(err).toMatch(/other\.zip: This review cannot be opened\. It is no zip file/);
+    expect(out).toMatch(/A review for Student Seven/);
+  });
+
+  it('is drawn in ASCII where the terminal knows no other signs', async () => {
+    const read = await readReview(writeReview(madeUp()));
+    const lines = drawReview(read, { columns: 60, unicode: false });
+    // eslint-disable-next-line no-control-regex -- all that is not ASCII
+    expect(lines.join('')).not.toMatch(/[^\x00-\x7f]/);
+    expect(lines.join('\n')).toMatch(/Ab major : tonic arpeggio/);
+  });
+
+  it('tells what came from a student as such', () => {
+    const [line] = drawReview({ ...madeUp(), kind: 'attempts' }, PAPER);
+    expect(line).toBe('Attempts of Student Seven, to The teacher on the hill, 25 November 2026');
+  });
+
+  it.each([
+    [['review'], /needs a review file/],
+    [['review', 'a.zip', '--html'], /html/],
+    [['review', 'a.zip', 'b.zip', '--html', 'x.html'], /can hold one review/],
+    [['review', 'a.zip', '--language', 'dee'], /Did you mean "de"/],
+    [['review', 'a.zip', '--jsn'], /Did you mean "--json"/],
+    [['reviw', 'a.zip'], /Did you mean "review"/],
+  ])('%j is wrong usage', (words, message) => {
+    expect(() => parseCommand(words)).toThrow(message);
+  });
+
+  it('has its help', () => {
+    expect(help('review')).toMatch(/evenfall review FILE/);
+    expect(help(null)).toMatch(/evenfall review FILE/);
+  });
+});
