@@ -139,9 +139,7 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
     expect(done).toBeGreaterThanOrEqual(1);
     expect(done).toBeLessThan(12);
     for (const name of results().filter((one) => one.endsWith('.json')))
-      expect(
-        () => JSON.parse(readFileSync(join(cache, 'evenfall/desk', name), 'utf8')) as unknown,
-      ).not.toThrow();
+      expect(JSON.parse(readFileSync(join(cache, 'evenfall/desk', name), 'utf8'))).toHaveProperty('attempts');
     expect((await desk([many], cache)).code).toBe(4);
     expect(results().filter((name) => name.endsWith('.json'))).toHaveLength(12);
   });

@@ -32,7 +32,7 @@ export interface GivenFile {
   readonly path: string;
   readonly studentId: string;
   readonly addedMs: number;
-  /** when the file was last written, ms since 1970; null: not known */
+  /** when it was recorded as its name has it, else when the file was last written, ms since 1970; null: not known */
   readonly writtenMs: number | null;
   readonly bytes: number;
   /** failed: it may be tried again; refused: nothing of it was kept */

@@ -7,9 +7,13 @@ import type { GivenFile, NewPlaying, Playing } from '../../io/teaching/index.ts'
 /** An attempt; playing that cannot be told, with its likeliest readings; other playing, as between attempts. */
 export type PlayingKind = 'attempt' | 'cannot-tell' | 'other';
 
-export function kindOf({ summary, recognition }: Playing): PlayingKind {
+/** Readings less likely than this are not offered: it is other playing (the same bound by which the engine takes it for such). */
+const LEAST_LIKELY = 0.3;
+
+export function kindOf({ summary, recognition: { alternatives, confidence } }: Playing): PlayingKind {
   if (summary !== null) return 'attempt';
-  return recognition.alternatives.length > 0 ? 'cannot-tell' : 'other';
+  const [likeliest] = alternatives;
+  return likeliest !== undefined && likeliest.fit > 0 && confidence >= LEAST_LIKELY ? 'cannot-tell' : 'other';
 }
 
 /** What of a report is kept with the list. */

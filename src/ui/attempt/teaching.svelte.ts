@@ -1,11 +1,11 @@
-import { studentIn } from '../../io/teaching/index.ts';
+import { recordedWhen, studentIn } from '../../io/teaching/index.ts';
 import type { Given, GivenFile, NewPlaying, Playing, Student } from '../../io/teaching/index.ts';
 import { messageOf } from './teaching-devices.ts';
 import type { TeachingDevices } from './teaching-devices.ts';
 import { Hearing } from './teaching-hearing.svelte.ts';
 import { MOST_RECORDINGS } from './teaching-intake.ts';
 import { TeachingLists } from './teaching-lists.svelte.ts';
-import { foundIn, sentBy } from './teaching-playings.ts';
+import { foundIn, nameIn, sentBy } from './teaching-playings.ts';
 import { Queue } from './teaching-queue.svelte.ts';
 
 /** Recordings handed on at a time: enough that no worker waits. */
@@ -172,7 +172,7 @@ export class Teaching {
       path,
       studentId: student.id,
       addedMs: this.devices.now(),
-      writtenMs,
+      writtenMs: recordedWhen(nameIn(path)) ?? writtenMs,
       bytes: blob.size,
       state: 'waiting',
       reason: '',

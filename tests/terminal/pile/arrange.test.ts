@@ -58,7 +58,7 @@ describe('a pile', () => {
     expect(text).toMatch(/14 Nov 2026, Mara\/b\.m4a 0:20–0:35/);
     expect(text).toMatch(/\nno name\n/);
     for (const line of lines) expect([...line].length).toBeLessThanOrEqual(80);
-    // eslint-disable-next-line no-control-regex -- that is ASCII
+
     for (const line of drawPile(pile, { ...PAPER, unicode: false })) expect(line).toMatch(/^[\x20-\x7e]*$/);
   });
 

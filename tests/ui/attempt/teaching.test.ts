@@ -98,6 +98,15 @@ describe('recordings that are given', () => {
     expect([teaching.lists.playings, [...store.playings]]).toEqual([[], []]);
   });
 
+  it('were played when their name says so, else when they were written', async () => {
+    const { teaching } = desk();
+    await teaching.add(given('Mara/AUD-20261101-WA0003.opus', 'Mara/thumb.wav'));
+    expect(teaching.lists.files.map(({ writtenMs }) => writtenMs)).toEqual([
+      new Date(2026, 10, 1).getTime(),
+      Date.UTC(2026, 10, 24),
+    ]);
+  });
+
   it('are two hundred at most, and it is said how many were left out', async () => {
     const { teaching, sorters } = desk();
     await teaching.add(given(...Array.from({ length: 203 }, (_, index) => `${index}.wav`)));

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
+import { kindOf } from '../../../src/ui/attempt/teaching-playings.ts';
 import { beforeIt, changeWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
@@ -88,6 +89,30 @@ describe('a line of the list', () => {
     expect(isIn('to-hear', STUDENT, [], [file('waiting')])).toBe(true);
     expect(isIn('to-answer', STUDENT, [playing(null)], [file('sorted')])).toBe(true);
     expect(isIn('all', STUDENT, [], [])).toBe(true);
+  });
+});
+
+describe('playing that is no attempt', () => {
+  const told = (confidence: number, fit: number | null) =>
+    kindOf(
+      playing(null, {
+        recognition: {
+          choice: null,
+          confidence,
+          octaveShift: 0,
+          alternatives: fit === null ? [] : [{ choice: SCALE, fit }],
+        },
+      }),
+    );
+
+  it('cannot be told where something is likely, and is other playing where nothing is', () => {
+    expect([told(0.3, 0.7), told(0.29, 0.7), told(0.99, 0), told(0, null)]).toEqual([
+      'cannot-tell',
+      'other',
+      'other',
+      'other',
+    ]);
+    expect(kindOf(playing({}))).toBe('attempt');
   });
 });
 

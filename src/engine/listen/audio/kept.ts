@@ -1,22 +1,41 @@
-/** A sound that grows, kept whole as single floats. */
+/** Samples that are kept together. */
+const REEL = 2 ** 17;
+
+/** A sound that grows, kept whole as single floats. It never grows by copying, which would hold a long one two or three times. */
 export class KeptSamples {
-  #samples = new Float32Array(2 ** 17);
-  #length = 0;
+  #reels: Float32Array[] = [];
+  /** samples in the last reel */
+  #filled = REEL;
 
   /** Takes the first `length` samples of a block. */
   push(block: Float64Array, length = block.length): void {
-    const end = this.#length + length;
-    if (end > this.#samples.length) {
-      const more = new Float32Array(Math.ceil(1.5 * end));
-      more.set(this.#samples.subarray(0, this.#length));
-      this.#samples = more;
+    for (let from = 0; from < length;) {
+      if (this.#filled === REEL) {
+        this.#reels.push(new Float32Array(REEL));
+        this.#filled = 0;
+      }
+      const reel = this.#reels.at(-1)!;
+      const count = Math.min(length - from, REEL - this.#filled);
+      for (let i = 0; i < count; i++) reel[this.#filled + i] = block[from + i]!;
+      this.#filled += count;
+      from += count;
     }
-    for (let i = 0; i < length; i++) this.#samples[this.#length + i] = block[i]!;
-    this.#length = end;
   }
 
-  /** All that came so far; not copied. */
+  /** All that came so far, in one array. */
   get samples(): Float32Array {
-    return this.#samples.subarray(0, this.#length);
+    const reels = this.#reels;
+    const length = reels.reduce((sum, reel) => sum + reel.length, 0) - (REEL - this.#filled);
+    if (reels.length <= 1) return (reels[0] ?? new Float32Array(0)).subarray(0, length);
+    const whole = new Float32Array(length);
+    let at = 0;
+    for (let reel = reels.shift(); reel !== undefined; reel = reels.shift()) {
+      whole.set(reel.subarray(0, length - at), at);
+      at += reel.length;
+    }
+    // What comes after goes into a new reel.
+    this.#reels = [whole];
+    this.#filled = REEL;
+    return whole;
   }
 }

@@ -1,0 +1,20 @@
+import { expect, it } from 'vitest';
+import { KeptSamples } from '../../../../src/engine/listen/audio/index.ts';
+
+it('keeps every sample in order, however it comes and however often it is looked at', () => {
+  const kept = new KeptSamples();
+  expect(kept.samples).toHaveLength(0);
+  let next = 0;
+  for (const length of [1, 4096, 131_072, 200_000, 7, 131_071, 300_000, 5]) {
+    kept.push(
+      Float64Array.from({ length: length + 3 }, () => next++),
+      length,
+    );
+    next -= 3;
+    if (length > 100_000) expect(kept.samples).toHaveLength(next);
+  }
+  const { samples } = kept;
+  expect(samples).toHaveLength(next);
+  expect(samples.every((value, at) => value === at)).toBe(true);
+  expect(kept.samples).toEqual(samples);
+});
