@@ -43,7 +43,8 @@ export class StepCosts {
       const ghost = wanted.some((other) => key - other === 12 || key - other === 19 || key - other === 24);
       cost += weights[index]! * (slip ? FOLLOWING.slip : ghost ? FOLLOWING.ghost : FOLLOWING.extra);
     });
-    return right === 0 ? cost + 0.3 : cost;
+    const isAnother = 2 * right < wanted.length && right < keys.length;
+    return isAnother ? cost + FOLLOWING.anotherChord * wanted.length : cost;
   }
 
   /** Two moments taken for one step of several keys, beyond what the first cost; Infinity where the second says nothing new. */

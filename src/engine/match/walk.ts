@@ -48,7 +48,7 @@ export class Walk<Runner extends Slid> {
     this.#moments = moments;
     this.#costs = new StepCosts(runner);
     this.#skip = steps.map((keys) => FOLLOWING.skipped * keys.length);
-    this.#end = endCosts(steps);
+    this.#end = endCosts(steps, keysAStep);
     this.#wrongStart = FOLLOWING.goingBack * keysAStep;
     this.#back = FOLLOWING.goingBack + FOLLOWING.goingBackToo * (keysAStep - 1);
     this.#cost = new Float64Array(steps.length).fill(Infinity);
@@ -149,15 +149,12 @@ export class Walk<Runner extends Slid> {
   }
 }
 
-/** What it costs to end with each step. */
-function endCosts(steps: Slid['template']['steps']): readonly number[] {
-  let left = 0;
-  return [...steps]
-    .reverse()
-    .map((keys) => {
-      const cost = Math.min(FOLLOWING.leftAtEnd * left, FOLLOWING.leftAtEndAtMost);
-      left += keys.length;
-      return cost;
-    })
-    .reverse();
+/** What it costs to end with each step: among the first ones, or before the half of them, it is a wrong start and no attempt. */
+function endCosts(steps: Slid['template']['steps'], keysAStep: number): readonly number[] {
+  const most = FOLLOWING.leftAtEndAtMost * (1 + FOLLOWING.leftAtEndToo * (keysAStep - 1));
+  const least = Math.max(FOLLOWING.beginning, steps.length / 2);
+  return steps.map((_, step) => {
+    const left = steps.slice(step + 1).reduce((sum, keys) => sum + keys.length, 0);
+    return step + 1 < least ? Infinity : Math.min(FOLLOWING.leftAtEnd * left, most);
+  });
 }

@@ -129,6 +129,8 @@ export const FOLLOWING = {
   wrong: 1.3,
   wrongSemitones: 3,
   extra: 1.3,
+  /** a chord of which less than half is right, and which holds other keys, is another chord: so much more a key */
+  anotherChord: 1,
   slip: 0.9,
   /** an extra note on the second to fourth partial of a right one */
   ghost: 0.7,
@@ -149,9 +151,10 @@ export const FOLLOWING = {
   /** … and for each step of the way back */
   goingBackFar: 0.1,
   mostBack: 4,
-  /** notes not played at the end, each, and all together at most */
+  /** notes not played at the end, each, and all together at most with one key a step; so much of that more for each further key */
   leftAtEnd: 0.35,
   leftAtEndAtMost: 4,
+  leftAtEndToo: 0.5,
   /** a pause of so many times the middle one of so many on either side costs so much: a stop, or the end of a wrong start … */
   pauseTimes: 2,
   pauseAmong: 4,

@@ -188,6 +188,14 @@ describe('where an attempt begins and ends', () => {
 });
 
 describe('what is no attempt', () => {
+  it.each<[string, ExerciseChoice, number]>([
+    ['a scale', SCALE, 5],
+    ['a progression', PROGRESSION, 6],
+  ])('three wrong starts at %s, and no more, are other playing', (_, choice, count) => {
+    const start = { afterSec: 1.5, notes: asWritten(choice, 0, 0.6).slice(0, count) };
+    expect(choicesOf([start, start, start])).not.toContainEqual(expect.objectContaining({ key: choice.key }));
+  });
+
   it.each([
     ['nothing', []],
     ['a knock taken for a note', [40]],
