@@ -4,4 +4,4 @@ export type { ReviewFailure } from './errors.ts';
 export { REVIEW_LIMITS } from './limits.ts';
 export { isReview } from './kind.ts';
 export { readReview } from './read.ts';
-export { REVIEW_MIME, writeReview } from './write.ts';
+export { writeReview } from './write.ts';

@@ -9,7 +9,7 @@ import type { Review, SoundFile } from './types.ts';
 import { checkedReport, checkPlaces, placeOf } from './whole.ts';
 
 /** The kind of file, for saving and sharing. */
-export const REVIEW_MIME = 'application/zip';
+const REVIEW_MIME = 'application/zip';
 
 /** 1 January 1980, the first day that a zip can name: the same review gives the same bytes wherever it is written. */
 const NO_TIME = '1980-01-01T00:00:00';

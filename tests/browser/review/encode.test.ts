@@ -82,6 +82,24 @@ describe('sound that travels in a review', () => {
     },
   );
 
+  it('goes into a review and comes out of it as it was', async () => {
+    const same = await there.page.evaluate<boolean>(`(async () => {
+      const { encodeSound, readReview, writeReview, madeUp } = window.door;
+      const sound = await encodeSound({
+        channels: [Float32Array.from({ length: 44100 }, (_, i) => 0.2 * Math.sin(i / 20))],
+        sampleRateHz: 44100,
+      }, { bitsPerSec: 32000 });
+      const review = madeUp();
+      const [first, second] = review.attempts;
+      const [remark, ...rest] = first.remarks;
+      const given = { ...review, attempts: [{ ...first, sound, remarks: [{ ...remark, voice: sound }, ...rest] }, second] };
+      const [read] = (await readReview(writeReview(given))).attempts;
+      const alike = (file) => file.mime === sound.mime && file.bytes.join() === sound.bytes.join();
+      return sound.mime === 'audio/webm' && alike(read.sound) && alike(read.remarks[0].voice);
+    })()`);
+    expect(same).toBe(true);
+  });
+
   it('is a WAV where the browser has no encoder', async () => {
     const { mime, seconds } = await there.page.evaluate<{ mime: string; seconds: number }>(`(async () => {
       const { decodeFile, encodeSound } = window.door;

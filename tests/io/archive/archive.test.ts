@@ -151,6 +151,13 @@ describe('a zip is refused', () => {
     ['a zip without its end', layZip([NOTE]).slice(0, -1)],
   ])('that is %s', (_, bytes) => refused(bytes, /no zip file/));
 
+  it('that would unpack to more than the limit in all', async () => {
+    const files = [NOTE, { ...NOTE, name: 'two.txt' }];
+    await expect(openArchive(blobOf(layZip(files)), { mostUnpackedBytes: 40 })).rejects.toThrow(
+      /unpack to more than/,
+    );
+  });
+
   it('that is larger than the limit, unread', async () => {
     await expect(openArchive(blobOf(layZip([NOTE])), { mostFileBytes: 20 })).rejects.toThrow(/larger than/);
   });

@@ -97,6 +97,21 @@ describe('a file from outside is refused, with its reason', () => {
       /assignment\.1\.exercise/,
     ],
     [
+      'with a remark beside the exercise',
+      () =>
+        withManifest({
+          attempts: (manifestOf()['attempts'] as { remarks: object[] }[]).map((one) => ({
+            ...one,
+            remarks: one.remarks.map((remark) => ({
+              ...remark,
+              place: { kind: 'stretch', fromStep: 2, toStep: 13 },
+            })),
+          })),
+        }),
+      'damaged',
+      /remark on attempt 1 hangs on a step/,
+    ],
+    [
       'that names a file twice',
       () =>
         withManifest({
