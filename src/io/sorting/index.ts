@@ -1,6 +1,5 @@
 export type * from './types.ts';
-export { SortingError } from './errors.ts';
-export type { SortingFailure } from './errors.ts';
+export type { SortingError, SortingFailure } from './errors.ts';
 import { decodeByBrowser } from '../decode/browser.ts';
 import { SortingError } from './errors.ts';
 import type { SortReply, SortRequest } from './messages.ts';
