@@ -5,8 +5,8 @@ import { ArchiveError } from './errors.ts';
 
 /** The header before a member's bytes (APPNOTE.TXT 6.3.10, 4.3.7). */
 const LOCAL = { signature: 0x04034b50, bytes: 30 } as const;
-/** Packed bytes unpacked at a time: at 1032 to one no piece grows beyond some 17 MB before it is counted. */
-const PIECE_BYTES = 16_384;
+/** Packed bytes unpacked at a time: at 1032 to one no piece grows beyond some 4 MB before it is counted. */
+const PIECE_BYTES = 4096;
 
 /** A member of the directory → its bytes. Throws ArchiveError where they are not what the directory says. */
 export async function readMember(

@@ -178,7 +178,8 @@ describe('a zip is refused', () => {
     await refused(layZip([said(2 ** 30)]), /larger than/);
     await refused(layZip([said(1000)]), /zeros is damaged/);
     await refused(layZip([said(2 ** 22)]), /zeros is damaged/);
-    expect(performance.now() - startMs).toBeLessThan(2000);
+    // Under a second, most of it for packing the zeros; unpacking a gigabyte would take a minute.
+    expect(performance.now() - startMs).toBeLessThan(5000);
     expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100 * 2 ** 20);
   });
 });
