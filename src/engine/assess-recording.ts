@@ -55,8 +55,9 @@ export function assessRecording(
 }
 
 function soundIn(sound: KeptSound, startSec: number, endSec: number): KeptSound {
+  const [from, to] = [Math.round(startSec * RATE_HZ), Math.round(endSec * RATE_HZ)];
   return {
-    samples: sound.samples.subarray(Math.round(startSec * RATE_HZ), Math.round(endSec * RATE_HZ)),
+    samples: sound.between?.(from, to) ?? sound.samples.subarray(from, to),
     gainAt: (timeSec) => sound.gainAt(timeSec + startSec),
   };
 }

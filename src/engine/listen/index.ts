@@ -117,7 +117,10 @@ export function createListener(
       };
     },
     sound: () => ({
-      samples: kept.samples,
+      get samples() {
+        return kept.samples;
+      },
+      between: (fromSample, toSample) => kept.cut(fromSample, toSample),
       gainAt: (timeSec) => ear.gainAt(timeSec + anchor.padding / RATE_HZ),
     }),
   };

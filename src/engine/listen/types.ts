@@ -90,6 +90,8 @@ export interface Heard {
 export interface KeptSound {
   /** one channel at 22 050 Hz; sample k lies at k / 22 050 s */
   readonly samples: Float32Array;
+  /** a part of them, from one sample to before another, without bringing all of a long sound together */
+  readonly between?: (fromSample: number, toSample: number) => Float32Array;
   /** what the samples around a moment are multiplied by, so that the playing has an active RMS of 0.1 */
   readonly gainAt: (timeSec: number) => number;
 }

@@ -22,6 +22,25 @@ export class KeptSamples {
     }
   }
 
+  /** Samples from one to before another, as far as they came. */
+  cut(from: number, to: number): Float32Array {
+    const parts: Float32Array[] = [];
+    let start = 0;
+    for (const [index, reel] of this.#reels.entries()) {
+      const length = index === this.#reels.length - 1 ? reel.length - (REEL - this.#filled) : reel.length;
+      const [a, b] = [Math.max(from - start, 0), Math.min(to - start, length)];
+      if (b > a) parts.push(reel.subarray(a, b));
+      start += length;
+    }
+    const samples = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+    let at = 0;
+    for (const part of parts) {
+      samples.set(part, at);
+      at += part.length;
+    }
+    return samples;
+  }
+
   /** All that came so far, in one array. */
   get samples(): Float32Array {
     const reels = this.#reels;

@@ -11,10 +11,15 @@ it('keeps every sample in order, however it comes and however often it is looked
       length,
     );
     next -= 3;
+    expect(kept.cut(next - 2, next + 9)).toEqual(
+      Float32Array.of(...[next - 2, next - 1].filter((at) => at >= 0)),
+    );
     if (length > 100_000) expect(kept.samples).toHaveLength(next);
   }
   const { samples } = kept;
   expect(samples).toHaveLength(next);
   expect(samples.every((value, at) => value === at)).toBe(true);
   expect(kept.samples).toEqual(samples);
+  expect(kept.cut(131_070, 300_000)).toEqual(samples.subarray(131_070, 300_000));
+  expect(kept.cut(-5, 3)).toEqual(samples.subarray(0, 3));
 });
