@@ -25,7 +25,6 @@ async function open(shared: Shared): Promise<Teaching> {
     ...shared,
     store: teaching.createTeachingStore(),
     sorters: sorting.createSorters(),
-    pack: teaching.packSound,
     encode: (sound) => encodeSound(sound),
     encodeVoice: (sound) => encodeSound(sound, { bitsPerSec: VOICE_BITS_PER_SEC }),
     isArchive: archive.isArchive,

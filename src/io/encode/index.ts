@@ -1,8 +1,8 @@
 import type { AudioInput } from '../../engine/index.ts';
 import { oneChannel } from './one-channel.ts';
-import { encodeWav } from './wav.ts';
+import { encodePcm, encodeWav } from './wav.ts';
 
-export { encodeWav };
+export { encodePcm, encodeWav };
 export type { WavOptions, WavSamples } from './wav.ts';
 
 /** A small sound file as it travels, one channel. */

@@ -19,12 +19,48 @@ export function encodeWav(
 ): ArrayBuffer {
   const { channels, sampleRateHz } = audio;
   const { samples } = { ...WAV_DEFAULTS, ...options };
-  const { tag, bytes, headerBytes } = FORMATS[samples];
+  const { bytes, headerBytes } = FORMATS[samples];
   const frames = channels[0]?.length ?? 0;
   const frameBytes = channels.length * bytes;
+  const file = withHeader(samples, channels.length, sampleRateHz, frames);
+  const view = new DataView(file);
+  const write =
+    samples === 'float32'
+      ? (to: number, value: number) => view.setFloat32(to, value, true)
+      : (to: number, value: number) =>
+          view.setInt16(to, Math.max(-32_768, Math.min(32_767, Math.round(value * 32_768))), true);
+  channels.forEach((channel, c) => {
+    for (let i = 0; i < frames; i++) write(headerBytes + i * frameBytes + c * bytes, channel[i]!);
+  });
+  return file;
+}
+
+/** One channel in 16 bits, in parts that follow each other → a WAV file, as `encodeWav` writes it of the same sound. */
+export function encodePcm(parts: readonly Int16Array[], sampleRateHz: number): ArrayBuffer {
+  const frames = parts.reduce((sum, { length }) => sum + length, 0);
+  const file = withHeader('int16', 1, sampleRateHz, frames);
+  // WAV is little-endian, and so is every machine that runs this.
+  const samples = new Int16Array(file, FORMATS.int16.headerBytes);
+  let at = 0;
+  for (const part of parts) {
+    samples.set(part, at);
+    at += part.length;
+  }
+  return file;
+}
+
+/** A file of silence: its header and room for so many frames. */
+function withHeader(
+  samples: WavSamples,
+  channels: number,
+  sampleRateHz: number,
+  frames: number,
+): ArrayBuffer {
+  const { tag, bytes, headerBytes } = FORMATS[samples];
+  const frameBytes = channels * bytes;
   const dataBytes = frames * frameBytes;
-  const file = new Uint8Array(headerBytes + dataBytes);
-  const view = new DataView(file.buffer);
+  const file = new ArrayBuffer(headerBytes + dataBytes);
+  const view = new DataView(file);
   let at = 0;
   const text = (name: string): void => {
     for (const letter of name) view.setUint8(at++, letter.charCodeAt(0));
@@ -38,11 +74,11 @@ export function encodeWav(
     at += 4;
   };
   text('RIFF');
-  u32(file.length - 8);
+  u32(file.byteLength - 8);
   text('WAVEfmt ');
   u32(samples === 'float32' ? 18 : 16);
   u16(tag);
-  u16(channels.length);
+  u16(channels);
   u32(sampleRateHz);
   u32(sampleRateHz * frameBytes);
   u16(frameBytes);
@@ -56,13 +92,5 @@ export function encodeWav(
   }
   text('data');
   u32(dataBytes);
-  const write =
-    samples === 'float32'
-      ? (to: number, value: number) => view.setFloat32(to, value, true)
-      : (to: number, value: number) =>
-          view.setInt16(to, Math.max(-32_768, Math.min(32_767, Math.round(value * 32_768))), true);
-  channels.forEach((channel, c) => {
-    for (let i = 0; i < frames; i++) write(headerBytes + i * frameBytes + c * bytes, channel[i]!);
-  });
-  return file.buffer;
+  return file;
 }

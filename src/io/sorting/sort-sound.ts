@@ -29,30 +29,27 @@ export async function sortAndCut(
   onProgress: (share: number) => void,
 ): Promise<SortedFile> {
   const { file, tape } = await sorted(decode, options, onProgress, (format) => new Tape(format));
-  tape?.finish();
-  const cut = (one: FoundInFile): SortedAttempt => ({
-    ...one,
-    sound: tape?.cut(one.startSec, one.endSec) ?? { channels: [], sampleRateHz: 0 },
-  });
+  tape.finish();
+  const cut = (one: FoundInFile): SortedAttempt => ({ ...one, sound: tape.cut(one.startSec, one.endSec) });
   return { ...file, attempts: file.attempts.map(cut) };
 }
 
-interface Ear {
+interface Ear<Laid> {
   readonly listener: Listener;
-  readonly tape: Tape | null;
+  readonly tape: Laid;
 }
 
-async function sorted(
+async function sorted<Laid extends Tape | null>(
   decode: DecodeInto,
   options: Partial<ReportOptions>,
   onProgress: (share: number) => void,
-  openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Tape | null,
-): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Tape | null }> {
-  const openEar = (sampleRateHz: number, channels: number): Ear => {
+  openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Laid,
+): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Laid }> {
+  const openEar = (sampleRateHz: number, channels: number): Ear<Laid> => {
     const format = { sampleRateHz, channels };
     return { listener: createListener(format), tape: openTape(format) };
   };
-  const open: { ear?: Ear } = {};
+  const open: { ear?: Ear<Laid> } = {};
   const { remarks, sampleRateHz } = await decode(() => {
     delete open.ear;
     return (block, rateHz, share) => {

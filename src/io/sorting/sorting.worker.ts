@@ -18,14 +18,14 @@ const byPage = (): Promise<DecodedAudio | null> => {
 
 async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort' }>): Promise<void> {
   try {
-    const bytes = await file.arrayBuffer();
     const sorted = await sortAndCut(
-      (open) => decodeInWorker(bytes, name, open, byPage),
+      // The file's bytes are held no longer than they are decoded.
+      async (open) => decodeInWorker(await file.arrayBuffer(), name, open, byPage),
       options,
       createTeller((share) => reply({ kind: 'progress', share })),
     );
-    const samples = sorted.attempts.flatMap(({ sound }) => sound.channels.map(({ buffer }) => buffer));
-    reply({ kind: 'done', file: sorted }, samples);
+    const sounds = sorted.attempts.map(({ sound }) => sound.bytes.buffer);
+    reply({ kind: 'done', file: sorted }, sounds);
   } catch (error) {
     const reason = error instanceof DecodeError ? 'unreadable' : 'failed';
     const message = error instanceof Error ? error.message : String(error);

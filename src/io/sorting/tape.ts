@@ -1,5 +1,6 @@
 import { ChannelChooser } from '../../engine/index.ts';
-import type { AudioInput } from '../../engine/index.ts';
+import { encodePcm } from '../encode/index.ts';
+import type { SoundFile } from '../encode/index.ts';
 
 /** Samples that are laid down together. */
 const REEL = 1 << 16;
@@ -29,17 +30,17 @@ export class Tape {
     this.#chooser.finish();
   }
 
-  /** The sound between two moments, as far as there is any. */
-  cut(startSec: number, endSec: number): AudioInput {
+  /** The sound between two moments, as far as there is any: a WAV of 16 bits. */
+  cut(startSec: number, endSec: number): SoundFile {
     const from = Math.min(Math.max(Math.round(startSec * this.sampleRateHz), 0), this.#length);
     const to = Math.min(Math.max(Math.round(endSec * this.sampleRateHz), from), this.#length);
-    const samples = new Float32Array(to - from);
+    const parts: Int16Array[] = [];
     for (let at = from; at < to;) {
-      const reel = this.#reels[Math.floor(at / REEL)]!;
       const end = Math.min(to, at - (at % REEL) + REEL);
-      for (; at < end; at++) samples[at - from] = reel[at % REEL]! / FULL_SCALE;
+      parts.push(this.#reels[Math.floor(at / REEL)]!.subarray(at % REEL, (at % REEL) + end - at));
+      at = end;
     }
-    return { channels: [samples], sampleRateHz: this.sampleRateHz };
+    return { bytes: new Uint8Array(encodePcm(parts, this.sampleRateHz)), mime: 'audio/wav' };
   }
 
   #lay(block: Float64Array, length: number): void {

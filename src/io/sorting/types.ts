@@ -1,4 +1,5 @@
-import type { AudioInput, FoundAttempt, Report, ReportOptions } from '../../engine/index.ts';
+import type { FoundAttempt, Report, ReportOptions } from '../../engine/index.ts';
+import type { SoundFile } from '../encode/index.ts';
 
 /** An attempt found in a file, or other playing in it, whose `recognition` then has no choice. */
 export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 'recognition'> {
@@ -9,8 +10,8 @@ export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 
 
 /** The same with its own sound. */
 export interface SortedAttempt extends FoundInFile {
-  /** the attempt alone, cut out of the recording, at the file's own rate: the one channel that was listened to */
-  readonly sound: AudioInput;
+  /** the attempt alone, cut out of the recording: the one channel that was listened to, WAV of 16 bits at the file's own rate */
+  readonly sound: SoundFile;
 }
 
 /** What became of one file. */

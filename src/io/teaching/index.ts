@@ -1,5 +1,4 @@
 export type * from './types.ts';
 export { recordedWhen } from '../sorting/recorded-when.ts';
-export { packSound } from './pack.ts';
 export { studentIn } from './student-name.ts';
 export { createTeachingStore } from './store.ts';

@@ -23,8 +23,6 @@ export interface TeachingDevices {
     bytes: ArrayBuffer,
     name: string,
   ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
-  /** sound → the file that is kept of it */
-  readonly pack: (sound: AudioInput) => Promise<SoundFile>;
   /** sound → a small file that travels */
   readonly encode: (sound: AudioInput) => Promise<SoundFile>;
   /** the same for speech */

@@ -36,9 +36,9 @@ export function choiceOf({ exercise }: Report): ExerciseChoice {
 /** The last part of a path. */
 export const nameIn = (path: string): string => path.split('/').at(-1) ?? path;
 
-/** What was found in a recording → what is kept of it, without its sound. */
-export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): Omit<NewPlaying, 'sound'> {
-  const { startSec, endSec, recognition, report, reason } = attempt;
+/** What was found in a recording → what is kept of it. */
+export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): NewPlaying {
+  const { startSec, endSec, recognition, report, reason, sound } = attempt;
   return {
     playing: {
       ...NEW,
@@ -51,9 +51,11 @@ export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): Om
       endSec,
       recognition,
       reason,
+      soundBytes: sound.bytes.byteLength,
       ...toldBy(report),
     },
     reports: { own: report, chosen: null },
+    sound,
   };
 }
 

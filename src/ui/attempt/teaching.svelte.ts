@@ -1,5 +1,5 @@
 import { recordedWhen, studentIn } from '../../io/teaching/index.ts';
-import type { Given, GivenFile, NewPlaying, Playing, Student } from '../../io/teaching/index.ts';
+import type { Given, GivenFile, Playing, Student } from '../../io/teaching/index.ts';
 import { messageOf } from './teaching-devices.ts';
 import type { TeachingDevices } from './teaching-devices.ts';
 import { Hearing } from './teaching-hearing.svelte.ts';
@@ -141,17 +141,12 @@ export class Teaching {
   }
 
   async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
-    const { store, sorters, tongue, criteria, pack } = this.devices;
+    const { store, sorters, tongue, criteria } = this.devices;
     const blob = this.#held[file.id] ?? (await store.blob(file.id));
     if (blob === null) throw new Error('This recording is not there any more. Give it again.');
     const options = { tongue: tongue(), criteria: criteria() };
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
-    const found: NewPlaying[] = [];
-    for (const attempt of sorted.attempts) {
-      const { playing, reports } = foundIn(file, attempt, store.newId());
-      const sound = await pack(attempt.sound);
-      found.push({ playing: { ...playing, soundBytes: sound.bytes.byteLength }, reports, sound });
-    }
+    const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId()));
     // Moved to somebody else, or deleted, meanwhile?
     const now = this.lists.files.find(({ id }) => id === file.id);
     if (now === undefined) return;
