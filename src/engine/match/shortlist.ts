@@ -29,13 +29,27 @@ export function shortlist(notes: readonly PlayedNote[], most: number): readonly 
   const parts = Array.from({ length: Math.ceil(midis.length / PART) }, () => [] as Listed[]);
   const lowest = Math.min(...midis);
   const highest = Math.max(...midis);
+  const counts = new Int32Array(128);
+  for (const midi of midis) counts[midi]! += 1;
   for (const template of templates()) {
     const first = Math.max(lowest - FOLLOWING.belowHeard, LOWEST_KEY) - template.lowest;
     const last = Math.min(highest - template.lowest, HIGHEST_KEY - template.highest);
-    for (let semitones = first; semitones <= last; semitones++)
+    for (let semitones = first; semitones <= last; semitones++) {
+      if (!mayBeFound(counts, template, semitones)) continue;
       for (const found of windowsOf(midis, template, semitones)) enter(parts, found, most);
+    }
   }
   return merged(parts);
+}
+
+/**
+ * Whether any window can hold enough of the exercise: with s keys of it among all the notes, none has more than s, and at least
+ * s notes, so that its share is at most 2 s / (size + s). Most exercises fall out here.
+ */
+function mayBeFound(counts: Int32Array, { counts: wanted, size }: Template, semitones: number): boolean {
+  let shared = 0;
+  for (const [midi, count] of wanted) shared += Math.min(count, counts[midi + semitones]!);
+  return (2 * shared) / (size + shared) >= FOLLOWING.leastShare;
 }
 
 /** Stretches in which windows hold enough of the exercise, one entry a part. */

@@ -19,18 +19,27 @@ export class SampleHistory {
   /** Takes samples `from` to before `to` of a block. */
   append(block: Float64Array, from: number, to: number): void {
     const ring = this.#ring;
-    const mask = this.#mask;
-    let end = this.#end;
-    for (let i = from; i < to; i++) ring[end++ & mask] = block[i]!;
-    this.#end = end;
+    for (let at = from; at < to;) {
+      const place = this.#end & this.#mask;
+      const count = Math.min(to - at, ring.length - place);
+      ring.set(block.subarray(at, at + count), place);
+      this.#end += count;
+      at += count;
+    }
   }
 
   /** Copies `length` samples from absolute index `start` on into `out`. What is not kept reads as 0. */
   read(start: number, out: Float64Array, length = out.length): Float64Array {
-    const first = Math.max(0, this.#end - this.#ring.length);
-    for (let i = 0; i < length; i++) {
-      const at = start + i;
-      out[i] = at >= first && at < this.#end ? this.#ring[at & this.#mask]! : 0;
+    const ring = this.#ring;
+    const first = Math.min(Math.max(this.#end - ring.length - start, -start, 0), length);
+    const last = Math.max(Math.min(this.#end - start, length), first);
+    out.fill(0, 0, first);
+    out.fill(0, last, length);
+    for (let at = first; at < last;) {
+      const place = (start + at) & this.#mask;
+      const count = Math.min(last - at, ring.length - place);
+      out.set(ring.subarray(place, place + count), at);
+      at += count;
     }
     return out;
   }

@@ -65,25 +65,37 @@ export class ReleaseFinder {
     return null;
   }
 
+  /** Power of up to three partials together: one bin each of a Fourier transform (Goertzel 1958), side by side, since one alone waits for itself. */
   #power(start: number, freqs: readonly number[]): number {
     const samples = this.#history.read(start, this.#samples);
-    for (let i = 0; i < WINDOW; i++) samples[i] = samples[i]! * this.#window[i]!;
-    let total = 0;
-    for (const freqHz of freqs) {
-      // One bin of a Fourier transform (Goertzel 1958).
-      const twice = 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
-      let one = 0;
-      let two = 0;
-      for (let i = 0; i < WINDOW; i++) {
-        const next = samples[i]! + twice * one - two;
-        two = one;
-        one = next;
-      }
-      total += one * one + two * two - twice * one * two;
+    const window = this.#window;
+    const [a, b, c] = [turn(freqs[0]), turn(freqs[1]), turn(freqs[2])];
+    let [a1, a2, b1, b2, c1, c2] = [0, 0, 0, 0, 0, 0];
+    for (let i = 0; i < WINDOW; i++) {
+      const sample = samples[i]! * window[i]!;
+      const nextA = sample + a * a1 - a2;
+      const nextB = sample + b * b1 - b2;
+      const nextC = sample + c * c1 - c2;
+      a2 = a1;
+      a1 = nextA;
+      b2 = b1;
+      b1 = nextB;
+      c2 = c1;
+      c1 = nextC;
     }
+    const powers = [
+      a1 * a1 + a2 * a2 - a * a1 * a2,
+      b1 * b1 + b2 * b2 - b * b1 * b2,
+      c1 * c1 + c2 * c2 - c * c1 * c2,
+    ];
+    const total = powers.slice(0, freqs.length).reduce((sum, power) => sum + power, 0);
     return total / (WINDOW * WINDOW);
   }
 }
+
+/** A frequency → by what its recurrence turns; one that is not asked for, not at all. */
+const turn = (freqHz: number | undefined): number =>
+  freqHz === undefined ? 0 : 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
 
 function soundsNear(other: RingingString, freqHz: number): boolean {
   const firstHz = midiToHz(other.pitch);
