@@ -15,7 +15,7 @@ const PAPER = { columns: 80, colour: false, unicode: true };
 let folder: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
-  writeFileSync(join(folder, 'review.zip'), Buffer.from(await writeReview(madeUp()).arrayBuffer()));
+  writeFileSync(join(folder, 'review.zip'), Buffer.from(await (await writeReview(madeUp())).arrayBuffer()));
   writeFileSync(join(folder, 'other.zip'), 'PK, and nothing else');
 });
 afterAll(() => rmSync(folder, { recursive: true }));
@@ -91,7 +91,7 @@ describe('evenfall review', () => {
   });
 
   it('is drawn in ASCII where the terminal knows no other signs', async () => {
-    const read = await readReview(writeReview(madeUp()));
+    const read = await readReview(await writeReview(madeUp()));
     const lines = drawReview(read, { columns: 60, unicode: false });
     // eslint-disable-next-line no-control-regex -- all that is not ASCII
     expect(lines.join('')).not.toMatch(/[^\x00-\x7f]/);

@@ -7,9 +7,28 @@ const TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
   return rest;
 });
 
-/** Bytes → their CRC-32, unsigned. Of "123456789" it is cbf43926 (the check value of its catalogues). */
-export function crc32(bytes: Uint8Array): number {
-  let rest = 0xffffffff;
+/**
+ * Bytes → their CRC-32, unsigned; `before`: that of what came before them. Of "123456789" it is cbf43926 (the check value of
+ * its catalogues).
+ */
+export function crc32(bytes: Uint8Array, before = 0): number {
+  let rest = ~before;
   for (let at = 0; at < bytes.length; at++) rest = TABLE[(rest ^ bytes[at]!) & 0xff]! ^ (rest >>> 8);
-  return (rest ^ 0xffffffff) >>> 0;
+  return ~rest >>> 0;
+}
+
+/** of a checksum between two turns, bytes: some milliseconds of work */
+const PIECE_BYTES = 2 ** 20;
+
+/** The same of many bytes; `turn` (turns.ts) is awaited between pieces. */
+export async function crc32InTurns(
+  bytes: Uint8Array,
+  turn: () => Promise<void> | undefined,
+): Promise<number> {
+  let crc = 0;
+  for (let at = 0; at < bytes.length; at += PIECE_BYTES) {
+    crc = crc32(bytes.subarray(at, at + PIECE_BYTES), crc);
+    await turn();
+  }
+  return crc;
 }

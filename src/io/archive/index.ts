@@ -1,5 +1,8 @@
 export type * from './types.ts';
 export { ArchiveError } from './errors.ts';
+export { createTurns } from './turns.ts';
+export { writeArchive } from './write.ts';
+export type { ArchiveFile } from './write.ts';
 import { readDirectory } from './directory.ts';
 import { readMember } from './member.ts';
 import type { ArchiveLimits, ArchiveMember } from './types.ts';

@@ -1,14 +1,15 @@
 import { Inflate } from 'fflate';
-import { crc32 } from './crc.ts';
+import { crc32InTurns } from './crc.ts';
 import type { Listed } from './directory.ts';
 import { ArchiveError } from './errors.ts';
+import { createTurns } from './turns.ts';
 
 /** The header before a member's bytes (APPNOTE.TXT 6.3.10, 4.3.7). */
 const LOCAL = { signature: 0x04034b50, bytes: 30 } as const;
 /** Packed bytes unpacked at a time: at 1032 to one no piece grows beyond some 4 MB before it is counted. */
 const PIECE_BYTES = 4096;
 
-/** A member of the directory → its bytes. Throws ArchiveError where they are not what the directory says. */
+/** A member of the directory → its bytes, unpacked in pieces, so that the page goes on meanwhile. Throws ArchiveError where they are not what the directory says. */
 export async function readMember(
   file: Blob,
   listed: Listed,
@@ -21,13 +22,19 @@ export async function readMember(
   const dataAt = listed.headerAt + LOCAL.bytes + head.getUint16(26, true) + head.getUint16(28, true);
   if (dataAt + listed.packedBytes > endAt) throw damaged;
   const packed = new Uint8Array(await file.slice(dataAt, dataAt + listed.packedBytes).arrayBuffer());
-  const bytes = listed.method === 0 ? packed : inflated(packed, listed.sizeBytes);
-  if (bytes?.length !== listed.sizeBytes || crc32(bytes) !== listed.crc) throw damaged;
+  const turn = createTurns();
+  const bytes = listed.method === 0 ? packed : await inflated(packed, listed.sizeBytes, turn);
+  if (bytes?.length !== listed.sizeBytes) throw damaged;
+  if ((await crc32InTurns(bytes, turn)) !== listed.crc) throw damaged;
   return bytes;
 }
 
 /** Deflated bytes → what they hold; null where that is not exactly so much. Never holds more than a piece beyond it. */
-function inflated(packed: Uint8Array<ArrayBuffer>, sizeBytes: number): Uint8Array<ArrayBuffer> | null {
+async function inflated(
+  packed: Uint8Array<ArrayBuffer>,
+  sizeBytes: number,
+  turn: () => Promise<void> | undefined,
+): Promise<Uint8Array<ArrayBuffer> | null> {
   const whole = new Uint8Array(sizeBytes);
   let length = 0;
   let ended = false;
@@ -39,6 +46,7 @@ function inflated(packed: Uint8Array<ArrayBuffer>, sizeBytes: number): Uint8Arra
   try {
     for (let at = 0; at < packed.length && length <= sizeBytes; at += PIECE_BYTES) {
       inflate.push(packed.subarray(at, at + PIECE_BYTES), at + PIECE_BYTES >= packed.length);
+      await turn();
     }
   } catch {
     // fflate throws on what is no deflate stream, or ends too early.

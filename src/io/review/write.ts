@@ -1,5 +1,6 @@
-import { zipSync, type Zippable } from 'fflate';
 import * as v from 'valibot';
+import { createTurns, writeArchive } from '../archive/index.ts';
+import type { ArchiveFile } from '../archive/index.ts';
 import { ReviewError } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import { FORMAT, FORMAT_VERSION, MANIFEST_V1 } from './manifest.ts';
@@ -11,16 +12,15 @@ import { checkedReport, checkPlaces, placeOf } from './whole.ts';
 /** The kind of file, for saving and sharing. */
 const REVIEW_MIME = 'application/zip';
 
-/** 1 January 1980, the first day that a zip can name: the same review gives the same bytes wherever it is written. */
-const NO_TIME = '1980-01-01T00:00:00';
-
 /**
  * A review → its file: a zip with manifest.json (review.schema.json), the reports, and the sounds as they are. What it
- * writes, `readReview` reads: throws ReviewError where something is too long, too large or not in order.
+ * writes, `readReview` reads: rejects with ReviewError where something is too long, too large or not in order. The page goes on
+ * meanwhile; the same review gives the same bytes wherever it is written.
  */
-export function writeReview(review: Review): Blob {
+export async function writeReview(review: Review): Promise<Blob> {
   checkPlaces(review);
-  const files: Zippable = {};
+  const turn = createTurns();
+  const files: ArchiveFile[] = [];
   let voices = 0;
   const put = (name: string, { bytes, mime }: SoundFile, mostBytes: number): string => {
     if (bytes.length > mostBytes)
@@ -30,13 +30,14 @@ export function writeReview(review: Review): Blob {
       );
     if (!isSoundOfKind(bytes, mime))
       throw new RangeError(`mime=${mime} is not what the bytes of ${name} are.`);
-    files[name] = [bytes, { level: 0 }];
+    files.push({ name, bytes, packing: 'store' });
     return name;
   };
-  const attempts = review.attempts.map(({ report, sound, remarks, ...rest }, index) => {
+  const attempts = [];
+  for (const [index, { report, sound, remarks, ...rest }] of review.attempts.entries()) {
     const number = index + 1;
-    files[reportName(number)] = json(checkedReport(jsonOf(report), reportName(number)));
-    return {
+    files.push(jsonFile(reportName(number), checkedReport(jsonOf(report), reportName(number))));
+    attempts.push({
       ...rest,
       report: reportName(number),
       sound: sound === null ? null : put(soundName(number, sound), sound, REVIEW_LIMITS.mostSoundBytes),
@@ -47,8 +48,9 @@ export function writeReview(review: Review): Blob {
             ? null
             : put(voiceName(++voices, remark.voice), remark.voice, REVIEW_LIMITS.mostVoiceBytes),
       })),
-    };
-  });
+    });
+    await turn();
+  }
   const manifest = v.safeParse(
     MANIFEST_V1,
     jsonOf({ format: FORMAT, version: FORMAT_VERSION, ...review, attempts }),
@@ -60,8 +62,7 @@ export function writeReview(review: Review): Blob {
       `This review cannot be written: ${placeOf(manifest.issues[0])}: ${message}`,
     );
   }
-  const file = zipSync({ [MANIFEST]: json(manifest.output), ...files }, { level: 6, mtime: NO_TIME });
-  const blob = new Blob([file], { type: REVIEW_MIME });
+  const blob = await writeArchive([jsonFile(MANIFEST, manifest.output), ...files], REVIEW_MIME);
   if (blob.size > REVIEW_LIMITS.mostFileBytes)
     throw new ReviewError(
       'not-writable',
@@ -73,4 +74,6 @@ export function writeReview(review: Review): Blob {
 /** As JSON would hold it: what is `undefined` goes, so that checking sees what a reader will see. */
 const jsonOf = (value: unknown): unknown => JSON.parse(JSON.stringify(value)) as unknown;
 
-const json = (value: unknown): Uint8Array<ArrayBuffer> => new TextEncoder().encode(JSON.stringify(value));
+function jsonFile(name: string, value: unknown): ArchiveFile {
+  return { name, bytes: new TextEncoder().encode(JSON.stringify(value)), packing: 'deflate' };
+}

@@ -93,7 +93,7 @@ describe('sound that travels in a review', () => {
       const [first, second] = review.attempts;
       const [remark, ...rest] = first.remarks;
       const given = { ...review, attempts: [{ ...first, sound, remarks: [{ ...remark, voice: sound }, ...rest] }, second] };
-      const [read] = (await readReview(writeReview(given))).attempts;
+      const [read] = (await readReview(await writeReview(given))).attempts;
       const alike = (file) => file.mime === sound.mime && file.bytes.join() === sound.bytes.join();
       return sound.mime === 'audio/webm' && alike(read.sound) && alike(read.remarks[0].voice);
     })()`);

@@ -86,6 +86,6 @@ export function review(more: Partial<Review> = {}): Review {
 
 /** A review as Playwright hands a file to the page. */
 export async function asFile(made: Review, name = 'review.zip') {
-  const buffer = Buffer.from(await writeReview(made).arrayBuffer());
+  const buffer = Buffer.from(await (await writeReview(made)).arrayBuffer());
   return { name, mimeType: 'application/zip', buffer };
 }

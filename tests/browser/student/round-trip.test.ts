@@ -114,7 +114,7 @@ describe.each([
     const file = {
       name: 'review.zip',
       mimeType: 'application/zip',
-      buffer: Buffer.from(await writeReview(made).arrayBuffer()),
+      buffer: Buffer.from(await (await writeReview(made)).arrayBuffer()),
     };
 
     const { page, errors, strayRequests } = student;

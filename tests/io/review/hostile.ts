@@ -6,7 +6,7 @@ import { madeUp } from './made-up.ts';
 
 /** A sound file of a review, as names and bytes. */
 export async function goodFiles(): Promise<readonly Laid[]> {
-  const bytes = new Uint8Array(await writeReview(madeUp()).arrayBuffer());
+  const bytes = new Uint8Array(await (await writeReview(madeUp())).arrayBuffer());
   return Object.entries(unzipSync(bytes)).map(([name, content]) => ({ name, bytes: content }));
 }
 

@@ -166,7 +166,7 @@ describe('the published schema of a review', () => {
   );
 
   it('holds for what is written, and that of reports for its reports', async () => {
-    const written = unzipSync(new Uint8Array(await writeReview(madeUp()).arrayBuffer()));
+    const written = unzipSync(new Uint8Array(await (await writeReview(madeUp())).arrayBuffer()));
     const json = (name: string): unknown => JSON.parse(new TextDecoder().decode(written[name]));
     validate(json('manifest.json'));
     expect(validate.errors ?? []).toEqual([]);
