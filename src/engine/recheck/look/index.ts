@@ -3,17 +3,16 @@ export { logOdds } from './question.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';
 import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';
 import { UsageError } from '../../base/errors.ts';
-import { createProjector } from './kernel/index.ts';
 import { dense, denseRows, halveFrames } from './layers.ts';
 import type { Layer } from './layers.ts';
 import { TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
-import { STRIPS, stripsOf } from './strips.ts';
+import { STRIPS } from './strips.ts';
 import { addedByTwins, COMPARED_LEVELS, levelsOf } from './twins.ts';
 import type { Comparing } from './twins.ts';
 import type { Glance, Look, PackedLook, Question } from './types.ts';
-import { lookThrough, roomFor, VIEWS, windowsFor } from './views.ts';
-import type { HalfWindow } from './views.ts';
+import { lookThrough, VIEWS } from './views.ts';
 import { TRAINED_LOOK } from './weights.ts';
+import { Lenses } from './windows.ts';
 
 /** frames of a view that go into the joint layer: the long view's as they are, of the others every second */
 const joinedFrames = VIEWS.reduce(
@@ -43,29 +42,17 @@ interface Layers extends Comparing {
   readonly out: Layer;
 }
 
+/** Opened with the first look and shared by those that follow: an attempt takes seconds, and they would be made anew for each. */
+let opened: { readonly layers: Layers; readonly lenses: Lenses } | undefined;
+
 /**
  * Opens the closer look: a small trained network that is asked about one key at one moment and sees the sound there far finer
  * than the blind ear does, at the partials of that key and of its relatives, and is told what is written and what the blind ear
  * said. Training, data and figures: `training/README.md`. `samples`: one channel at RATE_HZ.
  */
-export function createLook(
-  samples: Float32Array,
-  packed: PackedLook = TRAINED_LOOK,
-  projector = createProjector(),
-): CloserLook {
-  const layers = unpack(packed);
-  const room = roomFor(projector);
-  /** a key comes again and again: its windows, by view, are made once for each tuning */
-  const known = new Map<string, readonly (readonly (HalfWindow | null)[])[]>();
-  const windowsOf = ({ midi, cents }: Question): readonly (readonly (HalfWindow | null)[])[] => {
-    const name = `${midi}@${cents}`;
-    const before = known.get(name);
-    if (before !== undefined) return before;
-    const freqsHz = stripsOf(midi, cents);
-    const made = VIEWS.map((view) => windowsFor(projector, view, freqsHz));
-    known.set(name, made);
-    return made;
-  };
+export function createLook(samples: Float32Array): CloserLook {
+  const { sizes } = TRAINED_LOOK;
+  const { layers, lenses } = (opened ??= { layers: unpack(TRAINED_LOOK), lenses: new Lenses() });
   const answer = (last: Float32Array, timeSec: number, belief: number, moment: number): Look => {
     const out = dense(
       layers.out,
@@ -81,15 +68,15 @@ export function createLook(
     };
   };
   const once = (question: Question): Glance => {
-    const windows = windowsOf(question);
+    const { projector, room, windows } = lenses.of(question.midi, question.cents);
     const centre = Math.round(question.timeSec * RATE_HZ);
-    const read = new Float32Array(joinedFrames * packed.sizes.channels);
+    const read = new Float32Array(joinedFrames * sizes.channels);
     let at = 0;
     const views = VIEWS.map((view, index) => {
       const levels = lookThrough(projector, room, view, samples, centre, question.gain, windows[index]!);
       const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
-      const rows = denseRows(layers.channels[index]!, mixed, packed.sizes.mixed);
-      const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, packed.sizes.channels);
+      const rows = denseRows(layers.channels[index]!, mixed, sizes.mixed);
+      const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, sizes.channels);
       read.set(kept, at);
       at += kept.length;
       return levels;
