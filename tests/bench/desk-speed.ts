@@ -103,6 +103,7 @@ async function byPage(): Promise<Row> {
     attempts = outcomes.reduce((sum, { soundSec }) => sum + soundSec.length, 0);
   });
   const { processInfo } = await session.send('SystemInfo.getProcessInfo');
+  // Whole processes: some 110 MB of it is Chromium's program, which all of them share.
   const peaks = processInfo.filter(({ type }) => type === 'renderer').map(({ id }) => peakMbOf(id));
   await close();
   await browser.close();

@@ -18,23 +18,38 @@ interface TraceEvent {
   readonly args?: { readonly name?: string };
 }
 
+/** By this mark the trace knows which processes are those of the pages: Chromium's address bar is a page too, and not ours. */
+const MARK = 'evenfall is here';
+
 /** What the main threads of all pages did while `act` ran, longest work first (Chromium's own trace, "toplevel"). */
 export async function mainThreadTasks(browser: Browser, act: () => Promise<void>): Promise<readonly Task[]> {
   const session = await browser.newBrowserCDPSession();
   const events: TraceEvent[] = [];
   session.on('Tracing.dataCollected', ({ value }) => events.push(...(value as unknown as TraceEvent[])));
   const complete = new Promise<void>((resolve) => session.once('Tracing.tracingComplete', () => resolve()));
+  const mark = async (): Promise<void> => {
+    for (const page of browser.contexts().flatMap((context) => context.pages()))
+      await page.evaluate((name) => void performance.mark(name), MARK);
+  };
   await session.send('Tracing.start', {
     transferMode: 'ReportEvents',
-    traceConfig: { includedCategories: ['toplevel', '__metadata'], excludedCategories: ['*'] },
+    traceConfig: {
+      includedCategories: ['toplevel', 'blink.user_timing', '__metadata'],
+      excludedCategories: ['*'],
+    },
   });
+  await mark();
   await act();
+  await mark();
   await session.send('Tracing.end');
   await complete;
   await session.detach();
+  const ours = new Set(events.filter(({ name }) => name === MARK).map(({ pid }) => pid));
   const main = new Set(
     events
-      .filter((event) => event.name === 'thread_name' && event.args?.name === 'CrRendererMain')
+      .filter(
+        ({ name, args, pid }) => name === 'thread_name' && args?.name === 'CrRendererMain' && ours.has(pid),
+      )
       .map(({ pid, tid }) => `${pid} ${tid}`),
   );
   return events
