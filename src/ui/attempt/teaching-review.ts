@@ -8,6 +8,18 @@ export interface ReviewOptions {
   readonly teacher: string;
   /** the sound of the attempts goes along; spoken remarks always do */
   readonly withSound: boolean;
+  /** its name, as `roundOf` tells; null: a new one */
+  readonly round: string | null;
+}
+
+/**
+ * The name of the review that a student would get now: that of the last one until something new has come in from her, so that what
+ * is saved again takes its place on her side, and two files never ask for twice as much; null: a new one.
+ */
+export function roundOf({ sent }: Student, attempts: readonly Playing[]): string | null {
+  const last = sent.at(-1);
+  if (last === undefined) return null;
+  return attempts.some(({ addedMs }) => addedMs > last.madeMs) ? null : last.id;
 }
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'encode' | 'now'>;
@@ -17,7 +29,7 @@ export async function reviewOf(
   devices: Used,
   student: Student,
   playings: readonly Playing[],
-  { teacher, withSound }: ReviewOptions,
+  { teacher, withSound, round }: ReviewOptions,
   onProgress: (share: number) => void = () => undefined,
 ): Promise<Review> {
   const attempts: SentAttempt[] = [];
@@ -34,7 +46,7 @@ export async function reviewOf(
   }
   return {
     kind: 'review',
-    id: devices.store.newId(),
+    id: round ?? devices.store.newId(),
     madeMs: devices.now(),
     student: student.name,
     teacher,

@@ -106,6 +106,12 @@ export function whenWords(whenMs: number, nowMs: number): string {
   return day;
 }
 
+/** Whether two moments, ms since 1970, lie on one day of the calendar. */
+export function isOneDay(oneMs: number, otherMs: number): boolean {
+  const { date } = clocksOf(strings().journal.locale);
+  return date.format(oneMs) === date.format(otherMs);
+}
+
 interface Clocks {
   readonly date: Intl.DateTimeFormat;
   readonly time: Intl.DateTimeFormat;

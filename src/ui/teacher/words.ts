@@ -1,5 +1,6 @@
 import type { Place } from '../../io/review/index.ts';
 import type { Playing, Student } from '../../io/teaching/index.ts';
+import { kindOf } from '../attempt/teaching-playings.ts';
 import { clock } from '../kit/figures.ts';
 import { strings } from '../language/index.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
@@ -11,9 +12,10 @@ export function studentWords({ name }: Student): string {
   return name === '' ? strings().teacher.noName : name;
 }
 
-/** What an attempt is called: its exercise, or that it cannot be told. */
-export function playingWords({ summary }: Playing): string {
-  return summary === null ? strings().teacher.cannotTell : exerciseWords(summary.exercise);
+/** What playing is called: its exercise, that it cannot be told, or that it is none. */
+export function playingWords(playing: Playing): string {
+  if (playing.summary !== null) return exerciseWords(playing.summary.exercise);
+  return kindOf(playing) === 'other' ? strings().teacher.otherPlaying : strings().teacher.cannotTell;
 }
 
 /** "13 of 13 right · evenness 9.4 % · ♩ = 77" */

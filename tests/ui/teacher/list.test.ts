@@ -3,7 +3,7 @@ import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
 import { kindOf } from '../../../src/ui/attempt/teaching-playings.ts';
-import { beforeIt, changeWords } from '../../../src/ui/teacher/change.ts';
+import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
@@ -17,6 +17,7 @@ const playing = (made: Partial<AttemptSummary> | null, more: Partial<Playing> = 
   id: `p${(count += 1)}`,
   fileId: 'f',
   studentId: 's',
+  addedMs: NOW_MS,
   whenMs: NOW_MS + count,
   name: 'd.wav',
   startSec: 0,
@@ -58,6 +59,15 @@ describe('what changed since the attempt before', () => {
     ['more mistakes', {}, { wrong: 1 }, 'more notes went wrong (0 before, 1 now)'],
   ])('is told: %s', (_, before, now, words) => {
     expect(changeWords(playing(before), playing(now)).replaceAll('\u202f', ' ')).toBe(words);
+  });
+
+  it.each([
+    ['by its day', -86_400_000, /^Since yesterday.*: about the same\.$/],
+    ['not by its time on one day', -60_000, /^Since the attempt before: about the same\.$/],
+    ['nor where no day is known', null, /^Since the attempt before: about the same\.$/],
+  ])('the attempt before is told %s', (_, agoMs, words) => {
+    const before = playing({}, { whenMs: agoMs === null ? null : NOW_MS + agoMs });
+    expect(sinceWords(before, playing({}, { whenMs: NOW_MS }), NOW_MS)).toMatch(words);
   });
 
   it('looks at the same exercise only, by the same hand', () => {
