@@ -52,7 +52,7 @@ export function foundIn(
       fileId: file.id,
       studentId: file.studentId,
       addedMs,
-      whenMs: file.writtenMs === null ? null : Math.round(file.writtenMs + startSec * 1000),
+      whenMs: file.writtenMs === null ? null : momentIn(file.writtenMs, startSec),
       name: nameIn(file.path),
       startSec,
       endSec,
@@ -62,6 +62,12 @@ export function foundIn(
     },
     reports: { own: report, chosen: null },
   };
+}
+
+/** A moment in a recording, ms since 1970; where only its day is known, that. */
+function momentIn(writtenMs: number, startSec: number): number {
+  const isDay = new Date(writtenMs).setHours(0, 0, 0, 0) === writtenMs;
+  return isDay ? writtenMs : Math.round(writtenMs + startSec * 1000);
 }
 
 /** An attempt that a student sent → what is kept of it. */

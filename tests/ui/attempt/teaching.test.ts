@@ -18,8 +18,9 @@ function desk(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
   const sorters = new SlowSorters();
   return { teaching: new Teaching(devicesWith(store, sorters, more)), store, sorters };
 }
+const WRITTEN_MS = Date.UTC(2026, 10, 24, 15);
 const given = (...paths: readonly string[]) =>
-  paths.map((path) => ({ path, blob: FILE(), writtenMs: Date.UTC(2026, 10, 24) }));
+  paths.map((path) => ({ path, blob: FILE(), writtenMs: WRITTEN_MS }));
 const names = ({ lists }: Teaching): readonly string[] => lists.students.map(({ name }) => name);
 const member = (name: string, text = 'sound') => ({
   name,
@@ -114,7 +115,20 @@ describe('recordings that are given', () => {
     await teaching.add(given('Mara/AUD-20261101-WA0003.opus', 'Mara/thumb.wav'));
     expect(teaching.lists.files.map(({ writtenMs }) => writtenMs)).toEqual([
       new Date(2026, 10, 1).getTime(),
-      Date.UTC(2026, 10, 24),
+      WRITTEN_MS,
+    ]);
+  });
+
+  it('have the moment of each attempt, or only its day where the name says no more', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('w/Mara/2026-11-01.wav', 'w/Mara/thumb.wav'));
+    await settled();
+    sorters.release('w/Mara/2026-11-01.wav', SORTED(found(9)));
+    sorters.release('w/Mara/thumb.wav', SORTED(found(9)));
+    await settled();
+    expect(teaching.lists.playings.map(({ whenMs }) => whenMs)).toEqual([
+      new Date(2026, 10, 1).getTime(),
+      WRITTEN_MS + 9000,
     ]);
   });
 

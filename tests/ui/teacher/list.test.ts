@@ -8,7 +8,7 @@ import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
-import { figuresOf, stateWords, whereWords } from '../../../src/ui/teacher/words.ts';
+import { figuresOf, stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
 import { NOW_MS, summary } from '../../engine/standing/history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
@@ -123,6 +123,27 @@ describe('playing that is no attempt', () => {
       'other',
     ]);
     expect(kindOf(playing({}))).toBe('attempt');
+  });
+});
+
+describe('why an attempt has no report', () => {
+  const untold = (second: ExerciseChoice) =>
+    whyUntold(
+      playing(null, {
+        reason: 'It fits nothing.',
+        recognition: {
+          choice: null,
+          confidence: 0.5,
+          octaveShift: 0,
+          alternatives: [SCALE, second].map((choice) => ({ choice, fit: 0.9 })),
+        },
+      }),
+    );
+
+  it('is the piano where it stands between two keys, else as it was told', () => {
+    expect(untold({ ...SCALE, key: 'Eb major' })).toMatch(/tuned between two keys/);
+    expect(untold({ ...SCALE, key: 'A major' })).toBe('It fits nothing.');
+    expect(untold({ ...SCALE, key: 'Eb major', octaves: 2 })).toBe('It fits nothing.');
   });
 });
 

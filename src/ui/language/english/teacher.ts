@@ -12,6 +12,8 @@ export const TEACHER = {
   noName: 'No name',
   cannotTell: 'Cannot tell what was played',
   otherPlaying: 'Other playing',
+  betweenKeys:
+    'The piano is tuned between two keys, a semitone apart. Which of them was played cannot be heard: choose it.',
   from: (time: string) => `from ${time}`,
   again: 'Close',
   intake: {

@@ -13,6 +13,9 @@ export const TEACHER: Strings['teacher'] = {
   noName: 'Ohne Namen',
   cannotTell: 'Nicht zu erkennen, was gespielt wurde',
   otherPlaying: 'Anderes Spiel',
+  betweenKeys:
+    'Das Klavier steht zwischen zwei Tonarten, die einen Halbton auseinander liegen. Welche gespielt wurde, ist nicht zu ' +
+    'hören: Wähl sie.',
   from: (time) => `ab ${time}`,
   again: 'Schließen',
   intake: {
