@@ -27,6 +27,8 @@ export async function openRemarked(page: Page): Promise<void> {
   await page.getByLabel('Your remark').fill('Much calmer than last week.');
   await page.getByRole('button', { name: 'Add the remark' }).click();
   await page.getByText('Much calmer than last week.').waitFor();
+  // The trouble spot is heard to its end.
+  await page.getByRole('button', { name: 'Play it all' }).waitFor();
 }
 
 /** Back in the list, with Mara's review begun. */
