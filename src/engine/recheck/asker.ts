@@ -4,12 +4,19 @@ import { stretchCents } from '../listen/transcribe/stretch.ts';
 import type { Alignment } from '../match/index.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
-import type { Look, Told } from './look/index.ts';
+import type { Glance, Look, Told } from './look/index.ts';
 import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
+import { twinPlaces } from './twins.ts';
 
 /** A look, and what the blind ear had said of the same key there. */
 export interface Answer extends Look {
+  readonly candidate: Candidate | null;
+}
+
+/** What was seen by itself, and what the blind ear had said. */
+interface Asked {
+  readonly glance: Glance;
   readonly candidate: Candidate | null;
 }
 
@@ -22,6 +29,10 @@ export class Asker {
   readonly #sound: KeptSound;
   readonly #look: ReturnType<typeof createLook>;
   readonly #usual: UsualHands;
+  readonly #alignment: Alignment;
+  readonly #twins: ReturnType<typeof twinPlaces>;
+  /** glances at written notes, by their place among the matched ones */
+  readonly #glances = new Map<number, Asked | null>();
 
   constructor(heard: Heard, sound: KeptSound, alignment: Alignment) {
     this.steps = stepsHeard(heard, alignment);
@@ -30,16 +41,36 @@ export class Asker {
     this.#sound = sound;
     this.#look = createLook(sound.samples);
     this.#usual = new UsualHands(heard, alignment);
+    this.#alignment = alignment;
+    this.#twins = twinPlaces(alignment.matched);
   }
 
-  /** `midi` as the listener numbers keys; `place`: the written note that it is, if it is one; `heardSec`: when it was heard, if it was. Null at a step of which nothing was heard. */
-  ask(
-    step: number,
-    midi: number,
-    hand: Hand,
-    place: number | null,
-    heardSec: number | null = null,
-  ): Answer | null {
+  /** Was a written note struck? `place`: its place among the matched notes. Null at a step of which nothing was heard. */
+  askWritten(place: number): Answer | null {
+    const own = this.#written(place);
+    if (own === null) return null;
+    const twins = this.#twins[place]!.flatMap((other) => this.#written(other)?.glance ?? []);
+    return { ...this.#look.besideTwins(own.glance, twins), candidate: own.candidate };
+  }
+
+  /** Was a key struck that is not written? `midi` as the listener numbers keys; `hand`: of the note that it stands beside. */
+  askUnwritten(step: number, midi: number, hand: Hand): Answer | null {
+    const asked = this.#ask(step, midi, hand, null, null);
+    return asked && { ...asked.glance, candidate: asked.candidate };
+  }
+
+  #written(place: number): Asked | null {
+    const known = this.#glances.get(place);
+    if (known !== undefined) return known;
+    const note = this.#alignment.matched[place]!;
+    const heardSec = note.verdict === 'correct' ? this.#heard.notes[note.played]!.timeSec : null;
+    const midi = note.expected.midi - this.#alignment.semitoneShift;
+    const asked = this.#ask(note.step, midi, note.expected.hand, place, heardSec);
+    this.#glances.set(place, asked);
+    return asked;
+  }
+
+  #ask(step: number, midi: number, hand: Hand, place: number | null, heardSec: number | null): Asked | null {
     const moment = momentIn(this.steps[step]!, hand, heardSec);
     if (moment === null) return null;
     const { timeSec, written } = moment;
@@ -57,7 +88,7 @@ export class Asker {
     };
     const before = this.#neighbour(step, -1, timeSec);
     const after = this.#neighbour(step, 1, timeSec);
-    const look = this.#look({
+    const glance = this.#look.once({
       timeSec,
       midi,
       cents: this.#heard.tuning.cents + stretchCents(midi),
@@ -69,7 +100,7 @@ export class Asker {
       ownHand: this.#usual.of(hand, place),
       otherHand: this.#usual.of(hand === 'left' ? 'right' : 'left', null),
     });
-    return { ...look, candidate: bestOf(midi) };
+    return { glance, candidate: bestOf(midi) };
   }
 
   /** The step beside one, and when it came: where nothing of it was heard, spread evenly to the next that was. */

@@ -1,8 +1,8 @@
 /** Log odds of the closer look (see `look/training/README.md`) at which it decides. */
 export const RECHECK_BOUNDS = {
   /** a written note that the blind ear did not report: struck above, not struck below, unsure between */
-  struck: 0.8,
-  notStruck: -1,
+  struck: 1,
+  notStruck: -0.7,
   /** a written note that the blind ear did report: unsure below this, not struck below the other */
   doubtful: 2,
   overruled: -1,

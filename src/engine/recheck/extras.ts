@@ -26,7 +26,7 @@ export function extrasThatStay(
     if (timeSec === null || Math.abs(note.timeSec - timeSec) > RECHECK_BOUNDS.nearSec)
       return [{ note, kind, step }];
     const { hand } = matched.find((one) => one.step === step)!.expected;
-    const answer = asker.ask(step, note.midi, hand, null)!;
+    const answer = asker.askUnwritten(step, note.midi, hand)!;
     const stays = answer.logOdds > RECHECK_BOUNDS.withdrawn;
     const decision = stays ? 'struck' : 'not-struck';
     rechecks.push(recordOf(step, note.midi + semitoneShift, hand, 'extra', 'extra', answer, decision));
@@ -53,7 +53,7 @@ export function caughtBeside(
       .filter((midi) => written.some((key) => Math.abs(key - midi) <= slipSemitones));
     const { hand } = matched.find((one) => one.step === step)!.expected;
     return [...new Set(keys)].flatMap((midi): HeardExtra[] => {
-      const answer = asker.ask(step, midi, hand, null)!;
+      const answer = asker.askUnwritten(step, midi, hand)!;
       const struck = answer.logOdds > caught;
       const decision = struck ? 'struck' : 'not-struck';
       rechecks.push(recordOf(step, midi + semitoneShift, hand, 'extra', 'not-heard', answer, decision));

@@ -40,7 +40,7 @@ export function settle(
     reason: verdict === 'unsure' ? matched.reason : '',
     freed: null,
   };
-  const answer = asker.ask(step, midi, hand, place, verdict === 'correct' ? (before?.timeSec ?? null) : null);
+  const answer = asker.askWritten(place);
   if (answer === null) return asBefore;
   const reported = verdict === 'correct';
   const decision = decide(answer.logOdds, reported);
@@ -81,7 +81,7 @@ function inItsPlace(
   for (const semitones of MISTAKEN_FOR) {
     const other = midi + semitones;
     if (written.includes(other) || near.some((one) => one.midi === other)) continue;
-    const answer = asker.ask(step, other, hand, null);
+    const answer = asker.askUnwritten(step, other, hand);
     if (answer !== null && answer.logOdds > RECHECK_BOUNDS.inItsPlace) return { midi: other, answer };
   }
   return null;

@@ -1,4 +1,4 @@
-export type { Look, Question, Told, Usual } from './types.ts';
+export type { Glance, Look, Question, Told, Usual } from './types.ts';
 export { logOdds } from './question.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';
 import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';
@@ -8,7 +8,9 @@ import { dense, denseRows, halveFrames } from './layers.ts';
 import type { Layer } from './layers.ts';
 import { TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
 import { STRIPS, stripsOf } from './strips.ts';
-import type { Look, PackedLook, Question } from './types.ts';
+import { addedByTwins, COMPARED_LEVELS, levelsOf } from './twins.ts';
+import type { Comparing } from './twins.ts';
+import type { Glance, Look, PackedLook, Question } from './types.ts';
 import { lookThrough, roomFor, VIEWS, windowsFor } from './views.ts';
 import type { HalfWindow } from './views.ts';
 import { TRAINED_LOOK } from './weights.ts';
@@ -23,7 +25,13 @@ const UNIT_SEC = 0.01;
 /** its spread is held between e^−3 and e^3 of them */
 const MOST_LOG_SPREAD = 3;
 
-interface Layers {
+/** Looks at one key at a time, and at what it saw again beside what it saw of the key's twins. */
+export interface CloserLook {
+  once(question: Question): Glance;
+  besideTwins(own: Glance, twins: readonly Glance[]): Look;
+}
+
+interface Layers extends Comparing {
   readonly mixed: readonly Layer[];
   readonly channels: readonly Layer[];
   readonly halved: readonly Layer[];
@@ -44,7 +52,7 @@ export function createLook(
   samples: Float32Array,
   packed: PackedLook = TRAINED_LOOK,
   projector = createProjector(),
-): (question: Question) => Look {
+): CloserLook {
   const layers = unpack(packed);
   const room = roomFor(projector);
   /** a key comes again and again: its windows, by view, are made once for each tuning */
@@ -58,35 +66,69 @@ export function createLook(
     known.set(name, made);
     return made;
   };
-  return (question) => {
+  const answer = (last: Float32Array, timeSec: number, belief: number, moment: number): Look => {
+    const out = dense(
+      layers.out,
+      last.map((value) => Math.max(0, value)),
+      true,
+    );
+    const logSpread = Math.min(Math.max(out[2]!, -MOST_LOG_SPREAD), MOST_LOG_SPREAD);
+    // What the blind ear said stands unless the look says otherwise.
+    return {
+      logOdds: out[0]! + belief,
+      timeSec: timeSec + (out[1]! + moment) * UNIT_SEC,
+      spreadSec: Math.exp(logSpread) * UNIT_SEC,
+    };
+  };
+  const once = (question: Question): Glance => {
     const windows = windowsOf(question);
     const centre = Math.round(question.timeSec * RATE_HZ);
-    const seen = new Float32Array(joinedFrames * packed.sizes.channels);
+    const read = new Float32Array(joinedFrames * packed.sizes.channels);
     let at = 0;
-    VIEWS.forEach((view, index) => {
+    const views = VIEWS.map((view, index) => {
       const levels = lookThrough(projector, room, view, samples, centre, question.gain, windows[index]!);
       const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
       const rows = denseRows(layers.channels[index]!, mixed, packed.sizes.mixed);
       const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, packed.sizes.channels);
-      seen.set(kept, at);
+      read.set(kept, at);
       at += kept.length;
+      return levels;
     });
     const said = toldInputs(question);
-    const joined = Float32Array.from([
-      ...dense(layers.seen, seen),
-      ...dense(layers.written, writtenInputs(question)),
-      ...dense(layers.told, said),
-    ]);
-    const out = dense(layers.out, dense(layers.last, dense(layers.joined, joined)), true);
-    // What the blind ear said stands unless the look says otherwise.
+    const seen = dense(layers.seen, read);
+    const told = dense(layers.told, said);
+    const written = dense(layers.written, writtenInputs(question));
+    const joined = new Float32Array(seen.length + written.length + told.length);
+    joined.set(seen);
+    joined.set(written, seen.length);
+    joined.set(told, seen.length + written.length);
+    const last = dense(layers.last, dense(layers.joined, joined), true);
     const [belief, moment] = [said[0]!, said[1]!];
-    const logSpread = Math.min(Math.max(out[2]!, -MOST_LOG_SPREAD), MOST_LOG_SPREAD);
     return {
-      logOdds: out[0]! + belief,
-      timeSec: question.timeSec + (out[1]! + moment) * UNIT_SEC,
-      spreadSec: Math.exp(logSpread) * UNIT_SEC,
+      ...answer(last, question.timeSec, belief, moment),
+      glimpse: {
+        levels: levelsOf(views[0]!, views[1]!),
+        seen,
+        told,
+        last,
+        belief,
+        moment,
+        centreSec: question.timeSec,
+      },
     };
   };
+  const besideTwins = (own: Glance, twins: readonly Glance[]): Look => {
+    if (twins.length === 0) return own;
+    const added = addedByTwins(layers, own, twins);
+    const { last, centreSec, belief, moment } = own.glimpse;
+    return answer(
+      last.map((value, index) => value + added[index]!),
+      centreSec,
+      belief,
+      moment,
+    );
+  };
+  return { once, besideTwins };
 }
 
 function unpack({ sizes, float16Base64 }: PackedLook): Layers {
@@ -97,7 +139,7 @@ function unpack({ sizes, float16Base64 }: PackedLook): Layers {
     weights: take(outputs * inputs),
     bias: take(outputs),
   });
-  const { mixed, channels, seen, written, told, joined, last } = sizes;
+  const { mixed, channels, seen, written, told, joined, last, compared, compressed } = sizes;
   const layers: Layers = {
     mixed: VIEWS.map(() => layer(mixed, STRIPS)),
     channels: VIEWS.map(() => layer(channels, mixed)),
@@ -108,6 +150,10 @@ function unpack({ sizes, float16Base64 }: PackedLook): Layers {
     joined: layer(joined, seen + written + told),
     last: layer(last, joined),
     out: layer(3, last),
+    compared: layer(compared, seen + 2 * told + 2 * COMPARED_LEVELS + 1),
+    compressed: layer(compressed, compared),
+    // It adds to a layer that has a bias.
+    added: { weights: take(last * compressed), bias: new Float32Array(last) },
   };
   if (at !== all.length)
     throw new UsageError(

@@ -17,8 +17,16 @@ function multiply(
   const inputs = weights.length / outputs;
   for (let output = 0; output < outputs; output++) {
     const row = output * inputs;
-    let sum = bias[output]!;
-    for (let i = 0; i < inputs; i++) sum += weights[row + i]! * input[from + i]!;
+    // Two sums side by side: neither need wait for the other.
+    let even = bias[output]!;
+    let odd = 0;
+    let i = 0;
+    for (; i + 1 < inputs; i += 2) {
+      even += weights[row + i]! * input[from + i]!;
+      odd += weights[row + i + 1]! * input[from + i + 1]!;
+    }
+    if (i < inputs) even += weights[row + i]! * input[from + i]!;
+    const sum = even + odd;
     out[to + output] = linear || sum > 0 ? sum : 0;
   }
 }

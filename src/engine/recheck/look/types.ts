@@ -9,6 +9,8 @@ export interface PackedLook {
     readonly told: number;
     readonly joined: number;
     readonly last: number;
+    readonly compared: number;
+    readonly compressed: number;
   };
   /** float16, little-endian, in base64 */
   readonly float16Base64: string;
@@ -59,4 +61,26 @@ export interface Look {
   readonly timeSec: number;
   /** mean error of `timeSec` to be expected, s */
   readonly spreadSec: number;
+}
+
+/** A look, and what it saw, for comparing with other looks. */
+export interface Glance extends Look {
+  readonly glimpse: Glimpse;
+}
+
+/** What the network makes of one question by itself; a network's inner values, in no unit. */
+export interface Glimpse {
+  /** levels at each frequency while the key would sound */
+  readonly levels: Float32Array;
+  /** the sound as it was read */
+  readonly seen: Float32Array;
+  /** what the blind ear said, as it was read */
+  readonly told: Float32Array;
+  /** the last layer before anything is cut off */
+  readonly last: Float32Array;
+  /** what the blind ear said of key and moment, to which the network adds */
+  readonly belief: number;
+  readonly moment: number;
+  /** the moment asked about, s */
+  readonly centreSec: number;
 }

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { createLook } from '../../../../src/engine/recheck/look/index.ts';
+import type { Look } from '../../../../src/engine/recheck/look/index.ts';
 import { createProjector } from '../../../../src/engine/recheck/look/kernel/index.ts';
 import { stripsOf } from '../../../../src/engine/recheck/look/strips.ts';
 import { lookThrough, roomFor, VIEWS, windowsFor } from '../../../../src/engine/recheck/look/views.ts';
@@ -13,6 +14,8 @@ interface Case {
   readonly strips: readonly number[];
   readonly levels: readonly (readonly number[])[];
   readonly out: readonly [number, number, number];
+  /** beside the first two other cases as its twins */
+  readonly besideTwins: readonly [number, number, number];
 }
 
 // The trainer's own definitions, computed by numpy (src/engine/recheck/look/training/export.py); nothing in common with our code.
@@ -45,12 +48,8 @@ test.each(both)(
   },
 );
 
-test.each(cases)('key $midi at $timeSec s is judged as numpy judges it', ({ midi, timeSec, out }) => {
-  const {
-    logOdds,
-    timeSec: when,
-    spreadSec,
-  } = look({
+const glances = cases.map(({ midi, timeSec }) =>
+  look.once({
     timeSec,
     midi,
     cents: CENTS,
@@ -62,10 +61,23 @@ test.each(cases)('key $midi at $timeSec s is judged as numpy judges it', ({ midi
       semitones === 0 ? { probability: 0.4, apartSec: 0.012, loudnessDb: 3, sounding: 0.7 } : null,
     ownHand: { belief: 1.5, loudnessDb: -2 },
     otherHand: null,
-  });
+  }),
+);
+
+function expectNear({ logOdds, timeSec, spreadSec }: Look, askedSec: number, out: Case['out']): void {
   expect(logOdds).toBeCloseTo(out[0], 1);
-  expect((when - timeSec) * 100).toBeCloseTo(out[1], 1);
+  expect((timeSec - askedSec) * 100).toBeCloseTo(out[1], 1);
   expect(Math.log(spreadSec * 100)).toBeCloseTo(Math.min(Math.max(out[2], -3), 3), 1);
+}
+
+cases.forEach(({ midi, timeSec, out, besideTwins }, index) => {
+  test(`key ${midi} at ${timeSec} s is judged as numpy judges it`, () =>
+    expectNear(glances[index]!, timeSec, out));
+
+  test(`key ${midi} at ${timeSec} s beside two others is judged as numpy judges it`, () => {
+    const twins = glances.filter((_, other) => other !== index).slice(0, 2);
+    expectNear(look.besideTwins(glances[index]!, twins), timeSec, besideTwins);
+  });
 });
 
 test('the kernel was built from the kernel.as that lies beside it', () => {

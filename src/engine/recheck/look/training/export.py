@@ -20,7 +20,7 @@ import checkpoint  # noqa: E402
 
 RATE = 22050
 VIEWS = [(4096, -3072, 1024, 8), (1024, -1536, 256, 19), (256, -1280, 128, 26)]
-NAMES = ["a.0", "a.1", "a.2", "b.0", "b.1", "b.2", "c.0", "c.1", "d", "e", "s", "f", "h", "g"]
+NAMES = ["a.0", "a.1", "a.2", "b.0", "b.1", "b.2", "c.0", "c.1", "d", "e", "s", "f", "h", "g", "k", "l", "m"]
 
 
 def strips(key, cents):
@@ -48,7 +48,8 @@ def look_through(x, centre, freq, view):
     return np.where(freq < 10000, np.array(out), -2.5)
 
 
-def network(p, views, written, told):
+def glance(p, views, written, told):
+    """Alone: the answer, and what it is compared by."""
     relu = lambda v: np.maximum(v, 0)
     lin = lambda name, v: v @ p[name + ".weight"].T + p[name + ".bias"]
     parts = []
@@ -59,9 +60,24 @@ def network(p, views, written, told):
             kept = (len(u) - 3) // 2 + 1
             u = relu(np.array([np.einsum("oik,ki->o", w, u[2 * t : 2 * t + 3]) + bias for t in range(kept)]))
         parts.append(u.ravel())
-    joined = np.concatenate([relu(lin("d", np.concatenate(parts))), relu(lin("e", written)), relu(lin("s", told))])
-    out = lin("g", relu(lin("h", relu(lin("f", joined)))))
-    return np.array([out[0] + told[0], out[1] + told[1], out[2]])
+    u, q = relu(lin("d", np.concatenate(parts))), relu(lin("s", told))
+    last = lin("h", relu(lin("f", np.concatenate([u, relu(lin("e", written)), q]))))
+    levels = np.concatenate([views[0][3:7].ravel()] + [views[1][a:b].mean(0) for a, b in ((6, 8), (8, 11), (11, 15), (15, 19))])
+    add = np.array([told[0], told[1], 0])
+    return {"out": lin("g", relu(last)) + add, "levels": levels, "u": u, "q": q, "last": last, "add": add}
+
+
+def beside(p, own, twins):
+    """The answer with twins."""
+    relu = lambda v: np.maximum(v, 0)
+    lin = lambda name, v: v @ p[name + ".weight"].T + p[name + ".bias"]
+    chance = [1 / (1 + math.exp(-one["out"][0])) for one in twins]
+    apart = [own["levels"] - one["levels"] for one in twins]
+    mean = lambda rows: np.mean(np.array(rows), axis=0)
+    struck, silent = mean([c * a for c, a in zip(chance, apart)]), mean([(1 - c) * a for c, a in zip(chance, apart)])
+    z = np.concatenate([own["u"], own["q"], struck, silent, mean([one["q"] for one in twins]), [np.mean(chance)]])
+    added = relu(lin("l", relu(lin("k", z)))) @ p["m.weight"].T
+    return lin("g", relu(own["last"] + added)) + own["add"]
 
 
 def test_sound():
@@ -83,7 +99,7 @@ def test_sound():
 def main():
     trained = checkpoint.read(sys.argv[1])
     p = {k: v.astype(np.float64) for k, v in trained["ema"].items()}
-    flat = np.concatenate([np.concatenate([p[n + ".weight"].ravel(), p[n + ".bias"].ravel()]) for n in NAMES]).astype("<f2")
+    flat = np.concatenate([np.concatenate([p[n + part].ravel() for part in (".weight", ".bias") if n + part in p]) for n in NAMES]).astype("<f2")
     if not np.isfinite(flat).all():
         raise SystemExit("a weight does not fit float16")
     size = lambda n: len(p[n + ".bias"])
@@ -102,6 +118,8 @@ export const TRAINED_LOOK: PackedLook = {{
     told: {size("s")},
     joined: {size("f")},
     last: {size("h")},
+    compared: {size("k")},
+    compressed: {size("l")},
   }},
   float16Base64:
     '{base64.b64encode(flat.tobytes()).decode()}',
@@ -112,11 +130,13 @@ export const TRAINED_LOOK: PackedLook = {{
     at = 0
     for n in NAMES:
         for part in (".weight", ".bias"):
+            if n + part not in p:
+                continue
             v = p[n + part]
             half[n + part] = flat[at : at + v.size].astype(np.float64).reshape(v.shape)
             at += v.size
     sound = test_sound().astype(np.float32).astype(np.float64)
-    cases = []
+    cases, glances = [], []
     for key, sec in ((57, 0.553), (69, 0.553), (61, 0.56), (88, 0.8), (28, 1.4501)):
         freq = strips(key, -15)
         views = [look_through(sound * 1.25, round(sec * RATE), freq, v) for v in VIEWS]
@@ -129,9 +149,12 @@ export const TRAINED_LOOK: PackedLook = {{
         none = [math.log(0.005 / 0.995), 0, -3, 0]
         told = none * 19 + [1.5, -2 / 6] + [0, -0.5]
         told[:4] = math.log(0.4 / 0.6), 1.2, 0.5, 0.7
-        out = network(half, views, written, np.array(told))
+        seen = glance(half, views, written, np.array(told))
+        glances.append(seen)
         r = lambda a: [float(f"{v:.4f}") for v in np.asarray(a).ravel()]
-        cases.append({"midi": key, "timeSec": sec, "strips": r(freq), "levels": [r(v) for v in views], "out": r(out)})
+        cases.append({"midi": key, "timeSec": sec, "strips": r(freq), "levels": [r(v) for v in views], "out": r(seen["out"])})
+    for at, one in enumerate(cases):
+        one["besideTwins"] = r(beside(half, glances[at], [g for other, g in enumerate(glances) if other != at][:2]))
     folder = os.path.join(ROOT, "tests/engine/recheck/look")
     os.makedirs(folder, exist_ok=True)
     with open(os.path.join(folder, "reference.json"), "w") as file:

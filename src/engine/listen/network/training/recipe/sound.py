@@ -134,18 +134,18 @@ def codec(y,r):
     snr=U(B,4,22,dev)[...,None]+f[None,:,None]/SR*2*U(B,-10,0,dev)[...,None];step=rms*10**(-snr/20)*3.46
     Q=torch.complex((X.real/step.clamp(min=1e-9)).round(),(X.imag/step.clamp(min=1e-9)).round())*step
     return torch.istft(Q,N,h,window=w,length=n)
-def acoustics(y,ped,talk,PB,r):
+def acoustics(y,ped,talk,PB,r,mild=None):
     """strings left open, room, speech, equaliser, phone band, noises, level control, coder, clipping; random for each clip. talk: 1-d speech; PB: pedal_bank"""
-    B,n=y.shape;dev=y.device;N=(PB.shape[1]-1)*2;bern=lambda p:(torch.rand(B,1,device=dev)<p).float();rms=lambda x:x.pow(2).mean(1,keepdim=True).sqrt().clamp(min=1e-6)
+    B,n=y.shape;dev=y.device;N=(PB.shape[1]-1)*2;mild=torch.zeros(B,1,device=dev) if mild is None else mild;hard=1-mild;bern=lambda p:(torch.rand(B,1,device=dev)<p).float();rms=lambda x:x.pow(2).mean(1,keepdim=True).sqrt().clamp(min=1e-6)
     f=torch.arange(N//2+1,device=dev)[None]*SR/N+1e-3
     def speech(p,lo,hi):
         i=torch.randint(0,len(talk)-n,(B,1),device=dev)+torch.arange(n,device=dev)[None];return talk[i]*a*10**(U(B,lo,hi,dev)/20)*bern(p)
     pi=torch.randint(0,len(PB),(B,),device=dev);z=torch.fft.irfft(torch.fft.rfft(y,N)*PB[pi],N)[:,:n]
     y=y+z/rms(z)*rms(y)*10**(-U(B,11,32,dev)/20)*ped[:,None]
     a=act(y).clamp(min=.02)
-    y=y+speech(.14,-26,3)
+    y=y+speech(.14,-26,3)*hard
     m=int(1.4*SR);t=torch.arange(m,device=dev)[None]/SR
-    rt=torch.exp(U(B,math.log(.12),math.log(1.6),dev));drr=U(B,-5,16,dev)
+    rt=torch.exp(U(B,math.log(.12),math.log(1.6),dev));rt=torch.where(mild>0,U(B,.15,.6,dev),rt);drr=torch.where(mild>0,U(B,0,14,dev),U(B,-5,16,dev))
     tail=torch.randn(B,m,device=dev)*10**(-3*t/rt)*(t>U(B,.001,.008,dev))
     ft=torch.fft.rfft(tail,N);ft=ft/(1+(f/U(B,1500,8000,dev))**2).sqrt()*(f/(f+60))
     ft=ft/ft.abs().pow(2).mean(1,keepdim=True).sqrt()*10**(-drr/20)*bern(.9)
@@ -161,17 +161,17 @@ def acoustics(y,ped,talk,PB,r):
     y=torch.fft.irfft(torch.fft.rfft(y,N)*H,N)[:,:n]
     a=act(y)
     nz=torch.fft.irfft(torch.fft.rfft(torch.randn(B,n,device=dev))/torch.arange(1,n//2+2,device=dev).float().clamp(min=20*n/SR)[None]**(U(B,.0,.8,dev)),n);nz=nz/nz.std(1,keepdim=True)
-    y=y+nz*a*10**(-U(B,8,62,dev)/20)*(1+bern(.2)*U(B,0,.8,dev)*torch.sin(6.283*U(B,.3,6,dev)*torch.arange(n,device=dev)[None]/SR))
+    y=y+nz*a*10**(-torch.where(mild>0,U(B,25,58,dev),U(B,8,62,dev))/20)*(1+bern(.2)*U(B,0,.8,dev)*torch.sin(6.283*U(B,.3,6,dev)*torch.arange(n,device=dev)[None]/SR))
     tt=torch.arange(n,device=dev)[None]/SR;hf=torch.where(torch.rand(B,1,device=dev)<.6,50.,60.)
     hum=sum(U(B,0,1,dev)**2*torch.sin(6.283185*hf*k*tt+U(B,0,6,dev)) for k in(1,2,3,4,5,7,9))
-    y=y+hum*a*10**(-U(B,4,50,dev)/20)*bern(.18)
-    y=y+speech(.12,-26,3)                           # somebody near the microphone
+    y=y+hum*a*10**(-torch.where(mild>0,U(B,25,50,dev),U(B,4,50,dev))/20)*bern(.18)
+    y=y+speech(.12,-26,3)*hard                           # somebody near the microphone
     y=torch.fft.irfft(torch.fft.rfft(y,N)*E,N)[:,:n]
-    a=act(y);ag=bern(.18);w=r.choice([1102,4410,11025])
+    a=act(y);ag=bern(.18)*hard;w=r.choice([1102,4410,11025])
     cs=F.pad(y.double().pow(2).cumsum(1),(w,0));q=((cs[:,w:]-cs[:,:-w])/w).clamp(min=0).sqrt().float()+.05*a
     y=y*(1-ag+ag*(a/q)**U(B,.3,.9,dev))
     y=y/y.abs().max(1,keepdim=True)[0].clamp(min=1e-6)
-    c=bern(.24);th=U(B,.12,.6,dev);so=bern(.3);y=torch.where(c>0,torch.where(so>0,th*torch.tanh(y/th),torch.maximum(torch.minimum(y,th),-th)),y)
-    k=max(1,B//5);i=torch.randperm(B,device=dev)[:k];y[i]=codec(y[i],r)
-    g=10**(U(B,-55,0,dev)/20);b=bern(.3);y=torch.where(b>0,(y*g*32767).round()/(32767*g),y)
+    c=bern(.24)*hard;th=U(B,.12,.6,dev);so=bern(.3);y=torch.where(c>0,torch.where(so>0,th*torch.tanh(y/th),torch.maximum(torch.minimum(y,th),-th)),y)
+    k=max(1,B//5);i=torch.argsort(torch.rand(B,device=dev)+mild[:,0]*2)[:k];y[i]=codec(y[i],r)
+    g=10**(U(B,-55,0,dev)/20);b=bern(.3)*hard;y=torch.where(b>0,(y*g*32767).round()/(32767*g),y)
     return y

@@ -37,15 +37,32 @@ class Look(nn.Module):
         s.c=nn.ModuleList(nn.Conv1d(C,C,3,stride=2) for _ in range(2))
         n=len(LONG[1])+(len(MID[1])-1)//2+(len(SHORT[1])-1)//2
         s.d=nn.Linear(n*C,D);s.e=nn.Linear(COND,E);s.s=nn.Linear(S,48);s.f=nn.Linear(D+E+48,G);s.h=nn.Linear(G,32);s.g=nn.Linear(32,3)
-    def forward(s,x,cond,said):
+        s.k=nn.Linear(D+2*48+1+16*NS,64);s.l=nn.Linear(64,32);s.m=nn.Linear(32,32,bias=False);nn.init.zeros_(s.m.weight)
+    def forward(s,x,cond,said,group=None):
+        """-> (Q,3) without twins and, if group (Q,) says whose twin is whose, with them"""
         o=[]
         for i in range(3):
             u=F.relu(s.b[i](F.relu(s.a[i](x[i]))))         # (Q,T,C)
             if i:u=F.relu(s.c[i-1](u.transpose(1,2))).transpose(1,2)
             o.append(u.flatten(1))
-        u=F.relu(s.d(torch.cat(o,1)));v=F.relu(s.e(cond));q=F.relu(s.s(said));o=s.g(F.relu(s.h(F.relu(s.f(torch.cat([u,v,q],1))))))
+        u=F.relu(s.d(torch.cat(o,1)));v=F.relu(s.e(cond));q=F.relu(s.s(said));j=s.h(F.relu(s.f(torch.cat([u,v,q],1))))
         # what the blind ear said stands unless the look says otherwise
-        return torch.stack([o[:,0]+said[:,0],o[:,1]+said[:,1],o[:,2]],1)
+        told=F.pad(said[:,:2],(0,1));alone=s.g(F.relu(j))+told
+        if group is None:return alone
+        # where a twin was struck, and where it was not: how far is this from it, at each frequency, while it sounds?
+        p=torch.sigmoid(alone[:,:1]).detach();w=levels(x);t,has=others(torch.cat([p,w*p,w*(1-p),q],1),group);n=w.shape[1]
+        pm,a,b,qm=t[:,:1],t[:,1:n+1],t[:,n+1:2*n+1],t[:,2*n+1:]
+        z=F.relu(s.l(F.relu(s.k(torch.cat([u,q,w*pm-a,w*(1-pm)-b,qm,pm],1)))))*has
+        return alone,s.g(F.relu(j+s.m(z)))+told,pm,has
+LATER=((6,8),(8,11),(11,15),(15,19))
+def levels(x):
+    """the three views -> (Q,8*NS): the long one from the moment on, the middle one in four parts from just before it on"""
+    return torch.cat([x[0][:,3:7].flatten(1)]+[x[1][:,a:b].mean(1) for a,b in LATER],1)
+def others(x,group):
+    """rows -> the mean of the other rows of the same group, and whether there are any"""
+    n=int(group.max())+1;one=torch.zeros(n,device=x.device).index_add_(0,group,torch.ones(len(x),device=x.device))[group][:,None]-1
+    sm=torch.zeros(n,x.shape[1],device=x.device,dtype=x.dtype).index_add_(0,group,x)[group]-x;has=(one>.5).float()
+    return sm/one.clamp(min=1)*has,has
 def loss(o,y,dt,w):
     """dt in units of 10 ms; o: logit, mean, ln of the spread"""
     b=F.binary_cross_entropy_with_logits(o[:,0],y,reduction='none')
