@@ -13,13 +13,17 @@ export interface ReviewOptions {
 }
 
 /**
- * The name of the review that a student would get now: that of the last one until something new has come in from her, so that what
- * is saved again takes its place on her side, and two files never ask for twice as much; null: a new one.
+ * The name of the review that a student would get now: that of the last one, so that it takes its place on her side, where nothing
+ * new has come in from her since and all that was in it is in it again; null: a new one. `attempts`: all of hers.
  */
-export function roundOf({ sent }: Student, attempts: readonly Playing[]): string | null {
+export function roundOf(
+  { sent }: Student,
+  attempts: readonly Playing[],
+  chosen: readonly Playing[],
+): string | null {
   const last = sent.at(-1);
-  if (last === undefined) return null;
-  return attempts.some(({ addedMs }) => addedMs > last.madeMs) ? null : last.id;
+  if (last === undefined || attempts.some(({ addedMs }) => addedMs > last.madeMs)) return null;
+  return last.attempts.every((one) => chosen.some(({ id }) => id === one)) ? last.id : null;
 }
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'encode' | 'now'>;

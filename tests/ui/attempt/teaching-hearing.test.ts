@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
 import type { Place, Remark } from '../../../src/io/review/index.ts';
+import type { Playing } from '../../../src/io/teaching/index.ts';
 import { moved } from '../../../src/ui/attempt/teaching-places.ts';
 import { sentBy, toldBy } from '../../../src/ui/attempt/teaching-playings.ts';
 import { reviewOf, roundOf } from '../../../src/ui/attempt/teaching-review.ts';
@@ -178,20 +179,21 @@ describe('a review', () => {
     expect(silent.attempts[0]!.sound).toBeNull();
   });
 
-  it('made again has the same name until something new has come in', async () => {
+  it('made again has the same name while nothing new has come in and nothing is left out', async () => {
     const { devices, teaching, sorters } = await opened();
     const student = teaching.lists.students[0]!;
+    const [one, two] = teaching.attemptsOf(student);
     const options = { teacher: '', withSound: false };
-    expect(roundOf(student, teaching.attemptsOf(student))).toBeNull();
+    expect(roundOf(student, [one!, two!], [one!])).toBeNull();
     const { id, madeMs } = await reviewOf(devices, student, [], { ...options, round: null });
-    const answered = { ...student, sent: [{ id, madeMs, fileName: 'a.zip', attempts: [] }] };
-    const round = roundOf(answered, teaching.attemptsOf(student));
-    expect(round).toBe(id);
-    expect((await reviewOf(devices, student, [], { ...options, round })).id).toBe(id);
+    const answered = { ...student, sent: [{ id, madeMs, fileName: 'a.zip', attempts: [one!.id] }] };
+    const round = (...chosen: readonly Playing[]) => roundOf(answered, teaching.attemptsOf(student), chosen);
+    expect([round(one!), round(one!, two!), round(two!), round()]).toEqual([id, id, null, null]);
+    expect((await reviewOf(devices, student, [], { ...options, round: id })).id).toBe(id);
     await teaching.add([{ path: 'Mara - later.wav', blob: FILE(), writtenMs: 1 }]);
     await settled();
     sorters.release('Mara - later.wav', SORTED(found(0)));
     await settled();
-    expect(roundOf(answered, teaching.attemptsOf(student))).toBeNull();
+    expect(round(one!)).toBeNull();
   });
 });

@@ -12,8 +12,7 @@ export const TEACHER = {
   noName: 'No name',
   cannotTell: 'Cannot tell what was played',
   otherPlaying: 'Other playing',
-  betweenKeys:
-    'The piano is tuned between two keys, a semitone apart. Which of them was played cannot be heard: choose it.',
+  betweenKeys: 'It may be one of two keys a semitone apart: the piano’s tuning leaves open which. Choose it.',
   from: (time: string) => `from ${time}`,
   again: 'Close',
   intake: {

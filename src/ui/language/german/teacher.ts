@@ -14,8 +14,8 @@ export const TEACHER: Strings['teacher'] = {
   cannotTell: 'Nicht zu erkennen, was gespielt wurde',
   otherPlaying: 'Anderes Spiel',
   betweenKeys:
-    'Das Klavier steht zwischen zwei Tonarten, die einen Halbton auseinander liegen. Welche gespielt wurde, ist nicht zu ' +
-    'hören: Wähl sie.',
+    'Es kann eine von zwei Tonarten sein, die einen Halbton auseinander liegen: Die Stimmung des Klaviers lässt offen, welche. ' +
+    'Wähl sie.',
   from: (time) => `ab ${time}`,
   again: 'Schließen',
   intake: {
