@@ -5,6 +5,7 @@ import { render, type RenderSpec } from '../support/render.ts';
 import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { fixturePath } from './sounds.ts';
 import { asFile, review } from './student/made.ts';
+import { beginReview, openClass, openRemarked, openUntold } from './teacher/scenes.ts';
 import { verdictOf } from './visit.ts';
 
 /** One picture, at every size in light and dark. */
@@ -328,6 +329,25 @@ export const SCENES: readonly Scene[] = [
         await page.locator('#made').waitFor();
       }),
       whole('send-german', speakGerman),
+    ],
+  },
+  {
+    query: '#teacher',
+    shots: [
+      whole('teacher-empty', (page) => page.getByRole('button', { name: 'Choose a folder' }).waitFor()),
+      whole('teacher', openClass),
+      screen('teacher-top', nothing),
+      whole('teacher-cannot-tell', openUntold),
+      whole('teacher-remarked', async (page) => {
+        await page.getByRole('button', { name: 'All attempts' }).click();
+        await openRemarked(page);
+      }),
+      whole('teacher-remarked-german', speakGerman),
+      whole('teacher-review', async (page) => {
+        await page.getByRole('radio', { name: 'English' }).check({ force: true });
+        await beginReview(page);
+      }),
+      whole('teacher-review-german', speakGerman),
     ],
   },
 ];

@@ -9,6 +9,7 @@ import type { Browser, Page } from 'playwright-core';
 import { SCENES, type Scene, type Shot } from './scenes.ts';
 import { serveSite } from './site.ts';
 import { microphoneOf } from './sounds.ts';
+import { openClass, openRemarked } from './teacher/scenes.ts';
 import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
 
 const INTO = resolve(import.meta.dirname, '../../dist/screens');
@@ -36,6 +37,18 @@ async function takeReadmePicture(browser: Browser, url: string): Promise<void> {
   await page.waitForTimeout(500);
   const clip = { x: 20, y: 62, width: 1120, height: 850 };
   await page.screenshot({ path: resolve(import.meta.dirname, 'report.png'), clip });
+  await close();
+}
+
+/** The README's other picture: an attempt with remarks, as a teacher sees it. */
+async function takeTeachersPicture(browser: Browser, url: string): Promise<void> {
+  const { page, close } = await visit(browser, `${url}#teacher`, { width: 1160, height: 1100 });
+  await openClass(page);
+  await openRemarked(page);
+  await page.evaluate(() => window.scrollTo(0, 0));
+  await page.waitForTimeout(500);
+  const clip = { x: 20, y: 62, width: 1120, height: 868 };
+  await page.screenshot({ path: resolve(import.meta.dirname, 'teacher.png'), clip });
   await close();
 }
 
@@ -90,7 +103,10 @@ for (const scene of SCENES.filter(({ shots }) => shots.some(({ name }) => asked(
     `${((performance.now() - startMs) / 1000).toFixed(1)} s  ${scene.shots.map(({ name }) => name).join(', ')}`,
   );
 }
-if (asked('readme')) await takeReadmePicture(browser, url);
+if (asked('readme')) {
+  await takeReadmePicture(browser, url);
+  await takeTeachersPicture(browser, url);
+}
 await browser.close();
 await close();
 console.log(`Screens in ${INTO}, in ${((performance.now() - beganMs) / 1000).toFixed(0)} s`);

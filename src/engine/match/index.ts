@@ -1,5 +1,6 @@
 export type * from './types.ts';
 export { heldOver } from './held.ts';
+export { LEAST_LIKELY, likelyReadings } from './readings.ts';
 export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';
 export { exerciseStretches } from './stretches.ts';
 import type { Exercise } from '../exercise/index.ts';

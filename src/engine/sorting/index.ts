@@ -1,5 +1,5 @@
 import type { Heard, Passage, PlayedNote } from '../listen/index.ts';
-import { exerciseStretches, recogniseFrom } from '../match/index.ts';
+import { exerciseStretches, LEAST_LIKELY, recogniseFrom } from '../match/index.ts';
 import type { Recognition, RecogniseOptions } from '../match/index.ts';
 import { cutOut } from './cuts.ts';
 import { heardIn } from './heard-in.ts';
@@ -13,8 +13,6 @@ const PAUSE_SEC = 2.5;
 /** Fewer notes, surely heard, are no playing: a word or a knock. */
 const LEAST_NOTES = 5;
 const SURE = 0.6;
-/** A stretch so unlikely to be any exercise is other playing, with what stands beside it. */
-const LEAST_LIKELY = 0.3;
 
 /**
  * What was heard in a recording → its attempts and its other playing, in order, each recognised.
@@ -29,6 +27,7 @@ export function sortPassages(
   const recognise = (passage: Passage): Recognition => recogniseFrom(heardIn(heard, passage), options);
   const stretches = exerciseStretches(heard)
     .map((stretch) => ({ ...stretch, recognition: recognise(justAround(stretch)) }))
+    // A stretch so unlikely to be any exercise is other playing, with what stands beside it.
     .filter(({ recognition }) => recognition.choice !== null || recognition.confidence >= LEAST_LIKELY);
   const others = otherPlaying(heard.notes, stretches).map(({ enough, ...other }) => ({
     ...other,

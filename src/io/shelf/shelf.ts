@@ -87,7 +87,7 @@ async function put(database: Database, review: Review, nowMs: number): Promise<S
   const writing = database.transaction(['heads', 'reviews'], 'readwrite');
   const known = await writing.objectStore('heads').get(review.id);
   const newer = known === undefined || review.madeMs > known.madeMs;
-  const head = newer ? headOf(review, nowMs) : { ...known, deletedMs: null };
+  const head = newer ? headOf(review, known?.receivedMs ?? nowMs) : { ...known, deletedMs: null };
   try {
     if (newer) await writing.objectStore('reviews').put(review);
     await writing.objectStore('heads').put(head);
@@ -100,12 +100,12 @@ async function put(database: Database, review: Review, nowMs: number): Promise<S
   return head;
 }
 
-function headOf(review: Review, nowMs: number): Shelved {
+function headOf(review: Review, receivedMs: number): Shelved {
   const { id, madeMs, teacher, words, attempts, assignment } = review;
   return {
     id,
     madeMs,
-    receivedMs: Math.round(nowMs),
+    receivedMs: Math.round(receivedMs),
     teacher,
     words,
     attempts: attempts.length,

@@ -5,7 +5,7 @@ export interface Shelved {
   /** of the review */
   readonly id: string;
   readonly madeMs: number;
-  /** when it was put here, ms since 1970 */
+  /** when it, or the one whose place it took, was first put here, ms since 1970: what is assigned counts from then */
   readonly receivedMs: number;
   readonly teacher: string;
   readonly words: string;

@@ -18,6 +18,7 @@ export interface Student {
 
 /** A review that was made. */
 export interface SentReview {
+  /** the same for one that was made again, before anything new came in */
   readonly id: string;
   readonly madeMs: number;
   readonly fileName: string;
@@ -50,6 +51,8 @@ export interface Playing {
   /** '' for what a student sent as attempts */
   readonly fileId: string;
   readonly studentId: string;
+  /** when it came to this student, ms since 1970 */
+  readonly addedMs: number;
   /** when it was played, as far as that is known: the file's time, or as the student's own journal has it */
   readonly whenMs: number | null;
   readonly name: string;

@@ -3,19 +3,14 @@ import type { Dirent } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path';
 import { ArchiveError, isArchive, openArchive } from '../../io/archive/index.ts';
-import { sniff } from '../../io/decode/sniff.ts';
 import { recordedWhen } from '../../io/sorting/recorded-when.ts';
+import { HEAD_BYTES, isHidden, isRecording, MEANT_AS_SOUND } from '../../io/sorting/recordings.ts';
 import { weightMb } from '../../io/sorting/weight.ts';
 import { studentIn } from '../../io/teaching/student-name.ts';
 import type { Recording } from './types.ts';
 
 /** So many recordings at once at most: more are several weeks' worth, or the wrong folder. */
 export const MOST_RECORDINGS = 200;
-/** Of a file so much is looked at to tell what it is. */
-const HEAD_BYTES = 70_000;
-/** Endings under which a file that cannot be told by its content is meant as a recording, and is refused with its reason. */
-const MEANT_AS_SOUND =
-  /\.(wav|flac|mp3|m4a|mp4|mov|aac|ogg|oga|opus|webm|mka|mkv|amr|3gp|aif|aiff|wma|caf)$/i;
 
 /** Recordings found, and what was passed over. */
 export interface Collected {
@@ -71,8 +66,6 @@ async function folder(path: string, top: string, into: Gathering): Promise<void>
     }
   }
 }
-
-const isHidden = (name: string): boolean => /^(\.|__MACOSX$|thumbs\.db$|desktop\.ini$)/i.test(name);
 
 const byName = (a: Dirent, b: Dirent): number => a.name.localeCompare(b.name, 'en', { numeric: true });
 
@@ -130,13 +123,6 @@ function recordingOf(found: Found, member: string | null, mtimeMs: number, needs
     whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
     needsMb,
   };
-}
-
-/** By content; what is damaged beyond telling counts by its ending, so that it is refused with a reason and not passed over. */
-function isRecording(head: Uint8Array, name: string): boolean {
-  const found = sniff(head);
-  if (found.format === 'unknown') return MEANT_AS_SOUND.test(name);
-  return found.format !== 'other' || found.isSound || MEANT_AS_SOUND.test(name);
 }
 
 /** The first bytes that a file of this ending has, as far as its weight goes. */

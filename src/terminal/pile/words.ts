@@ -1,4 +1,4 @@
-import { buildExercise } from '../../engine/index.ts';
+import { buildExercise, likelyReadings } from '../../engine/index.ts';
 import type { Change } from '../../engine/index.ts';
 import type { PileAttempt } from './types.ts';
 
@@ -28,10 +28,12 @@ export function exerciseOf({ found }: PileAttempt): string {
   return readingsOf(found).length > 0 ? 'cannot tell which exercise' : 'other playing';
 }
 
-/** What it may be, likeliest first; nothing where it was recognised. */
+/** What it may be, likeliest first; nothing where it was measured, or is other playing. */
 export function readingsOf({ report, recognition }: PileAttempt['found']): readonly string[] {
   if (report !== null) return [];
-  return recognition.alternatives.slice(0, MOST_READINGS).map(({ choice }) => buildExercise(choice).title);
+  return likelyReadings(recognition)
+    .slice(0, MOST_READINGS)
+    .map((choice) => buildExercise(choice).title);
 }
 
 /** The verdict, or why there is none. */

@@ -1,3 +1,4 @@
+import { isHidden } from '../../io/teaching/index.ts';
 import type { Given } from '../../io/teaching/index.ts';
 
 /** As many recordings as are taken at a time. */
@@ -14,7 +15,7 @@ export async function droppedFiles(items: DataTransferItemList): Promise<readonl
   const found: Given[] = [];
   for (const { entry, file } of entries) {
     if (entry !== null) found.push(...(await filesBelow(entry, '', 0)));
-    else if (file !== null) found.push(givenOf(file, file.name));
+    else if (file !== null && !isHiddenIn(file.name)) found.push(givenOf(file, file.name));
   }
   return found;
 }
@@ -23,12 +24,12 @@ export async function droppedFiles(items: DataTransferItemList): Promise<readonl
 export function chosenFiles(files: FileList): readonly Given[] {
   return [...files]
     .map((file) => givenOf(file, file.webkitRelativePath === '' ? file.name : file.webkitRelativePath))
-    .filter(({ path }) => !isHidden(path));
+    .filter(({ path }) => !isHiddenIn(path));
 }
 
 async function filesBelow(entry: FileSystemEntry, folder: string, depth: number): Promise<readonly Given[]> {
   const path = folder === '' ? entry.name : `${folder}/${entry.name}`;
-  if (isHidden(path) || depth > DEEPEST) return [];
+  if (isHiddenIn(path) || depth > DEEPEST) return [];
   if (isFile(entry)) {
     const file = await new Promise<File>((resolve, reject) => entry.file(resolve, reject));
     return [givenOf(file, path)];
@@ -53,6 +54,7 @@ function givenOf(file: File, path: string): Given {
   return { path, blob: file, writtenMs: file.lastModified > 0 ? file.lastModified : null };
 }
 
-function isHidden(path: string): boolean {
-  return path.split('/').some((part) => part.startsWith('.'));
+/** Whether a file is the system's own affair, or lies in such a folder. */
+export function isHiddenIn(path: string): boolean {
+  return path.split('/').some(isHidden);
 }

@@ -155,7 +155,8 @@ export class TeachingLists {
   }
 
   async #move(playings: readonly Playing[], files: readonly GivenFile[], studentId: string): Promise<void> {
-    await this.putPlayings(playings.map((one) => ({ ...one, studentId })));
+    const addedMs = this.#now();
+    await this.putPlayings(playings.map((one) => ({ ...one, studentId, addedMs })));
     await this.putFiles(files.map((one) => ({ ...one, studentId })));
   }
 

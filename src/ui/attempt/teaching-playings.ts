@@ -1,4 +1,4 @@
-import { summarise } from '../../engine/index.ts';
+import { likelyReadings, summarise } from '../../engine/index.ts';
 import type { ExerciseChoice, Report } from '../../engine/index.ts';
 import type { SortedAttempt } from '../../io/sorting/index.ts';
 import type { SentAttempt } from '../../io/review/index.ts';
@@ -7,13 +7,14 @@ import type { GivenFile, NewPlaying, Playing } from '../../io/teaching/index.ts'
 /** An attempt; playing that cannot be told, with its likeliest readings; other playing, as between attempts. */
 export type PlayingKind = 'attempt' | 'cannot-tell' | 'other';
 
-/** Readings less likely than this are not offered: it is other playing (the same bound by which the engine takes it for such). */
-const LEAST_LIKELY = 0.3;
+export function kindOf(playing: Playing): PlayingKind {
+  if (playing.summary !== null) return 'attempt';
+  return readingsOf(playing).length > 0 ? 'cannot-tell' : 'other';
+}
 
-export function kindOf({ summary, recognition: { alternatives, confidence } }: Playing): PlayingKind {
-  if (summary !== null) return 'attempt';
-  const [likeliest] = alternatives;
-  return likeliest !== undefined && likeliest.fit > 0 && confidence >= LEAST_LIKELY ? 'cannot-tell' : 'other';
+/** What it may be where it has no report, likeliest first; nothing where it is other playing. */
+export function readingsOf({ summary, recognition }: Playing): readonly ExerciseChoice[] {
+  return summary === null ? likelyReadings(recognition) : [];
 }
 
 /** What of a report is kept with the list. */
@@ -37,7 +38,7 @@ export function choiceOf({ exercise }: Report): ExerciseChoice {
 export const nameIn = (path: string): string => path.split('/').at(-1) ?? path;
 
 /** What was found in a recording → what is kept of it. */
-export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): NewPlaying {
+export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string, addedMs: number): NewPlaying {
   const { startSec, endSec, recognition, report, reason, sound } = attempt;
   return {
     playing: {
@@ -45,7 +46,8 @@ export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): Ne
       id,
       fileId: file.id,
       studentId: file.studentId,
-      whenMs: file.writtenMs === null ? null : Math.round(file.writtenMs + startSec * 1000),
+      addedMs,
+      whenMs: file.writtenMs === null ? null : momentIn(file.writtenMs, startSec),
       name: nameIn(file.path),
       startSec,
       endSec,
@@ -59,14 +61,25 @@ export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string): Ne
   };
 }
 
+/** A moment in a recording, ms since 1970; where only its day is known, that. */
+function momentIn(writtenMs: number, startSec: number): number {
+  const isDay = new Date(writtenMs).setHours(0, 0, 0, 0) === writtenMs;
+  return isDay ? writtenMs : Math.round(writtenMs + startSec * 1000);
+}
+
 /** An attempt that a student sent → what is kept of it. */
-export function sentBy(studentId: string, { id, whenMs, name, report, sound }: SentAttempt): NewPlaying {
+export function sentBy(
+  studentId: string,
+  { id, whenMs, name, report, sound }: SentAttempt,
+  addedMs: number,
+): NewPlaying {
   return {
     playing: {
       ...NEW,
       id,
       fileId: '',
       studentId,
+      addedMs,
       whenMs,
       name,
       startSec: 0,

@@ -8,6 +8,22 @@ export interface ReviewOptions {
   readonly teacher: string;
   /** the sound of the attempts goes along; spoken remarks always do */
   readonly withSound: boolean;
+  /** its name, as `roundOf` tells; null: a new one */
+  readonly round: string | null;
+}
+
+/**
+ * The name of the review that a student would get now: that of the last one, so that it takes its place on her side, where nothing
+ * new has come in from her since and all that was in it is in it again; null: a new one. `attempts`: all of hers.
+ */
+export function roundOf(
+  { sent }: Student,
+  attempts: readonly Playing[],
+  chosen: readonly Playing[],
+): string | null {
+  const last = sent.at(-1);
+  if (last === undefined || attempts.some(({ addedMs }) => addedMs > last.madeMs)) return null;
+  return last.attempts.every((one) => chosen.some(({ id }) => id === one)) ? last.id : null;
 }
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'encode' | 'now'>;
@@ -17,7 +33,7 @@ export async function reviewOf(
   devices: Used,
   student: Student,
   playings: readonly Playing[],
-  { teacher, withSound }: ReviewOptions,
+  { teacher, withSound, round }: ReviewOptions,
   onProgress: (share: number) => void = () => undefined,
 ): Promise<Review> {
   const attempts: SentAttempt[] = [];
@@ -34,7 +50,7 @@ export async function reviewOf(
   }
   return {
     kind: 'review',
-    id: devices.store.newId(),
+    id: round ?? devices.store.newId(),
     madeMs: devices.now(),
     student: student.name,
     teacher,

@@ -7,6 +7,7 @@ import { MOST_RECORDINGS } from './teaching-intake.ts';
 import { TeachingLists } from './teaching-lists.svelte.ts';
 import { foundIn, nameIn, sentBy } from './teaching-playings.ts';
 import { Queue } from './teaching-queue.svelte.ts';
+import { unpacked } from './teaching-unpacking.ts';
 
 /** Recordings handed on at a time: enough that no worker waits. */
 const LANES = 4;
@@ -17,6 +18,8 @@ export class Teaching {
   loaded = $state(false);
   /** of what was given last, so many were beyond the limit */
   leftOut = $state(0);
+  /** … and so many were no recordings */
+  passedOver = $state(0);
   /** the attempt that is heard now */
   hearing: Hearing | null = $state.raw(null);
   readonly lists: TeachingLists;
@@ -54,10 +57,14 @@ export class Teaching {
   async add(given: readonly Given[]): Promise<void> {
     await this.load();
     this.lists.dismissTrouble();
-    this.leftOut = 0;
-    const recordings: Given[] = [];
-    for (const one of given) recordings.push(...(await this.#unpacked(one)));
-    this.leftOut = Math.max(0, recordings.length - MOST_RECORDINGS);
+    [this.leftOut, this.passedOver] = [0, 0];
+    const { recordings, reviews, refused, passedOver, leftOut } = await unpacked(this.devices, given);
+    for (const review of reviews) {
+      await this.#takeIn(review).catch((error: unknown) => this.#refuse(review, messageOf(error)));
+    }
+    for (const one of refused) await this.#refuse(one.given, one.reason);
+    this.passedOver = passedOver;
+    this.leftOut = leftOut + Math.max(0, recordings.length - MOST_RECORDINGS);
     for (const { path, blob, writtenMs } of recordings.slice(0, MOST_RECORDINGS)) {
       const file = await this.#newFile({ path, blob, writtenMs });
       this.#held = { ...this.#held, [file.id]: blob };
@@ -99,29 +106,9 @@ export class Teaching {
       .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
   }
 
-  /** A zip of recordings → they; attempts of a student are taken in at once; all else is a recording until it is looked at. */
-  async #unpacked(given: Given): Promise<readonly Given[]> {
-    const { isArchive, isReview, openArchive } = this.devices;
-    const { path, blob, writtenMs } = given;
-    try {
-      if (!(await isArchive(blob))) return [given];
-      if (await isReview(blob)) {
-        await this.#takeIn(given);
-        return [];
-      }
-      const folder = path.replace(/\.zip$/i, '');
-      const members = (await openArchive(blob)).filter(({ name }) => !/(^|\/)(\.|__MACOSX)/.test(name));
-      const found: Given[] = [];
-      for (const { name, read } of members.slice(0, MOST_RECORDINGS)) {
-        found.push({ path: `${folder}/${name}`, blob: new Blob([await read()]), writtenMs });
-      }
-      this.leftOut += members.length - found.length;
-      return found;
-    } catch (error) {
-      const file = await this.#newFile(given);
-      await this.lists.putFiles([{ ...file, state: 'refused', reason: messageOf(error) }]);
-      return [];
-    }
+  async #refuse(given: Given, reason: string): Promise<void> {
+    const file = await this.#newFile(given);
+    await this.lists.putFiles([{ ...file, state: 'refused', reason }]);
   }
 
   async #takeIn({ path, blob }: Given): Promise<void> {
@@ -131,7 +118,9 @@ export class Teaching {
     }
     const student = await this.lists.studentNamed(review.student.trim() || studentIn(path));
     const isKnown = (id: string): boolean => this.lists.playings.some((one) => one.id === id);
-    const sent = review.attempts.filter(({ id }) => !isKnown(id)).map((one) => sentBy(student.id, one));
+    const sent = review.attempts
+      .filter(({ id }) => !isKnown(id))
+      .map((one) => sentBy(student.id, one, this.devices.now()));
     await this.devices.store.addPlayings(sent);
     this.lists.show(
       [],
@@ -146,7 +135,7 @@ export class Teaching {
     if (blob === null) throw new Error('This recording is not there any more. Give it again.');
     const options = { tongue: tongue(), criteria: criteria() };
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
-    const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId()));
+    const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
     // Moved to somebody else, or deleted, meanwhile?
     const now = this.lists.files.find(({ id }) => id === file.id);
     if (now === undefined) return;

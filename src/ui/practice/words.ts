@@ -101,9 +101,21 @@ export function whenWords(whenMs: number, nowMs: number): string {
   const { locale, list } = strings().journal;
   const { date, time } = clocksOf(locale);
   const day = date.format(whenMs);
-  if (day === date.format(nowMs)) return list.today(time.format(whenMs));
-  if (day === date.format(nowMs - DAY_MS)) return list.yesterday(time.format(whenMs));
+  const clock = isWholeDay(whenMs) ? '' : time.format(whenMs);
+  if (day === date.format(nowMs)) return list.today(clock).trim();
+  if (day === date.format(nowMs - DAY_MS)) return list.yesterday(clock).trim();
   return day;
+}
+
+/** Whether only the day is known, as of a recording whose name tells no more: its moment is midnight. */
+export function isWholeDay(whenMs: number): boolean {
+  return new Date(whenMs).setHours(0, 0, 0, 0) === whenMs;
+}
+
+/** Whether two moments, ms since 1970, lie on one day of the calendar. */
+export function isOneDay(oneMs: number, otherMs: number): boolean {
+  const { date } = clocksOf(strings().journal.locale);
+  return date.format(oneMs) === date.format(otherMs);
 }
 
 interface Clocks {

@@ -1,7 +1,7 @@
 import type { AttemptSummary } from '../../engine/index.ts';
 import type { Playing } from '../../io/teaching/index.ts';
 import { sameChoice } from '../attempt/plan.svelte.ts';
-import { percentWords } from '../practice/words.ts';
+import { isOneDay, percentWords, whenWords } from '../practice/words.ts';
 import { strings } from '../language/index.ts';
 
 /** A difference is told from twice the ± of both on, as in the comparison of two attempts; this where the ± is not known, per cent. */
@@ -17,6 +17,15 @@ export function beforeIt(playing: Playing, attempts: readonly Playing[]): Playin
     .slice(0, at)
     .findLast((one) => one.summary !== null && sameChoice(one.summary.exercise, summary.exercise));
   return before ?? null;
+}
+
+/** "Since 1 Nov 2026: more even (9.0 % before, 6.0 % now)."; two attempts of one day are not told by their times. */
+export function sinceWords(before: Playing, now: Playing, nowMs: number): string {
+  const t = strings().teacher.change;
+  const words = changeWords(before, now) || t.same;
+  const { whenMs } = before;
+  if (whenMs === null || (now.whenMs !== null && isOneDay(whenMs, now.whenMs))) return t.sinceLast(words);
+  return t.since(whenWords(whenMs, nowMs), words);
 }
 
 /** What changed since then, in a few words; '' where nothing stands out. */

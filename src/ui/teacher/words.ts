@@ -1,7 +1,9 @@
+import { buildExercise, type ExerciseChoice } from '../../engine/index.ts';
 import type { Place } from '../../io/review/index.ts';
 import type { Playing, Student } from '../../io/teaching/index.ts';
+import { kindOf, readingsOf } from '../attempt/teaching-playings.ts';
 import { clock } from '../kit/figures.ts';
-import { strings } from '../language/index.ts';
+import { sentence, strings } from '../language/index.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
 import type { Stretch } from '../plots/pearls/stretches.ts';
 import { exerciseWords, notesWords, percentWords, tempoWords, whenWords } from '../practice/words.ts';
@@ -11,9 +13,26 @@ export function studentWords({ name }: Student): string {
   return name === '' ? strings().teacher.noName : name;
 }
 
-/** What an attempt is called: its exercise, or that it cannot be told. */
-export function playingWords({ summary }: Playing): string {
-  return summary === null ? strings().teacher.cannotTell : exerciseWords(summary.exercise);
+/** What playing is called: its exercise, that it cannot be told, or that it is none. */
+export function playingWords(playing: Playing): string {
+  if (playing.summary !== null) return exerciseWords(playing.summary.exercise);
+  return kindOf(playing) === 'other' ? strings().teacher.otherPlaying : strings().teacher.cannotTell;
+}
+
+/** Why it has no report; '' where it has one. */
+export function whyUntold(playing: Playing): string {
+  const [first, second] = readingsOf(playing);
+  if (first !== undefined && second !== undefined && isNeighbour(first, second))
+    return strings().teacher.betweenKeys;
+  return sentence(playing.reason);
+}
+
+/** The same exercise a semitone higher or lower. */
+function isNeighbour(one: ExerciseChoice, other: ExerciseChoice): boolean {
+  if (one.form !== other.form || one.hands !== other.hands || one.octaves !== other.octaves) return false;
+  if (one.minorScale !== other.minorScale) return false;
+  const [a, b] = [one, other].map((choice) => buildExercise(choice).steps[0]?.notes[0]?.midi ?? 0);
+  return [1, 11].includes(Math.abs(a! - b!) % 12);
 }
 
 /** "13 of 13 right · evenness 9.4 % · ♩ = 77" */

@@ -79,17 +79,21 @@ describe('the shelf of reviews', () => {
   });
 
   it('puts a review that was made anew in place of the old one, and never the old one over the new', async () => {
-    const found = await inPage<{ words: readonly string[]; read: number | null }>(
+    const found = await inPage<{ words: readonly string[]; read: number | null; moments: number }>(
       `const one = shelf();
        const words = [];
+       const received = new Set();
        for (const [madeMs, text] of [[2000, 'second'], [3000, 'third'], [1000, 'first']]) {
          await one.put(review({ madeMs, words: text }));
+         clock += 1000;
          words.push((await one.review('review-one')).words);
+         received.add((await one.all())[0].receivedMs);
          if (text === 'second') await one.markRead('review-one');
        }
-       return { words, read: (await one.all())[0].readMs };`,
+       return { words, read: (await one.all())[0].readMs, moments: received.size };`,
     );
-    expect(found).toEqual({ words: ['second', 'third', 'third'], read: null });
+    // What is assigned counts from when the first of them came.
+    expect(found).toEqual({ words: ['second', 'third', 'third'], read: null, moments: 1 });
   });
 
   it('lists them newest first', async () => {

@@ -39,6 +39,21 @@ async function dropOn(page: Page, file: Made): Promise<void> {
 const fileOf = async (download: Download): Promise<Blob> => new Blob([readFileSync(await download.path())]);
 
 describe('a review from a teacher', () => {
+  it('is printed from its page, a sheet an attempt', async () => {
+    const { page, errors, close } = await visit(browser, site, { width: 390, height: 844 });
+    await openOnPlay(page, await asFile(review()));
+    await shown(page);
+    await page.evaluate(() => {
+      window.print = () => document.body.setAttribute('data-printed', '');
+    });
+    await page.getByRole('button', { name: 'Print it' }).click();
+    await page.locator('body[data-printed]').waitFor();
+    const pdf = (await page.pdf({ format: 'A4', preferCSSPageSize: true })).toString('latin1');
+    expect(pdf.match(/\/Type\s*\/Page\b(?!s)/g)).toHaveLength(3);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it('is opened like a recording, is shown, and what it assigns comes first in the plan', async () => {
     const { page, errors, close } = await visit(browser, site);
     await openOnPlay(page, await asFile(review()));
@@ -322,6 +337,8 @@ describe('the keyboard alone', () => {
     await expect.poll(() => focused(page)).toBe('attempt');
     await page.getByText('Hands apart again for now.').first().waitFor();
     await page.locator('#review').focus();
+    await page.keyboard.press('Shift+Tab');
+    // Past the button that prints.
     await page.keyboard.press('Shift+Tab');
     await page.keyboard.press('Enter');
     await expect.poll(() => focused(page)).toBe('from-teacher');

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
 import type { Place, Remark } from '../../../src/io/review/index.ts';
+import type { Playing } from '../../../src/io/teaching/index.ts';
 import { moved } from '../../../src/ui/attempt/teaching-places.ts';
 import { sentBy, toldBy } from '../../../src/ui/attempt/teaching-playings.ts';
-import { reviewOf } from '../../../src/ui/attempt/teaching-review.ts';
+import { reviewOf, roundOf } from '../../../src/ui/attempt/teaching-review.ts';
 import { Teaching } from '../../../src/ui/attempt/teaching.svelte.ts';
 import { invent } from '../support/invent.ts';
 import {
@@ -39,7 +40,7 @@ async function opened() {
   await settled();
   const [first, second] = teaching.lists.playings;
   await teaching.open(second!);
-  return { teaching, store, devices, hearing: teaching.hearing!, first: first! };
+  return { teaching, store, devices, sorters, hearing: teaching.hearing!, first: first! };
 }
 
 describe('an attempt that is heard', () => {
@@ -132,16 +133,20 @@ describe('a review', () => {
     await hearing.remark(remark('a', NOTE));
     await hearing.measureAs(OTHER.exercise.choice);
     const [student] = teaching.lists.students;
-    const sent = sentBy(student!.id, {
-      id: '0mabc1234-bbbb',
-      whenMs: 3,
-      name: 'at the piano',
-      report: REPORT,
-      recognisedAs: null,
-      sound: { bytes: new Uint8Array(7), mime: 'audio/webm' },
-      remarks: [],
-      corrections: [],
-    });
+    const sent = sentBy(
+      student!.id,
+      {
+        id: '0mabc1234-bbbb',
+        whenMs: 3,
+        name: 'at the piano',
+        report: REPORT,
+        recognisedAs: null,
+        sound: { bytes: new Uint8Array(7), mime: 'audio/webm' },
+        remarks: [],
+        corrections: [],
+      },
+      4,
+    );
     await store.addPlayings([sent]);
     const assigned = {
       exercise: EXERCISE.choice,
@@ -154,7 +159,7 @@ describe('a review', () => {
       devices,
       { ...student!, words: 'Well done.', assignment: [assigned] },
       [hearing.playing, sent.playing],
-      { teacher: 'A teacher', withSound: true },
+      { teacher: 'A teacher', withSound: true, round: null },
     );
     expect(review).toMatchObject({
       kind: 'review',
@@ -166,7 +171,29 @@ describe('a review', () => {
     expect(review.attempts.map(({ sound }) => sound?.bytes.length)).toEqual([96, 7]);
     expect(review.attempts[0]).toMatchObject({ report: OTHER.report, recognisedAs: EXERCISE.choice });
     expect(review.attempts[0]!.remarks).toHaveLength(1);
-    const silent = await reviewOf(devices, student!, [hearing.playing], { teacher: '', withSound: false });
+    const silent = await reviewOf(devices, student!, [hearing.playing], {
+      teacher: '',
+      withSound: false,
+      round: null,
+    });
     expect(silent.attempts[0]!.sound).toBeNull();
+  });
+
+  it('made again has the same name while nothing new has come in and nothing is left out', async () => {
+    const { devices, teaching, sorters } = await opened();
+    const student = teaching.lists.students[0]!;
+    const [one, two] = teaching.attemptsOf(student);
+    const options = { teacher: '', withSound: false };
+    expect(roundOf(student, [one!, two!], [one!])).toBeNull();
+    const { id, madeMs } = await reviewOf(devices, student, [], { ...options, round: null });
+    const answered = { ...student, sent: [{ id, madeMs, fileName: 'a.zip', attempts: [one!.id] }] };
+    const round = (...chosen: readonly Playing[]) => roundOf(answered, teaching.attemptsOf(student), chosen);
+    expect([round(one!), round(one!, two!), round(two!), round()]).toEqual([id, id, null, null]);
+    expect((await reviewOf(devices, student, [], { ...options, round: id })).id).toBe(id);
+    await teaching.add([{ path: 'Mara - later.wav', blob: FILE(), writtenMs: 1 }]);
+    await settled();
+    sorters.release('Mara - later.wav', SORTED(found(0)));
+    await settled();
+    expect(round(one!)).toBeNull();
   });
 });

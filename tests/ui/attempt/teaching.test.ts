@@ -18,9 +18,21 @@ function desk(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
   const sorters = new SlowSorters();
   return { teaching: new Teaching(devicesWith(store, sorters, more)), store, sorters };
 }
+const WRITTEN_MS = Date.UTC(2026, 10, 24, 15);
 const given = (...paths: readonly string[]) =>
-  paths.map((path) => ({ path, blob: FILE(), writtenMs: Date.UTC(2026, 10, 24) }));
+  paths.map((path) => ({ path, blob: FILE(), writtenMs: WRITTEN_MS }));
 const names = ({ lists }: Teaching): readonly string[] => lists.students.map(({ name }) => name);
+const member = (name: string, text = 'sound') => ({
+  name,
+  read: () => Promise.resolve(new TextEncoder().encode(text)),
+});
+/** What begins so is taken for a zip, in which these files lie. */
+const archive = (...members: readonly ReturnType<typeof member>[]) =>
+  desk({
+    isArchive: async (file) => (await file.text()).startsWith('PK'),
+    openArchive: () => Promise.resolve(members),
+  });
+const zipped = (path = 'week.zip') => [{ path, blob: FILE('PK'), writtenMs: null }];
 const states = ({ lists }: Teaching): readonly string[] => lists.files.map(({ state }) => state);
 
 describe('recordings that are given', () => {
@@ -103,7 +115,20 @@ describe('recordings that are given', () => {
     await teaching.add(given('Mara/AUD-20261101-WA0003.opus', 'Mara/thumb.wav'));
     expect(teaching.lists.files.map(({ writtenMs }) => writtenMs)).toEqual([
       new Date(2026, 10, 1).getTime(),
-      Date.UTC(2026, 10, 24),
+      WRITTEN_MS,
+    ]);
+  });
+
+  it('have the moment of each attempt, or only its day where the name says no more', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('w/Mara/2026-11-01.wav', 'w/Mara/thumb.wav'));
+    await settled();
+    sorters.release('w/Mara/2026-11-01.wav', SORTED(found(9)));
+    sorters.release('w/Mara/thumb.wav', SORTED(found(9)));
+    await settled();
+    expect(teaching.lists.playings.map(({ whenMs }) => whenMs)).toEqual([
+      new Date(2026, 10, 1).getTime(),
+      WRITTEN_MS + 9000,
     ]);
   });
 
@@ -115,15 +140,16 @@ describe('recordings that are given', () => {
   });
 
   it('come out of a zip, hidden files left out; a refused zip says why', async () => {
-    const member = (name: string) => ({ name, read: () => Promise.resolve(new Uint8Array(4)) });
-    const opened = desk({
-      isArchive: () => Promise.resolve(true),
-      openArchive: () =>
-        Promise.resolve([member('Mara/a.wav'), member('__MACOSX/a'), member('Ilse/.DS_Store')]),
-    });
-    await opened.teaching.add(given('week.zip'));
+    const opened = archive(
+      member('Mara/a.wav'),
+      member('__MACOSX/a'),
+      member('Ilse/.DS_Store'),
+      member('Ilse/Thumbs.db'),
+    );
+    await opened.teaching.add(zipped());
     expect(opened.teaching.lists.files.map(({ path }) => path)).toEqual(['week/Mara/a.wav']);
     expect(names(opened.teaching)).toEqual(['Mara']);
+    expect(opened.teaching.passedOver).toBe(0);
     const refused = desk({
       isArchive: () => Promise.resolve(true),
       openArchive: () => Promise.reject(new Error('It would unpack to far more.')),
@@ -133,6 +159,29 @@ describe('recordings that are given', () => {
       { state: 'refused', reason: 'It would unpack to far more.' },
     ]);
     expect(refused.store.waiting.size).toBe(0);
+  });
+});
+
+describe('what is no recording', () => {
+  it('is passed over and counted, in a folder as in a zip; what should be sound is not', async () => {
+    const { teaching } = archive(member('Mara/notes', 'Dear teacher'), member('Mara/no ending', 'OggS'));
+    await teaching.add([...zipped(), ...given('w/notes.txt', 'w/desktop', 'w/Ilse/broken.m4a')]);
+    expect(teaching.lists.files.map(({ path }) => path)).toEqual([
+      'week/Mara/no ending',
+      'w/Ilse/broken.m4a',
+    ]);
+    expect(teaching.passedOver).toBe(3);
+    await teaching.add(given('w/Ilse/b.wav'));
+    expect(teaching.passedOver).toBe(0);
+  });
+
+  it('is refused where it is an archive in an archive', async () => {
+    const { teaching } = archive(member('Mara/more.zip', 'PK'), member('Mara/a.wav'));
+    await teaching.add(zipped());
+    expect(teaching.lists.files.map(({ path, state }) => [path, state])).toEqual([
+      ['week/Mara/more.zip', 'refused'],
+      ['week/Mara/a.wav', 'waiting'],
+    ]);
   });
 });
 
@@ -170,6 +219,20 @@ describe('attempts that a student sent', () => {
     expect(teaching.lists.playings).toMatchObject([{ id: sent.id, whenMs: 5, soundBytes: 9 }]);
     expect(teaching.lists.students).toMatchObject([{ name: 'Jo', message: 'The thumb is better.' }]);
     expect(await store.sound(sent.id)).toEqual(sound);
+  });
+
+  it('are opened as what they are among recordings, in a zip too', async () => {
+    const inside = [member('Mara/a.wav'), member('Jo/attempts.zip', 'PK review')];
+    const { teaching } = desk({
+      isArchive: async (file) => (await file.text()).startsWith('PK'),
+      isReview: async (file) => (await file.text()).includes('review'),
+      openArchive: () => Promise.resolve(inside),
+      readReview: () => Promise.resolve(review),
+    });
+    await teaching.add(zipped());
+    expect(teaching.lists.playings.map(({ id }) => id)).toEqual([sent.id]);
+    expect(states(teaching)).toEqual(['waiting']);
+    expect(names(teaching)).toEqual(['Jo', 'Mara']);
   });
 
   it('are told from a review, which is for the student', async () => {

@@ -149,6 +149,10 @@ describe('an attempt in the list', () => {
     expect(whenWords(NOW_MS, NOW_MS)).toMatch(/^today \d\d:\d\d$/);
     expect(whenWords(NOW_MS - DAY_MS, NOW_MS)).toMatch(/^yesterday \d\d:\d\d$/);
     expect(whenWords(NOW_MS - 10 * DAY_MS, NOW_MS)).toBe('15 Nov 2026');
+    // Only the day is known.
+    const midnight = new Date(NOW_MS).setHours(0, 0, 0, 0);
+    expect(whenWords(midnight, NOW_MS)).toBe('today');
+    expect(whenWords(midnight - DAY_MS, NOW_MS)).toBe('yesterday');
   });
 });
 

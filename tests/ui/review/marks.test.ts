@@ -5,7 +5,7 @@ import { drawPins, PIN_RADIUS_PX, pinnedSpots } from '../../../src/ui/plots/pear
 import { drawPearls } from '../../../src/ui/plots/pearls/picture.ts';
 import { drawnOf } from '../../../src/ui/review/marks/drawn.ts';
 import { marksOf, pinOf, pinsOf, spotOf } from '../../../src/ui/review/marks/marks.ts';
-import { askedWords, heardWords, placeWords } from '../../../src/ui/review/marks/words.ts';
+import { heardWords, placeWords } from '../../../src/ui/review/marks/words.ts';
 import { madeUp } from '../../io/review/made-up.ts';
 
 const [late, together] = madeUp().attempts.map((attempt) => ({ attempt, ...drawnOf(attempt) }));
@@ -66,13 +66,6 @@ describe('what is said of an attempt', () => {
     expect(heardWords(mark!, together!.attempt.report)).toBe(
       'Evenfall heard: E struck for F, fourth finger.',
     );
-  });
-
-  it('asks in words', () => {
-    expect(madeUp().assignment.map(askedWords)).toEqual([
-      'at ♩ = 60, three times in a row as asked, evenness 8\u202f% at most',
-      'as usual',
-    ]);
   });
 });
 

@@ -42,7 +42,7 @@ describe('a review as one page', () => {
     ['a stretch', /class="number">2<\/span>\s*from A♭6 to A♭5, notes 7 to 10/],
     ['what the tool heard where it is corrected', /Evenfall heard: E struck for F/],
     ['the exercise that it was taken for', /took it for: F major/],
-    ['what to practise', /at ♩ = 60, three times in a row as asked, evenness 8.% at most/],
+    ['what to practise', /♩ = 60, three times in a row, evenness 8.% at most/],
     ['marks on the string', /class="pin-strip"/],
     ['the care', /With pain or numbness stop and rest/],
   ])('holds %s', (_, part) => {

@@ -3,12 +3,12 @@ import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
 import { kindOf } from '../../../src/ui/attempt/teaching-playings.ts';
-import { beforeIt, changeWords } from '../../../src/ui/teacher/change.ts';
+import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
-import { figuresOf, stateWords, whereWords } from '../../../src/ui/teacher/words.ts';
+import { figuresOf, stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
 import { NOW_MS, summary } from '../../engine/standing/history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
@@ -17,6 +17,7 @@ const playing = (made: Partial<AttemptSummary> | null, more: Partial<Playing> = 
   id: `p${(count += 1)}`,
   fileId: 'f',
   studentId: 's',
+  addedMs: NOW_MS,
   whenMs: NOW_MS + count,
   name: 'd.wav',
   startSec: 0,
@@ -58,6 +59,15 @@ describe('what changed since the attempt before', () => {
     ['more mistakes', {}, { wrong: 1 }, 'more notes went wrong (0 before, 1 now)'],
   ])('is told: %s', (_, before, now, words) => {
     expect(changeWords(playing(before), playing(now)).replaceAll('\u202f', ' ')).toBe(words);
+  });
+
+  it.each([
+    ['by its day', -86_400_000, /^Since yesterday.*: about the same\.$/],
+    ['not by its time on one day', -60_000, /^Since the attempt before: about the same\.$/],
+    ['nor where no day is known', null, /^Since the attempt before: about the same\.$/],
+  ])('the attempt before is told %s', (_, agoMs, words) => {
+    const before = playing({}, { whenMs: agoMs === null ? null : NOW_MS + agoMs });
+    expect(sinceWords(before, playing({}, { whenMs: NOW_MS }), NOW_MS)).toMatch(words);
   });
 
   it('looks at the same exercise only, by the same hand', () => {
@@ -113,6 +123,27 @@ describe('playing that is no attempt', () => {
       'other',
     ]);
     expect(kindOf(playing({}))).toBe('attempt');
+  });
+});
+
+describe('why an attempt has no report', () => {
+  const untold = (second: ExerciseChoice) =>
+    whyUntold(
+      playing(null, {
+        reason: 'It fits nothing.',
+        recognition: {
+          choice: null,
+          confidence: 0.5,
+          octaveShift: 0,
+          alternatives: [SCALE, second].map((choice) => ({ choice, fit: 0.9 })),
+        },
+      }),
+    );
+
+  it('is the piano where it stands between two keys, else as it was told', () => {
+    expect(untold({ ...SCALE, key: 'Eb major' })).toMatch(/leaves open which/);
+    expect(untold({ ...SCALE, key: 'A major' })).toBe('It fits nothing.');
+    expect(untold({ ...SCALE, key: 'Eb major', octaves: 1 })).toBe('It fits nothing.');
   });
 });
 

@@ -11,8 +11,8 @@ export const FRAME = {
   care: 'With pain or numbness stop and rest, and ask your teacher and a health professional.',
   privacyHead: 'Privacy.',
   privacy:
-    'Sound never leaves this device: there is no server and no account. Record children only with their guardian’s ' +
-    'consent.',
+    'No sound leaves this device but in files that you pass on yourself: there is no server and no account. Record children ' +
+    'only with their guardian’s consent.',
   language: 'Language',
   noteNames: 'Note names',
   namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },

@@ -41,6 +41,7 @@ export const FROM_TEACHER = {
   bringBack: 'Bring back',
   page: {
     back: 'The journal',
+    print: 'Print it',
     title: (teacher: string) => (teacher === '' ? 'From your teacher' : `From ${teacher}`),
     attempt: (number: number, of: number) => `Attempt ${number} of ${of}`,
     before: 'The one before',

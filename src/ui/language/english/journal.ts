@@ -152,7 +152,7 @@ export const JOURNAL = {
     exercise: 'Exercise',
     all: 'all',
     empty:
-      'Nothing is in it yet. What you record is kept here, with its sound and its report; it never leaves this device.',
+      'Nothing is in it yet. What you record is kept here, with its sound and its report, on this device alone, until you pass it on yourself.',
     unanalysed: 'not listened to yet',
     noReport: 'nothing to report was heard',
     right: (right: number, of: number, extra: number) =>

@@ -8,8 +8,6 @@ const VERDICTS: Readonly<Record<Correction['verdict'], string>> = {
   mistaken: 'that is mistaken',
 };
 
-const COUNTS = ['no', 'once', 'twice', 'three times', 'four times', 'five times'];
-
 /** An attempt that a teacher has reviewed, and the page that it is sent as. */
 export const REVIEW = {
   remarks: 'Remarks',
@@ -42,11 +40,6 @@ export const REVIEW = {
   sound: 'The recording',
   next: 'Next:',
   assigned: 'To practise',
-  tempo: (tempo: string) => `at ${tempo}`,
-  inARow: (count: number) =>
-    count === 1 ? 'once as asked' : `${COUNTS[count] ?? `${count} times`} in a row as asked`,
-  evenness: (percent: string) => `evenness ${percent} at most`,
-  asUsual: 'as usual',
   onPaper: 'Spoken remarks and recordings are heard in the file, not on paper.',
   madeBy:
     'This page was made by Evenfall. It holds everything itself: it asks nothing of any network and runs no program.',

@@ -11,6 +11,8 @@ export const TEACHER = {
     'consent. Delete what you do not need any more.',
   noName: 'No name',
   cannotTell: 'Cannot tell what was played',
+  otherPlaying: 'Other playing',
+  betweenKeys: 'It may be one of two keys a semitone apart: the piano’s tuning leaves open which. Choose it.',
   from: (time: string) => `from ${time}`,
   again: 'Close',
   intake: {
@@ -20,6 +22,7 @@ export const TEACHER = {
     folder: 'Choose a folder',
     toFiles: 'Recordings to open',
     toFolder: 'A folder of recordings to open',
+    more: 'Drop more recordings, folders or a zip here',
     names:
       'A folder below the one you give is a student; else the first part of the file’s name, as in “Mara - D major.m4a”. You ' +
       'can change it below.',
@@ -29,6 +32,8 @@ export const TEACHER = {
     goOn: 'Go on',
     leftOut: (count: number) =>
       `${times(count, 'recording was', 'recordings were')} left out: up to 200 are taken at a time. Give the rest afterwards.`,
+    passedOver: (count: number) =>
+      `${times(count, 'other file was', 'other files were')} passed over: there is no sound in ${count === 1 ? 'it' : 'them'}.`,
     failed: (count: number) => `${times(count, 'file', 'files')} could not be read`,
     tryAgain: 'Try again',
     remove: 'Delete',
@@ -50,7 +55,10 @@ export const TEACHER = {
     other: (count: number) => `Other playing (${count})`,
     otherHint: 'between attempts, or too little to tell',
     likeliest: 'Likeliest:',
-    none: 'Nothing to be measured was found in what this student sent.',
+    none:
+      'No exercise was found in these recordings. They may be too soft, or something else was played: ask for them once more, ' +
+      'with the microphone nearer to the piano.',
+    listening: 'It is being listened to …',
     assignedCount: (count: number) => (count === 0 ? 'nothing yet' : times(count, 'exercise', 'exercises')),
   },
   state: {
@@ -61,7 +69,7 @@ export const TEACHER = {
   },
   change: {
     since: (when: string, what: string) => `Since ${when}: ${what}.`,
-    sinceLast: (what: string) => `Since the time before: ${what}.`,
+    sinceLast: (what: string) => `Since the attempt before: ${what}.`,
     same: 'about the same',
     fewer: (was: number, is: number) => `fewer notes went wrong (${was} before, ${is} now)`,
     more: (was: number, is: number) => `more notes went wrong (${was} before, ${is} now)`,
@@ -191,7 +199,9 @@ export const TEACHER = {
     soundHint: 'without it the file is small, and the student hears her own recording if it is still there',
     make: 'Save the review',
     page: 'Save as a web page',
-    pageHint: 'The web page opens in any browser, without a network, and prints a sheet for each attempt.',
+    pageHint: 'The web page opens in any browser, without a network.',
+    print: 'Print it',
+    printHint: 'Printed, it is a sheet for each attempt.',
     making: 'Packing …',
     none: 'Choose at least one attempt, or write something.',
     nothingSent: 'Nothing is sent by this page: send the file as you like. The student opens it in Evenfall.',
@@ -199,6 +209,8 @@ export const TEACHER = {
       `Saved as ${name} (${bytes}), where your browser puts downloads. Nothing was sent: send it as you like.`,
     earlier: (count: number, when: string) =>
       `${times(count, 'review was', 'reviews were')} made for this student, the last one ${when}.`,
+    replaces:
+      'Nothing new has come in since, so what you save now takes its place where the student opens it.',
     fileName: 'review',
   },
 };

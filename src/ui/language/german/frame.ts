@@ -12,8 +12,8 @@ export const FRAME: Strings['frame'] = {
   care: 'Bei Schmerzen oder Taubheit hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
   privacyHead: 'Vertraulich.',
   privacy:
-    'Der Klang verlässt dieses Gerät nie: Es gibt keinen Server und kein Konto. Nimm Kinder nur auf, wenn ihre ' +
-    'Erziehungsberechtigten zustimmen.',
+    'Kein Klang verlässt dieses Gerät, außer in Dateien, die du selbst weitergibst: Es gibt keinen Server und kein Konto. Nimm ' +
+    'Kinder nur auf, wenn ihre Erziehungsberechtigten zustimmen.',
   language: 'Sprache',
   noteNames: 'Notennamen',
   namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },

@@ -39,6 +39,7 @@ export const FROM_TEACHER: Strings['fromTeacher'] = {
   bringBack: 'Zurückholen',
   page: {
     back: 'Das Tagebuch',
+    print: 'Drucken',
     title: (teacher) => (teacher === '' ? 'Von deiner Lehrkraft' : `Von ${teacher}`),
     attempt: (number, of) => `Versuch ${number} von ${of}`,
     before: 'Der davor',

@@ -127,7 +127,7 @@ export const JOURNAL: Strings['journal'] = {
     exercise: 'Übung',
     all: 'alle',
     empty:
-      'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht; es verlässt dieses Gerät nie.',
+      'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht, nur auf diesem Gerät, bis du es selbst weitergibst.',
     unanalysed: 'noch nicht angehört',
     noReport: 'nichts zu berichten war zu hören',
     right: (right, of, extra) => `${right} von ${of} richtig${extra > 0 ? `, ${extra} zu viel` : ''}`,

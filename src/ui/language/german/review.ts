@@ -1,7 +1,5 @@
 import type { Strings } from '../english/index.ts';
 
-const COUNTS = ['keinmal', 'einmal', 'zweimal', 'dreimal', 'viermal', 'fünfmal'];
-
 export const REVIEW: Strings['review'] = {
   remarks: 'Bemerkungen',
   noRemarks: 'Keine Bemerkungen zu diesem Versuch.',
@@ -35,11 +33,6 @@ export const REVIEW: Strings['review'] = {
   sound: 'Die Aufnahme',
   next: 'Als Nächstes:',
   assigned: 'Zu üben',
-  tempo: (tempo) => `mit ${tempo}`,
-  inARow: (count) =>
-    count === 1 ? 'einmal wie verlangt' : `${COUNTS[count] ?? `${count}-mal`} hintereinander wie verlangt`,
-  evenness: (percent) => `Gleichmaß höchstens ${percent}`,
-  asUsual: 'wie gewohnt',
   onPaper: 'Gesprochene Bemerkungen und Aufnahmen hört man in der Datei, nicht auf dem Papier.',
   madeBy:
     'Diese Seite hat Evenfall gemacht. Sie hat alles in sich: Sie fragt in keinem Netz nach und führt kein Programm aus.',

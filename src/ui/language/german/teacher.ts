@@ -12,6 +12,10 @@ export const TEACHER: Strings['teacher'] = {
     'Erziehungsberechtigten zustimmen. Lösch, was du nicht mehr brauchst.',
   noName: 'Ohne Namen',
   cannotTell: 'Nicht zu erkennen, was gespielt wurde',
+  otherPlaying: 'Anderes Spiel',
+  betweenKeys:
+    'Es kann eine von zwei Tonarten sein, die einen Halbton auseinander liegen: Die Stimmung des Klaviers lässt offen, welche. ' +
+    'Wähl sie.',
   from: (time) => `ab ${time}`,
   again: 'Schließen',
   intake: {
@@ -21,6 +25,7 @@ export const TEACHER: Strings['teacher'] = {
     folder: 'Ordner wählen',
     toFiles: 'Aufnahmen zum Öffnen',
     toFolder: 'Ein Ordner mit Aufnahmen zum Öffnen',
+    more: 'Leg weitere Aufnahmen, Ordner oder ein Zip hierher',
     names:
       'Ein Ordner unter dem, den du gibst, ist eine Schülerin oder ein Schüler; sonst der erste Teil des Dateinamens, wie in ' +
       '„Mara - D-Dur.m4a“. Unten kannst du es ändern.',
@@ -30,6 +35,8 @@ export const TEACHER: Strings['teacher'] = {
     goOn: 'Weiter',
     leftOut: (count) =>
       `${times(count, 'Aufnahme blieb', 'Aufnahmen blieben')} draußen: Bis zu 200 gehen auf einmal. Gib den Rest danach.`,
+    passedOver: (count) =>
+      `${times(count, 'andere Datei', 'andere Dateien')} übergangen: Darin ist kein Klang.`,
     failed: (count) => `${times(count, 'Datei war', 'Dateien waren')} nicht zu lesen`,
     tryAgain: 'Noch einmal',
     remove: 'Löschen',
@@ -51,18 +58,21 @@ export const TEACHER: Strings['teacher'] = {
     other: (count) => `Anderes Spiel (${count})`,
     otherHint: 'zwischen den Versuchen, oder zu wenig zum Erkennen',
     likeliest: 'Am ehesten:',
-    none: 'Darin war nichts zu finden, das zu messen wäre.',
+    none:
+      'In diesen Aufnahmen war keine Übung zu finden. Vielleicht sind sie zu leise, oder es wurde etwas anderes gespielt: Bitte ' +
+      'um eine neue, mit dem Mikrofon näher am Klavier.',
+    listening: 'Wird angehört …',
     assignedCount: (count) => (count === 0 ? 'noch nichts' : times(count, 'Übung', 'Übungen')),
   },
   state: {
     toHear: 'noch zu hören',
     heard: 'gehört',
     answered: 'beantwortet',
-    remarks: (count) => times(count, 'Anmerkung', 'Anmerkungen'),
+    remarks: (count) => times(count, 'Bemerkung', 'Bemerkungen'),
   },
   change: {
     since: (when, what) => `Seit ${when}: ${what}.`,
-    sinceLast: (what) => `Seit dem Mal davor: ${what}.`,
+    sinceLast: (what) => `Seit dem Versuch davor: ${what}.`,
     same: 'etwa gleich',
     fewer: (was, is) => `weniger Noten daneben (vorher ${was}, jetzt ${is})`,
     more: (was, is) => `mehr Noten daneben (vorher ${was}, jetzt ${is})`,
@@ -114,20 +124,20 @@ export const TEACHER: Strings['teacher'] = {
       Space: 'spielen, anhalten',
       H: 'halbe Geschwindigkeit, volle Geschwindigkeit',
       L: 'immer wieder, oder einmal',
-      R: 'eine Anmerkung schreiben',
+      R: 'eine Bemerkung schreiben',
       Esc: 'zurück zu allen Versuchen',
     },
     except: 'Während du schreibst, und auf der Perlenschnur, tun die Tasten, was sie immer tun.',
   },
   remark: {
-    title: 'Anmerkungen',
+    title: 'Bemerkungen',
     about: 'Wozu',
     attempt: 'Zum Versuch',
     note: 'Zur Note',
     stretch: 'Zum Abschnitt',
     choose:
       'Tipp eine Perle an, um zu dieser Note etwas zu sagen; zieh die Schnur entlang für einen Abschnitt.',
-    text: 'Deine Anmerkung',
+    text: 'Deine Bemerkung',
     speak: 'Sprechen',
     speakAgain: 'Noch einmal sprechen',
     opening: 'Auf das Mikrofon wird gewartet …',
@@ -139,13 +149,13 @@ export const TEACHER: Strings['teacher'] = {
     throwAway: 'Gesprochenes wegwerfen',
     add: 'Anmerken',
     change: 'Ändern',
-    keep: 'Anmerkung speichern',
+    keep: 'Bemerkung speichern',
     leave: 'So lassen, wie sie war',
     remove: 'Löschen',
     removed: 'Gelöscht.',
     spoken: 'gesprochen',
-    none: 'Noch keine Anmerkungen.',
-    list: 'Anmerkungen zu diesem Versuch',
+    none: 'Noch keine Bemerkungen.',
+    list: 'Bemerkungen zu diesem Versuch',
   },
   correct: {
     title: 'Das Werkzeug berichtigen',
@@ -194,8 +204,9 @@ export const TEACHER: Strings['teacher'] = {
     soundHint: 'ohne ihn ist die Datei klein, und gehört wird die eigene Aufnahme, wenn sie noch da ist',
     make: 'Rückmeldung sichern',
     page: 'Als Webseite sichern',
-    pageHint:
-      'Die Webseite öffnet sich in jedem Browser, auch ohne Netz, und druckt ein Blatt für jeden Versuch.',
+    pageHint: 'Die Webseite öffnet sich in jedem Browser, auch ohne Netz.',
+    print: 'Drucken',
+    printHint: 'Gedruckt ist es ein Blatt für jeden Versuch.',
     making: 'Wird gepackt …',
     none: 'Wähl mindestens einen Versuch, oder schreib etwas.',
     nothingSent:
@@ -204,6 +215,7 @@ export const TEACHER: Strings['teacher'] = {
       `Gesichert als ${name} (${bytes}), dort, wohin dein Browser herunterlädt. Nichts wurde abgeschickt: Schick sie, wie du magst.`,
     earlier: (count, when) =>
       `${times(count, 'Rückmeldung wurde', 'Rückmeldungen wurden')} hierfür schon gemacht, die letzte ${when}.`,
+    replaces: 'Seither kam nichts Neues: Was du jetzt sicherst, tritt an ihre Stelle.',
     fileName: 'rueckmeldung',
   },
 };

@@ -1,7 +1,5 @@
 import type { Exercise, Report } from '../../../engine/index.ts';
-import type { Assigned, Correction } from '../../../io/review/index.ts';
-import { beatSign } from '../../attempt/plan.svelte.ts';
-import { shown, withUnit } from '../../kit/figures.ts';
+import type { Correction } from '../../../io/review/index.ts';
 import { strings } from '../../language/index.ts';
 import { shownNameWithOctave } from '../../names/index.ts';
 import { describeSpot } from '../../plots/pearls/describe.ts';
@@ -43,17 +41,4 @@ export function heardWords({ spot }: Pick<Mark, 'spot'>, report: Report): string
 export function correctionWords({ verdict }: Correction): string {
   const t = strings().review;
   return t.says(t.VERDICTS[verdict]);
-}
-
-/** What is asked of an exercise: "at ♩ = 60, three times in a row as asked, evenness 8 % at most". */
-export function askedWords({ exercise, targetBpm, inARow, evennessPercent }: Assigned): string {
-  const t = strings().review;
-  const parts = [
-    ...(targetBpm === null ? [] : [t.tempo(`${beatSign(exercise.form)} = ${shown(targetBpm)}`)]),
-    ...(inARow === null ? [] : [t.inARow(inARow)]),
-    ...(evennessPercent === null
-      ? []
-      : [t.evenness(withUnit(shown(evennessPercent, evennessPercent % 1 === 0 ? 0 : 1), '%'))]),
-  ];
-  return parts.length === 0 ? t.asUsual : parts.join(', ');
 }

@@ -1,0 +1,44 @@
+import { openBrowser, visit } from './tests/browser/visit.ts';
+const U='http://localhost:5198/';
+const b = await openBrowser();
+const v = await visit(b, U+'#teacher', {width:1024,height:768});
+const p = v.page;
+await p.locator('input[webkitdirectory]').first().waitFor({state:'attached',timeout:60000});
+await p.locator('input[webkitdirectory]').first().setInputFiles('/tmp/pile');
+await p.waitForTimeout(4000);
+for (let i=0;i<90;i++){ await p.waitForTimeout(1000); const txt=await p.locator('main').innerText(); if(!/of \d+ recordings listened/.test(txt)) break; }
+await p.getByText('A♭ major arpeggio').first().click();
+await p.waitForTimeout(3000);
+await p.keyboard.press('ArrowRight'); await p.waitForTimeout(1500);
+await p.getByLabel('Your remark').fill('The thumb waits here. Bring it under while the fourth finger still holds.');
+await p.getByRole('button',{name:'Add the remark'}).click(); await p.waitForTimeout(600);
+await p.getByText('Correct the tool').click(); await p.waitForTimeout(500);
+await p.getByLabel('Why').first().fill('I hear it in time here.');
+await p.getByRole('button',{name:'Mark as mistaken'}).first().click(); await p.waitForTimeout(500);
+await p.screenshot({path:'/tmp/shots/d1.png',fullPage:true});
+await p.getByRole('button',{name:/All attempts/}).click(); await p.waitForTimeout(800);
+await p.getByText('Next exercises').nth(2).click(); await p.waitForTimeout(800);
+await p.getByRole('button',{name:/^Assign/}).nth(1).click(); await p.waitForTimeout(800);
+await p.screenshot({path:'/tmp/shots/d2.png',fullPage:true});
+await p.getByText('Make the review').nth(2).click(); await p.waitForTimeout(800);
+await p.getByLabel('To the student').fill('Much steadier than last week. Look at the thumb once more, then the hands may go together.');
+await p.getByLabel(/Your name/).fill('Ms Ley');
+const dl = p.waitForEvent('download'); await p.getByRole('button',{name:'Save the review'}).click(); const d=await dl; console.log(d.suggestedFilename()); await d.saveAs('/tmp/review.zip');
+const dl2 = p.waitForEvent('download'); await p.getByRole('button',{name:'Save as a web page'}).click(); const d2=await dl2; console.log(d2.suggestedFilename()); await d2.saveAs('/tmp/review.html');
+await p.waitForTimeout(500);
+await p.screenshot({path:'/tmp/shots/d3.png',fullPage:true});
+for (const [n,w,h,s] of [['p',390,844,'light'],['t',1024,768,'dark']] as const) {
+ const st = await visit(b, U, {width:w,height:h,colorScheme:s});
+ await st.page.waitForTimeout(3000);
+ await st.page.locator('input[type=file]').first().setInputFiles('/tmp/review.zip');
+ await st.page.waitForTimeout(5000);
+ await st.page.screenshot({path:`/tmp/shots/e1-${n}.png`,fullPage:true});
+ if(n==='p') console.log(await st.page.locator('main').innerText());
+ await st.page.goto(U+'#journal'); await st.page.waitForTimeout(2500);
+ await st.page.screenshot({path:`/tmp/shots/e2-${n}.png`,fullPage:true});
+ if(n==='p') console.log(await st.page.locator('main').innerText());
+ console.log(st.errors);
+}
+const hp = await visit(b,'file:///tmp/review.html',{width:1024,height:768}); await hp.page.screenshot({path:'/tmp/shots/f1.png',fullPage:true}); await hp.page.pdf({path:'/tmp/shots/f1.pdf',format:'A4'});
+console.log(v.errors, hp.errors, hp.strayRequests);
+await b.close();
