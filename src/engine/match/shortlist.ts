@@ -48,7 +48,7 @@ export function shortlist(notes: readonly PlayedNote[], most: number): readonly 
  */
 function mayBeFound(counts: Int32Array, { counts: wanted, size }: Template, semitones: number): boolean {
   let shared = 0;
-  for (const [midi, count] of wanted) shared += Math.min(count, counts[midi + semitones]!);
+  wanted.forEach((count, midi) => (shared += Math.min(count, counts[midi + semitones]!)));
   return (2 * shared) / (size + shared) >= FOLLOWING.leastShare;
 }
 
@@ -56,7 +56,7 @@ function mayBeFound(counts: Int32Array, { counts: wanted, size }: Template, semi
 function windowsOf(midis: readonly number[], template: Template, semitones: number): readonly Listed[] {
   const length = Math.round(WINDOW * template.size);
   const left = new Int16Array(128);
-  for (const [midi, count] of template.counts) left[midi + semitones] = count;
+  template.counts.forEach((count, midi) => (left[midi + semitones] = count));
   const best: Listed[] = [];
   let shared = 0;
   for (let at = 0; at < midis.length; at++) {

@@ -9,7 +9,7 @@ import type { Outcome, Recording, Sorted } from './types.ts';
 const BUDGET_MB = 300;
 
 /** Less room for what is thrown away at once, and fewer heaps of the C library: a quarter of the memory, 3 % of the time. */
-const SPARING = ['--max-semi-space-size=16'];
+const SPARING = ['--max-semi-space-size=8'];
 const SPARING_ENV = { MALLOC_ARENA_MAX: '2' };
 
 /** How a run is set up. */

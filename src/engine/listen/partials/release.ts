@@ -35,6 +35,7 @@ export class ReleaseFinder {
   readonly #history: SampleHistory;
   readonly #samples = new Float64Array(WINDOW);
   readonly #window = hann(WINDOW);
+  readonly #powers = new Float64Array(ASKED);
 
   constructor(history: SampleHistory) {
     this.#history = history;
@@ -65,37 +66,44 @@ export class ReleaseFinder {
     return null;
   }
 
-  /** Power of up to three partials together: one bin each of a Fourier transform (Goertzel 1958), side by side, since one alone waits for itself. */
+  /** Power of up to three partials together. */
   #power(start: number, freqs: readonly number[]): number {
     const samples = this.#history.read(start, this.#samples);
-    const window = this.#window;
-    const [a, b, c] = [turn(freqs[0]), turn(freqs[1]), turn(freqs[2])];
-    let [a1, a2, b1, b2, c1, c2] = [0, 0, 0, 0, 0, 0];
-    for (let i = 0; i < WINDOW; i++) {
-      const sample = samples[i]! * window[i]!;
-      const nextA = sample + a * a1 - a2;
-      const nextB = sample + b * b1 - b2;
-      const nextC = sample + c * c1 - c2;
-      a2 = a1;
-      a1 = nextA;
-      b2 = b1;
-      b1 = nextB;
-      c2 = c1;
-      c1 = nextC;
-    }
-    const powers = [
-      a1 * a1 + a2 * a2 - a * a1 * a2,
-      b1 * b1 + b2 * b2 - b * b1 * b2,
-      c1 * c1 + c2 * c2 - c * c1 * c2,
-    ];
-    const total = powers.slice(0, freqs.length).reduce((sum, power) => sum + power, 0);
+    for (let i = 0; i < WINDOW; i++) samples[i]! *= this.#window[i]!;
+    measurePowers(samples, turn(freqs[0]), turn(freqs[1]), turn(freqs[2]), this.#powers);
+    let total = 0;
+    for (let i = 0; i < freqs.length; i++) total += this.#powers[i]!;
     return total / (WINDOW * WINDOW);
   }
 }
 
-/** A frequency → by what its recurrence turns; one that is not asked for, not at all. */
-const turn = (freqHz: number | undefined): number =>
-  freqHz === undefined ? 0 : 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
+/** A frequency → by what its recurrence turns. */
+const turn = (freqHz = 0): number => 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
+
+/** Three bins of a Fourier transform (Goertzel 1958) into `out`, side by side: one alone would wait for itself. */
+function measurePowers(samples: Float64Array, a: number, b: number, c: number, out: Float64Array): void {
+  let a1 = 0;
+  let a2 = 0;
+  let b1 = 0;
+  let b2 = 0;
+  let c1 = 0;
+  let c2 = 0;
+  for (let i = 0; i < samples.length; i++) {
+    const sample = samples[i]!;
+    const nextA = sample + a * a1 - a2;
+    const nextB = sample + b * b1 - b2;
+    const nextC = sample + c * c1 - c2;
+    a2 = a1;
+    a1 = nextA;
+    b2 = b1;
+    b1 = nextB;
+    c2 = c1;
+    c1 = nextC;
+  }
+  out[0] = a1 * a1 + a2 * a2 - a * a1 * a2;
+  out[1] = b1 * b1 + b2 * b2 - b * b1 * b2;
+  out[2] = c1 * c1 + c2 * c2 - c * c1 * c2;
+}
 
 function soundsNear(other: RingingString, freqHz: number): boolean {
   const firstHz = midiToHz(other.pitch);
