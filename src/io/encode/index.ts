@@ -12,15 +12,15 @@ export interface SoundFile {
 }
 
 export interface EncodeOptions {
-  /** of Opus; 64 000 for playing, half of that is enough for speech */
+  /** of Opus; 96 000 for playing, a third of that is enough for speech */
   readonly bitsPerSec: number;
 }
 
-export const ENCODE_DEFAULTS: EncodeOptions = { bitsPerSec: 64_000 };
+export const ENCODE_DEFAULTS: EncodeOptions = { bitsPerSec: 96_000 };
 
 /**
  * Sound → a small file: Opus in WebM by the browser's own encoder, and where there is none, or it fails, a WAV of 16 bits,
- * which is ten times as large. Our own decoder reads both. Also for spoken remarks.
+ * which is seven times as large. Our own decoder reads both. Also for spoken remarks.
  */
 export async function encodeSound(
   sound: AudioInput,
