@@ -100,3 +100,8 @@ export function neighbourSpot(spots: readonly Spot[], from: Spot, key: string): 
       return from;
   }
 }
+
+/** Indices as one text, e.g. "3 4" → the same as a set; "" → none. */
+export function indicesIn(text: string): ReadonlySet<number> {
+  return new Set(text.split(' ').filter(Boolean).map(Number));
+}
