@@ -1,7 +1,9 @@
-import { resolve } from 'node:path';
+import { readdirSync } from 'node:fs';
+import { join, relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { findRing } from './house/cycles.ts';
 import { importsOf, isFile, namesImportedBy, sourcesIn, type Import } from './house/imports.ts';
+import { ROOMS } from './house/rooms.ts';
 import { PACKAGES, brokenRule } from './house/rules.ts';
 
 const SRC = resolve(import.meta.dirname, '../src');
@@ -29,6 +31,13 @@ describe('the folders are the path of the data', () => {
     expect(ofFiles.filter(({ target }) => !isFile(SRC, target))).toEqual([]);
   });
 
+  it('every room has its place in the order, once, and no other is there', () => {
+    const rooms = readdirSync(SRC, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isDirectory() && !/^[._]/.test(entry.name))
+      .map((entry) => relative(SRC, join(entry.parentPath, entry.name)).replaceAll('\\', '/'));
+    expect(ROOMS.toSorted()).toEqual(rooms.sort());
+  });
+
   it('a room imports only rooms that stand above it', () => {
     const broken = ofFiles.map(({ importer, target }) => brokenRule(importer, target));
     expect(broken.filter((message) => message !== null)).toEqual([]);
@@ -52,9 +61,9 @@ const targetsOf = (file: string): string[] =>
 describe('the test would notice', () => {
   it.each([
     ['engine/base/units.ts', 'engine/listen/index.ts', /stands below/],
-    ['engine/listen/pitches/index.ts', 'engine/exercise/index.ts', /knowing the exercise/],
+    ['engine/listen/partials/index.ts', 'engine/exercise/index.ts', /knowing the exercise/],
     ['engine/listen/audio/index.ts', 'engine/listen/index.ts', /reaches up/],
-    ['engine/listen/audio/index.ts', 'engine/listen/onsets/refine.ts', /stands below/],
+    ['engine/listen/audio/index.ts', 'engine/listen/network/index.ts', /stands below/],
     ['engine/report/words/index.ts', 'engine/listen/audio/index.ts', /hears again/],
     ['engine/match/index.ts', 'engine/assess.ts', /reaches up/],
     ['ui/plots/geometry.ts', 'engine/report/index.ts', /by a window/],
@@ -66,6 +75,12 @@ describe('the test would notice', () => {
     ['io/decode/index.ts', '../tests/support/render.ts', /leaves src/],
   ])('%s importing %s', (from, to, message) => {
     expect(brokenRule(from, to)).toMatch(message);
+  });
+
+  it('a room that has no place in the order', () => {
+    expect(() => brokenRule('engine/cellar/index.ts', 'engine/base/index.ts')).toThrow(
+      /engine\/cellar is not in/,
+    );
   });
 
   it.each([

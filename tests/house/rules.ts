@@ -1,9 +1,11 @@
+import { ROOMS } from './rooms.ts';
+
 /**
- * The one rule, and the few walls that the alphabet does not build. Paths are from src/.
+ * The one rule, and the few walls that the order of the rooms does not build. Paths are from src/.
  *
- * A room (folder) imports only rooms that stand above it in its folder's listing. A file that lies directly in a folder is
- * that folder's own: it may import any of the folder's rooms, and no room imports it, save `types.ts`, the words that the
- * rooms of the folder share.
+ * A room (folder) imports only rooms that stand above it in `ROOMS`. A file that lies directly in a folder is that folder's
+ * own: it may import any of the folder's rooms, and no room imports it, save `types.ts`, the words that the rooms of the
+ * folder share.
  */
 export function brokenRule(importer: string, target: string): string | null {
   const from = importer.split('/');
@@ -17,7 +19,16 @@ export function brokenRule(importer: string, target: string): string | null {
   if (at === to.length - 1) {
     return to[at] === 'types.ts' ? null : `${importer} reaches up to ${target}`;
   }
-  return from[at]! < to[at]! ? `${importer} imports ${target}, which stands below it` : null;
+  return placeOf(from, at) < placeOf(to, at) ? `${importer} imports ${target}, which stands below it` : null;
+}
+
+/** A path in parts → where the room that its first `at + 1` parts name stands among all rooms. */
+function placeOf(path: readonly string[], at: number): number {
+  const room = path.slice(0, at + 1).join('/');
+  const place = ROOMS.indexOf(room);
+  if (place < 0)
+    throw new Error(`src/${room} is not in tests/house/rooms.ts: say there above what it stands.`);
+  return place;
 }
 
 /** What of the repository outside src a file may import. */
