@@ -96,7 +96,13 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
         return Object.fromEntries(names.map((name, index) => [name, JSON.parse(texts[index]!) as unknown]));
       }),
     remember: (name, value) =>
-      using(async (database) => void (await database.put('remembered', JSON.stringify(value), name))),
+      using(async (database) => {
+        const transaction = database.transaction('remembered', 'readwrite');
+        const putting = transaction.store.put(JSON.stringify(value), name);
+        // Not left to the browser, which commits only once it has answered: a page reloaded before that would forget it.
+        transaction.commit();
+        await Promise.all([putting, transaction.done]);
+      }),
     storage: async () => {
       const estimate = await navigator.storage?.estimate?.();
       return {

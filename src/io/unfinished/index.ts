@@ -75,7 +75,13 @@ export function createUnfinished(): Unfinished {
         add: (channels) => {
           if ((channels[0]?.length ?? 0) === 0) return;
           const key: [string, number] = [id, next++];
-          void then((database) => database.put('pieces', { channels }, key));
+          void then((database) => {
+            const change = database.transaction('pieces', 'readwrite');
+            const putting = change.store.put({ channels }, key);
+            // Not left to the browser, which commits only once it has answered: a page closed before that would lose the piece.
+            change.commit();
+            return Promise.all([putting, change.done]);
+          });
         },
         end: () => void forget(id),
       };

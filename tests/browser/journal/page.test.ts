@@ -194,10 +194,28 @@ describe('the journal', () => {
     await page.getByLabel('Evenness of time, at most').fill('25');
     await page.getByLabel('Attempts in a row at the criterion').fill('1');
     await page.keyboard.press('Tab');
-    await expect.poll(ready).toBeGreaterThan(before);
+    await expect.poll(ready, { message: 'more is ready once less is asked for' }).toBeGreaterThan(before);
     const after = await ready();
     await page.reload();
-    await expect.poll(ready).toBe(after);
+    await expect.poll(ready, { message: 'what was ready before the reload is ready after it' }).toBe(after);
+    await close();
+  });
+
+  it('remembers what counts as ready though the page is reloaded in the same moment', async () => {
+    const { page, close } = await visit(browser, site);
+    await openEmptyJournal(page);
+    const evenness = page.getByLabel('Evenness of time, at most');
+    for (const percent of ['20', '21', '22', '23', '24', '25', '26', '27', '28', '29']) {
+      const loaded = page.waitForEvent('load');
+      await evenness.evaluate((input: HTMLInputElement, wanted) => {
+        input.value = wanted;
+        input.dispatchEvent(new Event('change', { bubbles: true }));
+        location.reload();
+      }, percent);
+      await loaded;
+      await page.locator('#kept').waitFor();
+      await expect.poll(() => evenness.inputValue(), { message: 'evenness after the reload' }).toBe(percent);
+    }
     await close();
   });
 
