@@ -5,10 +5,10 @@ import { courseRemarks } from './course.ts';
 import { extraKind, isExplained, looksLikeGhost } from './extras.ts';
 import { fillFromLeftovers } from './leftovers.ts';
 import type { Filled } from './leftovers.ts';
-import { readApart, withHandMoved } from './hands.ts';
+import { readApart } from './hands.ts';
 import { readTogether } from './reading.ts';
 import type { Reading } from './reading.ts';
-import { placesOf, struckNotes } from './struck.ts';
+import { exerciseAt, placesOf, sharedOctaves, struckNotes } from './struck.ts';
 import type { Place, Shift, StruckNote } from './struck.ts';
 import { bestRun, surroundings } from './surroundings.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -23,16 +23,16 @@ import { BOUNDS } from './weights.ts';
  * where that explains little, each by itself, which is kept if it explains more.
  */
 export function alignAt(heard: Heard, exercise: Exercise, shift: Shift): Alignment {
-  const struck = struckNotes(heard, shift);
-  const moved = shift.hand === undefined ? exercise : withHandMoved(exercise, shift.hand);
-  const places = placesOf(moved);
+  const struck = struckNotes(heard, shift.semitones);
+  const played = exerciseAt(exercise, shift);
+  const places = placesOf(played);
   const told = (reading: Reading): Alignment => ({
-    ...alignmentOf(reading, heard, moved, struck, places, shift),
+    ...alignmentOf(reading, heard, played, struck, places, shift),
     exercise,
   });
-  const together = told(readTogether(struck, moved, places));
+  const together = told(readTogether(struck, played, places));
   if (exercise.choice.hands !== 'together' || together.fit >= BOUNDS.handsApartUnderFit) return together;
-  const apart = told(readApart(struck, moved, places));
+  const apart = told(readApart(struck, played, places));
   return apart.fit >= together.fit + BOUNDS.handsApartFit ? apart : together;
 }
 
@@ -70,7 +70,7 @@ function alignmentOf(
   );
   const filled = firstOfRepeated([...answers, ...substitutes], leftover, struck);
 
-  const matched = places.map((place) => verdictOn(place, filled, struck, shift));
+  const matched = places.map((place) => verdictOn(place, filled, struck));
   const extras = extrasOf(around, filled, struck);
   const fit = fitOf(
     matched,
@@ -81,7 +81,7 @@ function alignmentOf(
   );
   return {
     exercise,
-    octaveShift: shift.octaves,
+    octaveShift: sharedOctaves(shift, exercise.choice.hands),
     semitoneShift: shift.semitones,
     matched,
     extras,

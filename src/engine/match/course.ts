@@ -3,6 +3,7 @@ import type { Passage } from '../listen/index.ts';
 import type { Filled } from './leftovers.ts';
 import { stepOnsets } from './leftovers.ts';
 import type { Run } from './runs.ts';
+import { sharedOctaves } from './struck.ts';
 import type { Shift, StruckNote } from './struck.ts';
 import type { BeatSec } from './tempo.ts';
 import type { CourseRemark } from './types.ts';
@@ -29,9 +30,13 @@ export function courseRemarks(course: Course): readonly CourseRemark[] {
   const onsets = stepOnsets(filled, struck);
   const last = exercise.steps.length - 1;
   const remarks: CourseRemark[] = [];
-  if (shift.octaves !== 0) remarks.push({ kind: 'other-octave', octaveShift: shift.octaves });
-  if (shift.hand !== undefined)
-    remarks.push({ kind: 'other-octave', octaveShift: shift.hand.octaves, hand: shift.hand.hand });
+  const octaveShift = sharedOctaves(shift, exercise.choice.hands);
+  if (octaveShift !== 0) remarks.push({ kind: 'other-octave', octaveShift });
+  if (exercise.choice.hands === 'together')
+    for (const hand of ['left', 'right'] as const) {
+      const beyond = shift[hand] - octaveShift;
+      if (beyond !== 0) remarks.push({ kind: 'other-octave', octaveShift: beyond, hand });
+    }
   if (shift.semitones !== 0)
     remarks.push({ kind: 'read-a-semitone-off', cents: course.tuningCents - 100 * shift.semitones });
   const first = onsets[0];

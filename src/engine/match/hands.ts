@@ -3,20 +3,8 @@ import { answered, readTogether } from './reading.ts';
 import type { Reading } from './reading.ts';
 import type { Run } from './runs.ts';
 import { placesOf } from './struck.ts';
-import type { HandShift, Place, StruckNote } from './struck.ts';
+import type { Place, StruckNote } from './struck.ts';
 import { bestRun } from './surroundings.ts';
-import { inOctave } from './verdicts.ts';
-
-/** The exercise with one hand's notes some octaves away from where they are written. */
-export function withHandMoved(exercise: Exercise, { hand, octaves }: HandShift): Exercise {
-  const steps = exercise.steps.map((step) => ({
-    ...step,
-    notes: step.notes
-      .map((note) => (note.hand === hand ? inOctave(note, octaves) : note))
-      .sort((a, b) => a.midi - b.midi),
-  }));
-  return { ...exercise, steps };
-}
 
 /**
  * Struck notes and an exercise of both hands → one run in which each hand was followed by itself, as if the other were not

@@ -77,7 +77,10 @@ export function betterChoice(heard: Heard, alignment: Alignment): Explained | nu
     .ranked.slice(0, ALIGNED)
     .map(({ listed }): Explained => {
       const { choice, octaves } = placed(listed, semitones);
-      return { choice, fit: alignAt(heard, buildExercise(choice), { octaves, semitones }).fit };
+      return {
+        choice,
+        fit: alignAt(heard, buildExercise(choice), { left: octaves, right: octaves, semitones }).fit,
+      };
     })
     .sort((a, b) => b.fit - a.fit)[0];
   if (best === undefined || best.fit < BOUNDS.otherExerciseAtLeast) return null;

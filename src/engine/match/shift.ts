@@ -1,13 +1,13 @@
-import type { Exercise } from '../exercise/index.ts';
+import type { Exercise, Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { alignAt } from './align.ts';
-import { withHandMoved } from './hands.ts';
-import type { HandShift, Shift } from './struck.ts';
+import { AS_WRITTEN } from './struck.ts';
+import type { Shift } from './struck.ts';
 import type { Alignment } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
 /**
- * The exercise against the notes at the octave where they lie and, where the piano's tuning makes it likely, a
+ * The exercise against the notes at the octave where they lie, each hand in its own, and, where the piano's tuning makes it likely, a
  * semitone off as the listener read them.
  *
  * Listening without knowing the exercise can place a piano's tuning only within half a semitone either way: a piano 70
@@ -16,10 +16,11 @@ import { BOUNDS } from './weights.ts';
  * flat: measures.md, common practice), it was the tuning. Where it does not come out so, another key was played.
  */
 export function bestShift(heard: Heard, exercise: Exercise): Alignment {
-  const asRead = bestOctave(heard, exercise, 0);
+  const asRead = bestOctaves(heard, exercise, 0);
+  if (asRead.fit + BOUNDS.semitoneFit > 1) return asRead;
   const moved = [1, -1]
     .filter((semitones) => likelyTuning(heard.tuning.cents - 100 * semitones))
-    .map((semitones) => bestOctave(heard, exercise, semitones))
+    .map((semitones) => bestOctaves(heard, exercise, semitones))
     .find((alignment) => alignment.fit >= asRead.fit + BOUNDS.semitoneFit);
   return moved ?? asRead;
 }
@@ -28,60 +29,75 @@ function likelyTuning(cents: number): boolean {
   return cents >= BOUNDS.tuningAtLeastCents && cents <= BOUNDS.tuningAtMostCents;
 }
 
-function bestOctave(heard: Heard, exercise: Exercise, semitones: number): Alignment {
-  let best = alignAt(heard, exercise, { octaves: 0, semitones });
-  if (best.fit >= BOUNDS.settledFit) return best;
-  for (const octaves of likelyOctaves(heard, exercise, semitones)) {
-    const alignment = alignAt(heard, exercise, { octaves, semitones });
+/** The best of the places that the keys struck make likely; as written unless another explains clearly more. */
+function bestOctaves(heard: Heard, exercise: Exercise, semitones: number): Alignment {
+  const [first, ...others] = likelyShifts(heard, exercise, semitones);
+  let best = alignAt(heard, exercise, first!);
+  for (const shift of others) {
+    const alignment = alignAt(heard, exercise, shift);
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
   }
-  if (exercise.choice.hands !== 'together' || best.fit >= BOUNDS.handOctaveUnderFit) return best;
-  // With the other hand where it is written, if that will do.
-  for (const octaves of new Set([0, best.octaveShift]))
-    for (const hand of likelyHands(heard, exercise, { octaves, semitones })) {
-      const alignment = alignAt(heard, exercise, { octaves, semitones, hand });
-      if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
-    }
   return best;
 }
 
-/** The two hands and octaves at which, the other hand staying, the keys played agree best with those of the exercise. */
-function likelyHands(heard: Heard, exercise: Exercise, shift: Shift): readonly HandShift[] {
-  const away = Array.from({ length: BOUNDS.handOctaves }, (_, index) => index + 1);
-  return (['left', 'right'] as const)
-    .flatMap((hand) => away.flatMap((by) => [-by, by].map((octaves): HandShift => ({ hand, octaves }))))
-    .map((hand) => ({ hand, shared: agreement(heard, withHandMoved(exercise, hand), shift) }))
-    .sort((a, b) => b.shared - a.shared)
-    .slice(0, 2)
-    .map(({ hand }) => hand);
+/** Other places than the written one that are aligned at most. */
+const MOST_TRIED = 2;
+
+/**
+ * As written, then the places that have clearly more notes in common with what was struck, the most first. It knows no order in time:
+ * it counts keys, and since each stroke answers one note only, a hand that lies elsewhere is missed in any number of octaves. Of places
+ * that sound alike, as those of one hand where the other is silent do, hands an octave apart come first, then the nearest.
+ */
+function likelyShifts(heard: Heard, exercise: Exercise, semitones: number): readonly Shift[] {
+  const struck = new Int16Array(KEYS);
+  for (const { midi } of heard.notes) struck[midi + semitones]! += 1;
+  const written = { left: keysOf(exercise, 'left'), right: keysOf(exercise, 'right') };
+  const size = exercise.steps.reduce((sum, { notes }) => sum + notes.length, 0);
+  const asWritten = { ...AS_WRITTEN, semitones };
+  const least = inCommon(struck, written, asWritten) + BOUNDS.octaveShare * size;
+  const others = placesToTry(exercise.choice.hands)
+    .map((octaves) => ({ ...octaves, semitones }))
+    .map((shift) => ({ shift, shared: inCommon(struck, written, shift) }))
+    .filter(({ shared }) => shared > least)
+    .sort((a, b) => b.shared - a.shared || oddness(a.shift) - oddness(b.shift))
+    .slice(0, MOST_TRIED);
+  return [asWritten, ...others.map(({ shift }) => shift)];
 }
 
-/** Σ min(heard, expected) over keys: how many notes could answer, were there no time. */
-function agreement(heard: Heard, exercise: Exercise, { octaves, semitones }: Shift): number {
-  const expected = new Map<number, number>();
-  for (const { midi } of exercise.steps.flatMap((step) => step.notes))
-    expected.set(midi, (expected.get(midi) ?? 0) + 1);
-  return heard.notes.filter((note) => {
-    const midi = note.midi + semitones - 12 * octaves;
-    const left = expected.get(midi) ?? 0;
-    expected.set(midi, left - 1);
-    return left > 0;
-  }).length;
+/** MIDI numbers, and as many beyond as an exercise may be moved. */
+const KEYS = 256;
+
+/** How often each key is written for a hand. */
+function keysOf({ steps }: Exercise, hand: 'left' | 'right'): Int16Array {
+  const keys = new Int16Array(KEYS);
+  for (const { notes } of steps) for (const note of notes) if (note.hand === hand) keys[note.midi]! += 1;
+  return keys;
 }
 
-/** The two octave shifts, other than none, at which most played keys are keys of the exercise; none where written fits all. */
-function likelyOctaves(heard: Heard, exercise: Exercise, semitones: number): readonly number[] {
-  const keys = new Set(exercise.steps.flatMap((step) => step.notes.map((note) => note.midi)));
-  const sharing = ({ octaves }: Shift): number =>
-    heard.notes.filter((note) => keys.has(note.midi + semitones - 12 * octaves)).length;
-  const shifts: number[] = [];
-  for (let octaves = -BOUNDS.octaves; octaves <= BOUNDS.octaves; octaves++)
-    if (octaves !== 0 && sharing({ octaves, semitones }) > 0) shifts.push(octaves);
-  const asWritten = sharing({ octaves: 0, semitones });
-  return shifts
-    .map((octaves) => ({ octaves, shared: sharing({ octaves, semitones }) }))
-    .filter(({ shared }) => shared >= asWritten)
-    .sort((a, b) => b.shared - a.shared || Math.abs(a.octaves) - Math.abs(b.octaves))
-    .slice(0, 2)
-    .map(({ octaves }) => octaves);
+/** Σ min(struck, written) over keys: how many notes could answer, were there no time. */
+function inCommon(
+  struck: Int16Array,
+  written: Readonly<Record<'left' | 'right', Int16Array>>,
+  { left, right }: Shift,
+): number {
+  let shared = 0;
+  struck.forEach((count, key) => {
+    if (count === 0) return;
+    shared += Math.min(count, (written.left[key - 12 * left] ?? 0) + (written.right[key - 12 * right] ?? 0));
+  });
+  return shared;
+}
+
+/** Octaves at which hands are looked for; the left never above the right, which would sound like hands in their places. */
+function placesToTry(hands: Hands): readonly Omit<Shift, 'semitones'>[] {
+  const octaves = Array.from({ length: 2 * BOUNDS.octaves + 1 }, (_, index) => index - BOUNDS.octaves);
+  if (hands !== 'together') return octaves.map((by) => ({ left: by, right: by }));
+  return octaves.flatMap((left) =>
+    octaves.filter((right) => left <= right + 1).map((right) => ({ left, right })),
+  );
+}
+
+/** Of places that sound alike the least odd is meant. */
+function oddness({ left, right }: Shift): number {
+  return 10 * Math.abs(left - right) + Math.abs(left) + Math.abs(right);
 }

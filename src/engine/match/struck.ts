@@ -1,28 +1,44 @@
-import type { Exercise, ExpectedNote, Hand } from '../exercise/index.ts';
+import type { Exercise, ExpectedNote, Hand, Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 
-/** A played note as the matching sees it: its place in Heard.notes and the key after shifts are taken out. */
+/** A played note as the matching sees it: its place in Heard.notes and the key that was struck. */
 export interface StruckNote {
   /** index into Heard.notes */
   readonly played: number;
   readonly timeSec: number;
-  /** in the written octave: heard key less the octave shift, plus the semitone shift */
+  /** heard key plus the semitones that the listener read too few */
   readonly midi: number;
   readonly confidence: number;
   readonly levelDb: number;
 }
 
-/** By how much the written exercise and the heard keys differ as a whole. */
-export interface Shift {
-  readonly octaves: number;
+/** By how much the keys struck lie away from the written ones: octaves of each hand, and semitones that the listener read too few. */
+export interface Shift extends Readonly<Record<Hand, number>> {
   readonly semitones: number;
-  /** of two hands the one that lies in another octave than the other asks for */
-  readonly hand?: HandShift;
 }
 
-export interface HandShift {
-  readonly hand: Hand;
-  readonly octaves: number;
+export const AS_WRITTEN: Shift = { left: 0, right: 0, semitones: 0 };
+
+/** Octaves by which all that is played lies away from what is written; what a hand lies beyond that is its own. */
+export function sharedOctaves({ left, right }: Shift, hands: Hands): number {
+  if (hands !== 'together') return hands === 'left' ? left : right;
+  return left * right > 0 ? Math.sign(left) * Math.min(Math.abs(left), Math.abs(right)) : 0;
+}
+
+/** The exercise where it was played: each hand's notes so many octaves away from where they are written. */
+export function exerciseAt(exercise: Exercise, shift: Shift): Exercise {
+  if (shift.left === 0 && shift.right === 0) return exercise;
+  const steps = exercise.steps.map((step) => ({
+    ...step,
+    notes: step.notes.map((note) => inOctave(note, shift[note.hand])).sort((a, b) => a.midi - b.midi),
+  }));
+  return { ...exercise, steps };
+}
+
+/** The same note some octaves away, its name's octave number moved with it. */
+function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
+  const name = note.name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
+  return { ...note, midi: note.midi + 12 * octaves, name };
 }
 
 /** One expected note and where it stands. `place` counts the exercise's notes by step, then pitch. */
@@ -42,13 +58,13 @@ export function placesOf(exercise: Exercise): readonly Place[] {
   return places;
 }
 
-/** Heard notes with the shift taken out, in order of time. */
-export function struckNotes(heard: Heard, shift: Shift): readonly StruckNote[] {
+/** Heard notes → the keys struck, in order of time. */
+export function struckNotes(heard: Heard, semitones: number): readonly StruckNote[] {
   return heard.notes
     .map((note, played) => ({
       played,
       timeSec: note.timeSec,
-      midi: note.midi + shift.semitones - 12 * shift.octaves,
+      midi: note.midi + semitones,
       confidence: note.confidence,
       levelDb: note.levelDb,
     }))

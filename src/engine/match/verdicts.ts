@@ -1,18 +1,15 @@
-import type { ExpectedNote } from '../exercise/index.ts';
 import type { Filled } from './leftovers.ts';
-import type { Place, Shift, StruckNote } from './struck.ts';
+import type { Place, StruckNote } from './struck.ts';
 import type { MatchedNote } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
-/** One expected note → its verdict, the note moved to the octave played. */
+/** One expected note → its verdict. */
 export function verdictOn(
   place: Place,
   filled: readonly Filled[],
   struck: readonly StruckNote[],
-  shift: Shift,
 ): MatchedNote {
-  const { note, step } = place;
-  const expected = shift.octaves === 0 ? note : inOctave(note, shift.octaves);
+  const { note: expected, step } = place;
   const answer = filled.find((entry) => entry.place === place);
   if (answer === undefined) {
     const reason = `${expected.name} may be covered by the same note an octave below it, which was struck with it`;
@@ -21,7 +18,7 @@ export function verdictOn(
       : { step, expected, verdict: 'missed' };
   }
   const { played, midi, confidence } = struck[answer.struck]!;
-  if (midi === note.midi) return { step, expected, verdict: 'correct', played };
+  if (midi === expected.midi) return { step, expected, verdict: 'correct', played };
   if (confidence >= BOUNDS.wrongConfidence) return { step, expected, verdict: 'wrong', played };
   const reason = `something sounded where ${expected.name} belongs, too faint to say which key`;
   return { step, expected, verdict: 'unsure', reason, played };
@@ -36,10 +33,4 @@ function isCovered(place: Place, filled: readonly Filled[], struck: readonly Str
     const below = place.note.midi - struck[index]!.midi;
     return other.step === place.step && other.note.hand !== place.note.hand && (below === 12 || below === 24);
   });
-}
-
-/** The same note some octaves away, its name's octave number moved with it. */
-export function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
-  const name = note.name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
-  return { ...note, midi: note.midi + 12 * octaves, name };
 }

@@ -74,7 +74,7 @@ export const BOUNDS = {
   aroundRunSec: 1.5,
   /** a gap of more beats than this is a stop (teaching: "a gap over three beats") */
   stopBeats: 3,
-  /** octaves above or below the written place that are looked at */
+  /** octaves above or below the written place at which each hand is looked for */
   octaves: 3,
   /** a chord's note later than this share of a step after the first was not struck with it; it speaks against the form */
   scatteredShareOfStep: 0.25,
@@ -83,11 +83,8 @@ export const BOUNDS = {
   /** both hands together that explain less than this are also followed each by itself, which must explain so much more */
   handsApartUnderFit: 0.9,
   handsApartFit: 0.03,
-  /** … and if that explains no more than this, one of them is looked for in another octave, up to two away */
-  handOctaveUnderFit: 0.75,
-  handOctaves: 2,
-  /** as written, what explains this much is not tried in other octaves */
-  settledFit: 0.9,
+  /** another octave is tried where it has so much more of the exercise's notes in common with what was struck, of all of them */
+  octaveShare: 0.04,
   /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
   octaveFit: 0.05,
   semitoneFit: 0.25,
