@@ -71,6 +71,7 @@ describe('the test would notice', () => {
     ['ui/report/Report.svelte', 'io/decode/browser.ts', /inside a device/],
     ['ui/report/Report.svelte', 'ui/App.svelte', /reaches up/],
     ['ui/report/words.ts', 'terminal/drawing/index.ts', /the command line/],
+    ['ui/report/words.ts', 'library/index.ts', /for others/],
     ['io/decode/index.ts', 'ui/kit/index.ts', /stands below/],
     ['io/decode/index.ts', '../tests/support/render.ts', /leaves src/],
   ])('%s importing %s', (from, to, message) => {

@@ -28,8 +28,13 @@ const OF_THE_RECORDING: readonly FindingKind[] = [
 
 /**
  * A recording of any length that has been listened to → its attempts and its other playing, each recognised and measured, in order
- * of time. It was listened to once, as a whole; with the `sound` each attempt gets its second listening. `pianoCents`, where the
- * piano's tuning is known, settles which of two keys a semitone apart was played in all of them.
+ * of time. It was listened to once, as a whole; with the `sound` (null: without) each attempt gets its second listening.
+ * `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
+ * throws: what cannot be recognised says so.
+ *
+ * @example
+ * const { heard, sound: kept } = listenAndKeep(sound);
+ * for (const { startSec, assessment } of assessRecording(heard, kept)) console.log(startSec, assessment.kind);
  */
 export function assessRecording(
   heard: Heard,

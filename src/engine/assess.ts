@@ -45,7 +45,18 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
 /** All that may be known besides the sound and the exercise. */
 export type AssessOptions = ListenOptions & ReportOptions & RecogniseOptions;
 
-/** Sound in, report out: the whole path, one line a stage. `choice` null: the exercise is recognised from the sound. */
+/**
+ * Sound in, report out: the whole path, one line a stage.
+ *
+ * `audio` holds one Float32Array a channel, all of one length, −1..1. `choice` null: the exercise is recognised from the
+ * sound. Poor sound is no error: it is a finding of the report, or the reason why there is none. One minute takes about a
+ * second, so on a page call it in a worker.
+ *
+ * @throws UsageError where `choice` is no exercise, or the sample rate lies outside 4000 to 768 000 Hz.
+ * @example
+ * const result = assess(sound, { key: 'D major', form: 'scale', hands: 'right', octaves: 2 }, { targetBpm: 80 });
+ * if (result.kind === 'report') console.log(result.report.words.verdict);
+ */
 export function assess(
   audio: AudioInput,
   choice: ExerciseChoice | null,

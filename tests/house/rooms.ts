@@ -56,6 +56,7 @@ export const ROOMS: readonly string[] = [
   'io/teaching',
   'io/tone',
   'io/unfinished',
+  'library',
   'terminal',
   'terminal/drawing',
   'terminal/pile',

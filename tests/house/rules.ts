@@ -42,6 +42,7 @@ const WALLS: readonly { readonly inside: RegExp; readonly never: RegExp; readonl
   { inside: /^engine\/listen\//, never: /^engine\/exercise\//, says: 'listens knowing the exercise' },
   { inside: /^engine\/report\//, never: /^engine\/listen\/(?!(index|types)\.ts$)/, says: 'hears again' },
   { inside: /^ui\//, never: /^io\/(?![^/]+\/index\.ts$)/, says: 'reaches inside a device' },
+  { inside: /^(?!library\/)/, never: /^library\//, says: 'uses what is for others' },
   { inside: /^ui\//, never: /^terminal\//, says: 'imports the command line' },
 ];
 

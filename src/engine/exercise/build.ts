@@ -24,7 +24,14 @@ const RIGHT_START_MIDI = 60;
 const LONG_EXERCISE_OCTAVES = 3;
 const SEMITONES_AN_OCTAVE = 12;
 
-/** Choice → the exercise written out; throws UsageError on a choice that does not exist. */
+/**
+ * Choice → the exercise written out: one step a place, in order, its notes with pitch (MIDI), name, hand and finger.
+ *
+ * @throws UsageError on a choice that does not exist.
+ * @example
+ * const { title, steps } = buildExercise({ key: 'A minor', form: 'scale', hands: 'left', octaves: 1 });
+ * console.log(title, steps.map(({ notes }) => notes.map(({ name, finger }) => `${name} (${finger})`)));
+ */
 export function buildExercise(choice: ExerciseChoice): Exercise {
   const settled = settleChoice(choice);
   const steps =

@@ -18,7 +18,12 @@ function hasOctaves(form: Form): boolean {
   return form === 'arpeggio' || form === 'scale';
 }
 
-/** Every exercise there is, once: 24 keys, five forms, each hand and both, 1 to 4 octaves, three minor scales. */
+/**
+ * Every exercise there is, once: 24 keys, five forms, each hand and both, 1 to 4 octaves, three minor scales.
+ *
+ * @example
+ * const scales = allChoices().filter(({ form }) => form === 'scale');
+ */
 export function allChoices(): readonly ExerciseChoice[] {
   return ALL_KEYS.flatMap((key) =>
     ALL_FORMS.flatMap((form) =>

@@ -54,7 +54,13 @@ export function normaliseKey(text: string): string {
   return parseKey(text).name;
 }
 
-/** Key → signature, scale, triad, primary chords; in minor `scale` is the natural one, the signature's own. */
+/**
+ * Key → signature, scale, triad, primary chords; in minor `scale` is the natural one, the signature's own.
+ *
+ * @throws UsageError on what is not a key.
+ * @example
+ * const { signature, scale } = keyFacts('A major'); // ['F#', 'C#', 'G#'], ['A', 'B', 'C#', 'D', 'E', 'F#', 'G#']
+ */
 export function keyFacts(key: string): KeyFacts {
   const parts = parseKey(key);
   const { name, tonic, mode } = parts;

@@ -1,7 +1,12 @@
+/** The mode of a key. */
 export type Mode = 'major' | 'minor';
+/** One hand. */
 export type Hand = 'left' | 'right';
+/** Which hands play. */
 export type Hands = Hand | 'together';
+/** What is played in the key: both triad forms are the tonic triad with its inversions, the progression is I–IV–I–V7–I. */
 export type Form = 'arpeggio' | 'triads' | 'broken-triads' | 'progression' | 'scale';
+/** Which of the three minor scales. */
 export type MinorScale = 'natural' | 'harmonic' | 'melodic';
 
 /** What somebody chose to play. */

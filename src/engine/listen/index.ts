@@ -24,6 +24,7 @@ import { VoiceWatch } from './voices/index.ts';
  */
 const ONSET_SD_MS = 2;
 
+/** What may be known before a listening. */
 export interface ListenOptions {
   /** what is known of this piano: the listening starts from its tuning; null: the tuning is waited for */
   readonly piano: PianoProfile | null;
@@ -41,7 +42,15 @@ export interface Listener {
   sound(): KeptSound;
 }
 
-/** Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error. */
+/**
+ * Opens a listening at the sound's own sample rate. Sound that cannot be used is a finding of the result, never an error.
+ *
+ * @throws UsageError on a rate outside 4000 to 768 000 Hz, on no or over 64 channels, and on blocks of other shape.
+ * @example
+ * const listener = createListener({ sampleRateHz: sound.sampleRateHz, channels: 1 });
+ * for (let at = 0; at < 48_000; at += 4096) listener.push([sound.channels[0]!.subarray(at, at + 4096)]);
+ * const { notes } = listener.finish();
+ */
 export function createListener(
   format: { readonly sampleRateHz: number; readonly channels: number },
   options: Partial<ListenOptions> = {},
@@ -131,7 +140,14 @@ export function listen(audio: AudioInput, options: Partial<ListenOptions> = {}):
   return listenAndKeep(audio, options).heard;
 }
 
-/** The same, and the sound itself for a second listening. */
+/**
+ * A whole recording → what was heard in it, knowing no exercise, and the sound itself for a second listening.
+ *
+ * @throws UsageError on a rate outside 4000 to 768 000 Hz, no channel, or channels of different length.
+ * @example
+ * const { heard, sound: kept } = listenAndKeep(sound);
+ * console.log(heard.notes.map(({ midi, timeSec }) => `${midi} at ${timeSec.toFixed(3)} s`), kept.samples.length);
+ */
 export function listenAndKeep(
   audio: AudioInput,
   options: Partial<ListenOptions> = {},

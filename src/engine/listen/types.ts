@@ -32,6 +32,7 @@ export interface Tuning {
   readonly strays: readonly { readonly midi: number; readonly cents: number }[];
 }
 
+/** What may be said of the sound itself; `processing`: the device set the level or took noise away by itself. */
 export type FindingKind =
   | 'silence'
   | 'too-short'

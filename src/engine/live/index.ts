@@ -63,7 +63,14 @@ function isString({ probability, sounding }: NetworkNote): boolean {
   return probability >= STRING.probability && sounding >= STRING.sounding;
 }
 
-/** Opens an ear at the sound's own rate. */
+/**
+ * Opens an ear at the sound's own rate, for sound as it comes from a microphone: blocks of any length go in, events come out.
+ *
+ * @throws UsageError on no channel, and on blocks with other channels than were announced.
+ * @example
+ * const ear = createLiveEar({ sampleRateHz: 48_000, channels: 1 });
+ * for (const event of ear.push([new Float32Array(128)])) if (event.kind === 'ended') console.log(event.startSec, event.endSec);
+ */
 export function createLiveEar(
   format: { readonly sampleRateHz: number; readonly channels: number },
   options: Partial<LiveOptions> = {},

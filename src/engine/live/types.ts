@@ -37,6 +37,7 @@ export type LiveEvent =
   /** `silenceSec` have passed since its last onset. Its sound lies between `startSec` and `endSec`, both heard already. */
   | { readonly kind: 'ended'; readonly startSec: number; readonly endSec: number; readonly notes: number };
 
+/** What may be known before live listening, and when an attempt begins and ends. */
 export interface LiveOptions {
   /** an attempt ends so long after its last onset; must be longer than the slowest beat */
   readonly silenceSec: number;

@@ -1,6 +1,7 @@
 import type { Exercise, ExerciseChoice, ExpectedNote, Hand } from '../exercise/index.ts';
 import type { Passage } from '../listen/index.ts';
 
+/** Why a note is extra: beside the right one, the same again, before going back to an earlier place, or none of these. */
 export type ExtraKind = 'slip' | 'repeat' | 'restart' | 'other';
 
 /** What became of one expected note. `played` is an index into Heard.notes. */

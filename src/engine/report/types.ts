@@ -26,6 +26,7 @@ export interface Estimate {
   readonly plusMinus?: number;
 }
 
+/** The time from one step to the next (inter-onset interval). */
 export interface IntervalDeviation {
   /** the step that the interval leads into */
   readonly step: number;
@@ -36,6 +37,7 @@ export interface IntervalDeviation {
   readonly audible: boolean;
 }
 
+/** How late the note of a crossing came. */
 export interface CrossingDelay {
   readonly step: number;
   readonly hand: Hand;
@@ -119,6 +121,7 @@ export interface Measures {
   readonly changeGapMs: Estimate | NotMeasured;
 }
 
+/** A note as it was played: when, which key, how loud, and what it answers in the exercise. */
 export interface ReportedNote {
   readonly timeSec: number;
   readonly releaseSec: number | null;

@@ -13,7 +13,14 @@ const LEAST_NOTES = 3;
 const OTHER_APART = 4;
 const OTHER_CENTS = 8;
 
-/** One listening → what it teaches of the piano; null where too little was heard. */
+/**
+ * One listening → what it teaches of the piano; null where too little was heard. With it, another listening starts from the
+ * piano's own tuning.
+ *
+ * @example
+ * const { heard } = listenAndKeep(sound);
+ * const again = assess(sound, null, { piano: learnPiano(heard) });
+ */
 export function learnPiano(heard: Pick<Heard, 'notes' | 'tuning'>): PianoProfile | null {
   const notes = heard.notes.filter(({ confidence }) => confidence >= LEAST_CONFIDENCE);
   if (notes.length < LEAST_NOTES) return null;

@@ -57,6 +57,7 @@ export interface Criteria {
   readonly tempoShare: number;
 }
 
+/** The bounds that hold where nobody has set others. */
 export const DEFAULT_CRITERIA: Criteria = {
   evennessPercent: 8,
   unevenPercent: 12,

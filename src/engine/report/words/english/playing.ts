@@ -5,7 +5,7 @@ import { chord, finger, fingerOf, hands, spot, stretch } from './places.ts';
 const WAYS = { up: 'going up', down: 'coming down' } as const;
 
 /** A late crossing, or several alike. */
-interface CrossingFacts {
+export interface CrossingFacts {
   readonly kind: 'thumb-under' | 'over-thumb';
   readonly direction: 'up' | 'down';
   /** the note before the crossing and the one it leads to */
