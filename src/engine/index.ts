@@ -10,3 +10,5 @@ export * from './match/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';
 export * from './standing/index.ts';
+export { beatsPerStep, STOP_BEATS, timelineOf } from './timeline/index.ts';
+export type { TimedStrike, Timeline } from './timeline/index.ts';

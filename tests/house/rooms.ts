@@ -25,6 +25,7 @@ export const ROOMS: readonly string[] = [
   'engine/recheck/look/kernel',
   'engine/recheck/look/training',
   'engine/recheck/look/training/recipe',
+  'engine/timeline',
   'engine/report',
   'engine/report/criteria',
   'engine/report/measures',

@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allChoices } from '../../src/engine/index.ts';
 import { drawReport } from '../../src/terminal/drawing/index.ts';
-import { evenTimes } from '../../src/terminal/drawing/even-times.ts';
 import { wrapText } from '../../src/terminal/drawing/wrap.ts';
 import { invent } from './invented.ts';
 import type { Invention } from './invented.ts';
@@ -182,31 +181,6 @@ describe('the words and figures', () => {
       .flatMap((line) => [...line.matchAll(/\x1b\[1;94m(.*?)\x1b\[0m/g)].map((match) => match[1]))
       .join(' ');
     expect(marked).toBe(report.words.emphasis);
-  });
-});
-
-describe('even times', () => {
-  const beats = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5];
-  const played = (times: readonly (number | null)[]) =>
-    new Map(times.flatMap((timeSec, step) => (timeSec === null ? [] : [[step, timeSec] as const])));
-
-  it('of even playing are the onsets, missed ones too', () => {
-    const { ticks, all } = evenTimes(played([1, 1.3, null, 1.9, 2.2, 2.5, 2.8, 3.1]), beats);
-    expect([...ticks.values()].map((value) => Number(value.toFixed(6)))).toEqual([
-      1, 1.3, 1.6, 1.9, 2.2, 2.5, 2.8, 3.1,
-    ]);
-    expect(all.get(2)).toBeCloseTo(1.6, 9);
-  });
-
-  it('are not moved by one late note', () => {
-    const { ticks } = evenTimes(played([1, 1.3, 1.6, 2.05, 2.2, 2.5, 2.8, 3.1]), beats);
-    expect(ticks.get(3)).toBeCloseTo(1.9, 2);
-  });
-
-  it('start anew after a stop of more than three beats', () => {
-    const { ticks } = evenTimes(played([1, 1.3, 1.6, 1.9, 8, 8.3, 8.6, 8.9]), beats);
-    expect(ticks.get(3)).toBeCloseTo(1.9, 9);
-    expect(ticks.get(4)).toBeCloseTo(8, 9);
   });
 });
 

@@ -31,7 +31,7 @@ export interface IntervalDeviation {
   /** the step that the interval leads into */
   readonly step: number;
   readonly ioiMs: number;
-  /** against the median interval, ms (+ late) */
+  /** how far the note at its end is from its even place, ms (+ late) */
   readonly deviationMs: number;
   /** above the just-noticeable difference (Friberg & Sundberg 1995) */
   readonly audible: boolean;

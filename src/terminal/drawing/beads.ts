@@ -1,6 +1,5 @@
-import { buildExercise, displayName, displayPitchClass } from '../../engine/index.ts';
+import { buildExercise, displayName, displayPitchClass, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Hand, Report, ReportedNote } from '../../engine/index.ts';
-import { evenTimes } from './even-times.ts';
 
 /** How loud a bead is against the median of its attempt. */
 export type Loudness = 'soft' | 'middle' | 'loud';
@@ -38,7 +37,7 @@ export interface StringOfBeads {
   /** notes that answer nothing, in order of time */
   readonly extras: readonly Bead[];
   /** where perfectly even notes would fall, seconds, by step */
-  readonly even: ReadonlyMap<number, number>;
+  readonly tickSec: ReadonlyMap<number, number>;
 }
 
 /** Report → beads in time. Pure. */
@@ -46,11 +45,8 @@ export function layOut(report: Report): StringOfBeads {
   const exercise = buildExercise(choiceOf(report));
   const hands: readonly Hand[] =
     report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
-  const even = evenTimes(
-    onsetOfSteps(report),
-    exercise.steps.map(({ beat }) => beat),
-  );
-  const clusters = hands.flatMap((hand) => clustersOf(report, exercise, hand, even.all));
+  const { tickSec } = timelineOf(report.notes, exercise);
+  const clusters = hands.flatMap((hand) => clustersOf(report, exercise, hand, tickSec));
   const extras = report.notes
     .filter(({ verdict }) => verdict === 'extra')
     .map((note): Bead => ({
@@ -63,7 +59,7 @@ export function layOut(report: Report): StringOfBeads {
     hands,
     clusters: clusters.sort((a, b) => a.timeSec - b.timeSec),
     extras,
-    even: even.ticks,
+    tickSec,
   };
 }
 
@@ -73,22 +69,11 @@ export function choiceOf({ exercise }: Report) {
   return { key, form, hands, octaves, ...(minorScale && { minorScale }) };
 }
 
-/** Mean onset of each step that was played. */
-function onsetOfSteps(report: Report): Map<number, number> {
-  const sums = new Map<number, { sum: number; count: number }>();
-  for (const { step, timeSec, verdict } of report.notes) {
-    if (step === null || verdict === 'extra') continue;
-    const { sum, count } = sums.get(step) ?? { sum: 0, count: 0 };
-    sums.set(step, { sum: sum + timeSec, count: count + 1 });
-  }
-  return new Map([...sums].sort(([a], [b]) => a - b).map(([step, { sum, count }]) => [step, sum / count]));
-}
-
 function clustersOf(
   report: Report,
   exercise: Exercise,
   hand: Hand,
-  expectedSec: ReadonlyMap<number, number>,
+  tickSec: ReadonlyMap<number, number>,
 ): Cluster[] {
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
   return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Cluster[] => {
@@ -97,7 +82,7 @@ function clustersOf(
       (note) => note.step === step && note.verdict !== 'extra' && (note.hand ?? hand) === hand,
     );
     const firstSec = Math.min(...played.map(({ timeSec }) => timeSec));
-    const timeSec = Number.isFinite(firstSec) ? firstSec : expectedSec.get(step);
+    const timeSec = Number.isFinite(firstSec) ? firstSec : tickSec.get(step);
     if (own.length === 0 || timeSec === undefined) return [];
     const beads = own.map(({ midi, name }): Bead => {
       // Whatever octave the hand lies in: no hand has the same note twice in a chord.

@@ -60,7 +60,7 @@ function drawLine(line: Line, laid: StringOfBeads, { columnsASec, width }: Scale
   const drawn = laid.hands.map((hand) => drawHand(hand, line, laid, column, width));
   const ticks = new Row(width);
   ticks.put(0, `${line.fromSec.toFixed(1)} s`, 'quiet');
-  for (const [step, timeSec] of laid.even) {
+  for (const [step, timeSec] of laid.tickSec) {
     if (line.clusters.some((cluster) => cluster.step === step) && column(timeSec) >= MARGIN) {
       ticks.put(column(timeSec), '╵', 'quiet');
     }

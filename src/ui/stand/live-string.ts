@@ -1,3 +1,4 @@
+import { STOP_BEATS } from '../../engine/index.ts';
 import type { Exercise } from '../../engine/index.ts';
 import type { LiveNote } from '../attempt/live-notes.ts';
 import { cutSilences } from '../plots/pearls/warp.ts';
@@ -53,8 +54,6 @@ const TOGETHER_SEC = 0.05;
 /** What one dB adds to a radius, as a share of it, and the bounds. */
 const PER_DB = 0.1;
 const SIZE = { least: 0.55, most: 1.45 } as const;
-/** A pause of more beats is drawn shorter, as a stop is in the report. */
-const STOP_BEATS = 3;
 /** Players slow down: a row holds so much more time than its steps need. */
 const SLACK = 1.08;
 
@@ -71,6 +70,7 @@ export function drawLive(notes: readonly LiveNote[], options: LiveStringOptions)
   const innerPx = widthPx - 2 * leftPx;
   const above = (R.rowAbove + ((tallest - 1) / 2) * R.chord) * radius;
 
+  // A stop is drawn shorter, as in the report.
   const warp = cutSilences(
     notes.map(({ timeSec }) => timeSec),
     STOP_BEATS * beatSec,

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { assess, buildExercise } from '../../../src/engine/index.ts';
+import { assess, buildExercise, timelineOf } from '../../../src/engine/index.ts';
 import type { Exercise, Report } from '../../../src/engine/index.ts';
 import { cutPart } from '../../../src/io/playback/part.ts';
 import { versionsOf } from '../../../src/ui/attempt/retiming.ts';
@@ -69,9 +69,10 @@ function found(
   return best;
 }
 
-/** How far off their places the true onsets are in the sound that is made of `report`, ms. */
-function offMsOf(sound: Rendered, report: Report, exercise: Exercise, places: readonly number[]) {
+/** How far off their places, at the tempo that `report` has, the true onsets are in the sound that is made of it, ms. */
+function offMsOf(sound: Rendered, report: Report, exercise: Exercise): number[] {
   const { channels, sampleRateHz, truth } = sound;
+  const places = evenPlaces(truth.notes, exercise, 60 / timelineOf(report.notes, exercise).beatSec!);
   const { attacks } = versionsOf(report, exercise).even!;
   const part = cutPart(sound, 0, report.audio.durationSec, 1, attacks)!;
   return truth.notes.map(({ timeSec }, index) => {
@@ -93,13 +94,10 @@ it.each(UNEVEN)(
     if (assessed.kind !== 'report') throw new Error(assessed.reason);
     const { report } = assessed;
     const exercise = buildExercise(choice);
-    const tempo = report.measures.tempoBpm;
-    if (!('value' in tempo)) throw new Error(tempo.notMeasured);
-    const places = evenPlaces(sound.truth.notes, exercise, tempo.value);
-    const told = offMsOf(sound, trulyHeard(report, sound.truth), exercise, places);
+    const told = offMsOf(sound, trulyHeard(report, sound.truth), exercise);
     toldMs.push(...told);
     expect(Math.max(...told.map(Math.abs))).toBeLessThan(MOST_MS);
-    const heard = offMsOf(sound, report, exercise, places);
+    const heard = offMsOf(sound, report, exercise);
     // All are placed from the first; how far that was off is no unevenness.
     const common = [...heard].sort((a, b) => a - b)[heard.length >> 1]!;
     heardMs.push(...heard.map((off) => off - common));

@@ -15,7 +15,7 @@ function figuresOf(made: Invention) {
   const spots = gatherSpots(threadBeads(report, exercise));
   const places = placesOf(exercise, spots);
   const all = {
-    timing: timingFigure(report, places),
+    timing: timingFigure(report, exercise, places),
     tempo: tempoFigure(report, exercise, places),
     loudness: loudnessFigure(report, places),
     hands: handsFigure(report, places, DEFAULT_CRITERIA),
@@ -30,7 +30,7 @@ const drawnFigures = (made: Invention): readonly GraphFigure[] => {
 };
 
 describe('the figures of the detail', () => {
-  it('show each interval against the median, with the audible threshold as a band', () => {
+  it('show each note against its even place, with the audible threshold as a band', () => {
     const { timing } = figuresOf(INVENTED.lateThumb);
     expect(timing.points).toHaveLength(12);
     expect(timing.points.filter((point) => point.look).map((point) => point.step)).toEqual([1, 4]);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
+import { DEFAULT_CRITERIA, timelineOf } from '../../../src/engine/index.ts';
 import { sounded, threadBeads } from '../../../src/ui/plots/pearls/beads.ts';
 import { describeSpot } from '../../../src/ui/plots/pearls/describe.ts';
 import { pearlRadius } from '../../../src/ui/plots/pearls/lanes.ts';
@@ -38,13 +38,13 @@ describe('beads', () => {
     );
   });
 
-  it('that did not sound stand between their neighbours in proportion to the beats', () => {
+  it('that did not sound stand on their ticks', () => {
     const made = { choice: INVENTED.lateThumb.choice, missed: [{ step: 6, hand: 'right' as const }] };
-    const beads = beadsOf(made);
-    const [before, missed, after] = [5, 6, 7].map((step) => beads.find((bead) => bead.step === step)!);
-    expect(missed!.kind).toBe('missed');
-    expect(missed!.timeSec).toBeCloseTo((before!.timeSec + after!.timeSec) / 2, 9);
-    expect(sounded(missed!)).toBe(false);
+    const { report, exercise } = invent(made);
+    const missed = beadsOf(made).find((bead) => bead.step === 6)!;
+    expect(missed.kind).toBe('missed');
+    expect(missed.timeSec).toBe(timelineOf(report.notes, exercise).tickSec.get(6));
+    expect(sounded(missed)).toBe(false);
   });
 });
 

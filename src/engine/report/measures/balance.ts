@@ -13,7 +13,7 @@ interface InnerNote {
 
 /** Strikes of one hand → the inner notes of its chords of three keys or more, each against the mean of the outer two. */
 function innerNotes(strikes: readonly Strike[]): readonly InnerNote[] {
-  return strikes.flatMap(({ step, keys }): InnerNote[] => {
+  return strikes.flatMap(({ step, notes: keys }): InnerNote[] => {
     if (keys.length < 3) return [];
     const outerDb = (keys[0]!.played.levelDb + keys.at(-1)!.played.levelDb) / 2;
     return keys.slice(1, -1).map((key) => ({ step, key, againstOuterDb: key.played.levelDb - outerDb }));

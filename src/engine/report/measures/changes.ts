@@ -35,9 +35,9 @@ export function chordChanges(
 }
 
 function gapBetween(from: Strike, to: Strike): Figure {
-  const releases = from.keys.flatMap(({ played }) => played.releaseSec ?? []);
-  if (releases.length < from.keys.length) return notMeasured('the damping of this chord cannot be heard');
-  const firstSec = Math.min(...to.keys.map(({ played }) => played.timeSec));
+  const releases = from.notes.flatMap(({ played }) => played.releaseSec ?? []);
+  if (releases.length < from.notes.length) return notMeasured('the damping of this chord cannot be heard');
+  const firstSec = Math.min(...to.notes.map(({ played }) => played.timeSec));
   return { value: 1000 * (firstSec - Math.max(...releases)), plusMinus: RELEASE_SD_MS };
 }
 

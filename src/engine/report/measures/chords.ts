@@ -35,9 +35,9 @@ export const MEAN_RANGE: readonly number[] = [0, 0, 1.128, 1.693, 2.059, 2.326];
  */
 export function chordSpreads(strikes: readonly Strike[], onsetSdMs: number): readonly ChordSpread[] {
   return strikes
-    .filter((strike) => strike.keys.length > 1)
+    .filter((strike) => strike.notes.length > 1)
     .map((strike) => {
-      const inTime = [...strike.keys].sort((a, b) => a.played.timeSec - b.played.timeSec);
+      const inTime = [...strike.notes].sort((a, b) => a.played.timeSec - b.played.timeSec);
       const rawMs = 1000 * (inTime.at(-1)!.played.timeSec - inTime[0]!.played.timeSec);
       const noiseMs = MEAN_RANGE[Math.min(inTime.length, 5)]! * onsetSdMs;
       return {

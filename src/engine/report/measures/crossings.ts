@@ -12,7 +12,8 @@ const NEIGHBOURS = 4;
 
 /**
  * Crossing delay: IOI into the crossing − median IOI of the nearest steps without crossing (four of them), ms and as a
- * ratio (measures.md). ± from the timing noise of both; the median of n is taken as π/2n of a single variance.
+ * ratio. With both hands a crossing of either is a crossing of the step: the hands wait for each other, and a hand that waited
+ * for the other's late thumb is no measure of what is usual. Only where too few steps are left, those of the hand itself. ± from the timing noise of both; the median of n is taken as π/2n of a single variance.
  * Late: over the criterion's share of the interval, or clearly audible (several just-noticeable differences), by more than the
  * ±; and in both cases beyond the player's own scatter elsewhere (crossings and the turn left out), since among uneven notes
  * some late one always falls on a crossing.
@@ -23,7 +24,9 @@ export function crossingDelays(
   hand: Hand,
   criteria: Criteria,
 ): readonly CrossingDelay[] {
-  const plain = intervals.filter((interval) => !interval.intoCrossing);
+  const ownPlain = intervals.filter((interval) => !interval.intoCrossing);
+  const bothPlain = ownPlain.filter(({ step }) => exercise.steps[step]!.crossings.length === 0);
+  const plain = bothPlain.length >= NEIGHBOURS ? bothPlain : ownPlain;
   const turn = exercise.steps.find((step) => step.turn)?.step;
   const usualOnes = plain.filter((interval) => interval.fromStep !== turn);
   const scatterMs = scatterOf(usualOnes.map((interval) => interval.ioiMs));

@@ -1,6 +1,7 @@
 import type { Hand } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
+import { layInTime } from '../../timeline/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import type { Measures } from '../types.ts';
 import { noteAccuracyPercent } from './accuracy.ts';
@@ -27,7 +28,7 @@ import {
 } from './evenness.ts';
 import { loudnessEvennessDb, loudnessOf, thumbAccentDb } from './loudness.ts';
 import { nPVIOf } from './npvi.ts';
-import { intervalsOf, strikesOf } from './strikes.ts';
+import { intervalsOf, strikesBy } from './strikes.ts';
 import type { Interval, Strike } from './strikes.ts';
 import { togetherness } from './together.ts';
 import { tempoBpm } from './tempo.ts';
@@ -58,10 +59,11 @@ export interface Measured {
 export function measure(heard: Heard, alignment: Alignment, criteria: Criteria): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
-  const strikes = strikesOf(heard, alignment, null);
+  const strikes = strikesBy(heard, alignment, null);
   const intervals = intervalsOf(strikes, heard, alignment, null);
+  const deviations = deviationsOf(intervals, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
-    const own = strikesOf(heard, alignment, hand);
+    const own = strikesBy(heard, alignment, hand);
     return { hand, strikes: own, intervals: intervalsOf(own, heard, alignment, hand) };
   });
   const loudness = byHand.flatMap((own) => loudnessOf(own.strikes));
@@ -88,10 +90,10 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
       evennessWithoutCrossingsPercent: evennessWithoutCrossingsPercent(intervals),
       driftPercent: driftPercent(intervals.filter((interval) => !interval.intoCrossing)),
       npvi: nPVIOf(intervals),
-      intervals: deviationsOf(intervals),
-      turnDeviationMs: turnDeviationMs(intervals, exercise),
-      firstIntervalDeviationMs: firstIntervalDeviationMs(intervals),
-      lastIntervalDeviationMs: lastIntervalDeviationMs(intervals, exercise),
+      intervals: deviations,
+      turnDeviationMs: turnDeviationMs(deviations, intervals, exercise),
+      firstIntervalDeviationMs: firstIntervalDeviationMs(deviations, intervals),
+      lastIntervalDeviationMs: lastIntervalDeviationMs(deviations, intervals, exercise),
       crossings,
       crossingDelayMs: crossingDelayMs(crossings, exercise),
       loudnessEvennessDb: loudnessEvennessDb(loudness),

@@ -20,7 +20,7 @@ const LEAST_NOTES = 5;
  */
 export function loudnessOf(strikes: readonly Strike[]): readonly Loudness[] {
   const keys = strikes.flatMap((strike) =>
-    strike.keys.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
+    strike.notes.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
   );
   const levels = keys.map(({ key }) => key.played.levelDb);
   const line = lineThrough(

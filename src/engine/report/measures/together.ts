@@ -20,7 +20,7 @@ export function togetherness(
   const steps = left.flatMap((strike) => {
     const other = right.find((one) => one.step === strike.step);
     if (other === undefined) return [];
-    const noise = onsetSdMs ** 2 * (1 / strike.keys.length + 1 / other.keys.length);
+    const noise = onsetSdMs ** 2 * (1 / strike.notes.length + 1 / other.notes.length);
     return [{ step: strike.step, leftMinusRightMs: 1000 * (strike.timeSec - other.timeSec), noise }];
   });
   const apart = steps.map((one) => one.leftMinusRightMs);
@@ -48,7 +48,7 @@ export function togetherness(
 /** Mean level of the left hand's right notes − the right hand's, dB; ± from the scatter of both. */
 function leftLouderDb(left: readonly Strike[], right: readonly Strike[]): Figure {
   const [leftDb, rightDb] = [left, right].map((strikes) =>
-    strikes.flatMap(({ keys }) => keys.filter((key) => key.right).map(({ played }) => played.levelDb)),
+    strikes.flatMap(({ notes }) => notes.filter((key) => key.right).map(({ played }) => played.levelDb)),
   );
   if (leftDb!.length < LEAST_STEPS || rightDb!.length < LEAST_STEPS)
     return notMeasured('needs three right notes of each hand');

@@ -18,10 +18,10 @@ export function joinsOf(strikes: readonly Strike[], intervals: readonly Interval
   return strikes.slice(1).flatMap((strike, index): Join[] => {
     const before = strikes[index]!;
     if (!unbroken.has(strike.step)) return [];
-    const releases = before.keys.map((key) => key.played.releaseSec);
+    const releases = before.notes.map((key) => key.played.releaseSec);
     if (releases.some((release) => release === null)) return [];
     const last = Math.max(...releases.map((release) => release ?? 0));
-    const first = Math.min(...strike.keys.map((key) => key.played.timeSec));
+    const first = Math.min(...strike.notes.map((key) => key.played.timeSec));
     return [{ step: strike.step, overlapMs: 1000 * (last - first) }];
   });
 }

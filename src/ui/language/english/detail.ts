@@ -16,9 +16,10 @@ export const DETAIL = {
   timing: {
     title: 'Timing, note by note',
     meaning:
-      'How much later or earlier each note comes than it would at your usual step. In the grey band nobody can hear it.',
-    definition: (median: string) =>
-      `The time from the note before, less the middle one of all such times (${median}). The band is the least difference ` +
+      'How much later or earlier each note comes than it would in the tempo that you were playing. In the grey band nobody can hear it.',
+    definition: (usual: string) =>
+      `The time from the note’s even place, where the string of pearls has its tick: one usual step (${usual} here, and followed ` +
+      'where the tempo changes) after the note before, or after where that was due. The band is the least difference ' +
       'that can be heard in even notes: 6 ms, or 2.5 % of times above 240 ms (Friberg and Sundberg 1995). A note is ' +
       'marked only where it also stands out from the listening’s own error.',
     band: 'not audible',

@@ -17,9 +17,10 @@ export const DETAIL: Strings['detail'] = {
   timing: {
     title: 'Zeit, Ton für Ton',
     meaning:
-      'Wie viel später oder früher jeder Ton kommt, als er in deinem üblichen Schritt käme. Im grauen Band hört es niemand.',
-    definition: (median) =>
-      `Die Zeit seit dem Ton davor, minus die mittlere aller dieser Zeiten (${median}). Das Band ist der kleinste Unterschied, ` +
+      'Wie viel später oder früher jeder Ton kommt, als er in dem Tempo käme, das du gerade spielst. Im grauen Band hört es niemand.',
+    definition: (usual) =>
+      `Der Abstand vom gleichmäßigen Platz des Tons, wo die Perlenkette ihren Strich hat: einen üblichen Schritt (hier ${usual}; ` +
+      'wo sich das Tempo ändert, ändert er sich mit) nach dem Ton davor, oder nach dessen Platz. Das Band ist der kleinste Unterschied, ' +
       'der in gleichmäßigen Tönen zu hören ist: 6 ms, oder 2,5 % bei Zeiten über 240 ms (Friberg und Sundberg 1995). ' +
       'Hervorgehoben ist ein Ton nur, wenn er auch aus dem Fehler des Hörens selbst herausragt.',
     band: 'nicht zu hören',

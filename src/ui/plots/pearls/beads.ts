@@ -1,5 +1,5 @@
+import { timelineOf } from '../../../engine/index.ts';
 import type { Exercise, ExtraKind, Hand, Report } from '../../../engine/index.ts';
-import { evenPulse } from './pulse.ts';
 
 /** What every bead on a string has. */
 interface BeadPlace {
@@ -52,6 +52,7 @@ export function threadBeads(report: Report, exercise: Exercise): readonly Bead[]
       return { ...place, kind: 'wrong', levelDb: note.levelDb, wantedName: note.wantedName ?? '' };
     return { ...place, kind: 'extra', levelDb: note.levelDb, extraKind: note.extraKind ?? 'other' };
   });
+  const { tickSec } = timelineOf(report.notes, exercise);
   const silent = [
     ...report.missed.map((note) => ({ ...note, kind: 'missed' as const })),
     ...report.unsure.map((note) => ({ ...note, kind: 'unsure' as const })),
@@ -63,7 +64,7 @@ export function threadBeads(report: Report, exercise: Exercise): readonly Bead[]
     const place = {
       hand: note.hand,
       step: note.step,
-      timeSec: expectedTimeSec(report, exercise, note.step),
+      timeSec: tickSec.get(note.step) ?? exercise.steps[note.step]?.beat ?? note.step,
       midi: note.midi,
       writtenMidi: note.midi,
       name: 'name' in note ? note.name : (written?.name ?? ''),
@@ -76,25 +77,6 @@ export function threadBeads(report: Report, exercise: Exercise): readonly Bead[]
   return [...heard, ...silent]
     .sort((a, b) => a.timeSec - b.timeSec || b.hand.localeCompare(a.hand) || a.midi - b.midi)
     .map((bead, index) => ({ ...bead, index }));
-}
-
-/** When step `step` was or would have been struck: between its sounding neighbours in proportion to the beats. */
-export function expectedTimeSec(report: Report, exercise: Exercise, step: number): number {
-  const beatOf = (at: number): number => exercise.steps[at]?.beat ?? at;
-  const points = report.notes
-    .filter((note) => note.step !== null && note.verdict !== 'extra')
-    .map((note) => ({ step: note.step!, beat: beatOf(note.step!), timeSec: note.timeSec }));
-  const beat = beatOf(step);
-  const before = points.filter((point) => point.step <= step).at(-1);
-  const after = points.find((point) => point.step >= step);
-  if (before && before.step === step) return before.timeSec;
-  if (after && after.step === step) return after.timeSec;
-  if (before && after && after.timeSec > before.timeSec)
-    return (
-      before.timeSec + ((after.timeSec - before.timeSec) * (beat - before.beat)) / (after.beat - before.beat)
-    );
-  const pulse = evenPulse(points);
-  return pulse === null ? beat : pulse.startSec + beat * pulse.secPerBeat;
 }
 
 function stepAt(report: Report, timeSec: number): number {

@@ -1,10 +1,9 @@
+import { beatsPerStep, STOP_BEATS, timelineOf } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
 import { threadBeads } from './beads.ts';
-import { evenTimes, meanLevels, strikes } from './even.ts';
-import { medianSecPerBeat, STOP_BEATS } from './pulse.ts';
 import { drawRow, RIGHT_PX } from './row.ts';
 import { chooseBreaks } from './rows.ts';
-import { gatherSpots, type Spot } from './spots.ts';
+import { gatherSpots, meanLevels, type Spot } from './spots.ts';
 import type { PearlPicture, PictureLimits } from './types.ts';
 import { cutSilences } from './warp.ts';
 
@@ -27,14 +26,14 @@ const STEP_PX = { narrow: 42, wide: 50, most: 150, mostChord: 200 } as const;
 export function drawPearls(report: Report, exercise: Exercise, options: PictureOptions): PearlPicture {
   const beads = threadBeads(report, exercise);
   const spots = gatherSpots(beads);
-  const struck = strikes(spots, exercise);
-  const secPerBeat = medianSecPerBeat(struck) ?? 1;
+  const timeline = timelineOf(report.notes, exercise);
+  const secPerBeat = timeline.beatSec ?? 1;
   const warp = cutSilences(
     [...new Set(spots.map((spot) => spot.timeSec))].sort((a, b) => a - b),
     STOP_BEATS * secPerBeat,
     STOP_DRAWN_BEATS * secPerBeat,
   );
-  const stepSec = secPerBeat * beatsPerStep(exercise);
+  const stepSec = timeline.stepSec ?? beatsPerStep(exercise);
   const hands = (['right', 'left'] as const).filter((hand) => spots.some((spot) => spot.hand === hand));
   const narrow = options.widthPx < NARROW_PX;
   const chords = spots.some((spot) => spot.beads.length > 1);
@@ -50,7 +49,6 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
   });
   const longestSec = Math.max(...groups.map((group) => spanSec(group, warp.drawnSec)), stepSec);
   const pxPerSec = Math.min(innerPx / longestSec, mostPx / stepSec);
-  const ticks = evenTimes(exercise, struck);
   const rows = groups.map((group, index) =>
     drawRow({
       group,
@@ -61,7 +59,7 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
       drawnSec: warp.drawnSec,
       cuts: warp.cuts,
       meanDb: meanLevels(spots),
-      ticks,
+      tickSec: timeline.tickSec,
       spots,
       report,
       widthPx: options.widthPx,
@@ -81,11 +79,6 @@ function shortLabels(exercise: Exercise): ReadonlyMap<number, string> {
       label !== undefined && label.length <= LONGEST_LABEL ? [[step, label] as const] : [],
     ),
   );
-}
-
-function beatsPerStep(exercise: Exercise): number {
-  const last = exercise.steps.at(-1);
-  return last === undefined || last.step === 0 ? 1 : last.beat / last.step;
 }
 
 const spanSec = (group: readonly Spot[], drawnSec: (timeSec: number) => number): number =>

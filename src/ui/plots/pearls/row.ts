@@ -23,7 +23,8 @@ export interface RowInput {
   readonly drawnSec: (timeSec: number) => number;
   readonly cuts: readonly Cut[];
   readonly meanDb: Readonly<Record<Hand, number>>;
-  readonly ticks: readonly { readonly step: number; readonly timeSec: number }[];
+  /** even places by step */
+  readonly tickSec: ReadonlyMap<number, number>;
   readonly spots: readonly Spot[];
   readonly report: Report;
   readonly widthPx: number;
@@ -44,7 +45,8 @@ export function drawRow(input: RowInput): PearlRow {
   );
   const endDrawnSec = Math.max(...group.flatMap((spot) => spot.beads.map((bead) => drawnSec(bead.timeSec))));
   const xOf = (timeSec: number): number => leftPx + (drawnSec(timeSec) - startDrawnSec) * pxPerSec;
-  const steps = new Set(group.map((spot) => spot.step));
+  // An extra note sounds during a step whose own place may be in another row.
+  const steps = new Set(group.filter((spot) => !spot.extra).map((spot) => spot.step));
   const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
   const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
   const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
@@ -67,10 +69,11 @@ export function drawRow(input: RowInput): PearlRow {
               anchor: 'start',
             })
           : null,
-      ticks: input.ticks
-        .filter((tick) => steps.has(tick.step))
-        .map((tick) => ({
-          x: Math.min(Math.max(xOf(tick.timeSec), 1), widthPx - 1),
+      ticks: [...input.tickSec]
+        .filter(([step]) => steps.has(step))
+        .map(([step, timeSec]) => ({
+          step,
+          x: Math.min(Math.max(xOf(timeSec), 1), widthPx - 1),
           y1: lane.y + (lane.half > 12 ? lane.half + 8 : 21),
           y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
         })),

@@ -48,6 +48,17 @@ export function gatherSpots(beads: readonly Bead[]): readonly Spot[] {
     .map((spot, index) => ({ ...spot, index }));
 }
 
+/** Mean level of each hand's right notes, dB: what a pearl's size is measured by. */
+export function meanLevels(spots: readonly Spot[]): Readonly<Record<Hand, number>> {
+  const mean = (hand: Hand): number => {
+    const levels = spots
+      .filter((spot) => spot.hand === hand)
+      .flatMap((spot) => spot.beads.flatMap((bead) => (bead.kind === 'struck' ? [bead.levelDb] : [])));
+    return levels.length === 0 ? 0 : levels.reduce((sum, level) => sum + level, 0) / levels.length;
+  };
+  return { left: mean('left'), right: mean('right') };
+}
+
 /** From the onset before the spot to the one after the next: a late note is heard only beside its neighbours. */
 export function playRange(spots: readonly Spot[], spot: Spot): PlayRange {
   const inHand = spots.filter((other) => other.hand === spot.hand && other.beads.some(sounded));

@@ -57,7 +57,13 @@ export interface DrawnLane {
   readonly y: number;
   readonly x1: number;
   readonly x2: number;
-  readonly ticks: readonly { readonly x: number; readonly y1: number; readonly y2: number }[];
+  /** even places */
+  readonly ticks: readonly {
+    readonly step: number;
+    readonly x: number;
+    readonly y1: number;
+    readonly y2: number;
+  }[];
   readonly label: DrawnText | null;
 }
 

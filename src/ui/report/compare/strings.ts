@@ -1,10 +1,9 @@
+import { beatsPerStep, timelineOf } from '../../../engine/index.ts';
 import type { Exercise, Hand, Report } from '../../../engine/index.ts';
 import { shownName } from '../../names/index.ts';
 import { sounded, threadBeads } from '../../plots/pearls/beads.ts';
-import { evenTimes, meanLevels, strikes } from '../../plots/pearls/even.ts';
 import { LANE, placeBeads, type Lane } from '../../plots/pearls/lanes.ts';
-import { medianSecPerBeat } from '../../plots/pearls/pulse.ts';
-import { gatherSpots, type Spot } from '../../plots/pearls/spots.ts';
+import { gatherSpots, meanLevels, type Spot } from '../../plots/pearls/spots.ts';
 import type { DrawnBead } from '../../plots/pearls/types.ts';
 
 /** An attempt with the exercise that it is measured by. */
@@ -79,15 +78,13 @@ export function compareStrings(other: Compared, now: Compared, widthPx: number):
 
 function placed({ report, exercise }: Compared): Placed {
   const spots = gatherSpots(threadBeads(report, exercise)).filter((spot) => !spot.extra);
-  const struck = strikes(spots, exercise);
-  const even = new Map(evenTimes(exercise, struck).map(({ step, timeSec }) => [step, timeSec]));
-  const last = exercise.steps.at(-1)!;
-  const stepSec = (medianSecPerBeat(struck) ?? 1) * (last.step === 0 ? 1 : last.beat / last.step);
+  const { tickSec, stepSec: usualSec } = timelineOf(report.notes, exercise);
+  const stepSec = usualSec ?? beatsPerStep(exercise);
   return {
     spots,
     meanDb: meanLevels(spots),
     off: (step, timeSec) => {
-      const evenSec = even.get(step);
+      const evenSec = tickSec.get(step);
       if (evenSec === undefined) return 0;
       return Math.min(Math.max((timeSec - evenSec) / stepSec, -MOST_OFF), MOST_OFF);
     },

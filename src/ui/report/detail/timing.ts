@@ -1,4 +1,4 @@
-import { justNoticeableMs } from '../../../engine/index.ts';
+import { beatsPerStep, justNoticeableMs } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -12,12 +12,12 @@ const FAR_SHARE = 0.1;
 
 const ms = (value: number): string => withUnit(shown(value), 'ms');
 
-/** Each interval against the median, with the audible threshold as a band. */
-export function timingFigure(report: Report, places: Places): GraphFigure {
+/** Each note against its even place, with the audible threshold as a band. */
+export function timingFigure(report: Report, exercise: Exercise, places: Places): GraphFigure {
   const t = strings().detail.timing;
-  const { intervals, crossings } = report.measures;
-  const medianMs = intervals[0] === undefined ? 0 : intervals[0].ioiMs - intervals[0].deviationMs;
-  const audibleMs = justNoticeableMs(medianMs);
+  const { intervals, crossings, tempoBpm } = report.measures;
+  const stepMs = 'value' in tempoBpm ? (60_000 / tempoBpm.value) * beatsPerStep(exercise) : 0;
+  const audibleMs = justNoticeableMs(stepMs);
   const points = intervals.map(({ step, ioiMs, deviationMs, audible }): GraphPoint => {
     const say = deviationMs > 0 ? t.late : t.early;
     const said = say(places.spokenOf(step), ms(Math.abs(deviationMs)), ms(ioiMs));
@@ -36,7 +36,7 @@ export function timingFigure(report: Report, places: Places): GraphFigure {
     id: 'timing',
     title: t.title,
     meaning: t.meaning,
-    definition: t.definition(ms(medianMs)),
+    definition: t.definition(ms(stepMs)),
     unit: 'ms',
     decimals: 0,
     base: 0,
