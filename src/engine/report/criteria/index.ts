@@ -28,16 +28,6 @@ export interface Criteria {
   /** of the lead of a hand that is louder by over `louderHandDb`, so much is its loudness's doing and no fault */
   readonly leadOfLouderMs: number;
   readonly louderHandDb: number;
-  readonly thumbAccentDb: number;
-  readonly endsFadeDb: number;
-  /** the inner notes of chords softer than the outer ones by over this */
-  readonly innerSoftDb: number;
-  /** a gap longer than this between notes meant connected is detached, ms */
-  readonly detachedMs: number;
-  /** a single gap in connected playing is told from this on, and from so many times the scatter of the others; one damping in
-   *  twenty is heard 180 ms too early (our bench, first listener) */
-  readonly gapMs: number;
-  readonly gapScatters: number;
   /** pairs limp when every other interval is longer by over this share */
   readonly limpingShare: number;
   /** hands together are much worse when over this many times the worse single hand, at a tempo within `sameTempoShare` of it */
@@ -51,8 +41,6 @@ export interface Criteria {
   readonly unsureShare: number;
   /** attempts in a row at the criterion that make an exercise ready */
   readonly readyInARow: number;
-  /** attempts in a row, each worse than the one before, after which rest is the advice */
-  readonly worseInARow: number;
   /** tempo under the target by no more than this share counts as at the target; a metronome's own steps are 3–4 % */
   readonly tempoShare: number;
 }
@@ -63,7 +51,7 @@ export const DEFAULT_CRITERIA: Criteria = {
   unevenPercent: 12,
   crossingShareOfInterval: 0.25,
   clearlyAudibleJnds: 4,
-  clearlyAudibleSds: 3.5,
+  clearlyAudibleSds: 4.5, // at 3.5 two innocent attempts in a hundred had a crossing late by chance (10 ms of scatter), at 4.5 none in 180
   turnShareOfInterval: 0.25,
   driftPercent: 6,
   changeRatio: 1.5,
@@ -73,12 +61,6 @@ export const DEFAULT_CRITERIA: Criteria = {
   handsLeadMs: 35,
   leadOfLouderMs: 25, // a louder key arrives 20–30 ms earlier (Goebl 2001)
   louderHandDb: 3,
-  thumbAccentDb: 2.5,
-  endsFadeDb: 6,
-  innerSoftDb: 8,
-  detachedMs: 60,
-  gapMs: 300,
-  gapScatters: 5,
   limpingShare: 0.15,
   togetherWorseTimes: 1.5,
   sameTempoShare: 0.15,
@@ -86,6 +68,5 @@ export const DEFAULT_CRITERIA: Criteria = {
   betterByShare: 0.25,
   unsureShare: 0.1,
   readyInARow: 3,
-  worseInARow: 4,
   tempoShare: 0.03,
 };

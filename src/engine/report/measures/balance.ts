@@ -1,5 +1,4 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
-import type { Estimate } from '../types.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from './estimate.ts';
 import type { Strike, StruckKey } from './strikes.ts';
@@ -29,21 +28,4 @@ export function innerBalanceDb(byHand: readonly { readonly strikes: readonly Str
   const sd = standardDeviation(values);
   if (sd === undefined) return notMeasured('needs two chords of three notes');
   return { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
-}
-
-/** The finger whose inner notes of chords are softest, against the outer notes of the same chords, dB (negative: softer). */
-export function softestInner(
-  strikes: readonly Strike[],
-): { readonly finger: number; readonly figure: Estimate; readonly steps: readonly number[] } | undefined {
-  const notes = innerNotes(strikes);
-  const fingers = [...new Set(notes.map(({ key }) => key.expected.finger))];
-  const found = fingers.flatMap((finger) => {
-    const own = notes.filter(({ key }) => key.expected.finger === finger);
-    const values = own.map((note) => note.againstOuterDb);
-    const sd = standardDeviation(values);
-    if (sd === undefined) return [];
-    const figure = { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
-    return [{ finger, figure, steps: own.map((note) => note.step) }];
-  });
-  return found.sort((a, b) => a.figure.value - b.figure.value)[0];
 }

@@ -35,7 +35,6 @@ import { tempoBpm } from './tempo.ts';
 import { joinsOf, touchMs } from './touch.ts';
 import type { Join } from './touch.ts';
 
-export { softestInner } from './balance.ts';
 export { chordSpreadMs } from './chords.ts';
 export { driftPercent, driftTempi } from './drift.ts';
 export { isMeasured } from './estimate.ts';

@@ -48,24 +48,6 @@ const TROUBLES: readonly Trouble[] = [
     digits: 0,
   },
   {
-    situations: ['thumb-loud'],
-    name: 'thumb',
-    figure: (measures) => notBelowZero(measures.thumbAccentDb),
-    digits: 1,
-  },
-  {
-    situations: ['ends-fade'],
-    name: 'fade',
-    figure: (measures) => fallOf(measures.endsFadeDb),
-    digits: 0,
-  },
-  {
-    situations: ['detached'],
-    name: 'gaps',
-    figure: (measures) => fallOf(measures.touchMs),
-    digits: 0,
-  },
-  {
     situations: ['drift'],
     name: 'drift',
     figure: (measures) =>
@@ -86,10 +68,6 @@ function worstCrossing(measures: Measures): Figure {
 
 function notBelowZero(figure: Figure): Figure {
   return isMeasured(figure) ? { ...figure, value: Math.max(0, figure.value) } : figure;
-}
-
-function fallOf(figure: Figure): Figure {
-  return isMeasured(figure) ? { ...figure, value: Math.max(0, -figure.value) } : figure;
 }
 
 const NOTE_TROUBLES = [

@@ -39,8 +39,9 @@ export function pitchClassName(name: string): string {
   return name.replace(/-?\d+$/, '');
 }
 
-/** Faults of the same note, missed by as many semitones. */
-export function sameFault(faults: readonly Fault[], like: Fault): readonly Fault[] {
+/** Faults of the same note, off by as many semitones; none where `like` is. */
+export function sameFault(faults: readonly Fault[], like: Fault | null): readonly Fault[] {
+  if (like === null) return [];
   return faults.filter(
     ({ expected, playedMidi }) =>
       pitchClassName(expected.name) === pitchClassName(like.expected.name) &&

@@ -5,13 +5,13 @@ import { CHANGES, SPREAD } from './chords.ts';
 import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
 import { everyNoteRight } from './faults.ts';
-import { PROGRESS, TIRED } from './progress.ts';
+import { PROGRESS } from './progress.ts';
 import { HANDS } from './hands.ts';
 import type { Scene, Situation, Told } from './scene.ts';
-import { LOUDNESS, TOUCH } from './sound.ts';
 import { EVENNESS, TEMPO } from './time.ts';
 import { USABLE } from './usable.ts';
-import { WRONG } from './wrong.ts';
+import { EXTRAS } from './extras.ts';
+import { FAULTS, WRONG } from './wrong.ts';
 
 export { sceneFacts } from './scene.ts';
 export { WORDINGS } from './wordings.ts';
@@ -19,22 +19,13 @@ export type { Scene } from './scene.ts';
 export { spellWithOctave } from './spelling.ts';
 
 /** Troubles of time, sound and touch, in their order: what went well may be said before them. */
-const PLAYING: readonly Situation[] = [
-  ...CROSSING,
-  ...CHANGES,
-  ...EVENNESS,
-  ...HANDS,
-  ...SPREAD,
-  ...LOUDNESS,
-  ...TOUCH,
-  ...TEMPO,
-];
+const PLAYING: readonly Situation[] = [...CROSSING, ...CHANGES, ...EVENNESS, ...HANDS, ...SPREAD, ...TEMPO];
 
 /** The troubles, in the order in which a teacher would speak of them (teaching.md, "What comes first"). */
 const TROUBLES: readonly Situation[] = [...COURSE, ...WRONG, ...PLAYING];
 
 /** The whole table; the first row that holds gives the verdict. */
-export const SITUATIONS: readonly Situation[] = [...USABLE, ...TIRED, ...TROUBLES, ...PROGRESS];
+export const SITUATIONS: readonly Situation[] = [...USABLE, ...TROUBLES, ...PROGRESS];
 
 /**
  * A scene → what is said of it. The first situation that holds gives the verdict; the next trouble that holds may add half a
@@ -45,7 +36,7 @@ export function speak(scene: Scene): Words {
   const { situation, told } = spoken;
   const second = betterHalf(scene, spoken) ?? (situation.takesSecond ? secondHalf(scene, situation) : null);
   const opening = praiseworthy(situation) ? praise(scene, told.sentence) : '';
-  const tail = second === null ? restIsEven(scene, situation) : `; ${second.half!}`;
+  const tail = second === null ? restIsEven(scene, situation, told) : `; ${second.half!}`;
   const verdict = `${opening}${atHead(told.sentence)}${tail}.`;
   return {
     situation: situation.name,
@@ -83,16 +74,29 @@ function betterHalf(scene: Scene, { situation, told }: Spoken): Told | null {
   return half === undefined ? null : { sentence: half, half, emphasis: '', nextStep: '', steps: [] };
 }
 
+/** Each of these speaks once: its first row that holds. */
+const GROUPS: readonly (readonly Situation[])[] = [
+  COURSE,
+  FAULTS,
+  ...EXTRAS.map((one) => [one]),
+  CROSSING,
+  CHANGES,
+  EVENNESS,
+  HANDS,
+  SPREAD,
+  TEMPO,
+];
+
+/** What else holds: the one other trouble by name, of several how many. */
 function secondHalf(scene: Scene, first: Situation): Told | null {
-  const group = [COURSE, WRONG, CROSSING, CHANGES, EVENNESS, HANDS, SPREAD, LOUDNESS, TOUCH, TEMPO].find(
-    (one) => one.includes(first),
-  );
-  const later = TROUBLES.slice(TROUBLES.indexOf(group?.at(-1) ?? first) + 1);
-  for (const situation of later) {
-    const told = situation.tell(scene);
-    if (told?.half !== undefined) return told;
-  }
-  return null;
+  const others = GROUPS.filter((group) => !group.includes(first)).flatMap((group) => {
+    const told = firstOf(group, scene)?.told;
+    return told?.half === undefined ? [] : [told];
+  });
+  const [other] = others;
+  if (other === undefined || others.length === 1) return other ?? null;
+  const half = scene.wording.moreThings(others.length);
+  return { sentence: half, half, emphasis: '', nextStep: '', steps: others.flatMap(({ steps }) => steps) };
 }
 
 /** Troubles of time, sound and touch may be opened with what went well; the other rows speak of the notes themselves. */
@@ -104,8 +108,17 @@ function praise(scene: Scene, sentence: string): string {
   return everyNoteRight(scene) && !sentence.startsWith(scene.wording.everyNote) ? scene.wording.praise : '';
 }
 
-function restIsEven(scene: Scene, situation: Situation): string {
-  const rest = scene.measured.measures.evennessWithoutCrossingsPercent;
+/** Only where the rest was judged: no other step of the attempt came audibly early or late. */
+function restIsEven(scene: Scene, situation: Situation, told: Told): string {
+  if (!CROSSING.includes(situation)) return '';
+  const { measures } = scene.measured;
+  const rest = measures.evennessWithoutCrossingsPercent;
   const even = isMeasured(rest) && rest.value <= scene.criteria.evennessPercent;
-  return CROSSING.includes(situation) && even ? `; ${scene.wording.restIsEven}` : '';
+  const off = measures.intervals.some(
+    ({ step, audible, deviationMs, ioiMs }) =>
+      audible &&
+      !told.steps.includes(step) &&
+      Math.abs(deviationMs) > scene.criteria.crossingShareOfInterval * (ioiMs - deviationMs),
+  );
+  return even && !off ? `; ${scene.wording.restIsEven}` : '';
 }

@@ -3,25 +3,13 @@ import { improvement } from './better.ts';
 import { everyNoteRight } from './faults.ts';
 import type { Scene, Situation } from './scene.ts';
 import { sayKey, valueOf } from './scene.ts';
-import { atCriterion, isWorse } from './standing.ts';
+import { atCriterion } from './standing.ts';
 import type { Figures } from './standing.ts';
 
-/** 12. All well: ready, faster, together, the next key; and before all troubles: rest. */
+/** 12. All well: ready, faster, together, the next key. */
 
 /** How much faster a key is tried that stands, beats a minute; 6 to 8 in the words. */
 const FASTER_BPM = 6;
-
-const tired: Situation = {
-  name: 'tired',
-  takesSecond: false,
-  tell: (scene) => {
-    const line = [...scene.earlier, scene.report].slice(-scene.criteria.worseInARow);
-    if (line.length < scene.criteria.worseInARow) return null;
-    const falling = line.slice(1).every((report, index) => isWorse(report, line[index]!));
-    if (!falling) return null;
-    return { ...scene.wording.tired(line.length), steps: [] };
-  },
-};
 
 /** How many attempts in a row, this one the last, were at the criterion. */
 function inARow(scene: Scene): number {
@@ -119,5 +107,4 @@ const heardAll: Situation = {
   },
 };
 
-export const TIRED: readonly Situation[] = [tired];
 export const PROGRESS: readonly Situation[] = [ready, better, twice, once, nearly, heardAll];

@@ -35,11 +35,3 @@ function handsTogether({ measures }: Figures, criteria: Criteria): boolean {
   const apart = (measures.togetherness?.steps ?? []).map((step) => Math.abs(step.leftMinusRightMs));
   return (median(apart) ?? 0) <= criteria.handsApartMs;
 }
-
-/** Worse: more faults; or as many, and clearly less even. */
-export function isWorse(now: Figures, before: Figures): boolean {
-  const more = faultCount(now) - faultCount(before);
-  if (more !== 0) return more > 0;
-  const [a, b] = [now.measures.evennessPercent, before.measures.evennessPercent];
-  return isMeasured(a) && isMeasured(b) && a.value - b.value > (a.plusMinus ?? 0) + (b.plusMinus ?? 0);
-}

@@ -106,5 +106,4 @@ export interface SignatureFacts {
 }
 
 /** The figures in which an attempt can be better than the last. */
-export type Bettered =
-  'crossing' | 'evenness' | 'turn' | 'change' | 'spread' | 'thumb' | 'fade' | 'gaps' | 'drift';
+export type Bettered = 'crossing' | 'evenness' | 'turn' | 'change' | 'spread' | 'drift';

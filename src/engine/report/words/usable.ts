@@ -29,11 +29,24 @@ const otherExercise: Situation = {
   takesSecond: false,
   tell: (scene) => {
     const better = scene.alignment.betterFit?.choice;
-    if (better === undefined) return null;
+    if (better === undefined || (better.hands !== 'together' && bothHandsFound(scene))) return null;
     const difference = differenceOf(scene, better);
     return { ...scene.wording.otherExercise(difference, otherModeNote(scene, better)), steps: [] };
   },
 };
+
+/** Of one hand's notes so many may be right by chance, or by an overtone of the other hand's, and it did not play. */
+const MOST_OF_NO_HAND = 0.25;
+
+/** Notes of both hands were found: what was played was not one hand alone. */
+function bothHandsFound({ alignment, exercise }: Scene): boolean {
+  if (exercise.choice.hands !== 'together') return false;
+  return (['left', 'right'] as const).every((hand) => {
+    const own = alignment.matched.filter(({ expected }) => expected.hand === hand);
+    const right = own.filter(({ verdict }) => verdict === 'correct').length;
+    return right > MOST_OF_NO_HAND * own.length;
+  });
+}
 
 /** What the two choices differ in, most telling first. */
 function differenceOf(scene: Scene, better: ExerciseChoice): Difference {

@@ -19,10 +19,11 @@ const sameAgain: Situation = {
       ...before.missed.map((note) => note.step),
     ]);
     const offBefore = before.remarks.find((remark) => remark.kind === 'broken-off');
-    const fault = faultsOf(scene).find(
+    const faults = faultsOf(scene);
+    const fault = faults.find(
       ({ step }) => troubled.has(step) && !(offBefore?.kind === 'broken-off' && step > offBefore.lastStep),
     );
-    if (fault === undefined) return null;
+    if (fault === undefined || faults.length > 1) return null;
     const practice = practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
     const said = scene.wording.sameAgain(factsOf(scene, fault), taskOf(scene, practice));
     return { ...said, steps: [fault.step], practice };
@@ -45,6 +46,7 @@ const leadingNote: Situation = {
     );
     if (fault === undefined) return null;
     const alike = sameFault(faultsOf(scene), fault);
+    if (alike.length < faultsOf(scene).length) return null;
     const often = alike.length > 1 ? howOften(scene, alike) : null;
     const progression = scene.exercise.choice.form === 'progression';
     const practice = progression
@@ -59,50 +61,61 @@ const leadingNote: Situation = {
   },
 };
 
-/** The natural for a note of the signature, or a sharp or flat, time and again, for a natural. */
+/**
+ * The natural for a note of the signature, or a sharp or flat for a natural, each time that note comes and more than once:
+ * one alone is a slip of the finger, not a forgotten signature.
+ */
 const signature: Situation = {
   name: 'signature',
   takesSecond: true,
   tell: (scene) => {
     const { facts } = scene;
-    const wrong = faultsOf(scene).filter((fault) => fault.playedMidi !== null);
-    const first = wrong.find((fault) => {
-      const { expected, playedMidi } = fault;
-      if (playedMidi === null || Math.abs(playedMidi - expected.midi) !== 1) return false;
-      const name = pitchClassName(expected.name);
-      if (isNaturalOf(playedMidi, expected.name)) return facts.signature.includes(name);
-      const altered = name.length === 1 && isBlack(playedMidi);
-      return altered && sameFault(wrong, fault).length >= 2;
-    });
-    if (first === undefined) return null;
-    const alike = sameFault(wrong, first);
-    const signs = { kind: facts.accidental, names: facts.signature.map((name) => say(scene, name)) };
+    const faults = faultsOf(scene);
+    const alike = sameFault(faults, faults[0] ?? null);
+    const [first] = alike;
+    if (first === undefined || alike.length < 2 || alike.length < faults.length) return null;
+    const { expected, playedMidi } = first;
+    if (playedMidi === null || Math.abs(playedMidi - expected.midi) !== 1) return null;
+    const often = howOften(scene, alike);
+    if (often.kind !== 'both' && often.kind !== 'each') return null;
+    const name = pitchClassName(expected.name);
+    const natural = isNaturalOf(playedMidi, expected.name) && facts.signature.includes(name);
+    const altered = name.length === 1 && isBlack(playedMidi);
+    if (!natural && !altered) return null;
+    const signs = { kind: facts.accidental, names: facts.signature.map((sign) => say(scene, sign)) };
     return {
-      ...scene.wording.signature(factsOf(scene, first), howOften(scene, alike), signs),
+      ...scene.wording.signature(factsOf(scene, first), often, signs),
       steps: alike.map((fault) => fault.step),
     };
   },
 };
 
-/** A neighbouring key straight after a crossing or a shift of the hand. */
+/** Two neighbouring notes or more off by one key in one direction, straight after a crossing: one alone is a wrong note. */
 const landedOff: Situation = {
   name: 'landed-off',
   takesSecond: true,
   tell: (scene) => {
-    const fault = faultsOf(scene).find(({ step, expected, playedMidi }) => {
-      if (playedMidi === null || Math.abs(playedMidi - expected.midi) > 2) return false;
-      const steps = scene.exercise.steps;
-      const after = [step, step - 1].some((at) =>
-        (steps[at]?.crossings ?? []).some((crossing) => crossing.hand === expected.hand),
-      );
-      return after && !isChordForm(scene.exercise);
-    });
-    if (fault === undefined) return null;
+    if (isChordForm(scene.exercise)) return null;
+    const faults = faultsOf(scene);
+    const [fault, next] = faults;
+    if (fault === undefined || next === undefined || next.step !== fault.step + 1) return null;
+    const offs = faults.map(({ expected, playedMidi }) => (playedMidi ?? expected.midi) - expected.midi);
+    const oneWay = offs.every((off) => Math.abs(off) <= 2 && Math.sign(off) === Math.sign(offs[0]!));
+    const oneHand = faults.every(({ expected }) => expected.hand === fault.expected.hand);
+    const after = [fault.step, fault.step - 1].some((at) =>
+      (scene.exercise.steps[at]?.crossings ?? []).some((crossing) => crossing.hand === fault.expected.hand),
+    );
+    if (offs[0] === 0 || !oneWay || !oneHand || !after) return null;
     const position = handPosition(scene, fault);
     const practice = practiceAround(scene, fault.step - 2, fault.step + 2, 0.5);
     return {
-      ...scene.wording.landedOff(factsOf(scene, fault), position, practice.tempoBpm),
-      steps: [fault.step],
+      ...scene.wording.landedOff(
+        faults.slice(0, 2).map((one) => factsOf(scene, one)),
+        faults.length,
+        position,
+        practice.tempoBpm,
+      ),
+      steps: faults.map((one) => one.step),
       practice,
     };
   },
@@ -134,8 +147,9 @@ const innerNote: Situation = {
   name: 'inner-note',
   takesSecond: true,
   tell: (scene) => {
-    if (!isChordForm(scene.exercise)) return null;
-    const fault = faultsOf(scene).find(({ step, expected, playedMidi }) => {
+    const faults = faultsOf(scene);
+    if (!isChordForm(scene.exercise) || faults.length > 1) return null;
+    const fault = faults.find(({ step, expected, playedMidi }) => {
       if (playedMidi !== null) return false;
       const chord = scene.exercise.steps[step]!.notes.filter((note) => note.hand === expected.hand);
       return (
@@ -167,7 +181,7 @@ const missedNotes: Situation = {
   tell: (scene) => (faultsOf(scene).length === 0 ? null : told(scene, faultsOf(scene))),
 };
 
-export const WRONG: readonly Situation[] = [
+export const FAULTS: readonly Situation[] = [
   sameAgain,
   leadingNote,
   signature,
@@ -175,5 +189,5 @@ export const WRONG: readonly Situation[] = [
   innerNote,
   wrongNotes,
   missedNotes,
-  ...EXTRAS,
 ];
+export const WRONG: readonly Situation[] = [...FAULTS, ...EXTRAS];

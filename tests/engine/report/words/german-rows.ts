@@ -25,12 +25,6 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
   },
   {
-    english: 'Tired? The last four attempts went down one after another.',
-    verdict: 'Müde? Die letzten vier Versuche wurden einer nach dem anderen schlechter.',
-    nextStep:
-      'Ruh dich aus, und komm morgen wieder. Wenn etwas wehtut oder taub ist, hör auf, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
-  },
-  {
     english: 'You stopped after C♯ going up, for 3.4 s.',
     verdict: 'Nach Cis aufwärts hast du 3,4 s lang angehalten.',
     nextStep: 'rechte Hand, Cis–E–A–Cis–E–A, langsam, bei 48, ohne Halt durch diese Stelle.',
@@ -56,24 +50,18 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'nur E–F–Gis–A, und sag beim Anschlag „Gis“.',
   },
   {
-    english: 'C natural for C♯ going up: the key has three sharps.',
-    verdict: 'C statt Cis aufwärts: Die Tonart hat drei Kreuze.',
-    nextStep:
-      'Sag die Vorzeichen (Fis, Cis und Gis), spiel die Tonleiter einmal langsam, dann dies noch einmal.',
-  },
-  {
-    english: 'E natural for E♭ going up: the key has two flats.',
-    verdict: 'E statt Es aufwärts: Die Tonart hat zwei Be.',
+    english: 'E natural for E♭ both times: the key has two flats.',
+    verdict: 'E statt Es beide Male: Die Tonart hat zwei Be.',
     nextStep: 'Sag die Vorzeichen (B und Es), spiel die Tonleiter einmal langsam, dann dies noch einmal.',
   },
   {
-    english: 'F♯ for F twice: the key has one flat.',
-    verdict: 'Fis statt F zweimal: Die Tonart hat ein Be.',
-    nextStep: 'Sag die Vorzeichen (B), spiel die Tonleiter einmal langsam, dann dies noch einmal.',
+    english: 'One note wrong: C natural for C♯ going up.',
+    verdict: 'Ein Ton falsch: C statt Cis aufwärts.',
+    nextStep: 'rechte Hand, nur A–Cis–E, bei 48, bis es richtig ist; dann das Ganze.',
   },
   {
-    english: 'The hand landed one key off: B for C going up.',
-    verdict: 'Die Hand ist eine Taste daneben gelandet: H statt C aufwärts.',
+    english: 'Two notes wrong, the hand landed one key off: B for C and D for E♭ going up.',
+    verdict: 'Zwei Töne falsch, die Hand ist eine Taste daneben gelandet: H statt C und D statt Es aufwärts.',
     nextStep: 'Schlag C–Es–As als Akkord an, heb ab, schlag noch einmal an; dann Ton für Ton, bei 40.',
   },
   {
@@ -205,43 +193,6 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, Finger 5 zuletzt.',
     nextStep: 'Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in Finger 5.',
-  },
-  {
-    english: 'Every note right. The thumb knocks: 4.0 dB louder than its neighbours.',
-    verdict: 'Jeder Ton richtig. Der Daumen schlägt durch: 4,0 dB lauter als seine Nachbarn.',
-    nextStep: 'ein leichterer Daumen, das Handgelenk auf einer Höhe.',
-  },
-  {
-    english: 'Every note right. In the chords finger 3 is 12 dB softer than the fingers beside it.',
-    verdict: 'Jeder Ton richtig. In den Akkorden ist Finger 3 um 12 dB leiser als die Finger daneben.',
-    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
-  },
-  {
-    english:
-      'Every note right. In the chords finger 3 of the right hand is 12 dB softer than the fingers beside it.',
-    verdict:
-      'Jeder Ton richtig. In den Akkorden ist Finger 3 der rechten Hand um 12 dB leiser als die Finger daneben.',
-    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
-  },
-  {
-    english: 'Every note right. The top fades, by 9 dB.',
-    verdict: 'Jeder Ton richtig. Oben wird es leiser, um 9 dB.',
-    nextStep: 'Lass das Gewicht des Arms in den Tasten bis zum obersten Ton.',
-  },
-  {
-    english: 'Every note right. The end fades, by 9 dB.',
-    verdict: 'Jeder Ton richtig. Am Ende wird es leiser, um 9 dB.',
-    nextStep: 'Lass das Gewicht des Arms in den Tasten bis zum letzten Ton.',
-  },
-  {
-    english: 'Every note right. The notes are detached, with gaps of 120 ms between them.',
-    verdict: 'Jeder Ton richtig. Die Töne sind getrennt, mit Lücken von 120 ms dazwischen.',
-    nextStep: 'Halt jede Taste, bis die nächste klingt.',
-  },
-  {
-    english: 'Every note right. Detached between E and A going up; the rest is connected.',
-    verdict: 'Jeder Ton richtig. Getrennt zwischen E und A aufwärts; der Rest ist gebunden.',
-    nextStep: 'Halt jede Taste, bis die nächste klingt.',
   },
   {
     english: 'Every note right. It drags, from 78 to 62.',

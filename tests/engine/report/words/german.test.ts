@@ -181,10 +181,10 @@ describe('in any tongue', () => {
     expect(heads).toEqual([
       'C natural for C♯ going up',
       'C for Cis going up',
-      'Do natural for do♯ going up',
+      'do natural for do♯ going up',
       'C ohne Vorzeichen statt C♯ aufwärts',
       'C statt Cis aufwärts',
-      'Do ohne Vorzeichen statt do♯ aufwärts',
+      'do ohne Vorzeichen statt do♯ aufwärts',
     ]);
   });
 });

@@ -1,5 +1,5 @@
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
-import type { Report, ReportOptions } from '../../../../src/engine/report/index.ts';
+import type { ReportOptions } from '../../../../src/engine/report/index.ts';
 import type { Change, Playing } from './scenes.ts';
 import { tell } from './scenes.ts';
 
@@ -22,8 +22,6 @@ const late = (lateMs: number): Change => ({ lateMs });
 const fine = tell({ choice: A });
 const wrongE = tell({ choice: A, change: at([2], wrong(78)) });
 const lateThumb = tell({ choice: A, change: at([3], late(90)) });
-const missing = (count: number): Report =>
-  tell({ choice: A, change: (step) => (step > 0 && step <= count ? { missed: {} } : {}) });
 
 /** A situation that is played, and what is said of it in English. */
 export interface Row {
@@ -62,14 +60,6 @@ export const ROWS: readonly Row[] = [
     nextStep: 'switch to it if that is what you meant, or play the exercise chosen once more.',
   },
   {
-    situation: 'tired',
-    playing: { choice: A, change: at([2, 4, 9, 11], wrong(78)) },
-    options: { earlier: [fine, missing(1), missing(2)] },
-    verdict: 'Tired? The last four attempts went down one after another.',
-    nextStep:
-      'rest, and come back tomorrow. If anything hurts or feels numb, stop, and ask your teacher and a health professional.',
-  },
-  {
     situation: 'stopped',
     playing: { choice: A, change: at([5], late(3000)) },
     verdict: 'You stopped after C♯ going up, for 3.4 s.',
@@ -105,26 +95,27 @@ export const ROWS: readonly Row[] = [
   },
   {
     situation: 'signature',
-    playing: { choice: A, change: at([1], wrong(72)) },
-    verdict: 'C natural for C♯ going up: the key has three sharps.',
-    nextStep: 'say the signature (F♯, C♯ and G♯), play the scale once slowly, then this again.',
-  },
-  {
-    situation: 'signature',
-    playing: { choice: { ...A, key: 'Bb major', form: 'scale', octaves: 1 }, change: at([3], wrong(76)) },
-    verdict: 'E natural for E♭ going up: the key has two flats.',
+    playing: {
+      choice: { ...A, key: 'Bb major', form: 'scale', octaves: 1 },
+      change: at([3, 11], wrong(76)),
+    },
+    verdict: 'E natural for E♭ both times: the key has two flats.',
     nextStep: 'say the signature (B♭ and E♭), play the scale once slowly, then this again.',
   },
   {
-    situation: 'signature',
-    playing: { choice: { ...A, key: 'D minor' }, change: at([1, 11], wrong(66)) },
-    verdict: 'F♯ for F twice: the key has one flat.',
-    nextStep: 'say the signature (B♭), play the scale once slowly, then this again.',
+    // One alone is a slip of the finger.
+    situation: 'wrong-notes',
+    playing: { choice: A, change: at([1], wrong(72)) },
+    verdict: 'One note wrong: C natural for C♯ going up.',
+    nextStep: 'right hand, only A–C♯–E, at 48, until it is right; then the whole.',
   },
   {
     situation: 'landed-off',
-    playing: { choice: A_FLAT, change: at([4], wrong(83)) },
-    verdict: 'The hand landed one key off: B for C going up.',
+    playing: {
+      choice: A_FLAT,
+      change: (step) => (step === 4 ? wrong(83) : step === 5 ? wrong(86) : {}),
+    },
+    verdict: 'Two notes wrong, the hand landed one key off: B for C and D for E♭ going up.',
     nextStep: 'strike C–E♭–A♭ as one chord, lift, strike it again; then note by note, at 40.',
   },
   {
@@ -283,49 +274,6 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 last.',
     nextStep: "touch all the keys before you press, and put the arm's weight into finger 5.",
-  },
-  {
-    situation: 'thumb-loud',
-    playing: { choice: A, change: (_, finger) => ({ louderDb: finger === 1 ? 4 : 0 }) },
-    verdict: 'Every note right. The thumb knocks: 4.0 dB louder than its neighbours.',
-    nextStep: 'a lighter thumb, with the wrist level.',
-  },
-  {
-    situation: 'inner-note-soft',
-    playing: { choice: PROGRESSION, noteDb: (note) => (note === 1 ? -12 : 0) },
-    verdict: 'Every note right. In the chords finger 3 is 12 dB softer than the fingers beside it.',
-    nextStep: 'press the shape silently first, all keys touched; then strike them together.',
-  },
-  {
-    situation: 'inner-note-soft',
-    playing: { choice: { ...PROGRESSION, hands: 'together' }, noteDb: (note) => (note === 4 ? -12 : 0) },
-    verdict:
-      'Every note right. In the chords finger 3 of the right hand is 12 dB softer than the fingers beside it.',
-    nextStep: 'press the shape silently first, all keys touched; then strike them together.',
-  },
-  {
-    situation: 'ends-fade',
-    playing: { choice: A, change: at([5, 6, 7], { louderDb: -9 }) },
-    verdict: 'Every note right. The top fades, by 9 dB.',
-    nextStep: 'keep the weight of the arm in the keys to the top note.',
-  },
-  {
-    situation: 'ends-fade',
-    playing: { choice: A, change: at([11, 12], { louderDb: -9 }) },
-    verdict: 'Every note right. The end fades, by 9 dB.',
-    nextStep: 'keep the weight of the arm in the keys to the last note.',
-  },
-  {
-    situation: 'detached',
-    playing: { choice: A, change: () => ({ overlapMs: -120 }) },
-    verdict: 'Every note right. The notes are detached, with gaps of 120 ms between them.',
-    nextStep: 'hold each key until the next one sounds.',
-  },
-  {
-    situation: 'detached',
-    playing: { choice: A, change: at([2], { overlapMs: -320 }) },
-    verdict: 'Every note right. Detached between E and A going up; the rest is connected.',
-    nextStep: 'hold each key until the next one sounds.',
   },
   {
     situation: 'drift',

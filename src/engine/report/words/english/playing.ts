@@ -1,6 +1,6 @@
 import type { Hand, Hands } from '../../../exercise/index.ts';
-import type { ApartReason, ChordPlace, FingeredName, FingerOf, Said, Spot, Task } from '../types.ts';
-import { chord, finger, fingerOf, hands, spot, stretch } from './places.ts';
+import type { ApartReason, ChordPlace, FingeredName, FingerOf, Said, Task } from '../types.ts';
+import { chord, finger, fingerOf, hands, stretch } from './places.ts';
 
 const WAYS = { up: 'going up', down: 'coming down' } as const;
 
@@ -107,41 +107,6 @@ export const PLAYING = {
     emphasis: 'now one first, now the other',
     nextStep: `slower, at ${tempoBpm}: stop on each beat, both hands together, then go on.`,
   }),
-  thumbLoud: (overDb: number): Said => ({
-    sentence: `The thumb knocks: ${overDb.toFixed(1)} dB louder than its neighbours`,
-    half: `the thumb is ${overDb.toFixed(1)} dB louder than its neighbours`,
-    emphasis: 'The thumb knocks',
-    nextStep: 'a lighter thumb, with the wrist level.',
-  }),
-  endFades: (end: 'top' | 'end', byDb: number): Said => ({
-    sentence: `The ${end} fades, by ${byDb} dB`,
-    half: `the ${end} fades`,
-    emphasis: `The ${end} fades`,
-    nextStep: `keep the weight of the arm in the keys to the ${end === 'top' ? 'top note' : 'last note'}.`,
-  }),
-  innerSoft: (one: FingerOf, byDb: number): Said => {
-    const what = `${fingerOf(one)} is ${byDb} dB softer than the fingers beside it`;
-    return {
-      sentence: `In the chords ${what}`,
-      half: what,
-      emphasis: what,
-      nextStep: 'press the shape silently first, all keys touched; then strike them together.',
-    };
-  },
-  detached: (gapMs: number): Said => ({
-    sentence: `The notes are detached, with gaps of ${gapMs} ms between them`,
-    half: 'the notes are detached',
-    emphasis: 'detached',
-    nextStep: 'hold each key until the next one sounds.',
-  }),
-  detachedOnce: (from: string, to: Spot): Said => {
-    const what = `between ${from} and ${spot(to)}`;
-    return {
-      sentence: `Detached ${what}; the rest is connected`,
-      emphasis: what,
-      nextStep: 'hold each key until the next one sounds.',
-    };
-  },
   lateTurn: (lateMs: number, chords: boolean): Said => {
     const top = chords ? 'top chord' : 'top note';
     return {

@@ -39,15 +39,6 @@ const BETTERED: Readonly<
     unit: ' ms',
     say: (now, before) => `the chords are closer, ${now} ms apart where they were ${before}`,
   },
-  thumb: {
-    unit: ' dB',
-    say: (now, before) => `the thumb is lighter, ${now} dB above its neighbours where it was ${before}`,
-  },
-  fade: { unit: ' dB', say: (now, before) => `it fades less, by ${now} dB where it was ${before}` },
-  gaps: {
-    unit: ' ms',
-    say: (now, before) => `the notes are closer, ${now} ms apart where they were ${before}`,
-  },
   drift: {
     unit: ' %',
     say: (now, before) => `it is steadier, ${now} % from first to last where it was ${before}`,
@@ -55,12 +46,6 @@ const BETTERED: Readonly<
 };
 
 export const PROGRESS = {
-  tired: (attempts: number): Said => ({
-    sentence: `Tired? The last ${count(attempts)} attempts went down one after another`,
-    emphasis: 'Tired?',
-    nextStep:
-      'rest, and come back tomorrow. If anything hurts or feels numb, stop, and ask your teacher and a health professional.',
-  }),
   /** hands together stand; `atBpm` null: the tempo is not known */
   keyStands: (given: {
     readonly key: string;
@@ -133,4 +118,6 @@ export const PROGRESS = {
   praise: 'Every note right. ',
   everyNote: 'Every note',
   restIsEven: 'the rest is even',
+  /** of two and more */
+  moreThings: (things: number): string => `${count(things)} more things`,
 };

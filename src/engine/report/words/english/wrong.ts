@@ -47,12 +47,21 @@ export const WRONG = {
     };
   },
 
-  landedOff: (one: FaultFacts, position: readonly string[], tempoBpm: number): Said => ({
-    sentence: `The hand landed one key off: ${placed(one)}`,
-    half: placed(one),
-    emphasis: placed(one),
-    nextStep: `strike ${position.join('–')} as one chord, lift, strike it again; then note by note, at ${tempoBpm}.`,
-  }),
+  /** `ones`: the first two of `notes` neighbours */
+  landedOff: (
+    ones: readonly FaultFacts[],
+    notes: number,
+    position: readonly string[],
+    tempoBpm: number,
+  ): Said => {
+    const what = `${capital(count(notes))} notes wrong`;
+    return {
+      sentence: `${what}, the hand landed one key off: ${fault(ones[0]!)} and ${placed(ones[1]!)}`,
+      half: counted(notes, 0),
+      emphasis: 'one key off',
+      nextStep: `strike ${position.join('–')} as one chord, lift, strike it again; then note by note, at ${tempoBpm}.`,
+    };
+  },
 
   innerNote: (note: string, by: FingerOf, place: Place): Said => {
     const what = `${note} (${fingerOf(by)})`;

@@ -1,6 +1,6 @@
 import type { Wording } from '../english/index.ts';
 import type { ApartReason, Task } from '../types.ts';
-import { capital, chordAfter, finger, fingerOf, hands, stretch, where } from './places.ts';
+import { capital, chordAfter, finger, fingerOf, hands, stretch } from './places.ts';
 
 type Rows =
   | 'apartForNow'
@@ -11,11 +11,6 @@ type Rows =
   | 'chordsSpread'
   | 'oneHandLeads'
   | 'handsApart'
-  | 'thumbLoud'
-  | 'endFades'
-  | 'innerSoft'
-  | 'detached'
-  | 'detachedOnce'
   | 'lateTurn'
   | 'limping'
   | 'uneven'
@@ -121,41 +116,6 @@ export const PLAYING: Pick<Wording, Rows> = {
     emphasis: 'mal ist die eine zuerst, mal die andere',
     nextStep: `langsamer, bei ${tempoBpm}: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter.`,
   }),
-  thumbLoud: (overDb) => ({
-    sentence: `Der Daumen schlägt durch: ${comma(overDb, 1)} dB lauter als seine Nachbarn`,
-    half: `der Daumen ist ${comma(overDb, 1)} dB lauter als seine Nachbarn`,
-    emphasis: 'Der Daumen schlägt durch',
-    nextStep: 'ein leichterer Daumen, das Handgelenk auf einer Höhe.',
-  }),
-  endFades: (end, byDb) => {
-    const softer = `${end === 'top' ? 'oben' : 'am Ende'} wird es leiser`;
-    return {
-      sentence: `${capital(softer)}, um ${byDb} dB`,
-      half: softer,
-      emphasis: capital(softer),
-      nextStep: `Lass das Gewicht des Arms in den Tasten bis zum ${end === 'top' ? 'obersten' : 'letzten'} Ton.`,
-    };
-  },
-  innerSoft: (one, byDb) => ({
-    sentence: `In den Akkorden ist ${fingerOf(one)} um ${byDb} dB leiser als die Finger daneben`,
-    half: `${fingerOf(one)} ist um ${byDb} dB leiser als die Finger daneben`,
-    emphasis: `${fingerOf(one)} um ${byDb} dB leiser`,
-    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
-  }),
-  detached: (gapMs) => ({
-    sentence: `Die Töne sind getrennt, mit Lücken von ${gapMs} ms dazwischen`,
-    half: 'die Töne sind getrennt',
-    emphasis: 'getrennt',
-    nextStep: 'Halt jede Taste, bis die nächste klingt.',
-  }),
-  detachedOnce: (from, { note, place }) => {
-    const what = `zwischen ${from} und ${note} ${where(place)}`.trim();
-    return {
-      sentence: `Getrennt ${what}; der Rest ist gebunden`,
-      emphasis: what,
-      nextStep: 'Halt jede Taste, bis die nächste klingt.',
-    };
-  },
   lateTurn: (lateMs, chords) => {
     const top = chords ? 'oberste Akkord' : 'oberste Ton';
     return {

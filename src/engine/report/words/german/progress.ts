@@ -2,7 +2,6 @@ import type { Wording } from '../english/index.ts';
 import { capital, count, some, times } from './places.ts';
 
 type Rows =
-  | 'tired'
   | 'keyStands'
   | 'handReady'
   | 'twice'
@@ -15,7 +14,8 @@ type Rows =
   | 'betterThanLast'
   | 'praise'
   | 'everyNote'
-  | 'restIsEven';
+  | 'restIsEven'
+  | 'moreThings';
 
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
@@ -24,13 +24,6 @@ const rightAndEven = (allSure: boolean): string =>
   `jeder Ton${allSure ? '' : ', der zu erkennen war,'} richtig und alles gleichmäßig`;
 
 export const PROGRESS: Pick<Wording, Rows> = {
-  tired: (attempts) => ({
-    sentence: `Müde? Die letzten ${count(attempts)} Versuche wurden einer nach dem anderen schlechter`,
-    emphasis: 'Müde?',
-    nextStep:
-      'Ruh dich aus, und komm morgen wieder. Wenn etwas wehtut oder taub ist, hör auf, und frag deine Lehrkraft und ' +
-      'eine Ärztin oder einen Arzt.',
-  }),
   keyStands: ({ key, nextKey, atBpm, inARow, allSure }) => ({
     sentence: `Die Tonart ${key} sitzt${atBpm === null ? '' : ` bei ${atBpm}`}: ${times(inARow)} hintereinander ${rightAndEven(allSure)}`,
     emphasis: `Die Tonart ${key} sitzt`,
@@ -105,15 +98,6 @@ export const PROGRESS: Pick<Wording, Rows> = {
       unit: ' ms',
       say: (now, before) => `die Akkorde sind dichter beisammen, ${now} ms statt ${before}`,
     },
-    thumb: {
-      unit: ' dB',
-      say: (now, before) => `der Daumen ist leichter, ${now} dB über seinen Nachbarn statt ${before}`,
-    },
-    fade: { unit: ' dB', say: (now, before) => `es wird weniger leise, um ${now} dB statt ${before}` },
-    gaps: {
-      unit: ' ms',
-      say: (now, before) => `die Töne sind dichter beisammen, ${now} ms auseinander statt ${before}`,
-    },
     drift: {
       unit: ' %',
       say: (now, before) => `es ist stetiger, ${now} % vom ersten zum letzten Ton statt ${before}`,
@@ -128,4 +112,5 @@ export const PROGRESS: Pick<Wording, Rows> = {
   praise: 'Jeder Ton richtig. ',
   everyNote: 'Jeder Ton',
   restIsEven: 'der Rest ist gleichmäßig',
+  moreThings: (things) => `dazu ${count(things)} weitere Dinge`,
 };

@@ -55,10 +55,10 @@ export const WRONG: Pick<Wording, Rows> = {
     };
   },
 
-  landedOff: (one, position, tempoBpm) => ({
-    sentence: `Die Hand ist eine Taste daneben gelandet: ${placed(one)}`,
-    half: placed(one),
-    emphasis: placed(one),
+  landedOff: (ones, number, position, tempoBpm) => ({
+    sentence: `${capital(notes(number))} falsch, die Hand ist eine Taste daneben gelandet: ${fault(ones[0]!)} und ${placed(ones[1]!)}`,
+    half: counted(number, 0),
+    emphasis: 'eine Taste daneben',
     nextStep: `Schlag ${position.join('–')} als Akkord an, heb ab, schlag noch einmal an; dann Ton für Ton, bei ${tempoBpm}.`,
   }),
 
