@@ -57,7 +57,7 @@ const tasks = pianos.flatMap((piano) =>
     Array.from({ length: SETS[set] }, (_, index): Task => ({ set, piano, index, ideal: values.ideal })),
   ),
 );
-const records = await runAll(tasks, Math.max(1, Number(values.workers)));
+const records = await runAll<Task, AttemptRecord>('worker.ts', tasks, Math.max(1, Number(values.workers)));
 
 const STANDARD_GROUPS: readonly (keyof Labels)[] = [
   'form',

@@ -55,7 +55,7 @@ const tasks = sets.flatMap((set) =>
     ({ index }) => set !== 'conditions' || ffmpeg || !(conditions[index % conditions.length]! in CODECS),
   ),
 );
-const records = await runAll(tasks, Math.max(1, Number(values.workers)));
+const records = await runAll<Task, AttemptRecord>('worker.ts', tasks, Math.max(1, Number(values.workers)));
 const of = (set: ChordSet): Records => records.filter((record) => record.set === set);
 const show = (text: string): void => console.log(`${text}\n`);
 

@@ -1,23 +1,25 @@
 import { fork } from 'node:child_process';
 import { resolve as resolvePath } from 'node:path';
-import type { AttemptRecord } from './assess-attempt.ts';
-import type { Task } from './worker.ts';
 
-/** Shares the tasks out to workers, progress on stderr; results in the order of the tasks. */
-export async function runAll(all: readonly Task[], workers: number): Promise<readonly AttemptRecord[]> {
-  const results: AttemptRecord[] = [];
+/** Shares the tasks out to helpers that run `file` of this folder, progress on stderr; results in the order of the tasks. */
+export async function runAll<Task extends object, Result>(
+  file: string,
+  all: readonly Task[],
+  workers: number,
+): Promise<readonly Result[]> {
+  const results: Result[] = [];
   let next = 0;
   let done = 0;
   const one = (): Promise<void> =>
     new Promise((resolve, reject) => {
-      const worker = fork(resolvePath(import.meta.dirname, 'worker.ts'), { serialization: 'advanced' });
+      const worker = fork(resolvePath(import.meta.dirname, file), { serialization: 'advanced' });
       let at = -1;
       const hand = (): void => {
         at = next++;
         if (at < all.length) worker.send(all[at]!);
         else worker.disconnect();
       };
-      worker.on('message', (record: AttemptRecord) => {
+      worker.on('message', (record: Result) => {
         results[at] = record;
         done++;
         if (process.stderr.isTTY) process.stderr.write(`\r${done} of ${all.length} `);

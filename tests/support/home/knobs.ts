@@ -22,6 +22,11 @@ export interface HomeKnobs {
   readonly peakDb: number;
   /** stereo: a second microphone some way off; right-only: nothing on the left; opposed: the right is the left upside down */
   readonly channels: 'mono' | 'stereo' | 'right-only' | 'opposed';
+  /**
+   * how far the piano's keys differ in loudness at the same blow, standard deviation, dB. Recorded keys of both sampled pianos
+   * lie 1.7 and 2.6 dB (SD) about a straight line over pitch, the recorded blow's own spread included; left out: not at all
+   */
+  readonly keyLevelSdDb?: number;
 }
 
 /** A piano in tune, an ordinary living room, a quiet evening. */

@@ -54,6 +54,8 @@ export async function soundStrokes(
   const strays = Array.from({ length: 128 }, () =>
     Math.min(Math.max(random.normal(home.scatterCents), -10), 10),
   );
+  const voiced = random.fork('voicing');
+  const voicingDb = Array.from({ length: 128 }, () => voiced.normal(home.keyLevelSdDb ?? 0));
   const levelsDb: number[] = [];
   const dampedSec: (number | null)[] = [];
   const struckBefore = new Map<number, number>();
@@ -65,7 +67,8 @@ export async function soundStrokes(
     const key = await piano.sampleFor(midi, velocity, strike);
     const wantedCents = home.tuningCents + strays[midi]! + home.stretch * stretchCents(midi);
     const shiftCents = 100 * (midi - key.midi) + wantedCents - key.cents;
-    const gain = (COMMON_RMS / key.rms) * 10 ** (((velocity - MIDDLE_VELOCITY) * DB_PER_VELOCITY) / 20);
+    const blowDb = (velocity - MIDDLE_VELOCITY) * DB_PER_VELOCITY;
+    const gain = (COMMON_RMS / key.rms) * 10 ** ((blowDb + voicingDb[midi]!) / 20);
 
     const again = strokes.slice(index + 1).find((later) => later.midi === midi)?.timeSec;
     const lengthSec = damperSec(midi);
