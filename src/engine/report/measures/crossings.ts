@@ -9,6 +9,8 @@ import type { Interval } from './strikes.ts';
 
 /** A crossing is compared with this many of the nearest intervals without one. */
 const NEIGHBOURS = 4;
+/** … and with no fewer than these. */
+const FEWEST = 2;
 
 /**
  * Crossing delay: IOI into the crossing − median IOI of the nearest steps without crossing (four of them), ms and as a
@@ -26,10 +28,12 @@ export function crossingDelays(
 ): readonly CrossingDelay[] {
   const ownPlain = intervals.filter((interval) => !interval.intoCrossing);
   const bothPlain = ownPlain.filter(({ step }) => exercise.steps[step]!.crossings.length === 0);
-  const plain = bothPlain.length >= NEIGHBOURS ? bothPlain : ownPlain;
+  const plain = bothPlain.length >= FEWEST ? bothPlain : ownPlain;
   const turn = exercise.steps.find((step) => step.turn)?.step;
   const usualOnes = plain.filter((interval) => interval.fromStep !== turn);
-  const scatterMs = scatterOf(usualOnes.map((interval) => interval.ioiMs));
+  // Two or three plain intervals may agree by chance: then how far the others lie apart among themselves counts as well.
+  const others = plain.length < NEIGHBOURS ? intervals.filter((interval) => !plain.includes(interval)) : [];
+  const scatterMs = scatterOf([usualOnes, others].map((kind) => kind.map((interval) => interval.ioiMs)));
   return intervals.flatMap((interval): CrossingDelay[] => {
     const crossing = exercise.steps[interval.step]!.crossings.find((one) => one.hand === hand);
     if (crossing === undefined) return [];
@@ -37,7 +41,7 @@ export function crossingDelays(
       .sort((a, b) => Math.abs(a.step - interval.step) - Math.abs(b.step - interval.step))
       .slice(0, NEIGHBOURS);
     const usual = median(nearest.map((neighbour) => neighbour.perBeatMs));
-    if (usual === undefined || nearest.length < 2) return [];
+    if (usual === undefined || nearest.length < FEWEST) return [];
     const usualMs = usual * interval.beats;
     const delayMs = interval.ioiMs - usualMs;
     const noiseMs = Math.sqrt(interval.noiseVariance) * interval.beats;
@@ -63,17 +67,15 @@ export function crossingDelays(
 }
 
 /**
- * SD of Gaussian values, as the upper quartile of their distances from the median / 1.15: one late note in four, such as where
- * the other hand crosses, does not move it.
+ * SD of Gaussian values of one or more kinds, as the upper quartile of their distances from the median of their kind / 1.15: one
+ * late note in four does not move it.
  */
-function scatterOf(values: readonly number[]): number {
-  const middle = median(values) ?? 0;
-  return (
-    (quantile(
-      values.map((value) => Math.abs(value - middle)),
-      0.75,
-    ) ?? 0) / 1.1503
-  );
+function scatterOf(kinds: readonly (readonly number[])[]): number {
+  const away = kinds.flatMap((values) => {
+    const middle = median(values) ?? 0;
+    return values.map((value) => Math.abs(value - middle));
+  });
+  return (quantile(away, 0.75) ?? 0) / 1.1503;
 }
 
 /** Mean delay over all crossings, ms. */

@@ -1,6 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ALL_KEYS, buildExercise } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import type { Report } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
+import { played } from '../../match/simulated.ts';
 import { measuresOf, plusMinus, reportOf, value, withIntervals } from './series.ts';
 
 const EVEN = Array.from({ length: 12 }, () => 400);
@@ -188,4 +192,34 @@ describe('crossing delay', () => {
     const iois = EVEN.map((ioi, index) => (index === at ? 450 : ioi + (index % 2 === 0 ? 30 : -30)));
     expect(measuresOf(iois).crossings[0]!.late).toBe(false);
   });
+});
+
+describe('crossing delay with both hands', () => {
+  const jitter = createRandom(11);
+  /** Both hands; at every crossing of either both wait 120 ms for the thumb. */
+  const waiting = (choice: ExerciseChoice): Report => {
+    let timeSec = 1;
+    const notes = buildExercise(choice).steps.flatMap(({ crossings, notes: keys }) => {
+      timeSec += 0.4 + (crossings.length > 0 ? 0.12 : 0);
+      return keys.map(({ midi }) => played(timeSec + jitter.normal(0.006), midi));
+    });
+    return reportOf(notes, { onsetSdMs: 2 }, choice);
+  };
+
+  it.each([
+    ['scale', 1],
+    ['scale', 2],
+    ['arpeggio', 1],
+    ['arpeggio', 2],
+  ] as const)(
+    'calls late each crossing that the step waited for: %s, %i octaves, all keys',
+    (form, octaves) => {
+      const crossings = ALL_KEYS.flatMap(
+        (key) => waiting({ key, form, hands: 'together', octaves }).measures.crossings,
+      );
+      const late = crossings.filter((crossing) => crossing.late);
+      expect(crossings.length).toBeGreaterThan(30);
+      expect(late.length).toBe(crossings.length);
+    },
+  );
 });
