@@ -1,4 +1,4 @@
-/** Exit codes of the contract (architecture.md); 1 is left to faults of ours, as every uncaught error has it. */
+/** Exit codes of the contract (README.md); 1 is left to faults of ours, as every uncaught error has it. */
 export const EXIT = { analysed: 0, ourFault: 1, wrongUsage: 2, unreadable: 3, noPlaying: 4 } as const;
 export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
 

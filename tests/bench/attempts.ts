@@ -14,7 +14,7 @@ import type {
 } from '../support/render.ts';
 
 /**
- * What issue 3 asks for: chords of one hand and both hands, both with more wrong and missed notes than in `chords` and
+ * Chords of one hand and both hands, both with more wrong and missed notes than in `chords` and
  * `together`; hands an octave apart with one of them leaving notes out; and each hard condition by itself.
  */
 export type ChordSet = 'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions';

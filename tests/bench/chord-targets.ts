@@ -17,7 +17,7 @@ interface Figure {
   readonly of: string;
 }
 
-/** What issue 3 asks of each set, bound by bound. */
+/** What is aimed at in each set, bound by bound. */
 const BOUNDS = {
   'one-hand': { f50: 0.995, f25: 0.99, doubted: 0.5, found: 97, extras: 0.5, onsetMs: 4, apartMs: 4 },
   'both-hands': { f50: 0.985, f25: 0.975, doubted: 1, found: 95, extras: 1, onsetMs: 5, apartMs: 5 },

@@ -1,5 +1,5 @@
 /**
- * Chords and both hands against what issue 3 asks for:
+ * Chords and both hands against their aims:
  * `npm run bench:chords [-- --piano test|dev --count 120 --conditions 6 --sets one-hand,both-hands,octave-pairs,conditions
  * --quick --ideal --workers 2 --json out.json]`.
  * The same seeds every time. `--count` attempts of each set, `--conditions` of each hard condition, two thirds of these

@@ -68,7 +68,7 @@ export function measureErrors(report: Report, truth: Truth): MeasureErrors {
 }
 
 /**
- * Evenness of a single-handed attempt by its definition (measures.md): 100 · SD(q) / mean(q), q = time between consecutive
+ * Evenness of a single-handed attempt by its definition (src/engine/report/measures/README.md): 100 · SD(q) / mean(q), q = time between consecutive
  * steps / beats between them, both steps struck, no repeat or restart between. Null of fewer than three intervals.
  */
 export function trueEvennessPercent(truth: Truth): number | null {

@@ -3,7 +3,7 @@ import type { Browser, Response } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { openBrowser, visit } from './visit.ts';
 
-/** Issue 5: what is loaded before anything is asked for, without fonts and sound; and how soon the first screen answers. */
+/** The project's own bounds: what is loaded before anything is asked for, without fonts and sound; and how soon the first screen answers. */
 const MOST_BYTES = 300_000;
 const ANSWERS_MS = 1000;
 

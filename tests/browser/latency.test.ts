@@ -5,7 +5,7 @@ import { spyOnListening, whatWasSpied } from './spy.ts';
 import type { DrawnNote } from './spy.ts';
 import { openBrowser, visit } from './visit.ts';
 
-/** Issue 4: from the hammer to its pearl, without what the audio stack adds; and from the end of an attempt to its verdict. */
+/** The project's own bounds: from the hammer to its pearl, without what the audio stack adds; and from the end of an attempt to its verdict. */
 const PEARL_MS = { median: 90, most: 150 } as const;
 const VERDICT_MS = 1000;
 

@@ -5,7 +5,7 @@ import { nPVI } from '../../src/engine/report/measures/npvi.ts';
 import { createRandom } from '../support/random.ts';
 
 describe('nPVI', () => {
-  // Livingstone's published table of worked examples, as quoted in measures.md.
+  // Livingstone's published table of worked examples of the nPVI.
   it.each([
     [[1, 2, 3], 53.3333],
     [[3, 3, 6], 33.3333],
@@ -15,7 +15,7 @@ describe('nPVI', () => {
     expect(nPVI(durations)).toBeCloseTo(value, 4);
   });
 
-  // As quoted in measures.md.
+  // Worked by hand from the formula of the nPVI.
   it('of [2, 5, 1, 3] is 106.3', () => {
     expect(nPVI([2, 5, 1, 3])).toBeCloseTo(106.3, 1);
   });

@@ -8,7 +8,7 @@ const parse = (line: string) =>
   parseCommand([...line.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!));
 
 describe('a command line', () => {
-  it('says what to analyse and as what (the contract of architecture.md)', () => {
+  it('says what to analyse and as what (the contract: src/terminal/README.md)', () => {
     expect(
       parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --json'),
     ).toEqual({

@@ -13,7 +13,7 @@ import { BOUNDS } from './weights.ts';
  * Listening without knowing the exercise can place a piano's tuning only within half a semitone either way: a piano 70
  * cents flat reads a semitone low and 30 cents sharp. So if the exercise fits clearly better with every key moved by a
  * semitone, and the tuning then comes out as pianos are tuned (90 cents flat to 40 sharp; neglected pianos are 30–90
- * flat: measures.md, common practice), it was the tuning. Where it does not come out so, another key was played.
+ * flat: common practice, no source), it was the tuning. Where it does not come out so, another key was played.
  */
 export function bestShift(heard: Heard, exercise: Exercise): Alignment {
   const asRead = bestOctaves(heard, exercise, 0);

@@ -5,7 +5,7 @@ import { exerciseId } from './group.ts';
 import { places } from './places.ts';
 import type { Offer, Place, Standing } from './types.ts';
 
-/** Hands together begin at this share of the slower hand's tempo (teaching.md; common practice, no source). */
+/** Hands together begin at this share of the slower hand's tempo (common practice, no source). */
 const TOGETHER_SHARE = 2 / 3;
 
 /**

@@ -7,7 +7,7 @@ const NARROW_SHARE = 0.5;
 const NARROW_TEMPO_SHARE = 0.1;
 
 /**
- * What keeps an attempt from the criterion (measures.md, "Ready?"), in the order in which a teacher would speak of it; nothing
+ * What keeps an attempt from the criterion (README.md), in the order in which a teacher would speak of it; nothing
  * where it is reached. A crossing is late as the attempt's own report found it. `targetBpm` null: any tempo will do.
  */
 export function shortfalls(

@@ -8,7 +8,7 @@ import type { Level, Practised, Shortfall, Standing } from './types.ts';
  *
  * Ready: the last attempts, as many in a row as the criteria ask for (three), are at the criterion. Nearly: the last one is, or
  * misses it narrowly in one thing. The tempo that counts is the one aimed at last, where none is given. Common practice, no
- * source (measures.md).
+ * source.
  *
  * `askedBpm`: the tempo that somebody asks for, beats a minute; null: any will do.
  */

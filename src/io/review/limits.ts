@@ -1,6 +1,6 @@
 /**
  * The most that a review holds. Far beyond what a teacher writes in an evening, and little enough that no file can fill a
- * device: the issue asks for up to 200 recordings, and a minute of sound in Opus is half a megabyte.
+ * device: up to 200 recordings are to fit, and a minute of sound in Opus is half a megabyte.
  */
 export const REVIEW_LIMITS = {
   mostFileBytes: 256 * 2 ** 20,

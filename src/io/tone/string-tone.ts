@@ -14,7 +14,7 @@ const STRIKE_PLACE = 1 / 8;
 /** Each partial is so much weaker than the one below it, as a power of its number; by ear. */
 const FALL = 1.3;
 const ATTACK_SEC = 0.004;
-/** The damper: to a thousandth in some five of these (measures.md: dampers take 50–300 ms). */
+/** The damper: to a thousandth in some five of these (dampers take 50–300 ms; engine/listen/README.md). */
 const DAMPER_SEC = 0.03;
 const RELEASE_SEC = 0.2;
 
@@ -24,7 +24,7 @@ const ringSec = (midi: number): number => 2.2 * 2 ** (-(midi - 48) / 24);
 /** f(m) = 440 · 2^((m−69)/12) Hz (ISO 16; MIDI note 69). */
 const fundamentalHz = (midi: number): number => 440 * 2 ** ((midi - 69) / 12);
 
-/** Stiffness along the keyboard (Rigaud, David & Daudet 2013; coefficients from memory, as in measures.md). */
+/** Stiffness along the keyboard (Rigaud, David & Daudet 2013; coefficients from memory). */
 const stiffness = (midi: number): number => Math.exp(0.0926 * midi - 13.64) + Math.exp(-0.0847 * midi - 5.82);
 
 /** Adds a struck string's tone to `into`: decaying partials of a stiff string, damped when the key is let go. */

@@ -8,7 +8,7 @@ import { Row } from './rows.ts';
 
 /** Columns left of the string, for the hand and the time. */
 const MARGIN = 7;
-/** Hands further apart than this are told, ms: the default criterion of togetherness (measures.md, "Ready?"). */
+/** Hands further apart than this are told, ms: the default criterion of togetherness. */
 const APART_MS = 40;
 /** Below this nobody can tell which came first, ms (Hirsh 1959). */
 const ORDER_MS = 20;

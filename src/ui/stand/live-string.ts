@@ -49,7 +49,7 @@ const R = {
 } as const;
 /** Mean radius of a pearl, px: not larger than looks like a pearl, not smaller than is seen from two metres. */
 const RADIUS_PX = { most: 28, least: 9 } as const;
-/** Struck within this time of each other, seconds: one chord, or both hands (measures.md lets hands be 40 ms apart). */
+/** Struck within this time of each other, seconds: one chord, or both hands (hands may be 40 ms apart). */
 const TOGETHER_SEC = 0.05;
 /** What one dB adds to a radius, as a share of it, and the bounds. */
 const PER_DB = 0.1;

@@ -5,7 +5,7 @@ import type { Entry } from '../../../src/io/history/index.ts';
 import { packDrawer } from '../../../src/io/history/packing.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';
 
-/** Five years, twenty attempts a day: what issue 5 asks to be opened. */
+/** Five years, twenty attempts a day: what the journal is to open. */
 export const ATTEMPTS = 36_500;
 
 export interface Seeding {

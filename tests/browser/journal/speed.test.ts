@@ -4,7 +4,7 @@ import { mainThreadTasks } from '../tasks.ts';
 import { openBrowser } from '../visit.ts';
 import { ATTEMPTS, seedJournal } from './five-years.ts';
 
-/** The bounds of issue 5. */
+/** The project's own bounds. */
 const OPEN_MS = 300;
 const FRAME_MS = 1000 / 60;
 

@@ -6,7 +6,7 @@ import { versionsOf } from '../../../src/ui/attempt/retiming.ts';
 import { render, type Rendered, type TrueNote } from '../../support/render.ts';
 import { UNEVEN } from './uneven.ts';
 
-/** What the issue asks of "hear it even". */
+/** The bound of "hear it even". */
 const MOST_MS = 3;
 /** About a true onset: its rise, which is its own and no neighbour's. */
 const BEFORE_SEC = 0.002;

@@ -25,7 +25,7 @@ describe('the drill', () => {
     ['the signature in another order', SIGNATURE, 'C# F# G#', { kind: 'order' }],
     ['a signature that is not all there', SIGNATURE, 'F# C#', { kind: 'missing', count: 1 }],
     ['nothing', SIGNATURE, '', { kind: 'missing', count: 3 }],
-    // A major has G sharp, never A flat (product.md).
+    // A major has G sharp, never A flat.
     ['A flat for G sharp', SIGNATURE, 'F# C# Ab', { kind: 'spelling', given: 'Ab', wanted: 'G#' }],
     ['a natural for a sharp', TRIAD, 'A C E', { kind: 'sign', given: 'C' }],
     ['a note that does not belong', TRIAD, 'A D E', { kind: 'other', given: 'D' }],

@@ -14,7 +14,7 @@ export interface ChannelFacts {
 
 /**
  * Several channels → one, without cancellation: the stronger channel alone is heard, because the sum of a wide pair loses
- * up to 10 dB of single partials (sound.md). Another channel takes over, faded over one chunk, only when it has brought
+ * up to 10 dB of single partials. Another channel takes over, faded over one chunk, only when it has brought
  * four times the energy. Samples that are no numbers count as silence and are counted.
  */
 export class ChannelChooser {

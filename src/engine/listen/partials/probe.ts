@@ -8,7 +8,7 @@ import { partialRatio, typicalStiffness } from './stiffness.ts';
 
 const FFT_SIZE = 4096;
 const BIN_HZ = RATE_HZ / FFT_SIZE;
-/** a note's loudness is that of its first 100 ms (measures.md) */
+/** a note's loudness is that of its first 100 ms (the definition of level: report/measures/README.md) */
 const LEVEL_SPAN = 2205;
 const SHORTEST = 882;
 /** spans come in steps, so that few windows are ever made */

@@ -1,6 +1,6 @@
 /**
  * Every bound at which the report calls something a trouble, in one place. All are defaults that a teacher can change; where
- * no source is named they are common practice, no source (teaching.md, measures.md "Ready?").
+ * no source is named they are common practice, no source.
  */
 export interface Criteria {
   /** evenness at most this is even enough to be ready */

@@ -13,7 +13,7 @@ const RELEASE_SD_MS = 36;
 
 /**
  * Strikes and intervals of all keys → the changes of chord. Gap: from the release of the last key of one chord to the first
- * onset of the next, ms (measures.md); the damping of every key of the chord must be heard, since any of them may be the last.
+ * onset of the next, ms; the damping of every key of the chord must be heard, since any of them may be the last.
  */
 export function chordChanges(
   strikes: readonly Strike[],

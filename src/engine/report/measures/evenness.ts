@@ -10,7 +10,7 @@ export const LEAST_INTERVALS = 4;
 
 /**
  * Evenness: 100 · SD(q) / mean(q), per cent, q = IOI / beats between; lower is more even. The listener's timing noise is
- * taken out of the SD. Coefficient of variation as in van Vugt et al. 2012 (measures.md).
+ * taken out of the SD. Coefficient of variation as in van Vugt et al. 2012.
  */
 export function evennessPercent(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);

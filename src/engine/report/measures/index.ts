@@ -54,7 +54,7 @@ export interface Measured {
   readonly slowestChange: SlowChange | undefined;
 }
 
-/** Alignment → every measure of measures.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay each hand's own. */
+/** Alignment → every measure of README.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay each hand's own. */
 export function measure(heard: Heard, alignment: Alignment, criteria: Criteria): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);

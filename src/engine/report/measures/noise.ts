@@ -5,7 +5,7 @@ import type { Interval } from './strikes.ts';
  * A standard deviation with the listener's share taken out, and its ±.
  *
  * `deviations` from their mean or line, with `freedom` degrees of freedom. Independent onset noise of SD σ adds 2σ² to the
- * variance of intervals and gives neighbours a correlation of −0.5 (Wing & Kristofferson 1973, memory; measures.md). So with
+ * variance of intervals and gives neighbours a correlation of −0.5 (Wing & Kristofferson 1973, memory). So with
  * v the noise variance of one interval, S² = s² − v, and about the same playing heard again and again
  * Var(s²) = (4 dᵀΣd + 2 tr Σ²) / freedom², Σ having v on and −v/2 beside its diagonal: a quadratic form in Gaussian noise.
  * The ± is half the width from √(S² − sd) to √(S² + sd).

@@ -13,7 +13,7 @@ interface Trouble {
   readonly digits: number;
 }
 
-/** So little is not heard as late at any but very fast tempi (measures.md, audible). */
+/** So little is not heard as late at any but very fast tempi (Friberg & Sundberg 1995). */
 const IN_TIME_MS = 10;
 
 const TROUBLES: readonly Trouble[] = [

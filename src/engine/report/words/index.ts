@@ -21,7 +21,7 @@ export { spellWithOctave } from './spelling.ts';
 /** Troubles of time, sound and touch, in their order: what went well may be said before them. */
 const PLAYING: readonly Situation[] = [...CROSSING, ...CHANGES, ...EVENNESS, ...HANDS, ...SPREAD, ...TEMPO];
 
-/** The troubles, in the order in which a teacher would speak of them (teaching.md, "What comes first"). */
+/** The troubles, in the order in which a teacher would speak of them (README.md). */
 const TROUBLES: readonly Situation[] = [...COURSE, ...WRONG, ...PLAYING];
 
 /** The whole table; the first row that holds gives the verdict. */

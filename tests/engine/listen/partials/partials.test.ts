@@ -12,7 +12,7 @@ const historyOf = (samples: Float32Array): SampleHistory => {
 };
 
 describe('inharmonicity by key', () => {
-  // measures.md, after Rigaud, David & Daudet 2013; coefficients from memory
+  // Rigaud, David & Daudet 2013; coefficients from memory
   it.each([
     ['A0', 21, 5e-4],
     ['C2', 36, 1.7e-4],
