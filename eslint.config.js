@@ -43,6 +43,8 @@ export default defineConfig(
       '@typescript-eslint/no-non-null-assertion': 'off',
       '@typescript-eslint/ban-ts-comment': 'error',
       eqeqeq: 'error',
+      // A field may be named so that the rest goes on without it.
+      '@typescript-eslint/no-unused-vars': ['error', { ignoreRestSiblings: true }],
       'no-warning-comments': ['error', { terms: ['todo', 'fixme', 'xxx'] }],
     },
   },

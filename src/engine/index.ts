@@ -1,4 +1,6 @@
 /** The engine's only door. */
+export { BPM, MIDI, SECONDS, told } from './base/shapes.ts';
+export type { Shape } from './base/shapes.ts';
 export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';
 export { assessRecording } from './assess-recording.ts';

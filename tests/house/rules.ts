@@ -53,6 +53,7 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
     meyda: 'features of timbre',
     pitchy: 'pitch of a single note (McLeod)',
     tonal: 'music theory',
+    valibot: 'the published formats, each defined once: type, schema and check',
   },
   io: {
     '@wasm-audio-decoders/flac': 'FLAC',
@@ -73,6 +74,7 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
     'node:os': 'how many helpers, and where the user’s cache lies',
     'node:path': 'names of files',
     'node:util': 'arguments',
+    valibot: 'the JSON of a pile of recordings, defined once',
   },
   ui: {
     '@vexflow-fonts/bravura': 'the font of music',

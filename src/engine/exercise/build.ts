@@ -1,10 +1,13 @@
 import { Note } from 'tonal';
+import * as v from 'valibot';
+import { UsageError } from '../base/errors.ts';
 import { brokenTriadPlaces, progressionPlaces, triadPlaces } from './chords.ts';
 import { exerciseTitle, settleChoice } from './choices.ts';
 import { crossingBetween } from './crossings.ts';
 import { parseKey } from './keys.ts';
 import type { Place } from './places.ts';
 import { arpeggioPlaces, scalePlaces } from './runs.ts';
+import { CHOICE } from './types.ts';
 import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Form, Hand } from './types.ts';
 
 const NOTES_A_BEAT: Readonly<Record<Form, number>> = {
@@ -40,6 +43,23 @@ export function buildExercise(choice: ExerciseChoice): Exercise {
       : partOf(settled, settled.hands);
   return { choice: settled, title: exerciseTitle(settled), steps };
 }
+
+/** The same; null where there is no such exercise. */
+export function exerciseOf(choice: ExerciseChoice): Exercise | null {
+  const { key, form, hands, octaves, minorScale } = choice;
+  try {
+    return buildExercise({ key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) });
+  } catch (error) {
+    if (error instanceof UsageError) return null;
+    throw error;
+  }
+}
+
+/** A choice of which there is an exercise. */
+export const BUILDABLE = v.pipe(
+  CHOICE,
+  v.check((choice) => exerciseOf(choice) !== null, 'There is no such exercise.'),
+);
 
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {

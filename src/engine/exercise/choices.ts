@@ -3,12 +3,12 @@ import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Tongue } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
+import { FORM, HANDS, MINOR_SCALE, MOST_OCTAVES } from './types.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
 
-export const ALL_FORMS: readonly Form[] = ['arpeggio', 'triads', 'broken-triads', 'progression', 'scale'];
-export const ALL_HANDS: readonly Hands[] = ['left', 'right', 'together'];
-export const ALL_MINOR_SCALES: readonly MinorScale[] = ['natural', 'harmonic', 'melodic'];
-export const MOST_OCTAVES = 4;
+export const ALL_FORMS: readonly Form[] = FORM.options;
+export const ALL_HANDS: readonly Hands[] = HANDS.options;
+export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 
 /** The minor scale that is meant when none is said; common practice, no source. */
 const DEFAULT_MINOR_SCALE: MinorScale = 'harmonic';

@@ -1,13 +1,7 @@
 export type * from './types.ts';
-export { buildExercise } from './build.ts';
-export {
-  ALL_FORMS,
-  ALL_HANDS,
-  ALL_MINOR_SCALES,
-  allChoices,
-  exerciseTitle,
-  MOST_OCTAVES,
-} from './choices.ts';
+export { BUILDABLE, buildExercise, exerciseOf } from './build.ts';
+export { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, allChoices, exerciseTitle } from './choices.ts';
+export { MOST_OCTAVES } from './types.ts';
 export { listedKey, nextKey } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';

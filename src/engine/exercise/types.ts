@@ -1,25 +1,39 @@
+import * as v from 'valibot';
+import { told, type Shape } from '../base/shapes.ts';
+
+export const HAND = v.picklist(['left', 'right']);
+export const HANDS = v.picklist(['left', 'right', 'together']);
+export const FORM = v.picklist(['arpeggio', 'triads', 'broken-triads', 'progression', 'scale']);
+export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);
+export const MOST_OCTAVES = 4;
+
 /** The mode of a key. */
 export type Mode = 'major' | 'minor';
 /** One hand. */
-export type Hand = 'left' | 'right';
+export type Hand = Shape<typeof HAND>;
 /** Which hands play. */
-export type Hands = Hand | 'together';
+export type Hands = Shape<typeof HANDS>;
 /** What is played in the key: both triad forms are the tonic triad with its inversions, the progression is I–IV–I–V7–I. */
-export type Form = 'arpeggio' | 'triads' | 'broken-triads' | 'progression' | 'scale';
+export type Form = Shape<typeof FORM>;
 /** Which of the three minor scales. */
-export type MinorScale = 'natural' | 'harmonic' | 'melodic';
+export type MinorScale = Shape<typeof MINOR_SCALE>;
 
+/** What somebody chose to play; whether there is such an exercise, `buildExercise` says. */
+export const CHOICE = v.object({
+  key: told(
+    'e.g. "D major", "F# minor", "Bb major" (# and b; ♯ and ♭ are accepted where text is parsed)',
+    v.pipe(v.string(), v.maxLength(20)),
+  ),
+  form: FORM,
+  hands: HANDS,
+  octaves: told(
+    'forms without octaves (triads, broken-triads, progression) have 1',
+    v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_OCTAVES)),
+  ),
+  minorScale: v.exactOptional(told('for `scale` in a minor key; harmonic if not said', MINOR_SCALE)),
+});
 /** What somebody chose to play. */
-export interface ExerciseChoice {
-  /** e.g. "D major", "F# minor", "Bb major" (# and b; ♯ and ♭ are accepted where text is parsed) */
-  readonly key: string;
-  readonly form: Form;
-  readonly hands: Hands;
-  /** 1..4; forms without octaves (triads, broken-triads, progression) have 1 */
-  readonly octaves: number;
-  /** for `scale` in a minor key; harmonic if not said */
-  readonly minorScale?: MinorScale;
-}
+export type ExerciseChoice = Shape<typeof CHOICE>;
 
 /** One key to be struck. */
 export interface ExpectedNote {

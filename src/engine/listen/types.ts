@@ -1,3 +1,6 @@
+import * as v from 'valibot';
+import { SECONDS, TEXT, told, type Shape } from '../base/shapes.ts';
+
 /** Sound as it was decoded or recorded: one or more channels of equal length, −1..1. */
 export interface AudioInput {
   readonly channels: readonly Float32Array[];
@@ -32,31 +35,29 @@ export interface Tuning {
   readonly strays: readonly { readonly midi: number; readonly cents: number }[];
 }
 
-/** What may be said of the sound itself; `processing`: the device set the level or took noise away by itself. */
-export type FindingKind =
-  | 'silence'
-  | 'too-short'
-  | 'too-quiet'
-  | 'clipping'
-  | 'noise'
-  | 'hum'
-  | 'speech'
-  | 'not-a-piano'
-  | 'channels'
-  | 'processing';
-
+export const FINDING = v.object({
+  kind: v.picklist([
+    'silence',
+    'too-short',
+    'too-quiet',
+    'clipping',
+    'noise',
+    'hum',
+    'speech',
+    'not-a-piano',
+    'channels',
+    'processing',
+  ]),
+  detail: told('one plain sentence with its figure, and what to change', TEXT),
+});
 /** Something about the sound that a listener should know; poor audio is a finding, never an error. */
-export interface AudioFinding {
-  readonly kind: FindingKind;
-  /** one plain sentence with its figure, and what to change */
-  readonly detail: string;
-}
+export type AudioFinding = Shape<typeof FINDING>;
+/** What may be said of the sound itself; `processing`: the device set the level or took noise away by itself. */
+export type FindingKind = AudioFinding['kind'];
 
+export const PASSAGE = v.object({ startSec: SECONDS, endSec: SECONDS });
 /** Playing between two pauses, seconds. */
-export interface Passage {
-  readonly startSec: number;
-  readonly endSec: number;
-}
+export type Passage = Shape<typeof PASSAGE>;
 
 /** A key that may have been struck, as the blind ear heard it. */
 export interface Candidate {

@@ -1,4 +1,5 @@
 export type * from './types.ts';
+export { RECOGNITION } from './types.ts';
 export { heldOver } from './held.ts';
 export { LEAST_LIKELY, likelyReadings } from './readings.ts';
 export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';

@@ -1,8 +1,13 @@
-import type { Exercise, ExerciseChoice, ExpectedNote, Hand } from '../exercise/index.ts';
+import * as v from 'valibot';
+import { listOf, NUMBER, SECONDS, STEP, told, type Shape } from '../base/shapes.ts';
+import type { Exercise, ExerciseChoice, ExpectedNote } from '../exercise/index.ts';
+import { CHOICE, HAND } from '../exercise/types.ts';
 import type { Passage } from '../listen/index.ts';
+import { PASSAGE } from '../listen/types.ts';
 
+export const EXTRA_KIND = v.picklist(['slip', 'repeat', 'restart', 'other']);
 /** Why a note is extra: beside the right one, the same again, before going back to an earlier place, or none of these. */
-export type ExtraKind = 'slip' | 'repeat' | 'restart' | 'other';
+export type ExtraKind = Shape<typeof EXTRA_KIND>;
 
 /** What became of one expected note. `played` is an index into Heard.notes. */
 export type MatchedNote = {
@@ -29,18 +34,37 @@ export interface ExtraNote {
   readonly step: number;
 }
 
+/** Octaves above (+) or below (−) what is written. */
+export const OCTAVES_OFF = told(
+  'octaves by which it lies above (+) or below (−) what is written',
+  v.pipe(v.number(), v.integer(), v.minValue(-8), v.maxValue(8)),
+);
+
+export const REMARK = v.variant('kind', [
+  v.object({ kind: v.literal('started-late'), firstStep: STEP }),
+  v.object({ kind: v.literal('broken-off'), lastStep: STEP }),
+  v.object({ kind: v.literal('restarted'), atStep: STEP, backToStep: STEP }),
+  v.object({
+    kind: told('a gap of more than three beats after `atStep`', v.literal('stopped')),
+    atStep: STEP,
+    gapSec: told('from that onset to the next', SECONDS),
+  }),
+  v.object({
+    kind: v.literal('other-octave'),
+    octaveShift: OCTAVES_OFF,
+    hand: v.exactOptional(told('only this one, beyond where both lie', HAND)),
+  }),
+  v.object({
+    kind: told(
+      'the piano stands so low that the listener read every key a semitone off',
+      v.literal('read-a-semitone-off'),
+    ),
+    cents: told('its tuning set right', NUMBER),
+  }),
+  v.object({ kind: v.literal('played-again'), passages: listOf(PASSAGE) }),
+]);
 /** Something about the course of the attempt as a whole. */
-export type CourseRemark =
-  | { readonly kind: 'started-late'; readonly firstStep: number }
-  | { readonly kind: 'broken-off'; readonly lastStep: number }
-  | { readonly kind: 'restarted'; readonly atStep: number; readonly backToStep: number }
-  /** a gap of more than three beats after `atStep`; gapSec: from that onset to the next */
-  | { readonly kind: 'stopped'; readonly atStep: number; readonly gapSec: number }
-  /** `hand`: only this one, beyond where both lie */
-  | { readonly kind: 'other-octave'; readonly octaveShift: number; readonly hand?: Hand }
-  /** the piano stands so low that the listener read every key a semitone off; `cents` is its tuning set right */
-  | { readonly kind: 'read-a-semitone-off'; readonly cents: number }
-  | { readonly kind: 'played-again'; readonly passages: readonly Passage[] };
+export type CourseRemark = Shape<typeof REMARK>;
 
 /** Expected notes and played notes tied together. */
 export interface Alignment {
@@ -67,14 +91,17 @@ export interface RecogniseOptions {
   readonly pianoCents: number | null;
 }
 
+export const RECOGNITION = v.object({
+  choice: told('null: cannot tell', v.nullable(CHOICE)),
+  confidence: told(
+    'the share of such findings that are right; of the likeliest reading where `choice` is null',
+    v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+  ),
+  octaveShift: OCTAVES_OFF,
+  alternatives: told(
+    'what else it may be, likeliest first; where `choice` is null its likeliest reading comes first',
+    listOf(v.object({ choice: CHOICE, fit: NUMBER })),
+  ),
+});
 /** Which exercise of the set was played, going by the notes alone. */
-export interface Recognition {
-  /** null: cannot tell */
-  readonly choice: ExerciseChoice | null;
-  /** 0..1: the share of such findings that are right; of the likeliest reading where `choice` is null */
-  readonly confidence: number;
-  /** octaves by which it lies above (+) or below (−) what is written */
-  readonly octaveShift: number;
-  /** what else it may be, likeliest first; where `choice` is null its likeliest reading comes first */
-  readonly alternatives: readonly { readonly choice: ExerciseChoice; readonly fit: number }[];
-}
+export type Recognition = Shape<typeof RECOGNITION>;

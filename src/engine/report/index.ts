@@ -1,6 +1,8 @@
 export type * from './types.ts';
+export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
+export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './measures/audible.ts';
 export { lineThrough } from './measures/line.ts';
 import { ENGLISH } from '../exercise/index.ts';

@@ -1,6 +1,11 @@
-import type { ExerciseChoice, Form, Hand, Hands, MinorScale, Tongue } from '../exercise/index.ts';
-import type { AudioFinding } from '../listen/index.ts';
-import type { CourseRemark, ExtraKind } from '../match/index.ts';
+import * as v from 'valibot';
+import { BPM, listOf, MIDI, NOTE_NAME, NUMBER, SECONDS, STEP, TEXT, told } from '../base/shapes.ts';
+import type { Shape } from '../base/shapes.ts';
+import { BUILDABLE, exerciseOf } from '../exercise/index.ts';
+import type { Tongue } from '../exercise/index.ts';
+import { CHOICE, HAND } from '../exercise/types.ts';
+import { FINDING } from '../listen/types.ts';
+import { EXTRA_KIND, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
 
 /** What a report may be told besides what was heard. */
@@ -15,186 +20,236 @@ export interface ReportOptions {
   readonly tongue: Tongue;
 }
 
+/** Not below zero. */
+const SIZE = v.pipe(NUMBER, v.minValue(0));
+const FINGER = told('1 is the thumb', v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(5)));
+const TEMPO = told('the tempo aimed at, beats a minute; null: none', v.nullable(BPM));
+
+const ESTIMATE = v.object({ value: NUMBER, plusMinus: v.exactOptional(SIZE) });
+const NOT_MEASURED = v.object({ notMeasured: v.pipe(TEXT, v.minLength(1)) });
+export const FIGURE = v.pipe(
+  v.union([ESTIMATE, NOT_MEASURED]),
+  v.check((figure) => !('value' in figure && 'notMeasured' in figure), 'It is both measured and not.'),
+  v.metadata({
+    description:
+      'a value with its ± (one standard deviation), in the unit that the name carries, or why there is none',
+    not: { type: 'object', required: ['value', 'notMeasured'] },
+  }),
+);
+/** A figure with its uncertainty (one standard deviation), both in the unit that the measure’s name carries. */
+export type Estimate = Shape<typeof ESTIMATE>;
 /** A figure that could not be measured says why. */
-export interface NotMeasured {
-  readonly notMeasured: string;
-}
+export type NotMeasured = Shape<typeof NOT_MEASURED>;
+/** A figure, or why there is none. */
+export type Figure = Estimate | NotMeasured;
 
-/** A figure with its uncertainty (one standard deviation), both in the unit that the measure's name carries. */
-export interface Estimate {
-  readonly value: number;
-  readonly plusMinus?: number;
-}
-
+const INTERVAL = v.object({
+  step: told('the step that the interval leads into', STEP),
+  ioiMs: v.pipe(NUMBER, v.gtValue(0)),
+  deviationMs: told('how far the note at its end is from its even place; + late', NUMBER),
+  audible: told('above the just-noticeable difference (Friberg & Sundberg 1995)', v.boolean()),
+});
 /** The time from one step to the next (inter-onset interval). */
-export interface IntervalDeviation {
-  /** the step that the interval leads into */
-  readonly step: number;
-  readonly ioiMs: number;
-  /** how far the note at its end is from its even place, ms (+ late) */
-  readonly deviationMs: number;
-  /** above the just-noticeable difference (Friberg & Sundberg 1995) */
-  readonly audible: boolean;
-}
+export type IntervalDeviation = Shape<typeof INTERVAL>;
 
+const CROSSING = v.object({
+  step: STEP,
+  hand: HAND,
+  kind: v.picklist(['thumb-under', 'over-thumb']),
+  direction: v.picklist(['up', 'down']),
+  delayMs: NUMBER,
+  plusMinusMs: told('± of delayMs from the listener’s timing noise, one standard deviation', SIZE),
+  ratio: told('IOI into the crossing / median IOI of its non-crossing neighbours', NUMBER),
+  late: told('later than the criterion allows, or clearly audible', v.boolean()),
+});
 /** How late the note of a crossing came. */
-export interface CrossingDelay {
-  readonly step: number;
-  readonly hand: Hand;
-  readonly kind: 'thumb-under' | 'over-thumb';
-  readonly direction: 'up' | 'down';
-  readonly delayMs: number;
-  /** ± of delayMs from the listener's timing noise, one standard deviation */
-  readonly plusMinusMs: number;
-  /** IOI into the crossing / median IOI of its non-crossing neighbours */
-  readonly ratio: number;
-  /** later than the criterion allows, or clearly audible */
-  readonly late: boolean;
-}
+export type CrossingDelay = Shape<typeof CROSSING>;
 
+const CHORD = v.object({
+  step: STEP,
+  hand: HAND,
+  spreadMs: told('from its first key to its last, the listener’s noise taken out', SIZE),
+  lastFinger: FINGER,
+});
 /** One chord of one hand. */
-export interface ChordStrike {
-  readonly step: number;
-  readonly hand: Hand;
-  /** from its first key to its last, the listener's noise taken out, ms */
-  readonly spreadMs: number;
-  readonly lastFinger: number;
-}
+export type ChordStrike = Shape<typeof CHORD>;
 
+const CHANGE = v.object({
+  step: told('the step that it leads into', STEP),
+  ratio: told('its IOI / median IOI of the other changes; over 1 it hesitates', NUMBER),
+  gapMs: told(
+    'from the release of the last key to the first onset of the next chord (negative: they overlap)',
+    FIGURE,
+  ),
+});
 /** The way from one chord to the next. */
-export interface ChordChange {
-  /** the step that it leads into */
-  readonly step: number;
-  /** its IOI / median IOI of the other changes; over 1 it hesitates */
-  readonly ratio: number;
-  /** from the release of the last key to the first onset of the next chord, ms (negative: they overlap) */
-  readonly gapMs: Estimate | NotMeasured;
-}
+export type ChordChange = Shape<typeof CHANGE>;
 
-/** How both hands fall together; both figures negative where the left comes first. */
-export interface Togetherness {
-  /** mean over the steps of the left hand's onset − the right hand's, ms: who leads */
-  readonly leadMs: Estimate | NotMeasured;
-  /** SD of the same over the steps, ms */
-  readonly apartSdMs: Estimate | NotMeasured;
-  readonly steps: readonly { readonly step: number; readonly leftMinusRightMs: number }[];
-  /** mean level of the left hand − the right hand's, dB, as they arrive */
-  readonly leftLouderDb: Estimate | NotMeasured;
-}
+const TOGETHERNESS = v.object({
+  leadMs: told('mean over the steps of the left hand’s onset − the right hand’s: who leads', FIGURE),
+  apartSdMs: told('SD of the same over the steps', FIGURE),
+  steps: listOf(v.object({ step: STEP, leftMinusRightMs: NUMBER })),
+  leftLouderDb: told('mean level of the left hand − the right hand’s, as they arrive', FIGURE),
+});
+/** How both hands fall together. */
+export type Togetherness = Shape<typeof TOGETHERNESS>;
 
+const MEASURES = v.object({
+  noteAccuracyPercent: FIGURE,
+  evennessPercent: FIGURE,
+  evennessMs: FIGURE,
+  evennessDriftRemovedPercent: FIGURE,
+  evennessWithoutCrossingsPercent: told('of the intervals that lead into no crossing', FIGURE),
+  driftPercent: FIGURE,
+  npvi: FIGURE,
+  intervals: listOf(INTERVAL),
+  turnDeviationMs: FIGURE,
+  firstIntervalDeviationMs: FIGURE,
+  lastIntervalDeviationMs: FIGURE,
+  crossings: listOf(CROSSING),
+  crossingDelayMs: FIGURE,
+  loudnessEvennessDb: FIGURE,
+  thumbAccentDb: FIGURE,
+  endsFadeDb: told('level of the softer end against the middle (negative: it fades)', FIGURE),
+  tempoBpm: FIGURE,
+  touchMs: told('median overlap (+) or gap (−) between consecutive notes', FIGURE),
+  chordSpreadMs: told('median spread of chords', FIGURE),
+  chords: told('every chord of which two keys or more were heard', listOf(CHORD)),
+  innerBalanceDb: told(
+    'mean level of the inner notes of chords − that of the outer notes of the same chords',
+    FIGURE,
+  ),
+  togetherness: v.exactOptional(
+    told('only of hands together; figures negative where the left comes first', TOGETHERNESS),
+  ),
+  changeHesitationRatio: told('worst change of chord against the median change, ratio of IOIs', FIGURE),
+  changes: told('every change of chord that was heard whole', listOf(CHANGE)),
+  changeGapMs: told('median silence (+) or overlap (−) from one chord to the next', FIGURE),
+});
 /** Every measure of one hand; units in the names, definitions where each is computed. */
-export interface Measures {
-  readonly noteAccuracyPercent: Estimate | NotMeasured;
-  readonly evennessPercent: Estimate | NotMeasured;
-  readonly evennessMs: Estimate | NotMeasured;
-  readonly evennessDriftRemovedPercent: Estimate | NotMeasured;
-  /** evenness of the intervals that lead into no crossing */
-  readonly evennessWithoutCrossingsPercent: Estimate | NotMeasured;
-  readonly driftPercent: Estimate | NotMeasured;
-  readonly npvi: Estimate | NotMeasured;
-  readonly intervals: readonly IntervalDeviation[];
-  readonly turnDeviationMs: Estimate | NotMeasured;
-  readonly firstIntervalDeviationMs: Estimate | NotMeasured;
-  readonly lastIntervalDeviationMs: Estimate | NotMeasured;
-  readonly crossings: readonly CrossingDelay[];
-  readonly crossingDelayMs: Estimate | NotMeasured;
-  readonly loudnessEvennessDb: Estimate | NotMeasured;
-  readonly thumbAccentDb: Estimate | NotMeasured;
-  /** level of the softer end against the middle, dB (negative: it fades) */
-  readonly endsFadeDb: Estimate | NotMeasured;
-  readonly tempoBpm: Estimate | NotMeasured;
-  /** median overlap (+) or gap (−) between consecutive notes, ms */
-  readonly touchMs: Estimate | NotMeasured;
-  /** median spread of chords, ms */
-  readonly chordSpreadMs: Estimate | NotMeasured;
-  /** every chord of which two keys or more were heard */
-  readonly chords: readonly ChordStrike[];
-  /** mean level of the inner notes of chords − that of the outer notes of the same chords, dB */
-  readonly innerBalanceDb: Estimate | NotMeasured;
-  /** only of hands together */
-  readonly togetherness?: Togetherness;
-  /** worst change of chord against the median change, ratio of IOIs */
-  readonly changeHesitationRatio: Estimate | NotMeasured;
-  /** every change of chord that was heard whole */
-  readonly changes: readonly ChordChange[];
-  /** median silence (+) or overlap (−) from one chord to the next, ms */
-  readonly changeGapMs: Estimate | NotMeasured;
-}
+export type Measures = Shape<typeof MEASURES>;
 
+const NOTE = v.intersect([
+  v.object({
+    timeSec: told('onset, from the start of the recording', SECONDS),
+    releaseSec: told('null: not to be heard', v.nullable(SECONDS)),
+    midi: MIDI,
+    name: told('spelt for the key where it belongs to it, e.g. "G#4"', NOTE_NAME),
+    levelDb: told('power of its own partials over its first 100 ms; 0 dB is a full-scale sine', NUMBER),
+    confidence: v.pipe(v.number(), v.minValue(0), v.maxValue(1)),
+    hand: v.nullable(HAND),
+    step: v.nullable(STEP),
+    finger: v.nullable(FINGER),
+    wantedMidi: v.exactOptional(MIDI),
+    wantedName: v.exactOptional(NOTE_NAME),
+    extraKind: v.exactOptional(EXTRA_KIND),
+  }),
+  v.variant('verdict', [
+    v.object({ verdict: v.literal('correct') }),
+    v.object({ verdict: v.literal('wrong'), wantedMidi: MIDI, wantedName: NOTE_NAME }),
+    v.object({ verdict: v.literal('extra'), extraKind: EXTRA_KIND }),
+  ]),
+]);
 /** A note as it was played: when, which key, how loud, and what it answers in the exercise. */
-export interface ReportedNote {
-  readonly timeSec: number;
-  readonly releaseSec: number | null;
-  readonly midi: number;
-  /** spelt for the key where it belongs to it, e.g. "G#4" */
-  readonly name: string;
-  readonly levelDb: number;
-  readonly confidence: number;
-  readonly hand: Hand | null;
-  readonly step: number | null;
-  readonly finger: number | null;
-  readonly verdict: 'correct' | 'wrong' | 'extra';
-  readonly wantedMidi?: number;
-  readonly wantedName?: string;
-  readonly extraKind?: ExtraKind;
-}
+export type ReportedNote = Shape<typeof NOTE>;
 
+const WORDS = v.object({
+  situation: told('which row of the table of situations spoke, for tests and for the journal', TEXT),
+  verdict: told(
+    'one sentence, e.g. "Every note right. The thumb comes late going up to C, both times; the rest is even."',
+    v.pipe(TEXT, v.minLength(1)),
+  ),
+  emphasis: told('the part of `verdict` to underline; empty: none', TEXT),
+  nextStep: told(
+    'one concrete thing to do next; reads on after "Next:", so it begins in lower case unless with a name',
+    TEXT,
+  ),
+  steps: told('steps that the verdict speaks of, to be marked in the picture', listOf(STEP)),
+  practice: v.exactOptional(
+    told(
+      'a practice set-up that the next step proposes: a stretch of steps and a tempo',
+      v.object({ fromStep: STEP, toStep: STEP, tempoBpm: BPM }),
+    ),
+  ),
+});
 /** What is said to the player: never more than two things at once. */
-export interface Words {
-  /** which row of the table of situations spoke, for tests and for the journal */
-  readonly situation: string;
-  /** one sentence, e.g. "Every note right. The thumb comes late going up to C, both times; the rest is even." */
-  readonly verdict: string;
-  /** the part of `verdict` to underline, '' for none */
-  readonly emphasis: string;
-  /** one concrete thing to do next; reads on after "Next:", so it begins in lower case unless with a name */
-  readonly nextStep: string;
-  /** steps that the verdict speaks of, to be marked in the picture */
-  readonly steps: readonly number[];
-  /** a practice set-up that the next step proposes: a stretch of steps and a tempo */
-  readonly practice?: { readonly fromStep: number; readonly toStep: number; readonly tempoBpm: number };
-}
+export type Words = Shape<typeof WORDS>;
 
+const REPORT_FIELDS = v.object({
+  format: v.literal('evenfall-report'),
+  version: v.literal(1),
+  exercise: v.object({
+    ...CHOICE.entries,
+    key: told('e.g. "F# minor", "Bb major"', v.pipe(v.string(), v.regex(/^[A-G](#|b)? (major|minor)$/))),
+    octaveShift: told(
+      'octaves by which the attempt lies above (+) or below (−) what is written; no mistake',
+      OCTAVES_OFF,
+    ),
+    title: TEXT,
+  }),
+  audio: v.object({
+    durationSec: v.pipe(SECONDS, v.minValue(0)),
+    sampleRateHz: v.pipe(NUMBER, v.gtValue(0)),
+    findings: told('what about the sound limits what could be heard', listOf(FINDING)),
+  }),
+  tuning: told(
+    'where the piano stands as a whole, against A4 = 440 Hz',
+    v.object({ a4Hz: NUMBER, cents: NUMBER, sdCents: NUMBER }),
+  ),
+  notes: told('every note of the run, in order of time', listOf(NOTE)),
+  missed: listOf(v.object({ step: STEP, midi: MIDI, name: NOTE_NAME, hand: HAND })),
+  unsure: told(
+    'expected notes of which it cannot be told whether they were struck',
+    listOf(
+      v.object({
+        step: STEP,
+        midi: MIDI,
+        hand: HAND,
+        reason: TEXT,
+        heldOver: v.exactOptional(
+          told('a common tone of two chords, perhaps held over: nothing is wrong with it', v.literal(true)),
+        ),
+      }),
+    ),
+  ),
+  remarks: told('on the course of the attempt as a whole', listOf(REMARK)),
+  betterFit: v.exactOptional(
+    told('another exercise of the set that explains the notes clearly better', BUILDABLE),
+  ),
+  targetBpm: TEMPO,
+  measures: MEASURES,
+  words: WORDS,
+});
 /** One attempt, told. The JSON contract of the command line. */
-export interface Report {
-  readonly format: 'evenfall-report';
-  readonly version: 1;
-  readonly exercise: {
-    readonly key: string;
-    readonly form: Form;
-    readonly hands: Hands;
-    readonly octaves: number;
-    readonly minorScale?: MinorScale;
-    readonly octaveShift: number;
-    readonly title: string;
-  };
-  readonly audio: {
-    readonly durationSec: number;
-    readonly sampleRateHz: number;
-    readonly findings: readonly AudioFinding[];
-  };
-  readonly tuning: { readonly a4Hz: number; readonly cents: number; readonly sdCents: number };
-  /** every note of the run, in order of time */
-  readonly notes: readonly ReportedNote[];
-  readonly missed: readonly {
-    readonly step: number;
-    readonly midi: number;
-    readonly name: string;
-    readonly hand: Hand;
-  }[];
-  readonly unsure: readonly {
-    readonly step: number;
-    readonly midi: number;
-    readonly hand: Hand;
-    readonly reason: string;
-    /** a common tone of two chords, perhaps held over: nothing is wrong with it */
-    readonly heldOver?: true;
-  }[];
-  readonly remarks: readonly CourseRemark[];
-  /** another exercise of the set that explains the notes clearly better */
-  readonly betterFit?: ExerciseChoice;
-  /** the tempo aimed at, beats a minute; null: none */
-  readonly targetBpm: number | null;
-  readonly measures: Measures;
-  readonly words: Words;
+export type Report = Shape<typeof REPORT_FIELDS>;
+
+/**
+ * One attempt, told. The JSON contract of the command line, published as report.schema.json (`npm run schemas`), and the check
+ * of a report from outside. Known words, sane sizes, steps that there are: whatever passes can be drawn. A checked report is
+ * used as it came and not as valibot copies it, so that fields of a later version stay where they are, at any depth.
+ */
+export const REPORT = v.pipe(
+  REPORT_FIELDS,
+  v.check(({ exercise }) => exerciseOf(exercise) !== null, 'There is no such exercise.'),
+  v.check((report) => speaksOfItsSteps(report), 'It speaks of steps that its exercise does not have.'),
+  v.metadata({
+    title: 'Evenfall report, version 1',
+    description:
+      'One attempt at a technique exercise on an acoustic piano, as heard and measured. Units are in the names of the fields: Sec, Ms, Db, Hz, Bpm, Percent, cents. Steps count from 0. A report of version 1 may gain fields; none is taken away or changes its meaning.',
+  }),
+);
+
+function speaksOfItsSteps(report: Report): boolean {
+  const steps = exerciseOf(report.exercise)?.steps.length ?? 0;
+  const { measures, words } = report;
+  const spoken = [
+    ...[...report.notes, ...report.missed, ...report.unsure].map((one) => one.step ?? 0),
+    ...measures.intervals.map((one) => one.step),
+    ...[...measures.crossings, ...measures.chords, ...measures.changes].map((one) => one.step),
+    ...(measures.togetherness?.steps ?? []).map((one) => one.step),
+    ...words.steps,
+    words.practice?.fromStep ?? 0,
+    words.practice?.toStep ?? 0,
+  ];
+  return spoken.every((step) => step < steps);
 }

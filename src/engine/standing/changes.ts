@@ -1,15 +1,22 @@
-import { DEFAULT_CRITERIA } from '../report/index.ts';
-import type { Criteria, Estimate, NotMeasured, Report } from '../report/index.ts';
+import * as v from 'valibot';
+import { NUMBER, told, type Shape } from '../base/shapes.ts';
+import { DEFAULT_CRITERIA, isMeasured } from '../report/index.ts';
+import type { Criteria, Figure, Report } from '../report/index.ts';
 
 /** What is clearly otherwise than in an earlier attempt at the same exercise. */
-export interface Change {
-  /** notes wrong, missed or extra; evenness of time, %; crossings that are late; spread of chords, ms; evenness of loudness, dB; tempo */
-  readonly kind: 'mistakes' | 'evenness' | 'crossings' | 'spread' | 'loudness' | 'tempo';
-  readonly before: number;
-  readonly now: number;
-  /** a change for the better; null of the tempo, of which nobody can say */
-  readonly better: boolean | null;
-}
+export const CHANGE = v.object({
+  kind: told(
+    'notes wrong, missed or extra; evenness of time, %; crossings that are late; spread of chords, ms; evenness of loudness, dB; tempo',
+    v.picklist(['mistakes', 'evenness', 'crossings', 'spread', 'loudness', 'tempo']),
+  ),
+  before: NUMBER,
+  now: NUMBER,
+  better: told(
+    'a change for the better; null of the tempo, of which nobody can say',
+    v.nullable(v.boolean()),
+  ),
+});
+export type Change = Shape<typeof CHANGE>;
 
 /**
  * Two reports of one exercise, the earlier first → what changed, in the order in which a teacher would speak of it; nothing where
@@ -31,10 +38,6 @@ export function changesSince(
     ...tempo(a.tempoBpm, b.tempoBpm, criteria.tempoShare),
   ];
 }
-
-type Figure = Estimate | NotMeasured;
-
-const isMeasured = (figure: Figure): figure is Estimate => 'value' in figure;
 
 function mistakes({ notes, missed }: Report): number {
   return notes.filter(({ verdict }) => verdict !== 'correct').length + missed.length;

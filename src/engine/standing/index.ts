@@ -1,6 +1,6 @@
 export type * from './types.ts';
 export { assignmentsOf, criteriaAsked } from './assigned.ts';
-export { changesSince } from './changes.ts';
+export { CHANGE, changesSince } from './changes.ts';
 export type { Change } from './changes.ts';
 export { criteriaOf, READY_LIMITS, readyBounds } from './criteria.ts';
 export type { ReadyBounds } from './criteria.ts';

@@ -1,3 +1,2 @@
-export { parseJson, plainJson } from './json.ts';
-export { CHOICE, exerciseOf, REPORT } from './report.ts';
-export { nameOf, textOf } from './text.ts';
+export { checked, parseJson } from './json.ts';
+export { plainName } from './text.ts';

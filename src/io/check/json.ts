@@ -1,3 +1,5 @@
+import * as v from 'valibot';
+import type { Shape } from '../../engine/index.ts';
 import { plainText } from './text.ts';
 
 /** Far deeper than anything of ours: a report has five levels. */
@@ -29,11 +31,24 @@ function levelsOf(text: string): number {
   return deepest;
 }
 
+/**
+ * A value out of JSON, its text made plain → the same value, known to be what the schema says; else what is first wrong with it.
+ * It is the value as it came and not valibot's copy of it: fields that a later version has stay, at any depth and in their order.
+ */
+export function checked<Schema extends v.GenericSchema>(
+  schema: Schema,
+  value: unknown,
+): { readonly value: Shape<Schema> } | { readonly issue: v.BaseIssue<unknown> } {
+  const plain = plainJson(value);
+  const found = v.safeParse(schema, plain, { abortEarly: true });
+  return found.success ? { value: plain as Shape<Schema> } : { issue: found.issues[0] };
+}
+
 /** A name of ours for a field; also of one that a later version adds. */
 const FIELD = /^[A-Za-z]\w{0,60}$/;
 
 /** A value out of JSON → the same with all its text plain, without fields whose names are no names. */
-export function plainJson(value: unknown): unknown {
+function plainJson(value: unknown): unknown {
   if (typeof value === 'string') return plainText(value);
   if (value === null || typeof value !== 'object') return value;
   if (Array.isArray(value)) return value.map(plainJson);

@@ -1,5 +1,3 @@
-import * as v from 'valibot';
-
 /**
  * Signs that are not seen and make text show otherwise than it reads: controls, halves of signs, and marks of direction
  * that reach beyond their line (Unicode Standard Annex 9: embeddings, overrides, isolates, and the marks that go with them).
@@ -17,11 +15,3 @@ export function plainText(text: string): string {
 export function plainName(text: string): string {
   return plainText(text).replace(/\s+/g, ' ').trim();
 }
-
-/** Text of at most so many letters, in a file from outside. */
-export const textOf = (mostLetters: number) =>
-  v.pipe(v.string(), v.maxLength(mostLetters), v.transform(plainText));
-
-/** A name of at most so many letters. */
-export const nameOf = (mostLetters: number) =>
-  v.pipe(v.string(), v.maxLength(mostLetters), v.transform(plainName));

@@ -1,6 +1,7 @@
 import * as v from 'valibot';
-import type { Report } from '../../engine/index.ts';
-import { CHOICE, parseJson, REPORT, textOf } from '../check/index.ts';
+import { BPM, BUILDABLE, REPORT, told } from '../../engine/index.ts';
+import type { Shape } from '../../engine/index.ts';
+import { checked, parseJson } from '../check/index.ts';
 import { ID_PATTERN, timeIn } from './drawers.ts';
 import { HistoryError } from './errors.ts';
 import type { Remembered } from './types.ts';
@@ -15,36 +16,28 @@ const HEAD = v.object({
   remembered: v.record(v.pipe(v.string(), v.maxLength(100)), v.unknown()),
 });
 
-const text = textOf(2000);
+const text = v.pipe(v.string(), v.maxLength(2000));
 
 /** An attempt in a file: its entry without what belongs to one device or follows from the report, and its report. */
 const ATTEMPT = v.pipe(
   v.object({
     id: v.pipe(v.string(), v.regex(ID_PATTERN)),
-    name: text,
-    remarks: v.pipe(v.array(text), v.maxLength(100)),
-    device: v.nullable(text),
-    choice: v.nullable(CHOICE),
-    targetBpm: v.nullable(v.pipe(v.number(), v.minValue(1), v.maxValue(1000))),
+    name: told('as it is called on the page', text),
+    remarks: told(
+      'plain sentences on what was left out or changed on the way to the page',
+      v.pipe(v.array(text), v.maxLength(100)),
+    ),
+    device: told('what the microphone calls itself; null: not known', v.nullable(text)),
+    choice: told('as chosen; null: it was to be recognised', v.nullable(BUILDABLE)),
+    targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
     durationSec: v.pipe(v.number(), v.minValue(0), v.maxValue(86_400)),
-    reason: text,
+    reason: told('why there is no report; empty where there is one or none was tried', text),
     report: v.nullable(REPORT),
   }),
   // 4102444800000: the year 2100. What lies beyond is no time at which anything was played.
   v.check((attempt) => timeIn(attempt.id) < 4_102_444_800_000, 'Its time lies in a far future.'),
 );
-
-export interface FiledAttempt {
-  readonly id: string;
-  readonly name: string;
-  readonly remarks: readonly string[];
-  readonly device: string | null;
-  readonly choice: v.InferOutput<typeof CHOICE> | null;
-  readonly targetBpm: number | null;
-  readonly durationSec: number;
-  readonly reason: string;
-  readonly report: Report | null;
-}
+export type FiledAttempt = Shape<typeof ATTEMPT>;
 
 /** The bytes of the head → what is remembered besides attempts; throws HistoryError where it is no journal, or a newer one. */
 export function checkHead(bytes: Uint8Array): Remembered {
@@ -60,9 +53,8 @@ export function checkHead(bytes: Uint8Array): Remembered {
 
 /** The bytes of an attempt → the attempt, or in one sentence why it is none. */
 export function checkAttempt(bytes: Uint8Array): FiledAttempt | string {
-  const found = v.safeParse(ATTEMPT, parseJson(bytes));
-  if (found.success) return found.output;
-  const [issue] = found.issues;
-  const where = v.getDotPath(issue) ?? 'the whole';
-  return `${where}: ${issue.message}`.slice(0, 300);
+  const found = checked(ATTEMPT, parseJson(bytes));
+  if ('value' in found) return found.value;
+  const where = v.getDotPath(found.issue) ?? 'the whole';
+  return `${where}: ${found.issue.message}`.slice(0, 300);
 }

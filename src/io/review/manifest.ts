@@ -1,5 +1,7 @@
 import * as v from 'valibot';
-import { CHOICE, nameOf, textOf } from '../check/index.ts';
+import { BPM, BUILDABLE, MIDI, SECONDS, told } from '../../engine/index.ts';
+import type { Shape } from '../../engine/index.ts';
+import { plainName } from '../check/index.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import { REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
 
@@ -10,86 +12,115 @@ export const FORMAT_VERSION = 1;
 const { mostAttempts, mostRemarks, mostCorrections, mostAssigned } = REVIEW_LIMITS;
 const { nameLetters, remarkLetters, wordsLetters } = REVIEW_LIMITS;
 
-/** Names of things, made by a program: nothing that could be taken for a path or for markup. */
-const id = v.pipe(v.string(), v.regex(/^[0-9A-Za-z][0-9A-Za-z_-]{0,79}$/));
-const name = nameOf(nameLetters);
-const text = textOf(remarkLetters);
-const step = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(1000));
-/** 4102444800000: the year 2100. */
-const moment = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(4_102_444_800_000));
+const text = (mostLetters: number) => v.pipe(v.string(), v.maxLength(mostLetters));
+const list = <Item extends v.GenericSchema>(item: Item, most: number) =>
+  v.pipe(v.array(item), v.maxLength(most));
+const wholeNumber = (least: number, most: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(most));
 
-const place = v.variant('kind', [
-  v.strictObject({ kind: v.literal('attempt') }),
-  v.strictObject({
-    kind: v.literal('note'),
-    step: v.nullable(step),
-    midi: v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(127)),
-    timeSec: v.nullable(v.pipe(v.number(), v.minValue(-60), v.maxValue(86_400))),
+/** Names of things, made by a program: nothing that could be taken for a path or for markup. */
+export const ID = v.pipe(v.string(), v.regex(/^[0-9A-Za-z][0-9A-Za-z_-]{0,79}$/));
+export const STEP = wholeNumber(0, 1000);
+/** 4102444800000: the year 2100. */
+export const MOMENT = v.pipe(wholeNumber(0, 4_102_444_800_000), v.description('ms since 1970'));
+
+/** Where a remark is pinned. A kind must be known, or the remark would hang somewhere else. */
+export const PLACE = v.variant('kind', [
+  v.object({ kind: v.literal('attempt') }),
+  v.object({
+    kind: told('one note struck, missed or unsure', v.literal('note')),
+    step: v.nullable(STEP),
+    midi: MIDI,
+    timeSec: told('on the attempt’s clock; null for what did not sound', v.nullable(SECONDS)),
   }),
   v.pipe(
-    v.strictObject({ kind: v.literal('stretch'), fromStep: step, toStep: step }),
+    v.object({ kind: v.literal('stretch'), fromStep: STEP, toStep: STEP }),
     v.check(({ fromStep, toStep }) => fromStep <= toStep, 'It ends before it begins.'),
   ),
 ]);
 
-const remark = v.pipe(
-  v.object({ id, place, text, voice: v.nullable(v.pipe(v.string(), v.regex(VOICE_NAME))) }),
+/** Something a teacher says about a place, typed or spoken (at least one of both). */
+const REMARK = v.pipe(
+  v.object({
+    id: ID,
+    place: PLACE,
+    text: told('empty where only spoken', text(remarkLetters)),
+    voice: told('the spoken remark; null: none', v.nullable(v.pipe(v.string(), v.regex(VOICE_NAME)))),
+  }),
   v.check((one) => one.text.trim() !== '' || one.voice !== null, 'It says nothing.'),
 );
 
-const correction = v.object({
-  place,
-  verdict: v.picklist(['correct', 'wrong', 'missed', 'not-played', 'mistaken'] as const),
-  why: text,
+/** What a teacher holds against a verdict of the tool. It stands beside the tool's own, never over it. */
+export const CORRECTION = v.object({
+  place: told('the note that it is about; attempt: the verdict in words', PLACE),
+  verdict: v.picklist(['correct', 'wrong', 'missed', 'not-played', 'mistaken']),
+  why: text(remarkLetters),
 });
 
-const attempt = v.object({
-  id,
-  whenMs: v.nullable(moment),
-  name,
+/** One attempt that travels. */
+const ATTEMPT = v.object({
+  id: ID,
+  whenMs: told('when it was played; null: not known', v.nullable(MOMENT)),
+  name: told('of the recording, as the student or the file calls it', text(nameLetters)),
   report: v.pipe(v.string(), v.regex(REPORT_NAME)),
-  recognisedAs: v.nullable(CHOICE),
-  sound: v.nullable(v.pipe(v.string(), v.regex(SOUND_NAME))),
+  recognisedAs: told(
+    'what the tool took it for, where the teacher chose another exercise; null: the same',
+    v.nullable(BUILDABLE),
+  ),
+  sound: told('null: it travels without', v.nullable(v.pipe(v.string(), v.regex(SOUND_NAME)))),
   remarks: v.pipe(
-    v.array(remark),
-    v.maxLength(mostRemarks),
+    list(REMARK, mostRemarks),
     v.check((these) => haveOwnIds(these), 'Two have one name.'),
   ),
-  corrections: v.pipe(v.array(correction), v.maxLength(mostCorrections)),
+  corrections: list(CORRECTION, mostCorrections),
 });
 
-const assigned = v.object({
-  exercise: CHOICE,
-  targetBpm: v.nullable(v.pipe(v.number(), v.minValue(1), v.maxValue(1000))),
-  inARow: v.nullable(v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(100))),
-  evennessPercent: v.nullable(v.pipe(v.number(), v.minValue(0.1), v.maxValue(100))),
-  note: text,
+/** An exercise to practise, and what is asked of it. */
+export const ASSIGNED = v.object({
+  exercise: BUILDABLE,
+  targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
+  inARow: told(
+    'attempts in a row that are to meet the criteria; null: as usual',
+    v.nullable(wholeNumber(1, 100)),
+  ),
+  evennessPercent: told(
+    'evenness at most; null: as usual',
+    v.nullable(v.pipe(v.number(), v.minValue(0.1), v.maxValue(100))),
+  ),
+  note: text(remarkLetters),
 });
 
 function haveOwnIds(these: readonly { readonly id: string }[]): boolean {
   return new Set(these.map((one) => one.id)).size === these.length;
 }
 
-/**
- * What `manifest.json` of version 1 holds; published as review.schema.json. Fields that a later writer of version 1 adds
- * are passed over; places of a remark must be known, or it would hang somewhere else.
- */
-export const MANIFEST_V1 = v.object({
-  format: v.literal(FORMAT),
-  version: v.literal(FORMAT_VERSION),
-  kind: v.picklist(['review', 'attempts'] as const),
-  id,
-  madeMs: moment,
-  student: name,
-  teacher: name,
-  words: textOf(wordsLetters),
-  attempts: v.pipe(
-    v.array(attempt),
-    v.maxLength(mostAttempts),
-    v.check((these) => haveOwnIds(these), 'Two have one name.'),
-  ),
-  assignment: v.pipe(v.array(assigned), v.maxLength(mostAssigned)),
-});
+/** What `manifest.json` of version 1 holds: type, check, and published as review.schema.json (`npm run schemas`). */
+export const MANIFEST_V1 = v.pipe(
+  v.object({
+    format: v.literal(FORMAT),
+    version: v.literal(FORMAT_VERSION),
+    kind: told(
+      'review: from a teacher; attempts: from a student to a teacher',
+      v.picklist(['review', 'attempts']),
+    ),
+    id: ID,
+    madeMs: MOMENT,
+    student: told('as they call themselves; empty where it is not said', text(nameLetters)),
+    teacher: told('as they call themselves; empty where it is not said', text(nameLetters)),
+    words: told('about all of it', text(wordsLetters)),
+    attempts: v.pipe(
+      list(ATTEMPT, mostAttempts),
+      v.check((these) => haveOwnIds(these), 'Two have one name.'),
+    ),
+    assignment: list(ASSIGNED, mostAssigned),
+  }),
+  v.metadata({
+    title: 'Evenfall review, version 1: manifest.json',
+    description:
+      "A review file is a zip (deflated or stored; no password, no zip64) with manifest.json as this schema has it, reports/N.json (report.schema.json), sound/N.webm or .wav, and voice/N.webm or .wav. N counts from 1. Every file is named once in the manifest, and no other file may be in it. All text is plain text, never markup. Steps are those of the attempt's exercise, from 0. A manifest of version 1 may gain fields; none is taken away or changes its meaning.",
+  }),
+);
+export type Manifest = Shape<typeof MANIFEST_V1>;
 
 /** Any version: enough to say that it is newer. */
 export const MANIFEST_HEAD = v.object({
@@ -97,4 +128,12 @@ export const MANIFEST_HEAD = v.object({
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
 });
 
-export type Manifest = v.InferOutput<typeof MANIFEST_V1>;
+/** The same with its names in one line each. */
+export function withPlainNames(manifest: Manifest): Manifest {
+  return {
+    ...manifest,
+    student: plainName(manifest.student),
+    teacher: plainName(manifest.teacher),
+    attempts: manifest.attempts.map((attempt) => ({ ...attempt, name: plainName(attempt.name) })),
+  };
+}

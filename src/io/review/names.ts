@@ -1,4 +1,4 @@
-import type { SoundFile } from './types.ts';
+import type { SoundFile } from '../encode/index.ts';
 
 /** Names of the files in a review. Numbers count from 1, attempts and spoken remarks each for themselves. */
 export const MANIFEST = 'manifest.json';

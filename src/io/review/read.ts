@@ -1,10 +1,10 @@
 import * as v from 'valibot';
 import { ArchiveError, openArchive } from '../archive/index.ts';
 import type { ArchiveMember } from '../archive/index.ts';
-import { parseJson } from '../check/index.ts';
+import { checked, parseJson } from '../check/index.ts';
 import { refusal, ReviewError } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
-import { FORMAT_VERSION, MANIFEST_HEAD, MANIFEST_V1, type Manifest } from './manifest.ts';
+import { FORMAT_VERSION, MANIFEST_HEAD, MANIFEST_V1, withPlainNames, type Manifest } from './manifest.ts';
 import { MANIFEST, mimeOf, REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
 import { isSoundOfKind } from './sounds.ts';
 import type { Review, SoundFile } from './types.ts';
@@ -72,11 +72,11 @@ async function manifestOf(members: Members): Promise<Manifest> {
       'This review was written by a newer version. Bring this page up to date, then open it again.',
     );
   }
-  const manifest = v.safeParse(MANIFEST_V1, value);
-  if (!manifest.success)
-    throw refusal(`What it says of itself is not in order (${placeOf(manifest.issues[0])}).`);
-  checkNamed(manifest.output, members);
-  return manifest.output;
+  const manifest = checked(MANIFEST_V1, value);
+  if ('issue' in manifest)
+    throw refusal(`What it says of itself is not in order (${placeOf(manifest.issue)}).`);
+  checkNamed(manifest.value, members);
+  return withPlainNames(manifest.value);
 }
 
 /** Every file is named once, and every file that is named is there. */
@@ -91,7 +91,7 @@ function checkNamed({ attempts }: Manifest, members: Members): void {
 }
 
 async function assembled(manifest: Manifest, members: Members): Promise<Review> {
-  const { kind, id, madeMs, student, teacher, words, assignment } = manifest;
+  const { format, version, ...said } = manifest;
   const attempts: Review['attempts'][number][] = [];
   // One after the other: a file is held in memory once, packed and unpacked.
   for (const sent of manifest.attempts) {
@@ -103,7 +103,7 @@ async function assembled(manifest: Manifest, members: Members): Promise<Review> 
     }
     attempts.push({ ...rest, report, sound: await soundOf(members, sound), remarks: spoken });
   }
-  return { kind, id, madeMs, student, teacher, words, attempts, assignment };
+  return { ...said, attempts };
 }
 
 async function soundOf(members: Members, name: string | null): Promise<SoundFile | null> {

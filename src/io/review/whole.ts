@@ -1,18 +1,19 @@
-import { exerciseOf, plainJson, REPORT } from '../check/index.ts';
+import type * as v from 'valibot';
+import { exerciseOf, REPORT } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
-import * as v from 'valibot';
+import { checked } from '../check/index.ts';
 import { refusal } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import type { Place, Review, SentAttempt } from './types.ts';
 
 /** A report out of a review's file → the same, checked; throws ReviewError. `where` begins the message. */
 export function checkedReport(value: unknown, where: string): Report {
-  const found = v.safeParse(REPORT, plainJson(value));
-  if (!found.success) throw refusal(`${where} is no report that can be shown (${placeOf(found.issues[0])}).`);
-  const { notes, missed, unsure } = found.output;
+  const found = checked(REPORT, value);
+  if ('issue' in found) throw refusal(`${where} is no report that can be shown (${placeOf(found.issue)}).`);
+  const { notes, missed, unsure } = found.value;
   if (notes.length + missed.length + unsure.length > REVIEW_LIMITS.mostNotes)
     throw refusal(`${where} holds more notes than anybody plays in one attempt.`);
-  return found.output;
+  return found.value;
 }
 
 /** Throws ReviewError where a remark or a correction hangs on a step that its attempt does not have. */

@@ -1,9 +1,9 @@
-import * as v from 'valibot';
 import { createTurns, writeArchive } from '../archive/index.ts';
 import type { ArchiveFile } from '../archive/index.ts';
+import { checked } from '../check/index.ts';
 import { ReviewError } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
-import { FORMAT, FORMAT_VERSION, MANIFEST_V1 } from './manifest.ts';
+import { FORMAT, FORMAT_VERSION, MANIFEST_V1, withPlainNames } from './manifest.ts';
 import { MANIFEST, reportName, soundName, voiceName } from './names.ts';
 import { isSoundOfKind } from './sounds.ts';
 import type { Review, SoundFile } from './types.ts';
@@ -51,18 +51,17 @@ export async function writeReview(review: Review): Promise<Blob> {
     });
     await turn();
   }
-  const manifest = v.safeParse(
+  const manifest = checked(
     MANIFEST_V1,
     jsonOf({ format: FORMAT, version: FORMAT_VERSION, ...review, attempts }),
   );
-  if (!manifest.success) {
-    const { message } = manifest.issues[0];
+  if ('issue' in manifest)
     throw new ReviewError(
       'not-writable',
-      `This review cannot be written: ${placeOf(manifest.issues[0])}: ${message}`,
+      `This review cannot be written: ${placeOf(manifest.issue)}: ${manifest.issue.message}`,
     );
-  }
-  const blob = await writeArchive([jsonFile(MANIFEST, manifest.output), ...files], REVIEW_MIME);
+  const first = jsonFile(MANIFEST, withPlainNames(manifest.value));
+  const blob = await writeArchive([first, ...files], REVIEW_MIME);
   if (blob.size > REVIEW_LIMITS.mostFileBytes)
     throw new ReviewError(
       'not-writable',

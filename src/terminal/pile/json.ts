@@ -1,7 +1,52 @@
+import * as v from 'valibot';
+import { CHANGE, RECOGNITION, REPORT, SECONDS, told } from '../../engine/index.ts';
+import type { Shape } from '../../engine/index.ts';
 import type { Pile, Recording } from './types.ts';
 
-/** The JSON contract of `desk` (desk.schema.json), version 1. */
-export function pileObject({ students, silent, unread, remarks }: Pile) {
+const WHEN = v.nullable(v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)));
+const WITHOUT = v.object({ file: v.string(), reason: v.string() });
+
+const ATTEMPT = v.object({
+  file: v.string(),
+  recorded: told('by the file’s name, else by its own time', WHEN),
+  startSec: v.pipe(SECONDS, v.minValue(0)),
+  endSec: v.pipe(SECONDS, v.minValue(0)),
+  recognition: RECOGNITION,
+  report: v.nullable(REPORT),
+  reason: told('why there is no report', v.string()),
+  since: told(
+    'what changed since the student’s last attempt at the same exercise; null: the first here',
+    v.nullable(v.object({ recorded: WHEN, changes: v.array(CHANGE) })),
+  ),
+});
+
+/** The JSON contract of `desk`, version 1, published as desk.schema.json (`npm run schemas`). */
+export const DESK = v.pipe(
+  v.object({
+    format: v.literal('evenfall-desk'),
+    version: v.literal(1),
+    students: v.array(
+      v.object({
+        name: told('empty where neither folder nor file name tells', v.string()),
+        attempts: v.array(ATTEMPT),
+      }),
+    ),
+    silent: told('recordings without any playing', v.array(WITHOUT)),
+    unread: told('recordings that could not be read', v.array(WITHOUT)),
+    remarks: told(
+      'what was left out or could not be read of single recordings',
+      v.array(v.object({ file: v.string(), remark: v.string() })),
+    ),
+  }),
+  v.metadata({
+    title: 'Evenfall desk, version 1',
+    description:
+      'A pile of recordings, sorted: student by student, attempt by attempt, oldest first. Units are in the names of the fields. Version 1 may gain fields; none is taken away or changes its meaning.',
+  }),
+);
+
+/** A pile of recordings, sorted → what `desk --json` prints of it. */
+export function pileObject({ students, silent, unread, remarks }: Pile): Shape<typeof DESK> {
   const file = ({ name }: Recording): string => name;
   return {
     format: 'evenfall-desk',

@@ -1,4 +1,5 @@
-import type { CrossingDelay, Estimate, Exercise, Measures, NotMeasured, Report } from '../../engine/index.ts';
+import { isMeasured } from '../../engine/index.ts';
+import type { CrossingDelay, Estimate, Exercise, Figure, Measures, Report } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { listed, shown, signed, withUnit } from '../kit/figures.ts';
 import { sentence, strings } from '../language/index.ts';
@@ -21,8 +22,6 @@ const MOST_LISTED = 3;
 /** Drift below this is called steady, per cent. */
 const STEADY_PERCENT = 2;
 
-const isMeasured = (figure: Estimate | NotMeasured): figure is Estimate => 'value' in figure;
-
 /** "9.4 % ± 0.4" */
 function estimate({ value, plusMinus }: Estimate, unit: string, decimals: number): string {
   const doubt = plusMinus === undefined ? '' : ` ± ${shown(plusMinus, decimals)}`;
@@ -38,7 +37,7 @@ interface LineWords {
 
 function line(
   { term, meaning, definition }: LineWords,
-  measure: Estimate | NotMeasured,
+  measure: Figure,
   say: (measured: Estimate) => string,
 ): MeasureLine {
   return isMeasured(measure)

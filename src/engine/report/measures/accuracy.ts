@@ -1,6 +1,6 @@
 import type { Alignment } from '../../match/index.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 
 /** Note accuracy: correct / expected, per cent; notes left unsure count on neither side. Extras are counted apart. */
 export function noteAccuracyPercent(alignment: Alignment): Figure {

@@ -1,6 +1,6 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
 /** An inner note of a chord against the outer ones of the same chord, dB (negative: softer). */

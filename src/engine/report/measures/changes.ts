@@ -1,8 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import type { Exercise } from '../../exercise/index.ts';
-import type { ChordChange } from '../types.ts';
+import type { ChordChange, Figure } from '../types.ts';
 import { isMeasured, notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
 import type { Interval, Strike } from './strikes.ts';
 
 /**

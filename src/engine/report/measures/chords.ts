@@ -1,7 +1,6 @@
 import { median } from '../../base/statistics.ts';
-import type { ChordStrike } from '../types.ts';
+import type { ChordStrike, Figure } from '../types.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
 /** One chord of one hand and how far apart its keys fell. */

@@ -1,10 +1,9 @@
 import { median, quantile } from '../../base/statistics.ts';
 import type { Exercise, Hand } from '../../exercise/index.ts';
 import type { Criteria } from '../criteria/index.ts';
-import type { CrossingDelay } from '../types.ts';
+import type { CrossingDelay, Figure } from '../types.ts';
 import { justNoticeableMs } from './audible.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
 import type { Interval } from './strikes.ts';
 
 /** A crossing is compared with this many of the nearest intervals without one. */

@@ -3,7 +3,7 @@ import type { Timeline } from '../../timeline/index.ts';
 import type { IntervalDeviation } from '../types.ts';
 import { justNoticeableMs } from './audible.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import type { Interval } from './strikes.ts';
 
 /**

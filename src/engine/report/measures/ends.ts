@@ -1,7 +1,7 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
 import type { Exercise } from '../../exercise/index.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import type { Loudness } from './loudness.ts';
 
 /** The two places where weight is lost, against the rest, dB (negative: softer). */

@@ -1,6 +1,4 @@
-import type { Estimate, NotMeasured } from '../types.ts';
-
-export type Figure = Estimate | NotMeasured;
+import type { Estimate, Figure, NotMeasured } from '../types.ts';
 
 export function notMeasured(reason: string): NotMeasured {
   return { notMeasured: reason };

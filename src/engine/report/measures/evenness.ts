@@ -1,6 +1,6 @@
 import { mean, median } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import { lineThrough } from './line.ts';
 import { meanNoise, spreadWithoutNoise } from './noise.ts';
 import type { Interval } from './strikes.ts';

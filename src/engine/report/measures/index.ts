@@ -38,7 +38,6 @@ import type { Join } from './touch.ts';
 export { chordSpreadMs } from './chords.ts';
 export { driftPercent, driftTempi } from './drift.ts';
 export { isMeasured } from './estimate.ts';
-export type { Figure } from './estimate.ts';
 export type { Ends, ChordSpread, Interval, Join, SlowChange, Strike };
 
 /** The figures and what they were taken from, for the words. */

@@ -1,5 +1,5 @@
 import { LEAST_INTERVALS, tooFew } from './evenness.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import type { Interval } from './strikes.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { mean, median } from '../../base/statistics.ts';
 import { LEAST_INTERVALS, tooFew } from './evenness.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import { meanNoise } from './noise.ts';
 import type { Interval } from './strikes.ts';
 

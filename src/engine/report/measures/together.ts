@@ -1,7 +1,6 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
-import type { Togetherness } from '../types.ts';
+import type { Figure, Togetherness } from '../types.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
 import { spreadWithoutNoise } from './noise.ts';
 import type { Strike } from './strikes.ts';
 

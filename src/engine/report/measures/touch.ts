@@ -1,6 +1,6 @@
 import { median } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from './estimate.ts';
+import type { Figure } from '../types.ts';
 import type { Interval, Strike } from './strikes.ts';
 
 /** The overlap (+) or gap (−) from one step to the next of a hand, ms. */

@@ -1,6 +1,5 @@
 import { isMeasured } from '../measures/index.ts';
-import type { Figure } from '../measures/index.ts';
-import type { Measures } from '../types.ts';
+import type { Figure, Measures } from '../types.ts';
 import type { Scene } from './scene.ts';
 import { faultCount } from './standing.ts';
 import type { Bettered } from './types.ts';

@@ -1,7 +1,6 @@
 import { median } from '../../base/statistics.ts';
-import type { CrossingDelay, Measures } from '../types.ts';
+import type { CrossingDelay, Figure, Measures } from '../types.ts';
 import { isMeasured } from '../measures/index.ts';
-import type { Figure } from '../measures/index.ts';
 import type { Scene, Situation } from './scene.ts';
 import { practiceAround, say, surelyOver, taskOf, valueOf } from './scene.ts';
 import type { ApartReason, FingeredName } from './types.ts';

@@ -4,8 +4,8 @@ import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from '../measures/index.ts';
-import type { Figure, Measured } from '../measures/index.ts';
-import type { Report, Words } from '../types.ts';
+import type { Measured } from '../measures/index.ts';
+import type { Figure, Report, Words } from '../types.ts';
 import type { Wording } from './english/index.ts';
 import type { ChordPlace, FingerOf, Place, Said, Spot, Stretch, Task } from './types.ts';
 

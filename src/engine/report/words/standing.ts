@@ -1,8 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from '../measures/index.ts';
-import type { Figure } from '../measures/index.ts';
-import type { Report } from '../types.ts';
+import type { Figure, Report } from '../types.ts';
 
 /** A report, or one that has no words yet. */
 export type Figures = Omit<Report, 'words'>;

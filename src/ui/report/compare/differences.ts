@@ -1,12 +1,10 @@
-import { DEFAULT_CRITERIA, justNoticeableMs } from '../../../engine/index.ts';
-import type { Estimate, NotMeasured, Report } from '../../../engine/index.ts';
+import { DEFAULT_CRITERIA, isMeasured, justNoticeableMs } from '../../../engine/index.ts';
+import type { Estimate, Figure, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import { shownName } from '../../names/index.ts';
 import { mistakesOf } from './best.ts';
 import type { Compared } from './strings.ts';
-
-type Figure = Estimate | NotMeasured;
 
 /** One line of the table of differences. */
 export interface DifferenceRow {
@@ -21,7 +19,6 @@ const MOST_NAMED = 3;
 
 /** As it stands in the table: what is read there must add up. */
 const asShown = ({ value }: Estimate, decimals: number): number => Number(value.toFixed(decimals));
-const isMeasured = (figure: Figure): figure is Estimate => 'value' in figure;
 
 /** Two attempts → a table of their figures side by side. */
 export function differenceRows(other: Compared, now: Compared): readonly DifferenceRow[] {
