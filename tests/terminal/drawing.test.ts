@@ -41,7 +41,7 @@ describe('the string of pearls in characters', () => {
   });
 
   it('hangs a wrong note below with its name', () => {
-    const lines = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 73, name: 'Db5' }] });
+    const lines = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 61, name: 'Db4' }] });
     const hook = [...stringOf(lines, 'right')].indexOf('┬');
     expect(hook).toBeGreaterThan(0);
     expect([...at(lines, 'right', 1)].slice(hook).join('')).toMatch(/^• D♭ for C/);
@@ -56,8 +56,8 @@ describe('the string of pearls in characters', () => {
     const lines = draw({ choice: chord, missed: [{ step: 0, hand: 'right' }], extraSec: [3.1] });
     expect(at(lines, 'right', 1)).toContain('no C E G');
     expect(at(lines, 'right', 1)).toMatch(/ C$/);
-    const wrong = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 84, name: 'C6' }] });
-    expect(at(wrong, 'right', 1)).toContain('C6 for C5');
+    const wrong = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 72, name: 'C5' }] });
+    expect(at(wrong, 'right', 1)).toContain('C5 for C4');
   });
 
   it('arches over crossings, and tells how late the late ones were', () => {

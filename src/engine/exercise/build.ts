@@ -19,11 +19,11 @@ const NOTES_A_BEAT: Readonly<Record<Form, number>> = {
 };
 
 /**
- * The right hand starts on the tonic from middle C up to the B above it (MIDI 60 to 71), and an octave lower for three
- * and four octaves: B3 to B7 still lies on the keyboard. The left hand starts an octave below the right. Common
- * practice, no source; an attempt in another octave is found by its shift.
+ * Registers as books of scales and arpeggios print them: the right hand's lowest tonic lies between the G below middle C and the F sharp
+ * above it (MIDI 55 to 66), and an octave lower for three and four octaves, where the top would else need an 8va; the left hand's an
+ * octave below the right's. Common practice, no source; an attempt in another octave is found by its shift.
  */
-const RIGHT_START_MIDI = 60;
+const RIGHT_START_MIDI = 55;
 const LONG_EXERCISE_OCTAVES = 3;
 const SEMITONES_AN_OCTAVE = 12;
 

@@ -46,7 +46,7 @@ describe('an attempt that was reviewed', () => {
     expect(one!.what).toBe('attempt');
     expect(one!.toSec! - one!.fromSec).toBeGreaterThan(0.5);
     await page.locator('[data-pin="2"]').click();
-    expect(await page.locator('button[aria-current]').innerText()).toMatch(/from A♭6 to A♭5/);
+    expect(await page.locator('button[aria-current]').innerText()).toMatch(/from A♭5 to A♭4/);
     expect(await page.locator('rect.stretch').count()).toBe(1);
     expect((await played(page)).length).toBe(2);
     expect(errors).toEqual([]);
@@ -57,7 +57,7 @@ describe('an attempt that was reviewed', () => {
     const { page, close } = await shown('attempt=0');
     await page
       .getByRole('listitem')
-      .getByRole('button', { name: /^1 note 5, C6/ })
+      .getByRole('button', { name: /^1 note 5, C5/ })
       .click();
     expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('1');
     expect(await played(page)).toHaveLength(1);
@@ -89,7 +89,7 @@ describe('an attempt that was reviewed', () => {
     const { page, close } = await shown('attempt=0');
     await page.keyboard.press('Tab');
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe(
-      'Remark 1: note 5, C6',
+      'Remark 1: note 5, C5',
     );
     await page.keyboard.press('Enter');
     expect(await page.locator('.pin.chosen').getAttribute('data-pin')).toBe('1');

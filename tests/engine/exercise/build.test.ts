@@ -25,7 +25,7 @@ describe('an exercise written out', () => {
     [
       'a scale, with A major’s G sharp',
       { key: 'A major', form: 'scale', hands: 'left', octaves: 1 },
-      'A3 B3 C#4 D4 E4 F#4 G#4 A4 G#4 F#4 E4 D4 C#4 B3 A3',
+      'A2 B2 C#3 D3 E3 F#3 G#3 A3 G#3 F#3 E3 D3 C#3 B2 A2',
     ],
     [
       'a melodic minor, which comes down natural',
@@ -35,7 +35,7 @@ describe('an exercise written out', () => {
     [
       'a harmonic minor with its double sharp',
       { key: 'G# minor', form: 'scale', hands: 'right', octaves: 1 },
-      'G#4 A#4 B4 C#5 D#5 E5 F##5 G#5 F##5 E5 D#5 C#5 B4 A#4 G#4',
+      'G#3 A#3 B3 C#4 D#4 E4 F##4 G#4 F##4 E4 D#4 C#4 B3 A#3 G#3',
     ],
     [
       'B sharp, which belongs to the octave below the C that it sounds as',
@@ -65,7 +65,7 @@ describe('an exercise written out', () => {
     [
       'the minor progression with the raised leading note, both hands',
       { key: 'A minor', form: 'progression', hands: 'together', octaves: 1 },
-      'A3+C4+E4+A4+C5+E5 A3+D4+F4+A4+D5+F5 A3+C4+E4+A4+C5+E5 G#3+D4+E4+G#4+D5+E5 A3+C4+E4+A4+C5+E5',
+      'A2+C3+E3+A3+C4+E4 A2+D3+F3+A3+D4+F4 A2+C3+E3+A3+C4+E4 G#2+D3+E3+G#3+D4+E4 A2+C3+E3+A3+C4+E4',
     ],
   ])('is %s', (_, choice, written) => {
     expect(names(choice)).toBe(written);
@@ -85,11 +85,30 @@ describe('an exercise written out', () => {
     expect(Math.max(...midis)).toBeLessThanOrEqual(HIGHEST_KEY);
   });
 
-  it('starts the right hand in the octave of middle C, or below it for three and four octaves', () => {
+  // Where books of scales and arpeggios begin each hand; common practice, from memory.
+  it.each([
+    ['B♭', 'Bb major', 'arpeggio', 2, 'Bb3', 'Bb2'],
+    ['G', 'G major', 'scale', 2, 'G3', 'G2'],
+    ['F♯', 'F# minor', 'scale', 1, 'F#4', 'F#3'],
+    ['C', 'C major', 'arpeggio', 2, 'C4', 'C3'],
+    ['C over four octaves', 'C major', 'scale', 4, 'C3', 'C2'],
+    ['A over three octaves', 'A minor', 'arpeggio', 3, 'A2', 'A1'],
+  ] as const)('begins where books have it, in %s', (_, key, form, octaves, right, left) => {
+    const first = (hands: 'left' | 'right') =>
+      allNotes(buildExercise({ key, form, octaves, hands }))[0]!.name;
+    expect([first('right'), first('left')]).toEqual([right, left]);
+  });
+
+  it('starts the right hand from the G below middle C to the F sharp above it, an octave lower for three and four octaves', () => {
     for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right')) {
-      const lowest = exercise.choice.octaves >= 3 ? 48 : 60;
+      const lowest = exercise.choice.octaves >= 3 ? 43 : 55;
       expect(Math.floor((allNotes(exercise)[0]!.midi - lowest) / 12)).toBe(0);
     }
+  });
+
+  it('needs no 8va that a lower octave would spare: no note lies above the F sharp two octaves over the right hand’s highest tonic', () => {
+    for (const exercise of EXERCISES.filter(({ choice }) => choice.octaves <= 2))
+      expect(Math.max(...allNotes(exercise).map(({ midi }) => midi))).toBeLessThanOrEqual(66 + 24);
   });
 
   // The pairs of the circle of fifths that share their keys on the piano; common practice, from memory.

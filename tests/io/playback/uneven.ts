@@ -19,7 +19,7 @@ export const UNEVEN: readonly {
   },
   {
     name: 'a progression',
-    exercise: { key: 'G major', form: 'progression', hands: 'left', octaves: 1 },
+    exercise: { key: 'D major', form: 'progression', hands: 'left', octaves: 1 },
     student: { bpm: 60, jitterMs: 40 },
   },
   {

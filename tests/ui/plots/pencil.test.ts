@@ -64,7 +64,7 @@ describe('marks on the staff', () => {
   it('are said in words', () => {
     const { exercise } = invent(INVENTED.lateThumb);
     const said = marksInWords(marksOf(INVENTED.lateThumb), (step) => exercise.steps[step]!.notes[0]!.name);
-    expect(said).toMatch(/^Marks on the staff: 2\. C5: \+92.*\.$/);
+    expect(said).toMatch(/^Marks on the staff: 2\. C4: \+92.*\.$/);
     expect(marksInWords([], () => '')).toBe('Marks on the staff: none.');
   });
 });

@@ -58,8 +58,8 @@ describe('what is said of an attempt', () => {
   it('is called by its place and by what was heard there', () => {
     expect(late!.marks.map((mark) => placeWords(mark, late!.exercise))).toEqual([
       'The whole attempt',
-      'note 5, C6',
-      'from A♭6 to A♭5, notes 7 to 10',
+      'note 5, C5',
+      'from A♭5 to A♭4, notes 7 to 10',
     ]);
     const [mark] = together!.marks;
     expect(placeWords(mark!, together!.exercise)).toBe('note 6, F3');

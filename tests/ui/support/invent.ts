@@ -229,11 +229,11 @@ export const INVENTED = {
     late: { 3: 70 },
     leftOffsetMs: { 8: 48, 9: -20, 16: -62 },
     missed: [{ step: 20, hand: 'left' }],
-    wrong: [{ step: 12, hand: 'right', midi: 88, name: 'E6' }],
+    wrong: [{ step: 12, hand: 'right', midi: 76, name: 'E5' }],
     unsure: [{ step: 24, hand: 'right' }],
     extra: [
-      { step: 5, hand: 'left', afterMs: 40, midi: 63, name: 'Eb4', kind: 'slip' },
-      { step: 22, hand: 'right', afterMs: 150, midi: 70, name: 'Bb4', kind: 'repeat' },
+      { step: 5, hand: 'left', afterMs: 40, midi: 51, name: 'Eb3', kind: 'slip' },
+      { step: 22, hand: 'right', afterMs: 150, midi: 58, name: 'Bb3', kind: 'repeat' },
     ],
     words: { verdict: 'The hands come apart at the turn.', emphasis: 'at the turn', steps: [8, 16] },
   },
@@ -251,7 +251,7 @@ export const INVENTED = {
     tempoBpm: 92,
     late: { 3: 60, 24: 1900, 40: 45 },
     missed: [{ step: 10, hand: 'right' }],
-    wrong: [{ step: 17, hand: 'right', midi: 88, name: 'E6' }],
+    wrong: [{ step: 17, hand: 'right', midi: 76, name: 'E5' }],
     extra: [{ step: 30, hand: 'right', afterMs: 80, midi: 99, name: 'D#7', kind: 'repeat' }],
     unsure: [{ step: 28, hand: 'right' }],
     words: {

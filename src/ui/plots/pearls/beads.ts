@@ -39,7 +39,7 @@ export function sounded(bead: Bead): boolean {
 export function threadBeads(report: Report, exercise: Exercise): readonly Bead[] {
   const heard = report.notes.map((note): Unnumbered => {
     const place = {
-      hand: note.hand ?? nearestHand(exercise, note.midi, report.exercise.octaveShift),
+      hand: note.hand ?? nearestHand(exercise, note.midi - semitonesMoved(report, exercise)),
       step: note.step ?? stepAt(report, note.timeSec),
       timeSec: note.timeSec,
       midi: note.midi,
@@ -84,11 +84,21 @@ function stepAt(report: Report, timeSec: number): number {
   return before.at(-1)?.step ?? 0;
 }
 
-function nearestHand(exercise: Exercise, midi: number, octaveShift: number): Hand {
+/** How far the notes lie from where the exercise is written now: reports of earlier versions may have it in another octave. */
+function semitonesMoved(report: Report, exercise: Exercise): number {
+  const note = report.notes.find(({ verdict }) => verdict === 'correct');
+  const written = exercise.steps[note?.step ?? -1]?.notes.find(
+    ({ hand, midi }) => hand === note?.hand && (midi - note.midi) % 12 === 0,
+  );
+  return note === undefined || written === undefined ? 0 : note.midi - written.midi;
+}
+
+/** `midi`: as it would be where the exercise is written. */
+function nearestHand(exercise: Exercise, midi: number): Hand {
   const written = exercise.steps.flatMap((step) => step.notes);
   const nearest = written.reduce<{ hand: Hand; distance: number }>(
     (best, note) => {
-      const distance = Math.abs(note.midi + 12 * octaveShift - midi);
+      const distance = Math.abs(note.midi - midi);
       return distance < best.distance ? { hand: note.hand, distance } : best;
     },
     { hand: written[0]?.hand ?? 'right', distance: Infinity },

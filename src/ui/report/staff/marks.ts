@@ -8,12 +8,12 @@ import type { PictureLimits } from '../../plots/pearls/types.ts';
 /** Report → what a teacher would write into the notes. Late crossings, hands apart and spread chords only beyond the limits. */
 export function staffMarks(report: Report, exercise: Exercise, limits: PictureLimits): readonly StaffMark[] {
   const t = strings().takeOut;
-  const { octaveShift } = report.exercise;
+  // Whatever octave the hand lies in: no hand has the same note twice in a chord.
   const placeIn = (step: number, hand: Hand, midi: number): number => {
     const own = exercise.steps[step]?.notes.filter((note) => note.hand === hand) ?? [];
     return Math.max(
       0,
-      own.findIndex((note) => note.midi + 12 * octaveShift === midi),
+      own.findIndex((note) => (note.midi - midi) % 12 === 0),
     );
   };
   const played = report.notes.flatMap((note): readonly StaffMark[] => {

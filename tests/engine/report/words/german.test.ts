@@ -100,7 +100,7 @@ describe('every situation in German', () => {
     const wrong = tell(
       {
         choice: { ...A, form: 'progression', octaves: 1 },
-        change: (step) => (step === 3 ? { wrong: { note: 1, midi: 73 } } : {}),
+        change: (step) => (step === 3 ? { wrong: { note: 1, midi: 61 } } : {}),
       },
       { tongue: GERMAN },
     );
@@ -175,7 +175,7 @@ describe('in any tongue', () => {
   it('says G natural for G sharp where both are called G, and no more than G and Gis in German', () => {
     const playing = {
       choice: A,
-      change: (step: number) => (step === 1 ? { wrong: { midi: 72 } } : {}),
+      change: (step: number) => (step === 1 ? { wrong: { midi: 60 } } : {}),
     };
     const heads = TONGUES.map((tongue) => tell(playing, { tongue }).words.emphasis);
     expect(heads).toEqual([

@@ -20,7 +20,7 @@ const wrong = (midi: number): Change => ({ wrong: { midi } });
 const late = (lateMs: number): Change => ({ lateMs });
 
 const fine = tell({ choice: A });
-const wrongE = tell({ choice: A, change: at([2], wrong(78)) });
+const wrongE = tell({ choice: A, change: at([2], wrong(66)) });
 const lateThumb = tell({ choice: A, change: at([3], late(90)) });
 
 /** A situation that is played, and what is said of it in English. */
@@ -73,7 +73,7 @@ export const ROWS: readonly Row[] = [
   },
   {
     situation: 'same-place-again',
-    playing: { choice: A, change: at([2], wrong(78)) },
+    playing: { choice: A, change: at([2], wrong(66)) },
     options: { earlier: [wrongE] },
     verdict: 'Again at the same place: F♯ for E going up.',
     nextStep: 'only A–C♯–E–A, at half the tempo, 40, until it is right five times in a row.',
@@ -97,7 +97,7 @@ export const ROWS: readonly Row[] = [
     situation: 'signature',
     playing: {
       choice: { ...A, key: 'Bb major', form: 'scale', octaves: 1 },
-      change: at([3, 11], wrong(76)),
+      change: at([3, 11], wrong(64)),
     },
     verdict: 'E natural for E♭ both times: the key has two flats.',
     nextStep: 'say the signature (B♭ and E♭), play the scale once slowly, then this again.',
@@ -105,7 +105,7 @@ export const ROWS: readonly Row[] = [
   {
     // One alone is a slip of the finger.
     situation: 'wrong-notes',
-    playing: { choice: A, change: at([1], wrong(72)) },
+    playing: { choice: A, change: at([1], wrong(60)) },
     verdict: 'One note wrong: C natural for C♯ going up.',
     nextStep: 'right hand, only A–C♯–E, at 48, until it is right; then the whole.',
   },
@@ -113,7 +113,7 @@ export const ROWS: readonly Row[] = [
     situation: 'landed-off',
     playing: {
       choice: A_FLAT,
-      change: (step) => (step === 4 ? wrong(83) : step === 5 ? wrong(86) : {}),
+      change: (step) => (step === 4 ? wrong(71) : step === 5 ? wrong(74) : {}),
     },
     verdict: 'Two notes wrong, the hand landed one key off: B for C and D for E♭ going up.',
     nextStep: 'strike C–E♭–A♭ as one chord, lift, strike it again; then note by note, at 40.',
@@ -126,19 +126,19 @@ export const ROWS: readonly Row[] = [
   },
   {
     situation: 'wrong-notes',
-    playing: { choice: A, change: at([2], wrong(78)) },
+    playing: { choice: A, change: at([2], wrong(66)) },
     verdict: 'One note wrong: F♯ for E going up.',
     nextStep: 'right hand, only A–C♯–E–A, at 48, until it is right; then the whole.',
   },
   {
     situation: 'wrong-notes',
-    playing: { choice: A, change: (step) => (step === 2 ? { missed: {} } : step === 9 ? wrong(79) : {}) },
+    playing: { choice: A, change: (step) => (step === 2 ? { missed: {} } : step === 9 ? wrong(67) : {}) },
     verdict: 'Two notes not right: E missing going up and G for A coming down.',
     nextStep: 'right hand, only A–C♯–E–A, at 48, until E sounds every time; then the whole.',
   },
   {
     situation: 'wrong-notes',
-    playing: { choice: { ...A, hands: 'together' }, change: at([2], wrong(66)) },
+    playing: { choice: { ...A, hands: 'together' }, change: at([2], wrong(54)) },
     verdict: 'One note wrong: F♯ for E going up (left hand).',
     nextStep: 'both hands, only A–C♯–E–A, at 48, until it is right; then the whole.',
   },
@@ -150,7 +150,7 @@ export const ROWS: readonly Row[] = [
   },
   {
     situation: 'slips',
-    playing: { choice: A, change: at([2], { caught: 77 }) },
+    playing: { choice: A, change: at([2], { caught: 65 }) },
     verdict: 'F caught with E going up.',
     nextStep: 'right hand, only A–C♯–E–A–C♯, at 48, each finger over the middle of its key.',
   },

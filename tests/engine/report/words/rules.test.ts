@@ -39,7 +39,7 @@ describe('what comes first', () => {
   it('a stop comes before a wrong note, and the wrong note comes second', () => {
     const { words } = tell({
       choice: A,
-      change: (step) => (step === 5 ? { lateMs: 3000 } : step === 9 ? { wrong: { midi: 79 } } : {}),
+      change: (step) => (step === 5 ? { lateMs: 3000 } : step === 9 ? { wrong: { midi: 67 } } : {}),
     });
     expect(words.situation).toBe('stopped');
     expect(words.verdict).toBe('You stopped after C♯ going up, for 3.4 s; G for A coming down.');
@@ -49,7 +49,7 @@ describe('what comes first', () => {
   it('a wrong note comes before a late thumb, and the thumb comes second', () => {
     const { words } = tell({
       choice: A,
-      change: (step) => (step === 3 ? { lateMs: 90 } : step === 8 ? { wrong: { midi: 87 } } : {}),
+      change: (step) => (step === 3 ? { lateMs: 90 } : step === 8 ? { wrong: { midi: 75 } } : {}),
     });
     expect(words.verdict).toBe('One note wrong: D♯ for C♯ coming down; the thumb comes late going up to A.');
   });
@@ -169,7 +169,7 @@ describe('the rest of the table', () => {
     const heard = heardOf(notes);
     const report = writeReport(heard, matchNotes(heard, tellExercise()));
     expect(report.words.verdict).toBe('11 of 13 notes right; two could not be told.');
-    expect(report.unsure).toMatchObject([{ step: 3, midi: 81, hand: 'right' }, { step: 8 }]);
+    expect(report.unsure).toMatchObject([{ step: 3, midi: 69, hand: 'right' }, { step: 8 }]);
   });
 });
 
