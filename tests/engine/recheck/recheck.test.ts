@@ -134,7 +134,7 @@ describe('triads whose notes are spread over 50 ms', () => {
 });
 
 it('a neighbour caught with a note of a chord is never explained away', async () => {
-  const choice: ExerciseChoice = { key: 'A major', form: 'progression', hands: 'left', octaves: 1 };
+  const choice: ExerciseChoice = { key: 'A major', form: 'progression', hands: 'right', octaves: 1 };
   const { truth, again } = await play(choice, {
     mistakes: [{ kind: 'slip', step: 1, note: 2, midi: keyOf(choice, 1, 2) - 1 }],
   });
