@@ -6,6 +6,7 @@ import { describeSpot } from '../../../src/ui/plots/pearls/describe.ts';
 import { pearlRadius } from '../../../src/ui/plots/pearls/lanes.ts';
 import { drawPearls } from '../../../src/ui/plots/pearls/picture.ts';
 import { gatherSpots, neighbourSpot, playRange, soundingAt } from '../../../src/ui/plots/pearls/spots.ts';
+import type { DrawnText } from '../../../src/ui/plots/pearls/types.ts';
 import { invent, INVENTED, type Invention } from '../support/invent.ts';
 
 const draw = (made: Invention, widthPx: number) => {
@@ -48,6 +49,36 @@ describe('beads', () => {
   });
 });
 
+const right = (step: number) => ({ step, hand: 'right' as const });
+const both = (step: number) => [right(step), { step, hand: 'left' as const }];
+/** What goes wrong goes wrong side by side. */
+const SIDE_BY_SIDE: [string, Invention][] = [
+  [
+    'one hand, side by side',
+    {
+      choice: { key: 'Ab major', form: 'scale', hands: 'right', octaves: 2 },
+      missed: [4, 5, 6, 10, 11].map(right),
+      unsure: [16, 17, 18].map(right),
+      wrong: [8, 9].map((step) => ({ ...right(step), midi: 73, name: 'C#5' })),
+    },
+  ],
+  [
+    'both hands, side by side',
+    {
+      choice: { key: 'Ab major', form: 'scale', hands: 'together', octaves: 2 },
+      missed: [4, 5, 6].flatMap(both),
+      unsure: [20, 21].flatMap(both),
+      wrong: [9, 10].flatMap(both).map((place) => ({ ...place, midi: 61, name: 'C#4' })),
+    },
+  ],
+];
+/** Half of a letter's width may be air: measured on the widest font in use, 0.6 of its size a letter. */
+const extentOf = ({ text, x, y, sizePx, anchor }: DrawnText) => {
+  const width = 0.55 * sizePx * text.length;
+  const x1 = x - width * { start: 0, middle: 0.5, end: 1 }[anchor];
+  return { text, y, x1, x2: x1 + width };
+};
+
 describe('the picture', () => {
   it.each(ALL)('%s fits every width: no pearl, tick or name outside', (_, made) => {
     for (const widthPx of WIDTHS) {
@@ -66,6 +97,17 @@ describe('the picture', () => {
         }
       }
     }
+  });
+
+  it.each([...ALL, ...SIDE_BY_SIDE])('%s: no name or word runs into another', (_, made) => {
+    for (const widthPx of WIDTHS)
+      for (const row of draw(made, widthPx).rows) {
+        const labels = row.spots.flatMap((spot) => spot.labels.map(extentOf)).sort((a, b) => a.x1 - b.x1);
+        for (const [at, label] of labels.entries())
+          for (const next of labels.slice(at + 1))
+            if (next.x1 < label.x2)
+              expect(Math.abs(next.y - label.y), `${label.text} ${next.text}`).toBeGreaterThan(9);
+      }
   });
 
   it.each(ALL)('%s draws each spot in exactly one row, left to right', (_, made) => {

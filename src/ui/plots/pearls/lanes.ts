@@ -3,7 +3,7 @@ import { strings } from '../../language/index.ts';
 import { shownName, shownWrongName } from '../../names/index.ts';
 import { sounded, type Bead } from './beads.ts';
 import type { Spot } from './spots.ts';
-import type { DrawnBead, DrawnText, Tone } from './types.ts';
+import type { DrawnBead, DrawnText, LabelWays, Tone } from './types.ts';
 
 /** Where one hand's string lies in a row and how much room it needs. All px. */
 export interface Lane {
@@ -94,20 +94,25 @@ export { text as drawnText };
 const small = { sizePx: LANE.fingerSize, tone: 'soft', serif: false } as const;
 const word = { sizePx: LANE.wordSize, tone: 'accent', serif: false } as const;
 
-/** Names, fingers and the words for what went otherwise. `belowY` is where the names of this row begin. */
-export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {
+/** How far a label gives way to its neighbour, px. */
+const LINE_PX = 16;
+
+/** Names, fingers and the words for what went otherwise: each label in the ways that it can be drawn, the best first. */
+export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): readonly LabelWays[] {
   const first = drawn[0]!;
   const only = first.bead;
   if (only.kind === 'extra') return [extraLabel(only, first, lane)];
-  if (spot.beads.length > 1) return chordLabels(drawn, lane);
+  if (spot.beads.length > 1) return chordLabels(drawn, lane).map((label) => [label]);
   const nameY = lane.y + (lane.side > 0 ? 50 : -28) + lane.side * lane.archPx;
   const nextY = nameY + lane.side * 23;
   const x = first.x;
-  if (only.kind === 'wrong')
+  if (only.kind === 'wrong') {
+    const wanted = text(strings().pearls.label.wanted(shownName(only.wantedName)), x, first.y + 49, word);
     return [
-      text(shownWrongName(only.name, only.wantedName), x, first.y + 31, { tone: 'accent' }),
-      text(strings().pearls.label.wanted(shownName(only.wantedName)), x, first.y + 49, word),
+      [text(shownWrongName(only.name, only.wantedName), x, first.y + 31, { tone: 'accent' })],
+      [wanted, { ...wanted, y: wanted.y + LINE_PX }],
     ];
+  }
   const silent = !sounded(only);
   const tone: Tone = only.kind === 'missed' ? 'accent' : 'ink';
   const under =
@@ -116,14 +121,18 @@ export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): 
       : only.kind === 'unsure'
         ? text(strings().pearls.label.unsure, x, nextY, { ...word, tone: 'soft' })
         : text(only.finger === null ? '' : String(only.finger), x, nextY, small);
-  const doubt = only.kind === 'unsure' ? [text('?', x, lane.y + 5, small)] : [];
-  return [text(shownName(only.name), x, nameY, { tone: silent ? tone : 'ink' }), under, ...doubt];
+  const doubt: LabelWays[] = only.kind === 'unsure' ? [[text('?', x, lane.y + 5, small)]] : [];
+  // The ring and the colour say it too: where two stand side by side, the word of one is enough.
+  const name = text(shownName(only.name), x, nameY, { tone: silent ? tone : 'ink' });
+  return [[name], silent ? [under, { ...under, text: '' }] : [under], ...doubt];
 }
 
-function extraLabel(bead: Bead & { kind: 'extra' }, drawn: DrawnBead, lane: Lane): DrawnText {
-  const words = `${shownName(bead.name)} ${strings().pearls.label.extra[bead.extraKind]}`.trim();
+function extraLabel(bead: Bead & { kind: 'extra' }, drawn: DrawnBead, lane: Lane): LabelWays {
+  const name = shownName(bead.name);
   const clear = lane.side > 0 ? lane.half + 12 : lane.half + 60 + lane.archPx;
-  return text(words, drawn.x, lane.y - clear, word);
+  const short = text(name, drawn.x, lane.y - clear, word);
+  const words = `${name} ${strings().pearls.label.extra[bead.extraKind]}`.trim();
+  return [{ ...short, text: words }, short, { ...short, y: short.y - LINE_PX }];
 }
 
 function chordLabels(drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {

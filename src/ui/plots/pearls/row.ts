@@ -3,12 +3,12 @@ import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import { drawnText, labelSpot, LANE, placeBeads, type Lane } from './lanes.ts';
 import { sounded } from './beads.ts';
-import { beside, clearExtraLabels } from './extras.ts';
+import { beside, LabelLines } from './labels.ts';
 import type { Spot } from './spots.ts';
 import { stackLanes } from './stack.ts';
 import { drawArches, drawThreads } from './ties.ts';
 import type { Cut } from './warp.ts';
-import type { DrawnLane, DrawnSpot, DrawnText, PearlRow, PictureLimits } from './types.ts';
+import type { DrawnLane, DrawnSpot, DrawnText, LabelWays, PearlRow, PictureLimits } from './types.ts';
 
 /** Room at the right end of a row for half a name, px. */
 export const RIGHT_PX = 24;
@@ -54,7 +54,7 @@ export function drawRow(input: RowInput): PearlRow {
   const drawnSpots = spreadSpots(input, laneOf, xOf);
   return {
     widthPx,
-    heightPx,
+    heightPx: Math.max(heightPx, ...drawnSpots.flatMap(({ labels }) => labels.map(({ y }) => y + 7))),
     lanes: lanes.map((lane): DrawnLane => ({
       hand: lane.hand,
       y: lane.y,
@@ -106,7 +106,8 @@ function spreadSpots(
 ): readonly DrawnSpot[] {
   const { group } = input;
   const alone = group.filter((spot) => !spot.extra);
-  const drawn = group.map((spot): DrawnSpot => {
+  const lines = { left: new LabelLines(), right: new LabelLines() };
+  return group.map((spot): DrawnSpot => {
     const lane = laneOf(spot.hand);
     const near = alone
       .filter((other) => other !== spot && other.hand === spot.hand)
@@ -117,7 +118,8 @@ function spreadSpots(
     const leftOf = near.filter((other) => other < x).at(-1);
     const rightOf = near.find((other) => other > x);
     const room = (rightOf ?? input.widthPx) - x;
-    const labels = nearLabel(spot, labelSpot(spot, beads, lane), lane, x, room);
+    const ways = nearLabel(spot, labelSpot(spot, beads, lane), lane, x, room);
+    const labels = ways.map((way) => lines[spot.hand].put(way)).filter((label) => label.text !== '');
     const reach = spot.extra ? 12 : 34;
     const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
     const right = Math.min(x + reach, rightOf === undefined ? input.widthPx : (rightOf + x) / 2);
@@ -126,21 +128,19 @@ function spreadSpots(
     const bottom = Math.max(lane.y + lane.half + 8, ...ys.map((y) => y + 8));
     const marked =
       input.markedSteps.has(spot.step) && !spot.extra && spot.beads.every((bead) => bead.kind === 'struck');
-    const own = input.report.measures.crossings.some(
-      (one) => one.late && one.step === spot.step && one.hand === spot.hand,
-    );
+    // An arch says it already; of a step it does so for both hands.
+    const arched = input.report.measures.crossings.some((one) => one.late && one.step === spot.step);
     return {
       spot,
       beads,
       labels,
       mark:
-        marked && !own
+        marked && !arched
           ? { x1: x - 12, x2: x + 12, y: Math.max(...labels.map((label) => label.y)) + 8 }
           : null,
       touch: { x: left, y: top, width: right - left, height: bottom - top },
     };
   });
-  return clearExtraLabels(drawn);
 }
 
 /** Room that the words of an extra note need at its right, px. */
@@ -149,13 +149,13 @@ const EXTRA_WORDS_PX = 78;
 /** Words of an extra note stand right beside it where the next note leaves room, and not over the names of others. */
 function nearLabel(
   spot: Spot,
-  labels: readonly DrawnText[],
+  labels: readonly LabelWays[],
   lane: Lane,
   x: number,
   roomPx: number,
-): readonly DrawnText[] {
+): readonly LabelWays[] {
   if (!spot.extra || lane.side > 0 || roomPx < EXTRA_WORDS_PX) return labels;
-  return labels.map((label) => ({ ...label, x: x + 11, y: lane.y - 10, anchor: 'start' as const }));
+  return labels.map(([label]) => [{ ...label, x: x + 11, y: lane.y - 10, anchor: 'start' as const }]);
 }
 
 /** Over a chord its name; beside it how far it was spread, where that is too far. */

@@ -15,6 +15,9 @@ export interface DrawnText {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
+/** A label in the ways that it can be drawn, the best first: what would run into its neighbour takes the next. */
+export type LabelWays = readonly [DrawnText, ...DrawnText[]];
+
 export interface DrawnBead {
   readonly bead: Bead;
   readonly x: number;

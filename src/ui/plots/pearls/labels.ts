@@ -1,0 +1,40 @@
+import type { DrawnText, LabelWays } from './types.ts';
+
+/** How far an extra note's pearl keeps from the middle of another, px. */
+const CLEAR_PX = 23;
+/** Mean width of a letter as a share of its size; measured on DejaVu Sans, the widest of the fonts in use. */
+const LETTER_SHARE = 0.6;
+const GAP_PX = 4;
+
+/** An extra note keeps clear of the pearls: beside the nearest, on the side on which it sounded. */
+export function beside(x: number, others: readonly number[]): number {
+  const nearest = others.reduce<number | null>(
+    (best, other) => (best === null || Math.abs(other - x) < Math.abs(best - x) ? other : best),
+    null,
+  );
+  if (nearest === null || Math.abs(nearest - x) >= CLEAR_PX) return x;
+  return x >= nearest ? nearest + CLEAR_PX : nearest - CLEAR_PX;
+}
+
+/** Labels of one hand in order of time, each in its ways → how each is drawn: the first way that is clear of those before it. */
+export class LabelLines {
+  /** where the last label of a line ends, px */
+  readonly #endsPx = new Map<number, number>();
+
+  put(ways: LabelWays): DrawnText {
+    const way = ways.find((one) => this.#isFree(one)) ?? ways.at(-1)!;
+    if (way.text !== '') this.#endsPx.set(way.y, startPx(way) + widthPx(way));
+    return way;
+  }
+
+  #isFree(label: DrawnText): boolean {
+    return label.text === '' || startPx(label) >= (this.#endsPx.get(label.y) ?? -Infinity) + GAP_PX;
+  }
+}
+
+const widthPx = (label: DrawnText): number => label.text.length * label.sizePx * LETTER_SHARE;
+
+function startPx(label: DrawnText): number {
+  const share = { start: 0, middle: 0.5, end: 1 }[label.anchor];
+  return label.x - widthPx(label) * share;
+}
