@@ -68,7 +68,7 @@ export function slowestChange(intervals: readonly Interval[], exercise: Exercise
   return {
     step: slowest.step,
     ratio: slowest.perBeatMs / usual,
-    plusMinus: Math.sqrt(slowest.noiseVariance) / usual,
+    plusMinus: Math.sqrt(slowest.noiseVariance * (1 + Math.PI / (2 * (changes.length - 1)))) / usual,
   };
 }
 

@@ -1,12 +1,15 @@
-import { median } from '../../base/statistics.ts';
+import { mean, median } from '../../base/statistics.ts';
 import type { ChordStrike, Figure } from '../types.ts';
 import { notMeasured } from './estimate.ts';
+import { strikeVariance } from './onset-noise.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
 /** One chord of one hand and how far apart its keys fell. */
 export interface ChordSpread {
   readonly step: number;
   readonly spreadMs: number;
+  /** SD of the ear's error of it, ms */
+  readonly noiseMs: number;
   readonly last: StruckKey;
 }
 
@@ -32,26 +35,29 @@ export const MEAN_RANGE: readonly number[] = [0, 0, 1.128, 1.693, 2.059, 2.326];
  * Spread of a chord: last onset − first onset within one hand, ms. The listener's share is taken out as a variance:
  * √(spread² − (range of its noise)²), 0 where noise alone would do. Order can be told apart from about 20 ms (Hirsh 1959).
  */
-export function chordSpreads(strikes: readonly Strike[], onsetSdMs: number): readonly ChordSpread[] {
+export function chordSpreads(strikes: readonly Strike[]): readonly ChordSpread[] {
   return strikes
     .filter((strike) => strike.notes.length > 1)
     .map((strike) => {
       const inTime = [...strike.notes].sort((a, b) => a.played.timeSec - b.played.timeSec);
       const rawMs = 1000 * (inTime.at(-1)!.played.timeSec - inTime[0]!.played.timeSec);
-      const noiseMs = MEAN_RANGE[Math.min(inTime.length, 5)]! * onsetSdMs;
+      const onsetMs = Math.sqrt(inTime.length * strikeVariance(inTime));
+      const rangeMs = MEAN_RANGE[Math.min(inTime.length, 5)]! * onsetMs;
       return {
         step: strike.step,
-        spreadMs: Math.sqrt(Math.max(0, rawMs ** 2 - noiseMs ** 2)),
+        spreadMs: Math.sqrt(Math.max(0, rawMs ** 2 - rangeMs ** 2)),
+        noiseMs: Math.SQRT2 * onsetMs,
         last: inTime.at(-1)!,
       };
     });
 }
 
 /** Median spread of the chords, ms; ± from the listener's noise on the two onsets. */
-export function chordSpreadMs(spreads: readonly ChordSpread[], onsetSdMs: number): Figure {
+export function chordSpreadMs(spreads: readonly ChordSpread[]): Figure {
   if (spreads.length < 2) return notMeasured('needs two chords of one hand');
+  const noise = mean(spreads.map(({ noiseMs }) => noiseMs ** 2))!;
   return {
     value: median(spreads.map((spread) => spread.spreadMs))!,
-    plusMinus: (Math.SQRT2 * onsetSdMs * Math.sqrt(Math.PI / 2)) / Math.sqrt(spreads.length),
+    plusMinus: Math.sqrt((noise * Math.PI) / 2 / spreads.length),
   };
 }

@@ -10,11 +10,14 @@ import type { Interval } from './strikes.ts';
 const NEIGHBOURS = 4;
 /** … and with no fewer than these. */
 const FEWEST = 2;
+/** They share its onsets: what shortens it lengthens them. Two on each side add a quarter to the variance of the difference. */
+const SHARED = 0.25;
 
 /**
  * Crossing delay: IOI into the crossing − median IOI of the nearest steps without crossing (four of them), ms and as a
  * ratio. With both hands a crossing of either is a crossing of the step: the hands wait for each other, and a hand that waited
- * for the other's late thumb is no measure of what is usual. Only where too few steps are left, those of the hand itself. ± from the timing noise of both; the median of n is taken as π/2n of a single variance.
+ * for the other's late thumb is no measure of what is usual. Only where too few steps are left, those of the hand itself. ± from the timing noise of both; the median of n is taken as
+ * π/2n of a single variance.
  * Late: over the criterion's share of the interval, or clearly audible (several just-noticeable differences), by more than the
  * ±; and in both cases beyond the player's own scatter elsewhere (crossings and the turn left out), since among uneven notes
  * some late one always falls on a crossing.
@@ -44,7 +47,7 @@ export function crossingDelays(
     const usualMs = usual * interval.beats;
     const delayMs = interval.ioiMs - usualMs;
     const noiseMs = Math.sqrt(interval.noiseVariance) * interval.beats;
-    const plusMinusMs = noiseMs * Math.sqrt(1 + Math.PI / (2 * nearest.length));
+    const plusMinusMs = noiseMs * Math.sqrt(1 + SHARED + Math.PI / (2 * nearest.length));
     const allowedMs = Math.min(
       criteria.crossingShareOfInterval * usualMs,
       criteria.clearlyAudibleJnds * justNoticeableMs(usualMs),

@@ -3,6 +3,7 @@ import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
 import { lineThrough } from './line.ts';
 import { meanNoise, spreadWithoutNoise } from './noise.ts';
+import type { Noise } from './noise.ts';
 import type { Interval } from './strikes.ts';
 
 /** Fewer intervals than this say nothing about evenness; the shortest exercise, five chords, has four. */
@@ -16,7 +17,7 @@ export function evennessPercent(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
   const centre = mean(intervals.map((interval) => interval.perBeatMs))!;
   const deviations = intervals.map((interval) => interval.perBeatMs - centre);
-  const spread = spreadWithoutNoise(deviations, meanNoise(intervals), intervals.length - 1);
+  const spread = spreadWithoutNoise(deviations, onsetNoiseOf(intervals), intervals.length - 1);
   return inPercent(spread, centre);
 }
 
@@ -25,7 +26,7 @@ export function evennessMs(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
   const centre = mean(intervals.map((interval) => interval.perBeatMs))!;
   const deviations = intervals.map((interval) => interval.perBeatMs - centre);
-  const spread = spreadWithoutNoise(deviations, meanNoise(intervals), intervals.length - 1);
+  const spread = spreadWithoutNoise(deviations, onsetNoiseOf(intervals), intervals.length - 1);
   const beats = median(intervals.map((interval) => interval.beats))!;
   return { value: spread.value * beats, plusMinus: spread.plusMinus! * beats };
 }
@@ -40,7 +41,7 @@ export function evennessDriftRemovedPercent(intervals: readonly Interval[]): Fig
   );
   if (line === undefined) return tooFew(intervals);
   return inPercent(
-    spreadWithoutNoise(line.residuals, meanNoise(intervals), intervals.length - 2),
+    spreadWithoutNoise(line.residuals, onsetNoiseOf(intervals), intervals.length - 2),
     mean(values)!,
   );
 }
@@ -48,6 +49,11 @@ export function evennessDriftRemovedPercent(intervals: readonly Interval[]): Fig
 /** Evenness of the intervals that lead into no crossing, per cent. */
 export function evennessWithoutCrossingsPercent(intervals: readonly Interval[]): Figure {
   return evennessPercent(intervals.filter((interval) => !interval.intoCrossing));
+}
+
+/** Neighbouring intervals share an onset. */
+function onsetNoiseOf(intervals: readonly Interval[]): Noise {
+  return { variance: meanNoise(intervals), neighbours: 'share an onset' };
 }
 
 function inPercent(spread: { value: number; plusMinus?: number }, centre: number): Figure {

@@ -58,15 +58,15 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
   const { exercise } = alignment;
   const hands = handsOf(alignment);
   const strikes = strikesBy(heard, alignment, null);
-  const intervals = intervalsOf(strikes, heard, alignment, null);
+  const intervals = intervalsOf(strikes, alignment, null);
   const deviations = deviationsOf(intervals, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
     const own = strikesBy(heard, alignment, hand);
-    return { hand, strikes: own, intervals: intervalsOf(own, heard, alignment, hand) };
+    return { hand, strikes: own, intervals: intervalsOf(own, alignment, hand) };
   });
   const loudness = byHand.flatMap((own) => loudnessOf(own.strikes));
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
-  const spreads = byHand.flatMap((own) => chordSpreads(own.strikes, heard.onsetSdMs));
+  const spreads = byHand.flatMap((own) => chordSpreads(own.strikes));
   const changes = chordChanges(strikes, intervals, exercise);
   const ends = endsOf(loudness, exercise);
   const crossings = byHand
@@ -99,11 +99,11 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
       endsFadeDb: endsFadeDb(ends),
       tempoBpm: tempoBpm(intervals),
       touchMs: touchMs(joins, strikes),
-      chordSpreadMs: chordSpreadMs(spreads, heard.onsetSdMs),
+      chordSpreadMs: chordSpreadMs(spreads),
       chords: chordStrikes(spreads),
       innerBalanceDb: innerBalanceDb(byHand),
       ...(byHand.length === 2 && {
-        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes, heard.onsetSdMs),
+        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes),
       }),
       changeHesitationRatio: changeHesitationRatio(intervals, exercise),
       changes,

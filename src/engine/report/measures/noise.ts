@@ -1,26 +1,38 @@
 import type { Estimate } from '../types.ts';
 import type { Interval } from './strikes.ts';
 
+/** What the listener's errors add to each of a row of values. */
+export interface Noise {
+  readonly variance: number;
+  /** intervals that share an onset err to opposite sides; levels, and hands at each step, by themselves */
+  readonly neighbours: 'share an onset' | 'apart';
+}
+
+/** The noise is known of the development piano; on others its variance is another by about so much. */
+const VARIANCE_UNSURE = 0.4;
+
 /**
  * A standard deviation with the listener's share taken out, and its ±.
  *
  * `deviations` from their mean or line, with `freedom` degrees of freedom. Independent onset noise of SD σ adds 2σ² to the
  * variance of intervals and gives neighbours a correlation of −0.5 (Wing & Kristofferson 1973, memory). So with
- * v the noise variance of one interval, S² = s² − v, and about the same playing heard again and again
- * Var(s²) = (4 dᵀΣd + 2 tr Σ²) / freedom², Σ having v on and −v/2 beside its diagonal: a quadratic form in Gaussian noise.
- * The ± is half the width from √(S² − sd) to √(S² + sd).
+ * v the noise variance of one value, S² = s² − v, and about the same playing heard again and again
+ * Var(s²) = (4 (dᵀΣd − tr Σ²) + 2 tr Σ²) / freedom² + (0.4 v)², Σ having v on and, for intervals, −v/2 beside its diagonal: a quadratic
+ * form in Gaussian noise, d as heard having its share of it, and what is not known of the noise itself. The ± is half the width from √(S² − sd) to √(S² + sd).
  */
 export function spreadWithoutNoise(
   deviations: readonly number[],
-  noiseVariance: number,
+  { variance: noise, neighbours }: Noise,
   freedom: number,
 ): Estimate {
   const squares = deviations.reduce((sum, value) => sum + value * value, 0);
-  const neighbours = deviations.slice(1).reduce((sum, value, index) => sum + value * deviations[index]!, 0);
-  const variance = Math.max(0, squares / freedom - noiseVariance);
-  const signal = Math.max(0, noiseVariance * (squares - neighbours));
-  const noise = noiseVariance ** 2 * (1.5 * deviations.length - 0.5);
-  const sd = Math.sqrt(4 * signal + 2 * noise) / freedom;
+  const shared = neighbours === 'apart' ? 0 : 0.5;
+  const products = deviations.slice(1).reduce((sum, value, index) => sum + value * deviations[index]!, 0);
+  const variance = Math.max(0, squares / freedom - noise);
+  const ofNoise = noise ** 2 * (deviations.length + 2 * shared ** 2 * (deviations.length - 1));
+  const withSignal = Math.max(0, noise * (squares - 2 * shared * products) - ofNoise);
+  const chance = (4 * withSignal + 2 * ofNoise) / freedom ** 2;
+  const sd = Math.sqrt(chance + (VARIANCE_UNSURE * noise) ** 2);
   const plusMinus = (Math.sqrt(variance + sd) - Math.sqrt(Math.max(0, variance - sd))) / 2;
   return { value: Math.sqrt(variance), plusMinus };
 }

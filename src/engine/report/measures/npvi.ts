@@ -13,18 +13,24 @@ export function nPVI(durations: readonly number[]): number {
   return (100 * terms.reduce((sum, term) => sum + term, 0)) / terms.length;
 }
 
+/** Terms side by side err to the same side: their sum errs by about so much more than of terms apart. */
+const SHARED = 1.4;
+
 /**
- * nPVI of the intervals, q in place of d. The listener's noise is not taken out (it raises a low nPVI); the ± says how far
- * it moves the figure: each pair differs by noise of variance 3v beyond the two intervals' own (neighbours share an onset), so
- * about √(3v)/mean a term, over √m independent terms.
+ * nPVI of the intervals, q in place of d, the listener's share taken out as a variance: two neighbours, which share an onset,
+ * differ by noise of variance 3v, whose mean size is √(2/π) of its SD. ±: the noise of m terms, of which neighbours share two onsets, and a quarter of what was taken
+ * out, since the noise differs from piano to piano.
  */
 export function nPVIOf(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
   const durations = intervals.map((interval) => interval.perBeatMs);
   const centre = durations.reduce((sum, value) => sum + value, 0) / durations.length;
   const noise = intervals.reduce((sum, { noiseVariance }) => sum + noiseVariance, 0) / intervals.length;
+  const told = nPVI(durations);
+  const noisePercent = (100 * Math.sqrt(3 * noise)) / centre;
+  const value = Math.sqrt(Math.max(0, told ** 2 - (2 / Math.PI) * noisePercent ** 2));
   return {
-    value: nPVI(durations),
-    plusMinus: (100 * Math.sqrt(3 * noise)) / centre / Math.sqrt(durations.length - 1),
+    value,
+    plusMinus: Math.hypot((SHARED * noisePercent) / Math.sqrt(durations.length - 1), (told - value) / 4),
   };
 }

@@ -1,3 +1,4 @@
+import { onsetNoise, strikeVariance } from './onset-noise.ts';
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
@@ -9,6 +10,8 @@ export interface StruckKey extends StruckNote {
   readonly played: PlayedNote;
   readonly expected: ExpectedNote;
   readonly right: boolean;
+  /** SD of the ear's error of its onset, ms */
+  readonly onsetSdMs: number;
 }
 
 /** One step as it was struck by one hand, or by both. */
@@ -33,12 +36,14 @@ export interface Interval {
 
 /** Alignment → the steps struck by `hand` (null: by either), in order of time; steps with no key struck are left out. */
 export function strikesBy(heard: Heard, alignment: Alignment, hand: Hand | null): readonly Strike[] {
+  const noiseOf = onsetNoise(heard);
   const keys = alignment.matched.flatMap((note): StruckKey[] => {
     if (note.verdict !== 'correct' && note.verdict !== 'wrong') return [];
     const { expected, step, verdict } = note;
     if (hand !== null && expected.hand !== hand) return [];
     const played = heard.notes[note.played]!;
-    return [{ step, timeSec: played.timeSec, played, expected, right: verdict === 'correct' }];
+    const right = verdict === 'correct';
+    return [{ step, timeSec: played.timeSec, played, expected, right, onsetSdMs: noiseOf(played) }];
   });
   const detoursSec = alignment.extras
     .filter((extra) => extra.kind === 'repeat' || extra.kind === 'restart')
@@ -49,7 +54,6 @@ export function strikesBy(heard: Heard, alignment: Alignment, hand: Hand | null)
 /** Strikes → intervals between consecutive steps of the exercise. */
 export function intervalsOf(
   strikes: readonly Strike[],
-  heard: Heard,
   alignment: Alignment,
   hand: Hand | null,
 ): readonly Interval[] {
@@ -65,7 +69,7 @@ export function intervalsOf(
       ioiMs,
       perBeatMs: ioiMs / beats,
       intoCrossing: crossings.some((crossing) => hand === null || crossing.hand === hand),
-      noiseVariance: (heard.onsetSdMs ** 2 * (1 / to.notes.length + 1 / from.notes.length)) / beats ** 2,
+      noiseVariance: (strikeVariance(from.notes) + strikeVariance(to.notes)) / beats ** 2,
     };
   });
 }

@@ -2,6 +2,7 @@ import { mean, standardDeviation } from '../../base/statistics.ts';
 import type { Figure, Togetherness } from '../types.ts';
 import { notMeasured } from './estimate.ts';
 import { spreadWithoutNoise } from './noise.ts';
+import { strikeVariance } from './onset-noise.ts';
 import type { Strike } from './strikes.ts';
 
 const LEAST_STEPS = 3;
@@ -11,15 +12,11 @@ const LEAST_STEPS = 3;
  * over the attempt its mean (who leads) and its SD, the listener's noise taken out of both ±. Order can be told apart from
  * about 20 ms (Hirsh 1959); a louder key arrives earlier by some 20–30 ms (Goebl 2001), so a small lead is no fault.
  */
-export function togetherness(
-  left: readonly Strike[],
-  right: readonly Strike[],
-  onsetSdMs: number,
-): Togetherness {
+export function togetherness(left: readonly Strike[], right: readonly Strike[]): Togetherness {
   const steps = left.flatMap((strike) => {
     const other = right.find((one) => one.step === strike.step);
     if (other === undefined) return [];
-    const noise = onsetSdMs ** 2 * (1 / strike.notes.length + 1 / other.notes.length);
+    const noise = strikeVariance(strike.notes) + strikeVariance(other.notes);
     return [{ step: strike.step, leftMinusRightMs: 1000 * (strike.timeSec - other.timeSec), noise }];
   });
   const apart = steps.map((one) => one.leftMinusRightMs);
@@ -32,7 +29,7 @@ export function togetherness(
   const noise = mean(steps.map((one) => one.noise))!;
   const spread = spreadWithoutNoise(
     apart.map((value) => value - lead),
-    noise,
+    { variance: noise, neighbours: 'apart' },
     steps.length - 1,
   );
   const leadSd = Math.hypot(spread.value, Math.sqrt(noise)) / Math.sqrt(steps.length);

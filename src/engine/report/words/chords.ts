@@ -25,10 +25,10 @@ const spread: Situation = {
   name: 'chords-spread',
   takesSecond: true,
   tell: (scene) => {
-    const { criteria, heard } = scene;
+    const { criteria } = scene;
     const hands = scene.measured.byHand
       .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
-      .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads, heard.onsetSdMs) }))
+      .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads) }))
       .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
       .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
     const [worse] = hands;
