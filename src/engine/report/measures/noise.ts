@@ -17,8 +17,9 @@ const VARIANCE_UNSURE = 0.4;
  * `deviations` from their mean or line, with `freedom` degrees of freedom. Independent onset noise of SD σ adds 2σ² to the
  * variance of intervals and gives neighbours a correlation of −0.5 (Wing & Kristofferson 1973, memory). So with
  * v the noise variance of one value, S² = s² − v, and about the same playing heard again and again
- * Var(s²) = (4 (dᵀΣd − tr Σ²) + 2 tr Σ²) / freedom² + (0.4 v)², Σ having v on and, for intervals, −v/2 beside its diagonal: a quadratic
- * form in Gaussian noise, d as heard having its share of it, and what is not known of the noise itself. The ± is half the width from √(S² − sd) to √(S² + sd).
+ * Var(s²) = (4 (dᵀΣd − tr Σ²) + 2 tr Σ²) / freedom² + (0.4 v)², Σ having v on and, for intervals, −v/2 beside its diagonal: a
+ * quadratic form in Gaussian noise, d as heard having its share of it, and what is not known of the noise itself. The ± is half
+ * the width from √(S² − sd) to √(S² + sd).
  */
 export function spreadWithoutNoise(
   deviations: readonly number[],
