@@ -1,5 +1,5 @@
-import type { TeachingDevices } from './ui/attempt/teaching-devices.ts';
-import type { Teaching } from './ui/attempt/teaching.svelte.ts';
+import type { TeachingDevices } from './ui/teacher/state/devices.ts';
+import type { Teaching } from './ui/teacher/state/teaching.svelte.ts';
 
 type Shared = Pick<
   TeachingDevices,
@@ -14,7 +14,7 @@ export function createTeacher(shared: Shared): () => Promise<Teaching> {
 
 async function open(shared: Shared): Promise<Teaching> {
   const [{ Teaching }, archive, { encodeSound }, review, sorting, teaching] = await Promise.all([
-    import('./ui/attempt/teaching.svelte.ts'),
+    import('./ui/teacher/state/teaching.svelte.ts'),
     import('./io/archive/index.ts'),
     import('./io/encode/index.ts'),
     import('./io/review/index.ts'),

@@ -62,8 +62,8 @@ export const ROOMS: readonly string[] = [
   'terminal/drawing',
   'terminal/pile',
   'ui',
-  'ui/attempt',
   'ui/kit',
+  'ui/attempt',
   'ui/language',
   'ui/language/english',
   'ui/language/german',
@@ -88,6 +88,8 @@ export const ROOMS: readonly string[] = [
   'ui/review/pile',
   'ui/send',
   'ui/stand',
+  'ui/stand/state',
   'ui/teacher',
+  'ui/teacher/state',
   'ui/theory',
 ];

@@ -15,6 +15,7 @@ import type { Plan } from './plan.svelte.ts';
 import { Player, type EachFrame } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
+import { messageOf } from '../kit/errors.ts';
 
 export type { Sound } from './sound.ts';
 
@@ -77,8 +78,6 @@ export interface Reported {
   readonly sound: Sound;
   readonly report: Report;
 }
-
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class Desk {

@@ -11,6 +11,7 @@ import type {
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { changedEntries, earlierIds, othersIds, putInto } from './entries.ts';
 import type { Sound } from './sound.ts';
+import { messageOf } from '../kit/errors.ts';
 
 /** What an attempt was meant to be, as chosen before it. */
 export interface Aim {
@@ -28,8 +29,6 @@ export interface Kept {
   /** null: its sound is not kept */
   readonly sound: Sound | null;
 }
-
-const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** How long a plan for today is at first, minutes. */
 const FIRST_MINUTES = 20;

@@ -1,6 +1,6 @@
 import { STOP_BEATS } from '../../engine/index.ts';
 import type { Exercise } from '../../engine/index.ts';
-import type { LiveNote } from '../attempt/live-notes.ts';
+import type { LiveNote } from './state/live-notes.ts';
 import { cutSilences } from '../plots/pearls/warp.ts';
 
 /** A pearl of the growing string, px. */

@@ -1,4 +1,4 @@
-import type { Click } from '../attempt/stand-settings.ts';
+import type { Click } from './state/settings.ts';
 import { strings } from '../language/index.ts';
 
 const CLICK_ORDER: readonly Click[] = ['off', 'count-in', 'throughout'];

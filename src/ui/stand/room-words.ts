@@ -1,5 +1,5 @@
 import type { PianoProfile, RoomCheck } from '../../engine/index.ts';
-import type { RoomStep } from '../attempt/room.svelte.ts';
+import type { RoomStep } from './state/room.svelte.ts';
 import { signed, shown, withUnit } from '../kit/figures.ts';
 import { sentence, strings } from '../language/index.ts';
 

@@ -1,4 +1,4 @@
-import type { Stand } from '../attempt/stand.svelte.ts';
+import type { Stand } from './state/stand.svelte.ts';
 import { strings } from '../language/index.ts';
 
 /** What the listening is doing, in words that are read from two metres. */

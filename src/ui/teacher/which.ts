@@ -1,5 +1,5 @@
 import type { GivenFile, Playing, Student } from '../../io/teaching/index.ts';
-import { kindOf } from '../attempt/teaching-playings.ts';
+import { kindOf } from './state/playings.ts';
 
 /** Which attempts the list shows. */
 export type Which = 'to-hear' | 'to-answer' | 'all';

@@ -1,7 +1,7 @@
 import { buildExercise, type ExerciseChoice } from '../../engine/index.ts';
 import type { Place } from '../../io/review/index.ts';
 import type { Playing, Student } from '../../io/teaching/index.ts';
-import { kindOf, readingsOf } from '../attempt/teaching-playings.ts';
+import { kindOf, readingsOf } from './state/playings.ts';
 import { clock } from '../kit/figures.ts';
 import { sentence, strings } from '../language/index.ts';
 import type { Spot } from '../plots/pearls/spots.ts';

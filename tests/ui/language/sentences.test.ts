@@ -32,7 +32,11 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['io/teaching', /\.ts$/],
   ['io/unfinished', /\.ts$/],
   ['ui/attempt', /\.ts$/],
+  ['ui/practice', /\.ts$/],
+  ['ui/send', /\.ts$/],
   ['ui/stand', /\.ts$/],
+  ['ui/stand/state', /\.ts$/],
+  ['ui/teacher/state', /\.ts$/],
 ];
 
 /** What no user can cause, only a caller: `timeSec=…, must be …`. */

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/index.ts';
-import type { LiveNote } from '../../../src/ui/attempt/live-notes.ts';
+import type { LiveNote } from '../../../src/ui/stand/state/live-notes.ts';
 import { drawLive, type LiveStringOptions } from '../../../src/ui/stand/live-string.ts';
 
 const ARPEGGIO = buildExercise({ key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 });

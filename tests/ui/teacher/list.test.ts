@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
-import { kindOf } from '../../../src/ui/attempt/teaching-playings.ts';
+import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';

@@ -1,4 +1,4 @@
-/** What is said of reviews that came and of attempts that are sent (src/io/shelf/, src/ui/attempt/), as in `sentences.ts`. */
+/** What is said of reviews that came and of attempts that are sent (src/io/shelf/, src/ui/send/, src/ui/practice/), as in `sentences.ts`. */
 export const SHELF_SENTENCES: readonly (readonly [english: string, german: string])[] = [
   [
     'There is no room left on this device for the review. Delete older reviews or the sound of older attempts, then open it again.',

@@ -1,0 +1,186 @@
+import { buildExercise } from '../../engine/index.ts';
+import type { AssignedExercise } from '../../engine/index.ts';
+import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
+import type { Shelf, Shelved } from '../../io/shelf/index.ts';
+import type { Trouble } from '../attempt/desk.svelte.ts';
+import type { Journal } from '../attempt/journal.svelte.ts';
+import type { Sound } from '../attempt/sound.ts';
+import { messageOf } from '../kit/errors.ts';
+
+/** What receiving needs of the device, passed in. */
+export interface ReviewDevices {
+  readonly shelf: Shelf;
+  /** Whether an archive means to be a review: then it is told as one, and not as an archive of recordings. */
+  readonly isReview: (file: Blob) => Promise<boolean>;
+  /** A file → the review in it, wholly; rejects with a plain message where it is none. */
+  readonly read: (file: Blob) => Promise<Review>;
+  readonly decode: Decode;
+}
+
+/** What every zip begins with (PKWARE APPNOTE 6.3.10, 4.3.7). */
+const ZIP_SIGN = 'PK';
+
+/** Reviews that a teacher has sent, as the page sees them. Nothing here rejects: what does not work is said in `trouble`. */
+export class Reviews {
+  /** newest first, deleted ones too; null: not read yet */
+  all: readonly Shelved[] | null = $state.raw(null);
+  /** the one that is shown */
+  opened: Review | null = $state.raw(null);
+  /** name of the file that is being read; null: none */
+  reading: string | null = $state(null);
+  trouble: Pick<Trouble, 'title' | 'message'> | null = $state.raw(null);
+  readonly #devices: ReviewDevices;
+  readonly #journal: Journal;
+  #loading: Promise<void> | null = null;
+
+  constructor(devices: ReviewDevices, journal: Journal) {
+    this.#devices = devices;
+    this.#journal = journal;
+  }
+
+  readonly shown: readonly Shelved[] = $derived(
+    (this.all ?? []).filter(({ deletedMs }) => deletedMs === null),
+  );
+  readonly deleted: readonly Shelved[] = $derived(
+    (this.all ?? []).filter(({ deletedMs }) => deletedMs !== null),
+  );
+
+  /** Reads what there is, once. */
+  load(): Promise<void> {
+    this.#loading ??= this.#look();
+    return this.#loading;
+  }
+
+  /** Whether a file means to be a review. What reads reviews is brought in only where it may be. */
+  async isReview(file: Blob): Promise<boolean> {
+    try {
+      return (
+        (await file.slice(0, ZIP_SIGN.length).text()) === ZIP_SIGN && (await this.#devices.isReview(file))
+      );
+    } catch {
+      // It cannot be read: whoever opens it next says why.
+      return false;
+    }
+  }
+
+  /**
+   * Opens files from a teacher, keeps them all and shows the first. Whether any was a review; of one that is none nothing is
+   * changed, and `trouble` says why.
+   */
+  async receive(files: readonly File[]): Promise<boolean> {
+    this.trouble = null;
+    const read: Review[] = [];
+    const refused: string[] = [];
+    for (const file of files) {
+      this.reading = file.name;
+      try {
+        const review = await this.#devices.read(file);
+        if (review.kind === 'attempts') throw new Error(FOR_A_TEACHER);
+        read.push(review);
+      } catch (error) {
+        refused.push(files.length === 1 ? messageOf(error) : `${file.name}: ${messageOf(error)}`);
+      }
+    }
+    this.reading = null;
+    if (refused.length > 0)
+      this.trouble = { title: 'This file could not be opened', message: refused.join('\n') };
+    const [first] = read;
+    if (first === undefined) return false;
+    this.opened = first;
+    await this.#keep(read);
+    return true;
+  }
+
+  /** Shows one that was received before. */
+  async open(id: string): Promise<void> {
+    await this.#try(async ({ shelf }) => {
+      this.opened = await shelf.review(id);
+      await shelf.markRead(id);
+    });
+    await this.#look();
+  }
+
+  leave(): void {
+    this.opened = null;
+  }
+
+  /** Deletes a review, and with it what it asks for. */
+  async remove(id: string): Promise<void> {
+    if (this.opened?.id === id) this.opened = null;
+    await this.#try(({ shelf }) => shelf.remove(id));
+    await this.#look();
+  }
+
+  async restore(ids: readonly string[]): Promise<void> {
+    for (const id of ids) await this.#try(({ shelf }) => shelf.restore(id));
+    await this.#look();
+  }
+
+  dismissTrouble(): void {
+    this.trouble = null;
+  }
+
+  /** The sound of an attempt that was reviewed: as it travelled, or the student's own where it travelled without. Null: none. */
+  async soundOf({ id, name, sound }: SentAttempt): Promise<Sound | null> {
+    if (sound === null) {
+      await this.#journal.load();
+      return (await this.#journal.open(id))?.sound ?? null;
+    }
+    return this.hear(sound, name);
+  }
+
+  /** Sound that travelled → sound; null: it cannot be read, and `trouble` says why. */
+  async hear(file: SoundFile, name: string): Promise<Sound | null> {
+    const audio = await this.#try(({ decode }) =>
+      decode(file.bytes.slice().buffer, `sound.${endingOf(file)}`),
+    );
+    return audio === undefined ? null : { ...audio, name, recordedHere: true, remarks: [] };
+  }
+
+  /** All of them, the first one read. */
+  async #keep(reviews: readonly Review[]): Promise<void> {
+    await this.#try(async ({ shelf }) => {
+      for (const review of reviews) await shelf.put(review);
+      await shelf.markRead(reviews[0]!.id);
+    });
+    await this.#look();
+  }
+
+  async #look(): Promise<void> {
+    this.all = (await this.#try(({ shelf }) => shelf.all())) ?? this.all ?? [];
+    this.#journal.assigned = assignedIn(this.shown);
+  }
+
+  /** Undefined where it failed; a failure is told. */
+  async #try<T>(act: (devices: ReviewDevices) => Promise<T>): Promise<T | undefined> {
+    try {
+      return await act(this.#devices);
+    } catch (error) {
+      this.trouble = { title: 'The reviews could not be kept or read', message: messageOf(error) };
+      return undefined;
+    }
+  }
+}
+
+const FOR_A_TEACHER =
+  'It holds attempts that somebody sends to a teacher. A teacher opens it on the page “For teachers”.';
+
+function endingOf({ mime }: SoundFile): string {
+  return mime === 'audio/webm' ? 'webm' : 'wav';
+}
+
+/** Reviews, newest first → all that they ask for, in that order. Attempts count from when the review was made. */
+export function assignedIn(reviews: readonly Shelved[]): readonly AssignedExercise[] {
+  return reviews.flatMap(({ madeMs, receivedMs, assignment }) =>
+    assignment.map(({ exercise, targetBpm, inARow, evennessPercent, note }) => ({
+      // spelt our way, so that one exercise is one
+      exercise: buildExercise(exercise).choice,
+      targetBpm,
+      inARow,
+      evennessPercent,
+      note,
+      // The teacher's clock may be ahead.
+      sinceMs: Math.min(madeMs, receivedMs),
+    })),
+  );
+}

@@ -1,0 +1,132 @@
+import type { LiveEvent, RoomCheck } from '../../../engine/index.ts';
+import type { LiveListening, RoomAnalyst } from '../../../io/analysis/index.ts';
+import type { LiveMicrophone } from '../../../io/microphone/index.ts';
+import { openEar, type Ear } from './ear.ts';
+import type { ThisPiano } from './this-piano.ts';
+
+export interface RoomDevices {
+  readonly analyst: Pick<RoomAnalyst, 'checkRoom'>;
+  readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
+  readonly openLiveEar: (sampleRateHz: number, options: object) => LiveListening;
+  readonly piano: ThisPiano;
+}
+
+/** The notes that are asked for, in their order. */
+export const ASKED = ['low', 'middle', 'high'] as const;
+
+export type RoomStep =
+  | { readonly kind: 'off' }
+  | { readonly kind: 'opening' }
+  | { readonly kind: 'silence'; readonly leftSec: number }
+  | { readonly kind: 'note'; readonly asked: (typeof ASKED)[number] }
+  | { readonly kind: 'working' }
+  | { readonly kind: 'done'; readonly check: RoomCheck };
+
+/** How long nobody is to play, seconds, and how long the room may settle before. */
+const SILENCE = { settleSec: 0.7, lengthSec: 3 } as const;
+/** A note rings so long before the next is asked for; without one for so long, it is gone on without it, seconds. */
+const NOTE = { ringSec: 1.3, patienceSec: 12 } as const;
+
+/** Looks at the place before playing: three seconds of silence, then one low, one middle, one high note. */
+export class Room {
+  step: RoomStep = $state.raw({ kind: 'off' });
+  trouble: string | null = $state(null);
+  readonly #devices: RoomDevices;
+  #ear: Ear | null = null;
+  #turn = 0;
+  /** when the silence ended and the notes began */
+  #silentToSec = 0;
+  /** when the note asked for came; null: not yet */
+  #struckSec: number | null = null;
+  #askedSec = 0;
+
+  constructor(devices: RoomDevices) {
+    this.#devices = devices;
+  }
+
+  async begin(deviceId: string | null): Promise<void> {
+    await this.leave();
+    this.trouble = null;
+    this.step = { kind: 'opening' };
+    const turn = this.#turn;
+    try {
+      const microphone = await this.#devices.openMicrophone(deviceId);
+      if (turn !== this.#turn) return microphone.close();
+      this.#silentToSec = microphone.nowSec() + SILENCE.settleSec + SILENCE.lengthSec;
+      this.#struckSec = null;
+      this.#ear = openEar(
+        microphone,
+        this.#devices.openLiveEar,
+        {},
+        {
+          onEvent: (event) => this.#hear(event),
+          onTrouble: ({ kind, message }) => {
+            if (kind === 'gone') void this.#fail(message);
+          },
+          onFailure: (message) => void this.#fail(message),
+        },
+      );
+      this.#ear.keepFrom(microphone.nowSec());
+      this.step = { kind: 'silence', leftSec: SILENCE.lengthSec };
+    } catch (error) {
+      if (turn === this.#turn) await this.#fail(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  async leave(): Promise<void> {
+    this.#turn += 1;
+    this.step = { kind: 'off' };
+    const ear = this.#ear;
+    this.#ear = null;
+    await ear?.stop();
+  }
+
+  async #fail(message: string): Promise<void> {
+    await this.leave();
+    this.trouble = message;
+  }
+
+  #hear(event: LiveEvent): void {
+    const { step } = this;
+    if (event.kind === 'struck' && event.final && step.kind === 'note' && event.timeSec > this.#askedSec)
+      this.#struckSec ??= event.timeSec;
+    if (event.kind !== 'level') return;
+    if (step.kind === 'silence') {
+      const leftSec = Math.ceil(this.#silentToSec - event.timeSec);
+      if (event.timeSec >= this.#silentToSec) this.#ask('low', event.timeSec);
+      else if (leftSec !== step.leftSec)
+        this.step = { kind: 'silence', leftSec: Math.min(leftSec, SILENCE.lengthSec) };
+    }
+    if (step.kind !== 'note') return;
+    const rung = this.#struckSec !== null && event.timeSec - this.#struckSec >= NOTE.ringSec;
+    if (!rung && event.timeSec - this.#askedSec < NOTE.patienceSec) return;
+    const next = ASKED[ASKED.indexOf(step.asked) + 1];
+    if (next === undefined || !rung) void this.#judge();
+    else this.#ask(next, event.timeSec);
+  }
+
+  #ask(asked: (typeof ASKED)[number], nowSec: number): void {
+    this.#struckSec = null;
+    this.#askedSec = nowSec;
+    this.step = { kind: 'note', asked };
+  }
+
+  async #judge(): Promise<void> {
+    const ear = this.#ear;
+    if (ear === null) return;
+    this.step = { kind: 'working' };
+    const turn = this.#turn;
+    const silence = ear.take(this.#silentToSec - SILENCE.lengthSec, this.#silentToSec);
+    const played = ear.take(this.#silentToSec, ear.nowSec());
+    this.#ear = null;
+    try {
+      await ear.stop();
+      const check = await this.#devices.analyst.checkRoom(silence, played);
+      if (turn !== this.#turn) return;
+      this.#devices.piano.learn(check.piano);
+      this.step = { kind: 'done', check };
+    } catch (error) {
+      if (turn === this.#turn) await this.#fail(error instanceof Error ? error.message : String(error));
+    }
+  }
+}

@@ -1,0 +1,285 @@
+import type { Assessment, ExerciseChoice, LiveEvent, LiveOptions } from '../../../engine/index.ts';
+import type { MicrophoneTrouble } from '../../../io/microphone/index.ts';
+import { recall, remember } from '../../../io/settings/index.ts';
+import type { MicrophoneName } from '../../attempt/desk.svelte.ts';
+import { openEar, type Ear } from './ear.ts';
+import type { Aim } from '../../attempt/journal.svelte.ts';
+import { withEvent, type LiveNote } from './live-notes.ts';
+import { OwnSounds } from './own-sounds.ts';
+import type { Plan } from '../../attempt/plan.svelte.ts';
+import type { Sound } from '../../attempt/sound.ts';
+import type { StandDevices } from './devices.ts';
+import { endingSilenceSec, readStandSettings, type StandSettings } from './settings.ts';
+import { soundOf, UnderWay } from './under-way.ts';
+import { messageOf } from '../../kit/errors.ts';
+
+/** An attempt that has been told. */
+export interface Told {
+  readonly sound: Sound;
+  readonly assessment: Assessment;
+  /** its name in the journal */
+  readonly id: string;
+  /** which attempt of this sitting, from 1 */
+  readonly number: number;
+}
+
+/** What the screen shows: at rest, a string that grows, an attempt being worked out, or what it came to. */
+export type Face = 'waiting' | 'listening' | 'working' | 'told';
+
+/** Listening at the piano without hands: attempts begin and end by themselves, one after the other. */
+export class Stand {
+  phase: 'off' | 'opening' | 'on' = $state('off');
+  settings: StandSettings = $state.raw(readStandSettings(null));
+  microphones: readonly MicrophoneName[] = $state.raw([]);
+  /** the notes of the attempt in progress, guesses among them */
+  notes: readonly LiveNote[] = $state.raw([]);
+  /** the notes of the attempt being worked out */
+  closed: readonly LiveNote[] = $state.raw([]);
+  attemptUnderWay = $state(false);
+  working = $state(0);
+  attempts = $state(0);
+  told: Told | null = $state.raw(null);
+  /** what is wrong or was, in plain words; null: nothing */
+  trouble: string | null = $state(null);
+  /** listening stands still until the page is touched or the device comes back */
+  halted = $state(false);
+  level: Extract<LiveEvent, { kind: 'level' }> | null = $state.raw(null);
+  readonly plan: Plan;
+  readonly own: OwnSounds;
+  readonly #devices: StandDevices;
+  #ear: Ear | null = null;
+  #underWay: UnderWay | null = null;
+  /** counts openings, so that one that comes late is told from the one waited for */
+  #turn = 0;
+
+  constructor(devices: StandDevices, plan: Plan) {
+    this.#devices = devices;
+    this.plan = plan;
+    this.settings = readStandSettings(recall(devices.settings, 'stand'));
+    this.own = new OwnSounds(devices.pulse, devices.speech);
+    devices.onDevicesChange(() => void this.#deviceCameBack());
+    devices.screen.onSeen((seen) => {
+      if (!seen) this.#underWay?.layAside(true);
+    });
+  }
+
+  get face(): Face {
+    // A guess alone, which a knock may bring about, turns nothing over.
+    if (this.attemptUnderWay || this.notes.some((note) => note.final)) return 'listening';
+    if (this.working > 0) return 'working';
+    return this.told === null ? 'waiting' : 'told';
+  }
+
+  /** beats a minute of the pulse; null: none is aimed at */
+  get bpm(): number | null {
+    return this.plan.targetBpm;
+  }
+
+  /** The tempo of the last attempt, beats a minute; null where it has none. */
+  get lastBpm(): number | null {
+    const last = this.told?.assessment;
+    if (last?.kind !== 'report') return null;
+    const { tempoBpm } = last.report.measures;
+    return 'value' in tempoBpm ? Math.round(tempoBpm.value) : null;
+  }
+
+  change(part: Partial<StandSettings>): void {
+    this.settings = { ...this.settings, ...part };
+    remember(this.#devices.settings, 'stand', this.settings);
+  }
+
+  /** From one touch on, everything goes by itself. */
+  async listen(): Promise<void> {
+    if (this.phase !== 'off') return;
+    this.phase = 'opening';
+    this.trouble = null;
+    this.attempts = 0;
+    this.told = null;
+    // Called while the touch is being answered: browsers open no loudspeaker otherwise.
+    this.own.open(this.settings, this.bpm);
+    this.#devices.screen.keepAwake();
+    if (await this.#open()) this.microphones = await this.#devices.listMicrophones().catch(() => []);
+    else this.#close();
+  }
+
+  /** Ends the listening; an attempt under way is ended with it, and analysed. */
+  async stop(): Promise<void> {
+    this.#turn += 1;
+    const ear = this.#ear;
+    if (ear !== null) await this.#leave(ear);
+    this.#close();
+  }
+
+  /** Goes on after the device's sleep. */
+  async resume(): Promise<void> {
+    await this.#ear?.resume();
+    if (this.#ear === null && this.phase === 'on') await this.#open();
+  }
+
+  /** What a page that was closed in the middle of an attempt left behind is kept and told. */
+  async recover(): Promise<void> {
+    const left = await this.#devices.unfinished.recover().catch(() => []);
+    for (const { channels, sampleRateHz, about, forget } of left) {
+      const remark = 'The page was closed during this attempt; what had sounded until then was kept.';
+      const sound = { ...soundOf({ channels, sampleRateHz, processing: [] }, ''), remarks: [remark] };
+      if ((channels[0]?.length ?? 0) > 0) await this.#tell(sound, about as Aim, () => void forget());
+      else await forget();
+    }
+  }
+
+  /** Tells the last attempt again, as another exercise. */
+  async tellAs(choice: ExerciseChoice): Promise<void> {
+    const { told } = this;
+    if (told === null) return;
+    const assessment = await this.#analyse(told.sound, { choice, targetBpm: this.bpm }, told.id);
+    if (this.told !== told) return;
+    this.plan.choose(choice);
+    this.told = { ...told, assessment };
+    await this.#devices.journal.complete(told.id, assessment);
+  }
+
+  async #open(): Promise<boolean> {
+    const turn = (this.#turn += 1);
+    try {
+      const microphone = await this.#devices.openMicrophone(this.settings.deviceId);
+      if (turn !== this.#turn) {
+        microphone.close();
+        return false;
+      }
+      const options: Partial<LiveOptions> = {
+        silenceSec: endingSilenceSec(this.settings, this.bpm),
+        piano: this.#devices.piano.known,
+      };
+      const ear = openEar(microphone, this.#devices.openLiveEar, options, {
+        onEvent: (event) => this.#hear(event),
+        onTrouble: (trouble) => void this.#suffer(trouble),
+        onFailure: (message) => void this.#lose(message),
+      });
+      this.#ear = ear;
+      this.own.attach(ear);
+      this.phase = 'on';
+      this.halted = false;
+      return true;
+    } catch (error) {
+      if (turn === this.#turn) this.trouble = messageOf(error);
+      return false;
+    }
+  }
+
+  /** Lets the microphone go; what it has heard of an attempt is hers. */
+  async #leave(ear: Ear): Promise<void> {
+    await ear.stop();
+    // The ear ends an attempt under way by itself; where it could not any more, it is ended here.
+    if (this.#underWay !== null) this.#finish(this.#underWay.startSec, ear.nowSec());
+    if (this.#ear === ear) this.#ear = null;
+    this.notes = [];
+  }
+
+  #close(): void {
+    this.phase = 'off';
+    this.halted = false;
+    this.level = null;
+    this.own.close();
+    this.#devices.screen.letSleep();
+  }
+
+  #hear(event: LiveEvent): void {
+    this.notes = withEvent(this.notes, event);
+    switch (event.kind) {
+      case 'level':
+        this.level = event;
+        this.own.tick();
+        this.#underWay?.layAside(false);
+        return;
+      case 'started':
+        this.#begin(event.cutSec);
+        return;
+      case 'ended':
+        this.#finish(event.startSec, event.endSec);
+        return;
+      default:
+        this.own.playing(this.notes.length > 0);
+    }
+  }
+
+  #begin(startSec: number): void {
+    const ear = this.#ear;
+    if (ear === null) return;
+    this.trouble = null;
+    const aim = { choice: this.plan.recognise ? null : this.plan.choice, targetBpm: this.plan.targetBpm };
+    const keeping = this.#devices.unfinished.begin(ear.sampleRateHz, aim);
+    this.#underWay = new UnderWay(ear, startSec, aim, keeping);
+    this.#underWay.layAside(true);
+    this.attemptUnderWay = true;
+  }
+
+  #finish(startSec: number, endSec: number): void {
+    const attempt = this.#underWay;
+    if (attempt === null) return;
+    this.#underWay = null;
+    this.attemptUnderWay = false;
+    this.closed = this.notes.filter((note) => note.timeSec <= endSec);
+    this.notes = this.notes.filter((note) => note.timeSec > endSec);
+    const sound = attempt.end(startSec, endSec);
+    this.attempts += 1;
+    this.own.rest();
+    void this.#tell(sound, attempt.aim, () => attempt.kept());
+  }
+
+  /** Kept first, then analysed, then told. */
+  async #tell(sound: Sound, aim: Aim, kept: () => void): Promise<void> {
+    const number = this.attempts;
+    this.working += 1;
+    try {
+      const { journal } = this.#devices;
+      const id = await journal.keep(sound, aim);
+      kept();
+      const assessment = await this.#analyse(sound, aim, id);
+      this.told = { sound, assessment, id, number };
+      if (this.plan.recognise && assessment.kind === 'report')
+        this.plan.adopt(assessment.alignment.exercise.choice);
+      if (this.phase === 'on' && this.settings.speak) this.own.say(this.#devices.spoken(assessment));
+      this.#learn(assessment);
+      await journal.complete(id, assessment);
+    } catch (error) {
+      this.trouble = `This attempt could not be worked out. ${messageOf(error)}`;
+    } finally {
+      this.working -= 1;
+    }
+  }
+
+  async #analyse(sound: Sound, { choice, targetBpm }: Aim, id: string): Promise<Assessment> {
+    const { journal, analyst, piano } = this.#devices;
+    const earlier = await journal.earlier(choice, id);
+    const criteria = journal.criteriaFor(choice);
+    const tongue = this.#devices.tongue?.();
+    const options = { targetBpm, earlier, criteria, piano: piano.known };
+    return analyst.analyse(sound, choice, tongue === undefined ? options : { ...options, tongue });
+  }
+
+  #learn(assessment: Assessment): void {
+    const { piano } = this.#devices;
+    piano.learnFrom(assessment);
+    if (piano.known !== null) this.#ear?.usePiano(piano.known);
+  }
+
+  async #suffer(trouble: MicrophoneTrouble): Promise<void> {
+    this.trouble = trouble.message;
+    if (trouble.lostSec > 0) this.#underWay?.remark(trouble.message);
+    if (trouble.kind === 'gone') await this.#lose(trouble.message);
+    else this.halted = trouble.kind === 'silenced' || trouble.kind === 'asleep';
+  }
+
+  /** Nothing comes in any more: what came before is told, and the device is waited for. */
+  async #lose(message: string): Promise<void> {
+    this.halted = true;
+    this.trouble = message;
+    const ear = this.#ear;
+    if (ear !== null) await this.#leave(ear);
+  }
+
+  async #deviceCameBack(): Promise<void> {
+    if (this.phase !== 'on' || this.#ear !== null) return;
+    if (await this.#open()) this.trouble = 'The microphone is back; listening goes on.';
+  }
+}

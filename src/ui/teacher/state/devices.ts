@@ -1,0 +1,44 @@
+import type { AudioInput, Criteria, Tongue } from '../../../engine/index.ts';
+import type { Analyst } from '../../../io/analysis/index.ts';
+import type { Microphone } from '../../../io/microphone/index.ts';
+import type { Review, SoundFile } from '../../../io/review/index.ts';
+import type { Sorters } from '../../../io/sorting/index.ts';
+import type { TeachingStore } from '../../../io/teaching/index.ts';
+import type { Player } from '../../attempt/player.svelte.ts';
+import type { Versions } from '../../attempt/retiming.ts';
+import type { Sound } from '../../attempt/sound.ts';
+
+/** A file in a zip. */
+interface PackedFile {
+  readonly name: string;
+  readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
+}
+
+/** What the teacher's page is made of; passed in, so that it can be tested without a browser. */
+export interface TeachingDevices {
+  readonly store: TeachingStore;
+  readonly sorters: Sorters;
+  readonly analyst: Analyst;
+  readonly decode: (
+    bytes: ArrayBuffer,
+    name: string,
+  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
+  /** sound → a small file that travels */
+  readonly encode: (sound: AudioInput) => Promise<SoundFile>;
+  /** the same for speech */
+  readonly encodeVoice: (sound: AudioInput) => Promise<SoundFile>;
+  readonly isArchive: (file: Blob) => Promise<boolean>;
+  /** a zip → its files, unpacked when they are read */
+  readonly openArchive: (zip: Blob) => Promise<readonly PackedFile[]>;
+  /** whether it means to be a review, or attempts from a student */
+  readonly isReview: (file: Blob) => Promise<boolean>;
+  readonly readReview: (file: Blob) => Promise<Review>;
+  readonly writeReview: (review: Review) => Promise<Blob>;
+  readonly openMicrophone: () => Promise<Microphone>;
+  readonly playerOf: (sound: Sound, versions: Versions | null) => Player;
+  readonly tongue: () => Tongue;
+  /** what counts as ready, and where a trouble begins */
+  readonly criteria: () => Criteria;
+  /** ms since 1970 */
+  readonly now: () => number;
+}

@@ -1,0 +1,183 @@
+import { buildExercise } from '../../../engine/index.ts';
+import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
+import type { Correction, Place, Remark, SoundFile } from '../../../io/review/index.ts';
+import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
+import { sameChoice } from '../../attempt/plan.svelte.ts';
+import type { Player } from '../../attempt/player.svelte.ts';
+import { versionsOf } from '../../attempt/retiming.ts';
+import type { Sound } from '../../attempt/sound.ts';
+import { messageOf } from '../../kit/errors.ts';
+import type { TeachingDevices } from './devices.ts';
+import type { TeachingLists } from './lists.svelte.ts';
+import { moved, samePlace } from './places.ts';
+import { choiceOf, toldBy } from './playings.ts';
+
+/** One attempt opened: its reports, its sound, and what the teacher says of it. Nothing rejects; `trouble` tells. */
+export class Hearing {
+  playing: Playing = $state.raw(null as never);
+  reports: Reports = $state.raw({ own: null, chosen: null });
+  said: Said = $state.raw({ remarks: [], corrections: [] });
+  sound: Sound | null = $state.raw(null);
+  player: Player | null = $state.raw(null);
+  /** earlier attempts of this student at the same exercise, oldest first */
+  others: readonly { readonly report: Report; readonly whenMs: number | null; readonly name: string }[] =
+    $state.raw([]);
+  loaded = $state(false);
+  /** 0..1 while it is measured as another exercise */
+  measuring: number | null = $state(null);
+  trouble: string | null = $state.raw(null);
+  /** what was said before the last deletion */
+  undo: Said | null = $state.raw(null);
+  readonly #devices: TeachingDevices;
+  readonly #lists: TeachingLists;
+
+  constructor(devices: TeachingDevices, lists: TeachingLists, playing: Playing) {
+    this.#devices = devices;
+    this.#lists = lists;
+    this.playing = playing;
+  }
+
+  /** the one that counts: as the teacher chose, else as the tool recognised it */
+  readonly report: Report | null = $derived(this.reports.chosen ?? this.reports.own);
+  readonly exercise: Exercise | null = $derived(
+    this.report === null ? null : buildExercise(choiceOf(this.report)),
+  );
+
+  async load(): Promise<void> {
+    const { store, decode } = this.#devices;
+    const { id, name } = this.playing;
+    try {
+      [this.reports, this.said] = await Promise.all([store.reports(id), store.said(id)]);
+      const file = await store.sound(id);
+      if (file !== null) {
+        const { channels, sampleRateHz, remarks } = await decode(bufferOf(file), name);
+        this.sound = { channels, sampleRateHz, remarks, name, recordedHere: false };
+      }
+      this.#renewPlayer();
+      await this.#loadOthers();
+    } catch (error) {
+      this.trouble = messageOf(error);
+    }
+    if (this.sound === null) await this.heard();
+    this.loaded = true;
+  }
+
+  /** Its sound was played, or there is none. */
+  async heard(): Promise<void> {
+    if (this.playing.heardMs === null) await this.#put({ heardMs: this.#devices.now() });
+  }
+
+  /** Adds a remark, or puts one in the place of that of its name. */
+  async remark(remark: Remark): Promise<void> {
+    const { remarks } = this.said;
+    const known = remarks.some(({ id }) => id === remark.id);
+    const after = known ? remarks.map((one) => (one.id === remark.id ? remark : one)) : [...remarks, remark];
+    await this.#say({ ...this.said, remarks: after });
+  }
+
+  async removeRemark(id: string): Promise<void> {
+    this.undo = this.said;
+    await this.#say({ ...this.said, remarks: this.said.remarks.filter((one) => one.id !== id) });
+  }
+
+  /** Holds something against the tool's word; the same place again replaces it. */
+  async correct(correction: Correction): Promise<void> {
+    const others = this.said.corrections.filter(({ place }) => !samePlace(place, correction.place));
+    await this.#say({ ...this.said, corrections: [...others, correction] });
+  }
+
+  async removeCorrection(place: Place): Promise<void> {
+    this.undo = this.said;
+    const corrections = this.said.corrections.filter((one) => !samePlace(one.place, place));
+    await this.#say({ ...this.said, corrections });
+  }
+
+  async takeBack(): Promise<void> {
+    const before = this.undo;
+    this.undo = null;
+    if (before !== null) await this.#say(before);
+  }
+
+  newId(): string {
+    return this.#devices.store.newId();
+  }
+
+  /** Measures it as another exercise; the tool's own reading is kept beside. */
+  async measureAs(choice: ExerciseChoice): Promise<void> {
+    const recognised = this.playing.recognition.choice;
+    this.trouble = null;
+    if (recognised !== null && sameChoice(choice, recognised)) return this.#use(null, null);
+    if (this.sound === null) return;
+    this.measuring = 0;
+    const { analyst, tongue, criteria } = this.#devices;
+    try {
+      const options = { tongue: tongue(), criteria: criteria() };
+      const told = await analyst.analyse(this.sound, choice, options, (share) => (this.measuring = share));
+      if (told.kind === 'report') await this.#use(choice, told.report);
+      else this.trouble = told.reason;
+    } catch (error) {
+      this.trouble = messageOf(error);
+    }
+    this.measuring = null;
+  }
+
+  close(): void {
+    this.player?.close();
+    this.player = null;
+  }
+
+  async #use(chosen: ExerciseChoice | null, report: Report | null): Promise<void> {
+    this.reports = { ...this.reports, chosen: report };
+    await this.#lists.try(() => this.#devices.store.putReports(this.playing.id, this.reports));
+    await this.#put({ chosen, ...toldBy(this.report) });
+    if (this.report !== null) await this.#say(moved(this.said, this.report));
+    this.#renewPlayer();
+    await this.#loadOthers();
+  }
+
+  async #loadOthers(): Promise<void> {
+    const { summary, studentId, id, whenMs } = this.playing;
+    if (summary === null) return;
+    const same = this.#lists.playings.filter(
+      (one) =>
+        one.studentId === studentId &&
+        one.id !== id &&
+        one.summary !== null &&
+        sameChoice(one.summary.exercise, summary.exercise) &&
+        (one.whenMs ?? 0) <= (whenMs ?? Infinity),
+    );
+    const told = await Promise.all(
+      same
+        .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0))
+        .map(async (one) => ({ one, reports: await this.#devices.store.reports(one.id) })),
+    );
+    this.others = told.flatMap(({ one, reports }) => {
+      const report = reports.chosen ?? reports.own;
+      return report === null ? [] : [{ report, whenMs: one.whenMs, name: one.name }];
+    });
+  }
+
+  #renewPlayer(): void {
+    this.close();
+    if (this.sound === null) return;
+    const { report, exercise } = this;
+    const versions = report === null || exercise === null ? null : versionsOf(report, exercise);
+    this.player = this.#devices.playerOf(this.sound, versions);
+  }
+
+  async #say(said: Said): Promise<void> {
+    this.said = said;
+    await this.#lists.try(() => this.#devices.store.putSaid(this.playing.id, said));
+    await this.#put({ remarks: said.remarks.length + said.corrections.length });
+  }
+
+  async #put(change: Partial<Playing>): Promise<void> {
+    this.playing = { ...this.playing, ...change };
+    await this.#lists.putPlayings([this.playing]);
+  }
+}
+
+/** The bytes of a file in a buffer of their own: decoders may take it away. */
+export function bufferOf({ bytes }: SoundFile): ArrayBuffer {
+  return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
+}

@@ -1,0 +1,186 @@
+import type { GivenFile, Playing, Student, TeachingStore } from '../../../io/teaching/index.ts';
+import { messageOf } from '../../kit/errors.ts';
+
+/** Something deleted that can still be brought back. */
+export interface Deleted {
+  readonly kind: 'student' | 'recording' | 'attempt';
+  readonly name: string;
+  readonly students: readonly string[];
+  readonly files: readonly string[];
+  readonly playings: readonly string[];
+}
+
+const isThere = ({ deletedMs }: { readonly deletedMs: number | null }): boolean => deletedMs === null;
+
+/** Students, their recordings and what was found in them: as the page shows them, and as they are stored. Nothing rejects. */
+export class TeachingLists {
+  #students: readonly Student[] = $state.raw([]);
+  #files: readonly GivenFile[] = $state.raw([]);
+  #playings: readonly Playing[] = $state.raw([]);
+  /** what did not work last, in a plain sentence */
+  trouble: string | null = $state.raw(null);
+  deleted: Deleted | null = $state.raw(null);
+  /** bytes that all of this address takes, and that the browser allows */
+  room: Awaited<ReturnType<TeachingStore['room']>> | null = $state.raw(null);
+  readonly #store: TeachingStore;
+  readonly #now: () => number;
+
+  constructor(store: TeachingStore, now: () => number) {
+    this.#store = store;
+    this.#now = now;
+  }
+
+  /** by name */
+  readonly students: readonly Student[] = $derived(
+    this.#students.filter(isThere).toSorted((a, b) => a.name.localeCompare(b.name)),
+  );
+  readonly files: readonly GivenFile[] = $derived(this.#files.filter(isThere));
+  readonly playings: readonly Playing[] = $derived(this.#playings.filter(isThere));
+
+  async load(): Promise<void> {
+    const found = await this.try(() => this.#store.load());
+    if (found !== undefined) {
+      this.#students = found.students;
+      this.#files = found.files;
+      this.#playings = found.playings;
+    }
+    await this.look();
+  }
+
+  async look(): Promise<void> {
+    this.room = (await this.try(() => this.#store.room())) ?? this.room;
+  }
+
+  dismissTrouble(): void {
+    this.trouble = null;
+  }
+
+  /** The student of that name, a new one where there is none. */
+  async studentNamed(name: string): Promise<Student> {
+    const known = this.students.find((one) => one.name.toLowerCase() === name.toLowerCase());
+    if (known !== undefined) return known;
+    const id = this.#store.newId();
+    const student = { id, name, words: '', message: '', assignment: [], sent: [], deletedMs: null };
+    await this.putStudent(student);
+    return student;
+  }
+
+  /** Calls a student so; one of that name already takes the recordings over. */
+  async rename(student: Student, name: string): Promise<void> {
+    const tidy = name.trim();
+    const same = this.students.find((one) => one.name === tidy && one.id !== student.id);
+    if (same === undefined) return this.putStudent({ ...student, name: tidy });
+    const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
+    await this.#move(this.#playings.filter(mine), this.#files.filter(mine), same.id);
+    await this.#forgetIfEmpty(student);
+  }
+
+  /** These recordings are somebody else's, by name. */
+  async moveTo(fileIds: readonly string[], name: string): Promise<void> {
+    const to = await this.studentNamed(name.trim());
+    const files = this.#files.filter(({ id }) => fileIds.includes(id));
+    const before = this.students.filter(({ id }) => files.some(({ studentId }) => studentId === id));
+    const playings = this.#playings.filter(({ fileId }) => fileIds.includes(fileId));
+    await this.#move(playings, files, to.id);
+    for (const student of before) if (student.id !== to.id) await this.#forgetIfEmpty(student);
+  }
+
+  async putStudent(student: Student): Promise<void> {
+    this.#students = replaced(this.#students, [student]);
+    await this.try(() => this.#store.putStudents([student]));
+  }
+
+  async putFiles(files: readonly GivenFile[]): Promise<void> {
+    this.#files = replaced(this.#files, files);
+    await this.try(() => this.#store.putFiles(files));
+  }
+
+  async putPlayings(playings: readonly Playing[]): Promise<void> {
+    this.#playings = replaced(this.#playings, playings);
+    await this.try(() => this.#store.putPlayings(playings));
+  }
+
+  /** Shows what is stored already, or will be. */
+  show(files: readonly GivenFile[], playings: readonly Playing[]): void {
+    this.#files = replaced(this.#files, files);
+    this.#playings = replaced(this.#playings, playings);
+  }
+
+  /** Deletes so that it can be undone; what was deleted before that is ended. */
+  async remove(what: Deleted): Promise<void> {
+    await this.settle();
+    this.deleted = what;
+    await this.#mark(what, this.#now());
+  }
+
+  async restore(): Promise<void> {
+    const what = this.deleted;
+    this.deleted = null;
+    if (what !== null) await this.#mark(what, null);
+  }
+
+  /** Ends for good what was deleted last. */
+  async settle(): Promise<void> {
+    const what = this.deleted;
+    if (what === null) return;
+    this.deleted = null;
+    const not = (ids: readonly string[]) => (one: { readonly id: string }) => !ids.includes(one.id);
+    this.#students = this.#students.filter(not(what.students));
+    this.#files = this.#files.filter(not(what.files));
+    this.#playings = this.#playings.filter(not(what.playings));
+    await this.try(() => this.#store.end(what));
+    await this.look();
+  }
+
+  /** All that belongs to a student, to be deleted. */
+  allOf(student: Student): Deleted {
+    const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
+    return {
+      kind: 'student',
+      name: student.name,
+      students: [student.id],
+      files: this.files.filter(mine).map(({ id }) => id),
+      playings: this.playings.filter(mine).map(({ id }) => id),
+    };
+  }
+
+  /** Undefined where it failed; the failure is told. */
+  async try<T>(act: () => Promise<T>): Promise<T | undefined> {
+    try {
+      return await act();
+    } catch (error) {
+      this.trouble = messageOf(error);
+      return undefined;
+    }
+  }
+
+  async #move(playings: readonly Playing[], files: readonly GivenFile[], studentId: string): Promise<void> {
+    const addedMs = this.#now();
+    await this.putPlayings(playings.map((one) => ({ ...one, studentId, addedMs })));
+    await this.putFiles(files.map((one) => ({ ...one, studentId })));
+  }
+
+  async #forgetIfEmpty(student: Student): Promise<void> {
+    const { files, playings } = this.allOf(student);
+    if (files.length + playings.length > 0) return;
+    this.#students = this.#students.filter(({ id }) => id !== student.id);
+    await this.try(() => this.#store.end({ students: [student.id] }));
+  }
+
+  async #mark({ students, files, playings }: Deleted, deletedMs: number | null): Promise<void> {
+    const marked = <T extends { readonly id: string }>(all: readonly T[], ids: readonly string[]): T[] =>
+      all.filter(({ id }) => ids.includes(id)).map((one) => ({ ...one, deletedMs }));
+    const gone = marked(this.#students, students);
+    this.#students = replaced(this.#students, gone);
+    await this.putPlayings(marked(this.#playings, playings));
+    await this.putFiles(marked(this.#files, files));
+    await this.try(() => this.#store.putStudents(gone));
+  }
+}
+
+/** Things with some put in the place of those of the same name, new ones at the end. */
+function replaced<T extends { readonly id: string }>(all: readonly T[], some: readonly T[]): readonly T[] {
+  const byId = new Map(some.map((one) => [one.id, one]));
+  const known = new Set(all.map(({ id }) => id));
+  return [...all.map((one) => byId.get(one.id) ?? one), ...some.filter(({ id }) => !known.has(id))];
+}

@@ -1,0 +1,41 @@
+import type { Report } from '../../../engine/index.ts';
+import type { Correction, Place, Remark } from '../../../io/review/index.ts';
+import type { Said } from '../../../io/teaching/index.ts';
+
+/** Two readings of one sound place an onset within this, seconds; half the shortest interval that is played. */
+const SAME_SEC = 0.05;
+
+export function samePlace(a: Place, b: Place): boolean {
+  if (a.kind === 'stretch' && b.kind === 'stretch') return a.fromStep === b.fromStep && a.toStep === b.toStep;
+  if (a.kind === 'note' && b.kind === 'note') {
+    return a.step === b.step && a.midi === b.midi && a.timeSec === b.timeSec;
+  }
+  return a.kind === 'attempt' && b.kind === 'attempt';
+}
+
+/**
+ * What was said of one reading of an attempt → the same of another. A note that sounded is found again by its time; what is not
+ * found belongs to the whole attempt from then on, and a correction of a note that is not found falls away.
+ */
+export function moved({ remarks, corrections }: Said, report: Report): Said {
+  return {
+    remarks: remarks.map((one): Remark => ({
+      ...one,
+      place: placeIn(one.place, report) ?? { kind: 'attempt' },
+    })),
+    corrections: corrections.flatMap((one): readonly Correction[] => {
+      const place = placeIn(one.place, report);
+      return place === null ? [] : [{ ...one, place }];
+    }),
+  };
+}
+
+function placeIn(place: Place, report: Report): Place | null {
+  if (place.kind === 'attempt') return place;
+  if (place.kind === 'stretch' || place.timeSec === null) return null;
+  const { timeSec, midi } = place;
+  const note = report.notes.find((one) => one.midi === midi && Math.abs(one.timeSec - timeSec) < SAME_SEC);
+  return note === undefined
+    ? null
+    : { kind: 'note', step: note.step, midi: note.midi, timeSec: note.timeSec };
+}

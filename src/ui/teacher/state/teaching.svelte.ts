@@ -1,0 +1,166 @@
+import { recordedWhen, studentIn } from '../../../io/teaching/index.ts';
+import type { Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
+import { messageOf } from '../../kit/errors.ts';
+import type { TeachingDevices } from './devices.ts';
+import { Hearing } from './hearing.svelte.ts';
+import { MOST_RECORDINGS, unpacked } from './intake.ts';
+import { TeachingLists } from './lists.svelte.ts';
+import { foundIn, nameIn, sentBy } from './playings.ts';
+import { Queue } from './queue.svelte.ts';
+
+/** Recordings handed on at a time: enough that no worker waits. */
+const LANES = 4;
+
+/** What students handed in: taken in, sorted, opened. Nothing here rejects; `lists.trouble` says what does not work. */
+export class Teaching {
+  /** read from the device */
+  loaded = $state(false);
+  /** of what was given last, so many were beyond the limit */
+  leftOut = $state(0);
+  /** … and so many were no recordings */
+  passedOver = $state(0);
+  /** the attempt that is heard now */
+  hearing: Hearing | null = $state.raw(null);
+  readonly lists: TeachingLists;
+  readonly queue: Queue<GivenFile>;
+  readonly devices: TeachingDevices;
+  /** what was given just now, by the file's name: held until it is sorted, in case the device could not store it */
+  #held: Readonly<Record<string, Blob>> = {};
+  #loading: Promise<void> | null = null;
+
+  constructor(devices: TeachingDevices) {
+    this.devices = devices;
+    this.lists = new TeachingLists(devices.store, devices.now);
+    this.queue = new Queue(
+      {
+        waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
+        act: (file, onProgress) => this.#sort(file, onProgress),
+        failed: (file, reason) =>
+          this.lists.putFiles([{ ...file, state: 'failed', reason: reason.replace(`${file.path}: `, '') }]),
+        cancel: () => devices.sorters.cancel(),
+      },
+      LANES,
+    );
+  }
+
+  /** Reads what there is, once, and goes on sorting where it was left. */
+  load(): Promise<void> {
+    this.#loading ??= this.lists.load().then(() => {
+      this.loaded = true;
+      void this.queue.start();
+    });
+    return this.#loading;
+  }
+
+  /** Takes recordings, zips of recordings and attempts that a student sent; sorts them. */
+  async add(given: readonly Given[]): Promise<void> {
+    await this.load();
+    this.lists.dismissTrouble();
+    [this.leftOut, this.passedOver] = [0, 0];
+    const { recordings, reviews, refused, passedOver, leftOut } = await unpacked(this.devices, given);
+    for (const review of reviews) {
+      await this.#takeIn(review).catch((error: unknown) => this.#refuse(review, messageOf(error)));
+    }
+    for (const one of refused) await this.#refuse(one.given, one.reason);
+    this.passedOver = passedOver;
+    this.leftOut = leftOut + Math.max(0, recordings.length - MOST_RECORDINGS);
+    for (const { path, blob, writtenMs } of recordings.slice(0, MOST_RECORDINGS)) {
+      const file = await this.#newFile({ path, blob, writtenMs });
+      this.#held = { ...this.#held, [file.id]: blob };
+      await this.lists.try(() => this.devices.store.addFile(file, blob));
+      this.lists.show([file], []);
+      void this.queue.start();
+    }
+    await this.lists.look();
+  }
+
+  async tryAgain(file: GivenFile): Promise<void> {
+    await this.lists.putFiles([{ ...file, state: 'waiting', reason: '' }]);
+    await this.queue.start();
+  }
+
+  async restore(): Promise<void> {
+    await this.lists.restore();
+    await this.queue.start();
+  }
+
+  /** Opens an attempt to be heard. */
+  async open(playing: Playing): Promise<void> {
+    this.leave();
+    const hearing = new Hearing(this.devices, this.lists, playing);
+    this.hearing = hearing;
+    await hearing.load();
+  }
+
+  /** Back to the list. */
+  leave(): void {
+    this.hearing?.close();
+    this.hearing = null;
+  }
+
+  /** The attempts of a student, oldest first; those whose time is not known as they came. */
+  attemptsOf(student: Student): readonly Playing[] {
+    return this.lists.playings
+      .filter(({ studentId }) => studentId === student.id)
+      .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
+  }
+
+  async #refuse(given: Given, reason: string): Promise<void> {
+    const file = await this.#newFile(given);
+    await this.lists.putFiles([{ ...file, state: 'refused', reason }]);
+  }
+
+  async #takeIn({ path, blob }: Given): Promise<void> {
+    const review = await this.devices.readReview(blob);
+    if (review.kind !== 'attempts') {
+      throw new Error('This is a review for a student, who opens it in the journal.');
+    }
+    const student = await this.lists.studentNamed(review.student.trim() || studentIn(path));
+    const isKnown = (id: string): boolean => this.lists.playings.some((one) => one.id === id);
+    const sent = review.attempts
+      .filter(({ id }) => !isKnown(id))
+      .map((one) => sentBy(student.id, one, this.devices.now()));
+    await this.devices.store.addPlayings(sent);
+    this.lists.show(
+      [],
+      sent.map(({ playing }) => playing),
+    );
+    await this.lists.putStudent({ ...student, message: review.words });
+  }
+
+  async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
+    const { store, sorters, tongue, criteria } = this.devices;
+    const blob = this.#held[file.id] ?? (await store.blob(file.id));
+    if (blob === null) throw new Error('This recording is not there any more. Give it again.');
+    const options = { tongue: tongue(), criteria: criteria() };
+    const sorted = await sorters.sort(blob, file.path, options, onProgress);
+    const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
+    // Moved to somebody else, or deleted, meanwhile?
+    const now = this.lists.files.find(({ id }) => id === file.id);
+    if (now === undefined) return;
+    const owned = found.map((one) => ({ ...one, playing: { ...one.playing, studentId: now.studentId } }));
+    const done: GivenFile = { ...now, state: 'sorted', reason: '', remarks: sorted.remarks };
+    await store.finish(done, owned);
+    this.#held = Object.fromEntries(Object.entries(this.#held).filter(([id]) => id !== file.id));
+    this.lists.show(
+      [done],
+      owned.map(({ playing }) => playing),
+    );
+  }
+
+  async #newFile({ path, blob, writtenMs }: Given): Promise<GivenFile> {
+    const student = await this.lists.studentNamed(studentIn(path));
+    return {
+      id: this.devices.store.newId(),
+      path,
+      studentId: student.id,
+      addedMs: this.devices.now(),
+      writtenMs: recordedWhen(nameIn(path)) ?? writtenMs,
+      bytes: blob.size,
+      state: 'waiting',
+      reason: '',
+      remarks: [],
+      deletedMs: null,
+    };
+  }
+}

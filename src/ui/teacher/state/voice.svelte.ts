@@ -1,0 +1,104 @@
+import type { Microphone } from '../../../io/microphone/index.ts';
+import type { SoundFile } from '../../../io/review/index.ts';
+import type { Player } from '../../attempt/player.svelte.ts';
+import { messageOf } from '../../kit/errors.ts';
+import type { TeachingDevices } from './devices.ts';
+import { bufferOf } from './hearing.svelte.ts';
+
+/** A spoken remark is that long at most, ms. */
+export const LONGEST_VOICE_MS = 180_000;
+
+export type VoicePhase = 'idle' | 'opening' | 'recording' | 'packing';
+
+type Used = Pick<TeachingDevices, 'openMicrophone' | 'encodeVoice' | 'decode' | 'playerOf'>;
+
+/** A spoken remark: recorded, heard again, done again. Nothing rejects; `trouble` tells. */
+export class Voice {
+  phase: VoicePhase = $state('idle');
+  sound: SoundFile | null = $state.raw(null);
+  player: Player | null = $state.raw(null);
+  trouble: string | null = $state.raw(null);
+  readonly #devices: Used;
+  #microphone: Microphone | null = null;
+  #timer: ReturnType<typeof setTimeout> | null = null;
+
+  constructor(devices: Used, sound: SoundFile | null = null) {
+    this.#devices = devices;
+    this.sound = sound;
+  }
+
+  async record(): Promise<void> {
+    if (this.phase !== 'idle') return;
+    this.#silence();
+    [this.phase, this.trouble] = ['opening', null];
+    try {
+      this.#microphone = await this.#devices.openMicrophone();
+      this.#microphone.onEnded(() => void this.stop());
+      this.#microphone.start();
+      this.phase = 'recording';
+      this.#timer = setTimeout(() => void this.stop(), LONGEST_VOICE_MS);
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  async stop(): Promise<void> {
+    const microphone = this.#microphone;
+    if (this.phase !== 'recording' || microphone === null) return;
+    this.phase = 'packing';
+    try {
+      const { channels, sampleRateHz } = await microphone.stop();
+      // A voice comes from one place: one channel is enough.
+      this.sound = await this.#devices.encodeVoice({ channels: channels.slice(0, 1), sampleRateHz });
+      this.phase = 'idle';
+    } catch (error) {
+      this.#fail(error);
+    }
+    this.#release();
+  }
+
+  /** Plays what was recorded, or stops it. */
+  async play(): Promise<void> {
+    if (this.player !== null && this.player.positionSec !== null) return this.player.stop();
+    if (this.sound === null) return;
+    try {
+      if (this.player === null) {
+        const { channels, sampleRateHz } = await this.#devices.decode(bufferOf(this.sound), 'remark');
+        const sound = { channels, sampleRateHz, name: 'remark', remarks: [], recordedHere: false };
+        this.player = this.#devices.playerOf(sound, null);
+      }
+      this.player.play(0);
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  clear(): void {
+    this.#silence();
+    this.sound = null;
+  }
+
+  close(): void {
+    this.#silence();
+    this.#release();
+    this.phase = 'idle';
+  }
+
+  #silence(): void {
+    this.player?.close();
+    this.player = null;
+  }
+
+  #release(): void {
+    if (this.#timer !== null) clearTimeout(this.#timer);
+    this.#timer = null;
+    this.#microphone?.close();
+    this.#microphone = null;
+  }
+
+  #fail(error: unknown): void {
+    this.trouble = messageOf(error);
+    this.phase = 'idle';
+    this.#release();
+  }
+}

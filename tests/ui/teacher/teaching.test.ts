@@ -1,0 +1,282 @@
+import { describe, expect, it } from 'vitest';
+import type { Review } from '../../../src/io/review/index.ts';
+import type { TeachingDevices } from '../../../src/ui/teacher/state/devices.ts';
+import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
+import { Teaching } from '../../../src/ui/teacher/state/teaching.svelte.ts';
+import { devicesWith, FILE, found, MemoryStore, REPORT, settled, SlowSorters, SORTED } from './rig.ts';
+
+function desk(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
+  const sorters = new SlowSorters();
+  return { teaching: new Teaching(devicesWith(store, sorters, more)), store, sorters };
+}
+const WRITTEN_MS = Date.UTC(2026, 10, 24, 15);
+const given = (...paths: readonly string[]) =>
+  paths.map((path) => ({ path, blob: FILE(), writtenMs: WRITTEN_MS }));
+const names = ({ lists }: Teaching): readonly string[] => lists.students.map(({ name }) => name);
+const member = (name: string, text = 'sound') => ({
+  name,
+  read: () => Promise.resolve(new TextEncoder().encode(text)),
+});
+/** What begins so is taken for a zip, in which these files lie. */
+const archive = (...members: readonly ReturnType<typeof member>[]) =>
+  desk({
+    isArchive: async (file) => (await file.text()).startsWith('PK'),
+    openArchive: () => Promise.resolve(members),
+  });
+const zipped = (path = 'week.zip') => [{ path, blob: FILE('PK'), writtenMs: null }];
+const states = ({ lists }: Teaching): readonly string[] => lists.files.map(({ state }) => state);
+
+describe('recordings that are given', () => {
+  it('are sorted by student, and one bad file stops none of the others', async () => {
+    const { teaching, sorters, store } = desk();
+    await teaching.add(given('w/Mara/one.wav', 'w/Ilse/bad.wav', 'w/Mara/two.wav'));
+    await settled();
+    sorters.release('w/Ilse/bad.wav', new Error('w/Ilse/bad.wav: It is damaged.'));
+    sorters.release('w/Mara/two.wav', SORTED(found(0), found(9)));
+    sorters.release('w/Mara/one.wav', SORTED(found(0, null)));
+    await settled();
+    expect(names(teaching)).toEqual(['Ilse', 'Mara']);
+    expect(states(teaching)).toEqual(['sorted', 'failed', 'sorted']);
+    expect(teaching.lists.files[1]!.reason).toBe('It is damaged.');
+    const mara = teaching.lists.students[1]!;
+    expect(teaching.attemptsOf(mara).map(kindOf).sort()).toEqual(['attempt', 'attempt', 'cannot-tell']);
+    expect(teaching.queue.running).toBe(false);
+    // What is sorted is let go of; what failed is kept to be tried again.
+    expect([...store.waiting.keys()]).toEqual([teaching.lists.files[1]!.id]);
+  });
+
+  it('are tried again when that is asked for', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('Mara - one.wav'));
+    await settled();
+    sorters.release('Mara - one.wav', new Error('Out of memory.'));
+    await settled();
+    const again = teaching.tryAgain(teaching.lists.files[0]!);
+    await settled();
+    sorters.release('Mara - one.wav', SORTED(found(0)));
+    await again;
+    expect(states(teaching)).toEqual(['sorted']);
+  });
+
+  it('are called off at once, wait, and are gone on with', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('a.wav', 'b.wav'));
+    await settled();
+    teaching.queue.stop();
+    await settled();
+    expect([sorters.cancelled, states(teaching), teaching.queue.running]).toEqual([
+      1,
+      ['waiting', 'waiting'],
+      false,
+    ]);
+    void teaching.queue.start();
+    await settled();
+    for (const name of ['a.wav', 'b.wav']) sorters.release(name, SORTED(found(0)));
+    await settled();
+    expect(states(teaching)).toEqual(['sorted', 'sorted']);
+  });
+
+  it('go on after the page was closed', async () => {
+    const store = new MemoryStore();
+    const first = desk({}, store);
+    await first.teaching.add(given('Mara - a.wav'));
+    await settled();
+    const second = desk({}, store);
+    await second.teaching.load();
+    await settled();
+    second.sorters.release('Mara - a.wav', SORTED(found(0)));
+    await settled();
+    expect(states(second.teaching)).toEqual(['sorted']);
+    expect(names(second.teaching)).toEqual(['Mara']);
+  });
+
+  it('are said to have failed where no room is left, and nothing is half kept', async () => {
+    const { teaching, sorters, store } = desk();
+    await teaching.add(given('a.wav'));
+    await settled();
+    store.full = true;
+    sorters.release('a.wav', SORTED(found(0)));
+    await settled();
+    expect(teaching.lists.files[0]).toMatchObject({ state: 'failed', reason: 'There is no room left.' });
+    expect([teaching.lists.playings, [...store.playings]]).toEqual([[], []]);
+  });
+
+  it('were played when their name says so, else when they were written', async () => {
+    const { teaching } = desk();
+    await teaching.add(given('Mara/AUD-20261101-WA0003.opus', 'Mara/thumb.wav'));
+    expect(teaching.lists.files.map(({ writtenMs }) => writtenMs)).toEqual([
+      new Date(2026, 10, 1).getTime(),
+      WRITTEN_MS,
+    ]);
+  });
+
+  it('have the moment of each attempt, or only its day where the name says no more', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given('w/Mara/2026-11-01.wav', 'w/Mara/thumb.wav'));
+    await settled();
+    sorters.release('w/Mara/2026-11-01.wav', SORTED(found(9)));
+    sorters.release('w/Mara/thumb.wav', SORTED(found(9)));
+    await settled();
+    expect(teaching.lists.playings.map(({ whenMs }) => whenMs)).toEqual([
+      new Date(2026, 10, 1).getTime(),
+      WRITTEN_MS + 9000,
+    ]);
+  });
+
+  it('are two hundred at most, and it is said how many were left out', async () => {
+    const { teaching, sorters } = desk();
+    await teaching.add(given(...Array.from({ length: 203 }, (_, index) => `${index}.wav`)));
+    expect([teaching.lists.files.length, teaching.leftOut]).toEqual([200, 3]);
+    expect(sorters.asked.length).toBeLessThanOrEqual(4);
+  });
+
+  it('come out of a zip, hidden files left out; a refused zip says why', async () => {
+    const opened = archive(
+      member('Mara/a.wav'),
+      member('__MACOSX/a'),
+      member('Ilse/.DS_Store'),
+      member('Ilse/Thumbs.db'),
+    );
+    await opened.teaching.add(zipped());
+    expect(opened.teaching.lists.files.map(({ path }) => path)).toEqual(['week/Mara/a.wav']);
+    expect(names(opened.teaching)).toEqual(['Mara']);
+    expect(opened.teaching.passedOver).toBe(0);
+    const refused = desk({
+      isArchive: () => Promise.resolve(true),
+      openArchive: () => Promise.reject(new Error('It would unpack to far more.')),
+    });
+    await refused.teaching.add(given('bomb.zip'));
+    expect(refused.teaching.lists.files).toMatchObject([
+      { state: 'refused', reason: 'It would unpack to far more.' },
+    ]);
+    expect(refused.store.waiting.size).toBe(0);
+  });
+});
+
+describe('what is no recording', () => {
+  it('is passed over and counted, in a folder as in a zip; what should be sound is not', async () => {
+    const { teaching } = archive(member('Mara/notes', 'Dear teacher'), member('Mara/no ending', 'OggS'));
+    await teaching.add([...zipped(), ...given('w/notes.txt', 'w/desktop', 'w/Ilse/broken.m4a')]);
+    expect(teaching.lists.files.map(({ path }) => path)).toEqual([
+      'week/Mara/no ending',
+      'w/Ilse/broken.m4a',
+    ]);
+    expect(teaching.passedOver).toBe(3);
+    await teaching.add(given('w/Ilse/b.wav'));
+    expect(teaching.passedOver).toBe(0);
+  });
+
+  it('is refused where it is an archive in an archive', async () => {
+    const { teaching } = archive(member('Mara/more.zip', 'PK'), member('Mara/a.wav'));
+    await teaching.add(zipped());
+    expect(teaching.lists.files.map(({ path, state }) => [path, state])).toEqual([
+      ['week/Mara/more.zip', 'refused'],
+      ['week/Mara/a.wav', 'waiting'],
+    ]);
+  });
+});
+
+describe('attempts that a student sent', () => {
+  const sent = {
+    id: '0mabc1234-aaaa',
+    whenMs: 5,
+    name: 'at the piano',
+    recognisedAs: null,
+    remarks: [],
+    corrections: [],
+  };
+  const sound = { bytes: new Uint8Array(9), mime: 'audio/webm' as const };
+  const review: Review = {
+    kind: 'attempts',
+    id: 'x',
+    madeMs: 6,
+    student: 'Jo',
+    teacher: '',
+    words: 'The thumb is better.',
+    attempts: [{ ...sent, report: REPORT, sound }],
+    assignment: [],
+  };
+  const receiving = (kind: Review['kind']) =>
+    desk({
+      isArchive: () => Promise.resolve(true),
+      isReview: () => Promise.resolve(true),
+      readReview: () => Promise.resolve({ ...review, kind }),
+    });
+
+  it('are there at once with report, sound and what she wrote, and only once', async () => {
+    const { teaching, store } = receiving('attempts');
+    await teaching.add(given('jo.zip'));
+    await teaching.add(given('jo.zip'));
+    expect(teaching.lists.playings).toMatchObject([{ id: sent.id, whenMs: 5, soundBytes: 9 }]);
+    expect(teaching.lists.students).toMatchObject([{ name: 'Jo', message: 'The thumb is better.' }]);
+    expect(await store.sound(sent.id)).toEqual(sound);
+  });
+
+  it('are opened as what they are among recordings, in a zip too', async () => {
+    const inside = [member('Mara/a.wav'), member('Jo/attempts.zip', 'PK review')];
+    const { teaching } = desk({
+      isArchive: async (file) => (await file.text()).startsWith('PK'),
+      isReview: async (file) => (await file.text()).includes('review'),
+      openArchive: () => Promise.resolve(inside),
+      readReview: () => Promise.resolve(review),
+    });
+    await teaching.add(zipped());
+    expect(teaching.lists.playings.map(({ id }) => id)).toEqual([sent.id]);
+    expect(states(teaching)).toEqual(['waiting']);
+    expect(names(teaching)).toEqual(['Jo', 'Mara']);
+  });
+
+  it('are told from a review, which is for the student', async () => {
+    const { teaching } = receiving('review');
+    await teaching.add(given('jo.zip'));
+    expect(teaching.lists.files).toMatchObject([{ state: 'refused', reason: /for a student/ as unknown }]);
+  });
+});
+
+describe('students', () => {
+  async function two() {
+    const made = desk();
+    await made.teaching.add(given('w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'));
+    await settled();
+    for (const name of ['w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'])
+      made.sorters.release(name, SORTED(found(0)));
+    await settled();
+    return made;
+  }
+
+  it('are called otherwise; one of the same name takes over', async () => {
+    const { teaching } = await two();
+    const [ilse, mara] = teaching.lists.students;
+    await teaching.lists.rename(ilse!, ' Ilse L. ');
+    expect(names(teaching)).toEqual(['Ilse L.', 'Mara']);
+    await teaching.lists.rename(teaching.lists.students[0]!, 'Mara');
+    expect(names(teaching)).toEqual(['Mara']);
+    expect(teaching.attemptsOf(mara!)).toHaveLength(3);
+  });
+
+  it('are given several recordings at once', async () => {
+    const { teaching } = await two();
+    await teaching.lists.moveTo(
+      teaching.lists.files.slice(1).map(({ id }) => id),
+      'Jo',
+    );
+    expect(names(teaching)).toEqual(['Jo', 'Mara']);
+    expect(teaching.attemptsOf(teaching.lists.students[0]!)).toHaveLength(2);
+  });
+
+  it('are deleted with everything, brought back, and ended for good by the next deletion', async () => {
+    const { teaching, store } = await two();
+    const [ilse, mara] = teaching.lists.students;
+    await teaching.lists.remove(teaching.lists.allOf(ilse!));
+    expect([names(teaching), teaching.lists.playings.length]).toEqual([['Mara'], 1]);
+    await teaching.restore();
+    expect([names(teaching), teaching.lists.playings.length]).toEqual([['Ilse', 'Mara'], 3]);
+    await teaching.lists.remove(teaching.lists.allOf(ilse!));
+    await teaching.lists.remove(teaching.lists.allOf(mara!));
+    expect([store.students.size, store.sounds.size, store.playings.size]).toEqual([1, 1, 1]);
+    await teaching.lists.settle();
+    expect(
+      [store.students, store.files, store.playings, store.told, store.sounds].map(({ size }) => size),
+    ).toEqual([0, 0, 0, 0, 0]);
+  });
+});
