@@ -8,8 +8,8 @@ import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { serveSorting } from '../browser/sorting/site.ts';
-import { mainThreadTasks } from '../browser/tasks.ts';
+import { serveWorkshop } from '../browser/site.ts';
+import { mainThreadTasks } from './page-tasks.ts';
 import { openBrowser, visit } from '../browser/visit.ts';
 import { pile, RECORDINGS, SECONDS } from './desk-pile.ts';
 import { fixed, table } from './table.ts';
@@ -90,9 +90,12 @@ function byCommand(fresh: '--fresh' | ''): Row {
 }
 
 async function byPage(): Promise<Row> {
-  const site = await serveSorting();
+  const site = await serveWorkshop();
   const browser = await openBrowser();
-  const { page, close } = await visit(browser, `${site.url}?workers=${WORKERS}`);
+  const { page, close } = await visit(
+    browser,
+    `${site.url}tests/browser/sorting/page.html?workers=${WORKERS}`,
+  );
   await page.locator('input').setInputFiles([...files]);
   const session = await browser.newBrowserCDPSession();
   let attempts = 0;

@@ -1,14 +1,13 @@
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { violations } from './axe.ts';
-import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+import { sharedBrowser, SIZES, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
   it.each(SIZES)(

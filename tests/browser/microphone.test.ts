@@ -1,35 +1,29 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser } from 'playwright-core';
-import { afterEach, describe, expect, inject, it } from 'vitest';
-import { fixtureSound, microphoneWav } from './sounds.ts';
-import { openBrowser, verdictOf, visit } from './visit.ts';
+import { describe, expect, inject } from 'vitest';
+import { hearWhole, it, recordWhole } from './hearing.ts';
+import { microphoneWav } from './sounds.ts';
+import { verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
-let browser: Browser | null = null;
-afterEach(async () => {
-  await browser?.close();
-  browser = null;
-});
-
-describe('recording from the microphone', () => {
-  it('explains first, shows the level, records from Start to Stop, and tells what was played', async () => {
+describe.concurrent('recording from the microphone', () => {
+  it('explains first, shows the level, records from Start to Stop, and tells what was played', async ({
+    hearing,
+  }) => {
     const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
     const path = join(folder, 'microphone.wav');
     writeFileSync(path, await microphoneWav('late-thumb'));
-    const { channels, sampleRateHz } = await fixtureSound('late-thumb');
-    const soundMs = (channels[0]!.length / sampleRateHz) * 1000;
-    browser = await openBrowser(path);
-    const { page, errors, close } = await visit(browser, site);
+    const browser = await hearing(path);
+    const { page, errors, close } = await visit(browser, site, {
+      before: (fresh) => hearWhole(fresh, path, true),
+    });
     await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
     await page.getByRole('button', { name: 'Record', exact: true }).click();
     await page.getByText('The microphone is on only while you record').waitFor();
     await page.getByRole('button', { name: 'Turn on the microphone' }).click();
     await page.getByRole('meter').waitFor();
-    await page.getByRole('button', { name: 'Start' }).click();
-    await page.waitForTimeout(soundMs + 1800);
-    await page.getByRole('button', { name: 'Stop' }).click();
+    await recordWhole(page, 'late-thumb');
     expect(await verdictOf(page)).toMatch(/thumb/);
     await page.locator('[data-spot="12"]').waitFor();
     expect(errors).toEqual([]);
@@ -42,8 +36,8 @@ describe('recording from the microphone', () => {
     await close();
   });
 
-  it('that is refused says so plainly, with the way out, and loses no report', async () => {
-    browser = await openBrowser('refused');
+  it('that is refused says so plainly, with the way out, and loses no report', async ({ hearing }) => {
+    const browser = await hearing('refused');
     const { page, close } = await visit(browser, `${site}?attempt=bundled`);
     await verdictOf(page);
     await page.getByRole('button', { name: 'Record', exact: true }).click();

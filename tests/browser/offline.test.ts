@@ -6,7 +6,7 @@ import { extname, join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { microphoneOf } from './sounds.ts';
-import { openBrowser, verdictOf, visit } from './visit.ts';
+import { drawnAnew, openBrowser, verdictOf, visit } from './visit.ts';
 
 const BUILT = resolve(import.meta.dirname, '../../dist/site');
 const TYPES: Readonly<Record<string, string>> = {
@@ -48,6 +48,17 @@ function renew(folder: string): void {
 const kept = (page: Page): Promise<boolean> =>
   page.evaluate(async () => (await navigator.serviceWorker.getRegistration())?.active?.state === 'activated');
 
+/** The page has asked whether there is a newer version, none waits or is on its way, and what it would say of it is drawn. */
+async function upToDate(page: Page): Promise<void> {
+  await page.waitForFunction(async () => {
+    const registration = await navigator.serviceWorker.ready;
+    await registration.update();
+    const { active, installing, waiting } = registration;
+    return active?.state === 'activated' && installing === null && waiting === null;
+  });
+  await drawnAnew(page);
+}
+
 let browser: Browser;
 let site: ReturnType<typeof ownSite>;
 let url: string;
@@ -68,7 +79,7 @@ afterEach(() => {
 describe('without a network', () => {
   it('the page, once loaded, opens anew, tells the example, draws music, and listens at the piano', async () => {
     const { page, errors, strayRequests, close } = await visit(browser, url);
-    await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(true);
+    await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     site.server.closeAllConnections();
     site.server.close();
     await page.context().setOffline(true);
@@ -78,7 +89,7 @@ describe('without a network', () => {
     await page.locator('.music svg').first().waitFor();
     await page.getByRole('link', { name: 'At the piano' }).click();
     await page.getByRole('button', { name: 'Listen', exact: true }).click();
-    await page.locator('.state', { hasText: /Attempt 1/ }).waitFor({ timeout: 30_000 });
+    await page.locator('.state', { hasText: /Attempt 1/ }).waitFor();
     expect(errors).toEqual([]);
     expect(strayRequests).toEqual([]);
     await close();
@@ -86,7 +97,7 @@ describe('without a network', () => {
 
   it('every kind of recording is still read', async () => {
     const { page, errors, close } = await visit(browser, url);
-    await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(true);
+    await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     await page.context().setOffline(true);
     await page.reload();
     const samples = resolve(import.meta.dirname, '../io/decode/samples');
@@ -104,18 +115,18 @@ describe('without a network', () => {
 describe('a newer version', () => {
   it('waits until it is asked for, then takes over', async () => {
     const { page, errors, close } = await visit(browser, url);
-    await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(true);
+    await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     renew(site.folder);
     await page.reload();
     const notice = page.getByText('A new version is ready.');
-    await notice.waitFor({ timeout: 20_000 });
+    await notice.waitFor();
     expect(await page.title()).toBe('Play · Evenfall');
     await page.reload();
     await notice.waitFor();
     expect(await page.title()).toBe('Play · Evenfall');
     await page.getByRole('button', { name: 'Use it now' }).click();
-    await expect.poll(() => page.title(), { timeout: 20_000 }).toBe('Play · Evenfall, newer');
-    await page.waitForTimeout(500);
+    await expect.poll(() => page.title(), { message: 'title of the page' }).toBe('Play · Evenfall, newer');
+    await upToDate(page);
     expect(await notice.count()).toBe(0);
     const shelves = await page.evaluate(() => caches.keys());
     expect(shelves).toEqual(['evenfall-newer']);
@@ -125,8 +136,8 @@ describe('a newer version', () => {
 
   it('is not spoken of at the first visit', async () => {
     const { page, close } = await visit(browser, url);
-    await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(true);
-    await page.waitForTimeout(500);
+    await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
+    await upToDate(page);
     expect(await page.getByText('A new version is ready.').count()).toBe(0);
     await close();
   });
@@ -139,7 +150,7 @@ describe('as an app', () => {
     const { url: manifestUrl, errors } = await session.send('Page.getAppManifest');
     expect(manifestUrl).toBe(`${url}manifest.webmanifest`);
     expect(errors).toEqual([]);
-    await expect.poll(() => kept(page), { timeout: 20_000 }).toBe(true);
+    await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     const missing = await session.send('Page.getInstallabilityErrors');
     // A window of a test browser is a private one, in which nothing can be installed; nothing else may be in the way.
     const others = missing.installabilityErrors.filter(({ errorId }) => errorId !== 'in-incognito');
@@ -175,7 +186,8 @@ describe('as an app', () => {
       const frame = document.createElement('iframe');
       frame.src = 'https://example.invalid/';
       document.body.append(frame);
-      await new Promise((resolve) => setTimeout(resolve, 500));
+      // Each of the four is told by an event of its own.
+      while (blocked.length < 4) await new Promise((resolve) => requestAnimationFrame(resolve));
       return { blocked: blocked.sort(), intruded: 'intruder' in window };
     });
     expect(refused).toEqual({

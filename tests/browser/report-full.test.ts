@@ -1,20 +1,18 @@
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { parseMidi } from 'midi-file';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Report } from '../../src/engine/index.ts';
 import { schemaFaults } from '../support/report-schema.ts';
+import { violations } from './axe.ts';
 import { fixturePath } from './sounds.ts';
-import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+import { sharedBrowser, SIZES, verdictOf, visit } from './visit.ts';
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 const SECTIONS = ['Show the detail', 'On the staff', 'Every note, as a table', 'Compare'] as const;
 
@@ -176,17 +174,7 @@ describe.each(['light', 'dark'] as const)('with everything open, in %s', (colorS
     await openSections(page);
     for (const more of await page.locator('details details summary, section details summary').all())
       await more.click();
-    await page.evaluate(AXE);
-    const found = await page.evaluate(async () => {
-      const { axe } = window as unknown as {
-        axe: {
-          run: (root: Document) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }>;
-        };
-      };
-      const { violations } = await axe.run(document);
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-    });
-    expect(found).toEqual([]);
+    expect(await violations(page)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
     await close();
   });

@@ -1,16 +1,15 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 import { fixturePath } from './sounds.ts';
-import { openBrowser, verdictOf, visit } from './visit.ts';
+import { sharedBrowser, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 describe('the example attempt', () => {
   it('is told one touch away: verdict, next step, thirteen pearls', async () => {
@@ -136,7 +135,7 @@ describe('a pearl', () => {
     await page.locator('[data-spot][aria-current=true]').first().waitFor();
     expect(await page.locator('circle.sounding').count()).toBe(1);
     await page.getByRole('button', { name: 'Stop' }).waitFor();
-    await page.getByRole('button', { name: 'Play it all' }).waitFor({ timeout: 15_000 });
+    await page.getByRole('button', { name: 'Play it all' }).waitFor();
     expect(await page.locator('circle.sounding').count()).toBe(0);
     expect(errors).toEqual([]);
     await close();

@@ -1,4 +1,5 @@
-import { resolve } from 'node:path';
+import { readdirSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
 
@@ -6,21 +7,34 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** where the built page is served, with a slash at the end */
     siteUrl: string;
+    /** where the pages of the tests are served (tests/browser/ROOM/*.html), with a slash at the end */
+    workshopUrl: string;
   }
 }
 
 const ROOT = resolve(import.meta.dirname, '../..');
 
-/** The page as it is delivered: built once, served from the machine itself. Returns its address and how to end it. */
-export async function serveSite(): Promise<{ readonly url: string; readonly close: () => Promise<void> }> {
+interface Served {
+  readonly url: string;
+  readonly close: () => Promise<void>;
+}
+
+/** Builds pages as they are delivered and serves them from the machine itself. */
+async function serve(outDir: string, input: readonly string[]): Promise<Served> {
   // Vitest says "test", which would build the development version of Svelte.
   const before = process.env['NODE_ENV'];
   process.env['NODE_ENV'] = 'production';
-  await build({ root: ROOT, mode: 'production', logLevel: 'warn' });
+  await build({
+    root: ROOT,
+    mode: 'production',
+    logLevel: 'warn',
+    build: { outDir, rollupOptions: { input: [...input], checks: { pluginTimings: false } } },
+  });
   process.env['NODE_ENV'] = before;
   const server = await preview({
     root: ROOT,
     logLevel: 'warn',
+    build: { outDir },
     preview: { port: 0, host: '127.0.0.1', open: false },
   });
   const url = server.resolvedUrls?.local[0];
@@ -28,9 +42,26 @@ export async function serveSite(): Promise<{ readonly url: string; readonly clos
   return { url, close: () => server.close() };
 }
 
+/** The page as it is delivered. */
+export const serveSite = (): Promise<Served> => serve('dist/site', [resolve(ROOT, 'index.html')]);
+
+/** The pages by which tests come at one room in a real browser, built together: what they share is built once. */
+export const serveWorkshop = (): Promise<Served> =>
+  serve(
+    'dist/workshop',
+    readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
+      .filter((path) => path.endsWith('.html'))
+      .map((path) => join(import.meta.dirname, path)),
+  );
+
 /** vitest's global set-up for the browser tests. */
 export default async function setup(project: TestProject): Promise<() => Promise<void>> {
-  const { url, close } = await serveSite();
-  project.provide('siteUrl', url);
-  return close;
+  const site = await serveSite();
+  const workshop = await serveWorkshop();
+  project.provide('siteUrl', site.url);
+  project.provide('workshopUrl', workshop.url);
+  return async () => {
+    await site.close();
+    await workshop.close();
+  };
 }

@@ -5,8 +5,10 @@ import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../src/io/review/index.ts';
 import { violations } from './axe.ts';
+import { followSound, moreSound } from './hearing.ts';
 import { fixturePath, microphoneOf } from './sounds.ts';
-import { openBrowser, SIZES, visit } from './visit.ts';
+import { stored } from './stored.ts';
+import { drawnAnew, openBrowser, SIZES, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
@@ -18,7 +20,11 @@ const put = (path: string, fixture: string): void => {
   copyFileSync(fixturePath(fixture), to);
 };
 
+/** Too many to be listened to before somebody says stop. */
+const MORE = Array.from({ length: 6 }, (_, at) => `more/${at}.wav`);
+
 beforeAll(async () => {
+  for (const path of MORE) put(path, 'progression');
   put('Week 12/Mara/first.wav', 'late-thumb');
   put('Week 12/Mara/second.wav', 'clean-scale');
   put('Week 12/Ilse/natural.wav', 'natural-for-sharp');
@@ -32,14 +38,14 @@ afterAll(async () => {
 
 const rows = (page: Page) => page.locator('[data-playing]');
 const visitTeacher = (options: Parameters<typeof visit>[2] = {}) =>
-  visit(browser, `${site}#teacher`, options);
+  visit(browser, `${site}#teacher`, { before: followSound, ...options });
 
 async function give(page: Page): Promise<void> {
   await page.getByLabel('A folder of recordings to open').setInputFiles(join(folder, 'Week 12'));
 }
 
 async function allSorted(page: Page, count = 3): Promise<void> {
-  await expect.poll(() => rows(page).count(), { timeout: 60_000 }).toBe(count);
+  await expect.poll(() => rows(page).count(), { message: 'attempts in the list' }).toBe(count);
   await page.locator('.going').waitFor({ state: 'detached' });
 }
 
@@ -59,7 +65,7 @@ describe('recordings that are given to a teacher', () => {
     await allSorted(page);
     expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Mara']);
     expect(await rows(page).allInnerTexts()).toEqual([
-      expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+F natural for F♯/s),
+      expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+.*F natural for F♯/s),
       expect.stringMatching(/^E major scale.*second\.wav/s),
       expect.stringMatching(/^A♭ major arpeggio.*The thumb comes late.*first\.wav/s),
     ]);
@@ -88,11 +94,11 @@ describe('recordings that are given to a teacher', () => {
     await allSorted(page);
     await page
       .getByLabel('Recordings to open', { exact: true })
-      .setInputFiles([fixturePath('progression'), fixturePath('restart')]);
+      .setInputFiles(MORE.map((path) => join(folder, path)));
     await page.getByRole('button', { name: 'Stop', exact: true }).click();
     await page.getByText(/^Stopped\./).waitFor();
     await page.getByRole('button', { name: 'Go on' }).click();
-    await allSorted(page, 5);
+    await allSorted(page, 3 + MORE.length);
     expect(errors).toEqual([]);
     await close();
   });
@@ -107,7 +113,10 @@ describe('recordings that are given to a teacher', () => {
     await expect.poll(() => rows(page).count()).toBe(3);
     await page.getByRole('button', { name: /^Delete everything\s*: Mara/ }).click();
     await page.getByText('Deleted: everything of Mara.').waitFor();
-    await page.waitForTimeout(300);
+    // The student is marked last of all that is hers.
+    await expect
+      .poll(() => stored(page, 'evenfall-teaching', 'students'), { message: 'students as they are stored' })
+      .toContainEqual(expect.objectContaining({ name: 'Mara', deletedMs: expect.any(Number) as number }));
     await page.reload();
     await allSorted(page, 1);
     const left = await page.evaluate(
@@ -160,7 +169,7 @@ describe('a review', () => {
     await page.locator('label', { hasText: 'The attempt' }).click();
     await page.getByRole('button', { name: 'Speak it' }).click();
     await page.getByText('Recording, up to three minutes').waitFor();
-    await page.waitForTimeout(1500);
+    await moreSound(page, 1.5);
     await page.getByRole('button', { name: 'Stop', exact: true }).last().click();
     await page.getByRole('button', { name: 'Speak it again' }).waitFor();
     await page.getByRole('button', { name: 'Add the remark' }).click();
@@ -248,7 +257,7 @@ describe('a review', () => {
     await page.getByText('Correct the tool').click();
     await page.locator('label', { hasText: /^\s*Left\s*$/ }).click();
     await page.getByRole('button', { name: 'Measure it as this' }).click();
-    await page.getByText('You chose the exercise.').waitFor({ timeout: 30_000 });
+    await page.getByText('You chose the exercise.').waitFor();
     await page.locator('.where', { hasText: 'left hand' }).waitFor();
     await page.getByRole('button', { name: 'Back to what the tool took it for' }).click();
     await page.locator('.where', { hasText: 'right hand' }).waitFor();
@@ -310,7 +319,7 @@ describe('the page for teachers', () => {
           await page.setViewportSize({ width, height });
           for (const colorScheme of ['light', 'dark'] as const) {
             await page.emulateMedia({ colorScheme });
-            await page.waitForTimeout(100);
+            await drawnAnew(page);
             expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
               width,
             );

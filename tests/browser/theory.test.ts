@@ -1,45 +1,44 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
-
-/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: {
-        run: (root: Document) => Promise<{
-          violations: { id: string; help: string; nodes: { html: string }[] }[];
-        }>;
-      };
-    };
-    return (await axe.run(document)).violations.map(
-      ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
-    );
-  });
-}
+import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { violations } from './axe.ts';
+import { sharedBrowser, SIZES, verdictOf, visit } from './visit.ts';
 
 const inGerman = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
     if (localStorage.getItem('evenfall-language') === null) localStorage.setItem('evenfall-language', 'de');
   });
 
+/** Notes down of each sound whether it was stopped or came to its end. */
+const followEnds = (page: Page): Promise<unknown> =>
+  page.addInitScript(() => {
+    const ends: string[] = [];
+    Object.assign(window, { ends });
+    const stopped = new WeakSet<AudioScheduledSourceNode>();
+    const { start, stop } = AudioBufferSourceNode.prototype;
+    AudioBufferSourceNode.prototype.start = function (...rest: number[]) {
+      this.addEventListener('ended', () => {
+        if (!stopped.has(this)) ends.push('ended');
+      });
+      return start.apply(this, rest as []);
+    };
+    AudioBufferSourceNode.prototype.stop = function (...rest: number[]) {
+      if (!stopped.has(this)) ends.push('stopped');
+      stopped.add(this);
+      return stop.apply(this, rest as []);
+    };
+  });
+
 /** The page of a key is there, its music drawn. */
 async function drawn(page: Page): Promise<void> {
   await page.locator('#key-title').waitFor();
-  await expect.poll(() => page.locator('.staff svg').count(), { timeout: 15_000 }).toBeGreaterThanOrEqual(4);
+  await page.locator('.staff svg').nth(3).waitFor();
 }
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 describe.each(['light', 'dark'] as const)('the page of a key, in %s', (colorScheme) => {
   it.each(SIZES)('axe finds nothing wrong on a $name, in both languages', async ({ width, height }) => {
@@ -63,7 +62,7 @@ describe.each(['light', 'dark'] as const)('the page of a key, in %s', (colorSche
 
 describe('the page of a key', () => {
   it('is used by the keyboard alone: the key, its sound, and the drill', async () => {
-    const { page, close } = await visit(browser, `${site}#keys`);
+    const { page, close } = await visit(browser, `${site}#keys`, { before: followEnds });
     await drawn(page);
     await page.locator('.circle input:checked').focus();
     await page.keyboard.press('ArrowRight');
@@ -74,8 +73,10 @@ describe('the page of a key', () => {
     const stop = page.locator('section[aria-labelledby="scale-title"]').getByRole('button', { name: 'Stop' });
     await stop.waitFor();
     await page.keyboard.press('Enter');
-    // Long before the scale is over.
-    await stop.waitFor({ state: 'detached', timeout: 2000 });
+    await stop.waitFor({ state: 'detached' });
+    expect(await page.evaluate(() => (window as unknown as { ends: readonly string[] }).ends)).toEqual([
+      'stopped',
+    ]);
     await page.getByLabel('Your answer').focus();
     await page.keyboard.type('f#');
     await page.keyboard.press('Enter');

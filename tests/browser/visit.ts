@@ -20,6 +20,22 @@ const FLAGS = [
   '--autoplay-policy=no-user-gesture-required',
 ];
 
+/** How long anything that is waited for may take, ms: a bound for what never comes, not for what is slow. */
+const NEVER_MS = 60_000;
+
+let shared: Promise<Browser> | null = null;
+
+/** The browser that all files of a worker share, without a microphone; it ends with the worker. Each visit is a profile of its own. */
+export async function sharedBrowser(): Promise<Browser> {
+  if (shared !== null && !(await shared).isConnected()) shared = null;
+  return (shared ??= openBrowser());
+}
+
+/** Leaves all that is still open in it. */
+export async function closeVisits(): Promise<void> {
+  if (shared !== null) await Promise.all((await shared).contexts().map((context) => context.close()));
+}
+
 /** `microphone`: a WAV that the browser hears as its microphone, 'refused' to refuse it. */
 export async function openBrowser(microphone?: string): Promise<Browser> {
   const executablePath = findChromium();
@@ -62,6 +78,7 @@ export async function visit(
     colorScheme: options.colorScheme ?? 'light',
     reducedMotion: 'reduce',
   });
+  context.setDefaultTimeout(NEVER_MS);
   const page = await context.newPage();
   const errors: string[] = [];
   const strayRequests: string[] = [];
@@ -82,6 +99,13 @@ export async function visit(
 /** Waits for the report of an attempt; returns its verdict. */
 export async function verdictOf(page: Page): Promise<string> {
   const heading = page.locator('#verdict');
-  await heading.waitFor({ timeout: 30_000 });
+  await heading.waitFor();
   return (await heading.innerText()).trim();
+}
+
+/** The next frame is drawn: what a change of size, scheme or state does to the page is to be seen. */
+export function drawnAnew(page: Page): Promise<void> {
+  return page.evaluate(
+    () => new Promise<void>((resolve) => requestAnimationFrame(() => requestAnimationFrame(() => resolve()))),
+  );
 }

@@ -156,13 +156,14 @@ export class Journal {
   }
 
   async remove(ids: readonly string[]): Promise<void> {
-    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: this.now() });
+    // Shown only once it is stored: a page reloaded in between would bring back what was seen to go.
     await this.#try((history) => history.remove(ids));
+    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: this.now() });
   }
 
   async restore(ids: readonly string[]): Promise<void> {
-    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: null });
     await this.#try((history) => history.restore(ids));
+    this.entries = changedEntries(this.entries ?? [], ids, { deletedMs: null });
   }
 
   /** Lets go of the sound of attempts; reports stay. */

@@ -1,18 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser, type Visit } from '../visit.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { sharedBrowser, type Visit } from '../visit.ts';
 import type { Door } from './door.ts';
-import { openWorkshop, visitDoor } from './workshop.ts';
+import { visitDoor } from '../workshop.ts';
 
 let browser: Browser;
-let workshop: Awaited<ReturnType<typeof openWorkshop>>;
 beforeAll(async () => {
-  browser = await openBrowser();
-  workshop = await openWorkshop();
-});
-afterAll(async () => {
-  await browser.close();
-  await workshop.close();
+  browser = await sharedBrowser();
 });
 
 /** What every test here begins with, in the page: a journal and an attempt to put into it. */
@@ -34,7 +28,7 @@ const PRELUDE = `
 
 /** Runs the body of an async function in a page of its own and gives what it returns. */
 async function inPage<T>(body: string): Promise<T> {
-  const { page, errors, close } = await visitDoor(browser, workshop.url);
+  const { page, errors, close } = await visitDoor(browser, 'journal');
   const result = await run<T>(page, body);
   expect(errors).toEqual([]);
   await close();
@@ -45,7 +39,7 @@ const run = <T>(page: Page, body: string): Promise<T> =>
 
 describe('the store of the journal', () => {
   it('keeps sound before it is analysed, and gives it back after the page was closed', async () => {
-    const there: Visit = await visitDoor(browser, workshop.url);
+    const there: Visit = await visitDoor(browser, 'journal');
     await run(there.page, `await journal().keep(attempt());`);
     await there.page.reload();
     await there.page.waitForFunction(() => 'door' in window);

@@ -1,40 +1,24 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { fixtureSound, microphoneWav } from '../sounds.ts';
+import { violations } from '../axe.ts';
+import { hearWhole, recordWhole } from '../hearing.ts';
+import { microphoneWav } from '../sounds.ts';
+import { stored } from '../stored.ts';
 import { openBrowser, SIZES, verdictOf, visit } from '../visit.ts';
+import { ATTEMPTS, seedJournal } from './five-years.ts';
 import { openEmptyJournal, openSeededJournal } from './scenes.ts';
-
-/** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    interface Found {
-      readonly violations: readonly {
-        readonly id: string;
-        readonly nodes: readonly { readonly html: string }[];
-      }[];
-    }
-    const { axe } = window as unknown as { axe: { run: (root: Document) => Promise<Found> } };
-    const found = await axe.run(document);
-    return found.violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' | ')}`);
-  });
-}
 
 const site = inject('siteUrl');
 let browser: Browser;
-let soundMs = 0;
+/** what the microphone hears */
+let heard: string;
 beforeAll(async () => {
-  const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
-  writeFileSync(path, await microphoneWav('late-thumb'));
-  const { channels, sampleRateHz } = await fixtureSound('late-thumb');
-  soundMs = (channels[0]!.length / sampleRateHz) * 1000;
-  browser = await openBrowser(path);
+  heard = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
+  writeFileSync(heard, await microphoneWav('late-thumb'));
+  browser = await openBrowser(heard);
 });
 afterAll(() => browser.close());
 
@@ -43,9 +27,7 @@ async function record(page: Page): Promise<void> {
   await page.getByLabel('Key', { exact: true }).selectOption('Ab major');
   await page.getByRole('button', { name: 'Record', exact: true }).click();
   await page.getByRole('button', { name: 'Turn on the microphone' }).click();
-  await page.getByRole('button', { name: 'Start' }).click();
-  await page.waitForTimeout(soundMs + 1800);
-  await page.getByRole('button', { name: 'Stop' }).click();
+  await recordWhole(page, 'late-thumb');
 }
 
 const openJournal = (page: Page): Promise<void> => page.getByRole('link', { name: 'Journal' }).click();
@@ -53,7 +35,9 @@ const rows = (page: Page) => page.locator('[data-row]');
 
 describe('an attempt', () => {
   it('is in the journal with its report and its sound, also after the page was closed', async () => {
-    const { page, errors, close } = await visit(browser, site);
+    const { page, errors, close } = await visit(browser, site, {
+      before: (fresh) => hearWhole(fresh, heard, true),
+    });
     await record(page);
     const verdict = await verdictOf(page);
     await openJournal(page);
@@ -77,25 +61,15 @@ describe('an attempt', () => {
 
   it('is stored before it is analysed: a page closed in the middle loses nothing', async () => {
     const { page, close } = await visit(browser, site, {
-      // An analysis that never comes to its end.
-      before: (there) => there.route(/analyst\.worker/, () => undefined),
+      before: async (there) => {
+        await hearWhole(there, heard, true);
+        // An analysis that never comes to its end.
+        await there.route(/analyst\.worker/, () => undefined);
+      },
     });
     await record(page);
-    const stored = (): Promise<number> =>
-      page.evaluate(
-        () =>
-          new Promise<number>((resolve) => {
-            const opening = indexedDB.open('evenfall-journal');
-            opening.onsuccess = () => {
-              const counting = opening.result.transaction('sounds').objectStore('sounds').count();
-              counting.onsuccess = () => {
-                opening.result.close();
-                resolve(counting.result);
-              };
-            };
-          }),
-      );
-    await expect.poll(stored).toBe(1);
+    const sounds = (): Promise<unknown> => stored(page, 'evenfall-journal', 'sounds');
+    await expect.poll(sounds, { message: 'sounds in the journal' }).toHaveLength(1);
     await page.unroute(/analyst\.worker/);
     await page.reload();
     await openJournal(page);
@@ -110,7 +84,7 @@ describe('an attempt', () => {
   });
 
   it('is compared with those of the journal, not only of this page', async () => {
-    const { page, close } = await visit(browser, site);
+    const { page, close } = await visit(browser, site, { before: (fresh) => hearWhole(fresh, heard, true) });
     for (let times = 0; times < 2; times += 1) {
       await record(page);
       await verdictOf(page);
@@ -144,6 +118,7 @@ describe('an attempt', () => {
       .getByRole('button', { name: /^Delete/ })
       .first()
       .click();
+    await page.getByText('29 attempts').first().waitFor();
     await page.reload();
     await page.getByText('1 deleted attempt can be brought back').waitFor();
     await page.getByRole('button', { name: 'Bring back' }).click();
@@ -216,6 +191,20 @@ describe('the journal', () => {
       await page.locator('#kept').waitFor();
       await expect.poll(() => evenness.inputValue(), { message: 'evenness after the reload' }).toBe(percent);
     }
+    await close();
+  });
+
+  it('holds five years of practice, and draws only the rows that are seen', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await seedJournal(page, { attempts: ATTEMPTS, aDay: 20, reports: false });
+    await openJournal(page);
+    await page.getByText('36,500 attempts').first().waitFor();
+    await rows(page).first().waitFor();
+    expect(await rows(page).count()).toBeLessThan(40);
+    await page.locator('.scroller').evaluate((list) => (list.scrollTop = list.scrollHeight));
+    await page.locator(`[data-row="${ATTEMPTS - 1}"]`).waitFor();
+    expect(await rows(page).count()).toBeLessThan(40);
+    expect(errors).toEqual([]);
     await close();
   });
 

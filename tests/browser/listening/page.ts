@@ -7,72 +7,76 @@ import type { LiveMicrophone } from '../../../src/io/microphone/index.ts';
 /** What came of listening for a while. */
 export interface Heard {
   readonly events: readonly LiveEvent[];
-  /** from the arrival of a note's own sample at the page to the frame in which it could be drawn first, ms */
-  readonly drawnMs: readonly { readonly id: number; readonly timeSec: number; readonly ms: number }[];
+  /** notes that were told before they were certain */
+  readonly early: readonly number[];
   readonly attempts: readonly {
     readonly assessment: Assessment;
     /** as it was cut from the stream */
     readonly sound: readonly number[];
-    /** from the end being told to the assessment, ms */
-    readonly verdictMs: number;
   }[];
   readonly troubles: readonly { readonly kind: string; readonly lostSec: number }[];
   /** blocks that did not begin where the one before ended */
   readonly broken: number;
-  readonly samples: number;
-  readonly seconds: number;
-  readonly sampleRateHz: number;
   readonly processing: readonly string[];
 }
 
-async function listenFor(seconds: number, loseAfterSec = Infinity): Promise<Heard> {
+/** What ends the listening, whichever comes first; the device's going away ends it too. Seconds are of sound. */
+export interface Until {
+  readonly attempts: number;
+  readonly seconds: number;
+  /** the device is unplugged then */
+  readonly loseAfterSec: number | null;
+}
+
+async function listenUntil(until: Until): Promise<Heard> {
   const microphone = await openMicrophone();
   const analyst = createAnalyst();
   const ear = openLiveEar(microphone.sampleRateHz);
   const events: LiveEvent[] = [];
-  const drawnMs: Heard['drawnMs'][number][] = [];
+  const early: number[] = [];
   const attempts: Promise<Heard['attempts'][number]>[] = [];
   const troubles: Heard['troubles'][number][] = [];
   let next = 0;
   let broken = 0;
-  /** the least lag of the sound behind the page's clock: then its samples had just come */
-  let clockMs = Infinity;
-  microphone.onTrouble((trouble) => troubles.push(trouble));
+  let lost = false;
+  let over = (): void => undefined;
+  const done = new Promise<void>((resolve) => (over = resolve));
+  microphone.onTrouble((trouble) => {
+    troubles.push(trouble);
+    if (trouble.kind === 'gone') over();
+  });
   microphone.onBlock((channels, firstSample) => {
     if (firstSample !== next) broken += 1;
     next = firstSample + channels[0]!.length;
-    clockMs = Math.min(clockMs, performance.now() - (1000 * next) / microphone.sampleRateHz);
     ear.push(channels);
+    const heardSec = next / microphone.sampleRateHz;
+    if (heardSec >= until.seconds) over();
+    if (!lost && until.loseAfterSec !== null && heardSec >= until.loseAfterSec) {
+      lost = true;
+      loseDevice();
+    }
   });
   ear.onEvent((event) => {
     events.push(event);
     if (event.kind === 'started') microphone.keepFrom(event.cutSec);
-    if (event.kind === 'ended') attempts.push(analyse(microphone, analyst, event));
-    if (event.kind !== 'struck' || event.final) return;
-    const { id, timeSec } = event;
-    requestAnimationFrame(() =>
-      drawnMs.push({ id, timeSec, ms: performance.now() - clockMs - 1000 * timeSec }),
-    );
+    if (event.kind === 'ended') {
+      attempts.push(analyse(microphone, analyst, event));
+      if (attempts.length >= until.attempts) over();
+    }
+    if (event.kind === 'struck' && !event.final) early.push(event.id);
   });
-  const started = performance.now();
-  if (loseAfterSec < seconds) setTimeout(() => void loseDevice(), 1000 * loseAfterSec);
-  await new Promise((resolve) => setTimeout(resolve, 1000 * seconds));
-  const samples = next;
-  const tookSec = (performance.now() - started) / 1000;
+  await done;
   await ear.stop();
   const processing = microphone.processing();
-  const done = await Promise.all(attempts);
+  const assessed = await Promise.all(attempts);
   analyst.close();
   microphone.close();
   return {
     events,
-    drawnMs,
-    attempts: done,
+    early,
+    attempts: assessed,
     troubles,
     broken,
-    samples,
-    seconds: tookSec,
-    sampleRateHz: microphone.sampleRateHz,
     processing,
   };
 }
@@ -82,15 +86,10 @@ async function analyse(
   analyst: ReturnType<typeof createAnalyst>,
   { startSec, endSec }: { readonly startSec: number; readonly endSec: number },
 ): Promise<Heard['attempts'][number]> {
-  const toldMs = performance.now();
   const sound = microphone.take(startSec, endSec);
   microphone.keepFrom(null);
   const assessment = await analyst.analyse(sound, null, {});
-  return {
-    assessment,
-    sound: Array.from(sound.channels[0]!),
-    verdictMs: performance.now() - toldMs,
-  };
+  return { assessment, sound: Array.from(sound.channels[0]!) };
 }
 
 let tracks: readonly MediaStreamTrack[] = [];
@@ -110,7 +109,7 @@ function loseDevice(): void {
 }
 
 const listening = {
-  listenFor,
+  listenUntil,
   open: () =>
     openMicrophone().then(
       () => 'opened',

@@ -1,24 +1,17 @@
 import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Estimate, Report } from '../../../src/engine/index.ts';
 import { decodeFile } from '../../../src/io/decode/index.ts';
-import { openWorkshop } from '../journal/workshop.ts';
 import { fixturePath } from '../sounds.ts';
-import { openBrowser, visit, type Visit } from '../visit.ts';
+import { sharedBrowser, visit, type Visit } from '../visit.ts';
 
 let browser: Browser;
-let workshop: Awaited<ReturnType<typeof openWorkshop>>;
 let there: Visit;
 beforeAll(async () => {
-  browser = await openBrowser();
-  workshop = await openWorkshop();
-  there = await visit(browser, `${workshop.url}tests/browser/review/door.html`);
+  browser = await sharedBrowser();
+  there = await visit(browser, `${inject('workshopUrl')}tests/browser/review/door.html`);
   await there.page.waitForFunction(() => 'door' in window, undefined, { timeout: 60_000 });
-});
-afterAll(async () => {
-  await browser.close();
-  await workshop.close();
 });
 
 /** A fixture → its file after it was packed by the browser, and what is heard before and after. */

@@ -3,24 +3,22 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { encodeWav } from '../../../src/io/exchange/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
 import { reviewPage } from '../../../src/ui/review/page/in-node.ts';
 import { madeUp } from '../../io/review/made-up.ts';
 import { violations } from '../axe.ts';
-import { openWorkshop } from '../journal/workshop.ts';
 import { fixtureSound } from '../sounds.ts';
-import { openBrowser, SIZES, visit } from '../visit.ts';
+import { sharedBrowser, SIZES, visit } from '../visit.ts';
 
 let browser: Browser;
 let folder: string;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
   folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
 });
 afterAll(async () => {
-  await browser.close();
   rmSync(folder, { recursive: true });
 });
 
@@ -124,7 +122,7 @@ describe('a review as one page, opened without a network', () => {
       assignment: base.assignment.map((one) => ({ ...one, note: tricks })),
     };
     const { page, asked, said, close } = await opened(reviewPage(hostile, 'en'), SIZES[0]);
-    await page.waitForTimeout(500);
+    await page.waitForLoadState('networkidle');
     const found = await page.evaluate(() => ({
       harmed: 'harmed' in window,
       made: document.querySelectorAll(
@@ -172,8 +170,7 @@ describe('a review as one page, opened without a network', () => {
   });
 
   it('is the same page when a browser writes it', async () => {
-    const workshop = await openWorkshop();
-    const there = await visit(browser, `${workshop.url}tests/browser/review/shown.html`);
+    const there = await visit(browser, `${inject('workshopUrl')}tests/browser/review/shown.html`);
     await there.page.waitForFunction(() => 'pageOf' in window);
     const written = await there.page.evaluate<string>('window.pageOf()');
     expect(there.errors).toEqual([]);
@@ -188,6 +185,6 @@ describe('a review as one page, opened without a network', () => {
       }));
     expect(await seen(a.page)).toEqual(await seen(b.page));
     expect(written).not.toMatch(/<script|<!--/);
-    await Promise.all([a.close(), b.close(), there.close(), workshop.close()]);
+    await Promise.all([a.close(), b.close(), there.close()]);
   });
 });

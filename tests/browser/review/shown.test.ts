@@ -1,18 +1,11 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { violations } from '../axe.ts';
-import { openWorkshop } from '../journal/workshop.ts';
-import { openBrowser, SIZES, visit } from '../visit.ts';
+import { sharedBrowser, SIZES, visit } from '../visit.ts';
 
 let browser: Browser;
-let workshop: Awaited<ReturnType<typeof openWorkshop>>;
 beforeAll(async () => {
-  browser = await openBrowser();
-  workshop = await openWorkshop();
-});
-afterAll(async () => {
-  await browser.close();
-  await workshop.close();
+  browser = await sharedBrowser();
 });
 
 interface Played {
@@ -27,7 +20,7 @@ async function shown(
   size: { width: number; height: number } = SIZES[2],
   colorScheme: 'light' | 'dark' = 'light',
 ) {
-  const there = await visit(browser, `${workshop.url}tests/browser/review/shown.html?${query}`, {
+  const there = await visit(browser, `${inject('workshopUrl')}tests/browser/review/shown.html?${query}`, {
     ...size,
     colorScheme,
   });

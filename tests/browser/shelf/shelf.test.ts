@@ -1,18 +1,12 @@
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Shelved } from '../../../src/io/shelf/index.ts';
-import { openWorkshop, visitDoor } from '../journal/workshop.ts';
-import { openBrowser } from '../visit.ts';
+import { visitDoor } from '../workshop.ts';
+import { sharedBrowser } from '../visit.ts';
 
 let browser: Browser;
-let workshop: Awaited<ReturnType<typeof openWorkshop>>;
 beforeAll(async () => {
-  browser = await openBrowser();
-  workshop = await openWorkshop();
-});
-afterAll(async () => {
-  await browser.close();
-  await workshop.close();
+  browser = await sharedBrowser();
 });
 
 const DAY_MS = 86_400_000;
@@ -33,7 +27,7 @@ const run = <T>(page: Page, body: string): Promise<T> =>
 
 /** Runs the body of an async function in a page with a store of its own, and gives what it returns. */
 async function inPage<T>(body: string): Promise<T> {
-  const { page, errors, close } = await visitDoor(browser, workshop.url, 'shelf');
+  const { page, errors, close } = await visitDoor(browser, 'shelf');
   const result = await run<T>(page, body);
   expect(errors).toEqual([]);
   await close();
@@ -42,7 +36,7 @@ async function inPage<T>(body: string): Promise<T> {
 
 describe('the shelf of reviews', () => {
   it('gives back a review to the last byte after the page was closed', async () => {
-    const { page, close } = await visitDoor(browser, workshop.url, 'shelf');
+    const { page, close } = await visitDoor(browser, 'shelf');
     await run(page, `await shelf().put(review());`);
     await page.reload();
     await page.waitForFunction(() => 'door' in window);

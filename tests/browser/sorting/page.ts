@@ -16,13 +16,16 @@ const workers = Number(new URLSearchParams(location.search).get('workers') ?? 0)
 const sorters = workers > 0 ? createSorters(workers) : createSorters();
 const chosen = (): readonly File[] => [...(document.querySelector('input')?.files ?? [])];
 
-async function sortChosen(): Promise<readonly Outcome[]> {
+async function sortChosen(onProgress: () => void = () => undefined): Promise<readonly Outcome[]> {
   const beganMs = performance.now();
   return Promise.all(
     chosen().map(async (file): Promise<Outcome> => {
       const shares: number[] = [];
       const sorted = await sorters
-        .sort(file, file.name, {}, (share) => void shares.push(share))
+        .sort(file, file.name, {}, (share) => {
+          shares.push(share);
+          onProgress();
+        })
         .catch((error: unknown) => error as Error);
       const doneMs = performance.now() - beganMs;
       if (sorted instanceof Error)
@@ -44,10 +47,13 @@ function secondsOf({ buffer, byteLength }: Uint8Array<ArrayBuffer>): number {
   return (byteLength - 44) / 2 / new DataView(buffer).getUint32(24, true);
 }
 
-/** Begins, calls off after a while, and tells what was said of each file. */
-async function sortAndCancel(afterMs: number): Promise<readonly Outcome[]> {
-  const sorted = sortChosen();
-  setTimeout(() => sorters.cancel(), afterMs);
+/** Begins, calls off as soon as the first has gone some of its way, and tells what was said of each file. */
+async function sortAndCancel(): Promise<readonly Outcome[]> {
+  let begun = (): void => undefined;
+  const going = new Promise<void>((resolve) => (begun = resolve));
+  const sorted = sortChosen(begun);
+  await going;
+  sorters.cancel();
   return sorted;
 }
 

@@ -1,20 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { zipSync } from 'fflate';
 import type { Browser, Download, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../../src/io/review/index.ts';
 import { violations } from '../axe.ts';
 import { openEmptyJournal, openSeededJournal } from '../journal/scenes.ts';
 import { fixturePath } from '../sounds.ts';
-import { openBrowser, SIZES, verdictOf, visit } from '../visit.ts';
+import { sharedBrowser, SIZES, verdictOf, visit } from '../visit.ts';
 import { asFile, review } from './made.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 type Made = Awaited<ReturnType<typeof asFile>>;
 const openOnPlay = (page: Page, file: Made) => page.getByLabel('A recording to open').setInputFiles(file);

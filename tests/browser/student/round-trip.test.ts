@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview, writeReview, type Review } from '../../../src/io/review/index.ts';
+import { followSound, moreSound } from '../hearing.ts';
 import { fixturePath, microphoneOf } from '../sounds.ts';
+import { stored } from '../stored.ts';
 import { openBrowser, verdictOf, visit } from '../visit.ts';
 import { ASSIGNMENT, tone } from './made.ts';
 
@@ -75,26 +77,7 @@ function reviewOf(sent: Review, withSound: boolean): Review {
 }
 
 /** What lies on the shelf of this page, bytes as numbers. */
-const shelved = (page: Page): Promise<unknown> =>
-  page.evaluate(
-    () =>
-      new Promise((resolve) => {
-        const opening = indexedDB.open('evenfall-shelf');
-        opening.onsuccess = () => {
-          const reading = opening.result.transaction('reviews').objectStore('reviews').getAll();
-          reading.onsuccess = () => {
-            opening.result.close();
-            resolve(
-              JSON.parse(
-                JSON.stringify(reading.result, (_, value: unknown) =>
-                  value instanceof Uint8Array ? [...value] : value,
-                ),
-              ),
-            );
-          };
-        };
-      }),
-  );
+const shelved = (page: Page): Promise<unknown> => stored(page, 'evenfall-shelf', 'reviews');
 const plain = (made: Review): unknown =>
   JSON.parse(JSON.stringify(made, (_, value: unknown) => (value instanceof Uint8Array ? [...value] : value)));
 
@@ -186,7 +169,7 @@ async function reviewedBy(page: Page, attempts: Buffer): Promise<Buffer> {
   await page.locator('label', { hasText: 'The attempt' }).click();
   await page.getByRole('button', { name: 'Speak it' }).click();
   await page.getByText('Recording, up to three minutes').waitFor();
-  await page.waitForTimeout(1500);
+  await moreSound(page, 1.5);
   await page.getByRole('button', { name: 'Stop', exact: true }).last().click();
   await page.getByRole('button', { name: 'Speak it again' }).waitFor();
   await page.getByRole('button', { name: 'Add the remark' }).click();
@@ -218,7 +201,7 @@ async function reviewedBy(page: Page, attempts: Buffer): Promise<Buffer> {
 describe('two people, each with a browser of their own', () => {
   it('send attempts, review them, and find everything again, to the last byte', async () => {
     const student = await visit(browser, site);
-    const teacher = await visit(browser, `${site}#teacher`);
+    const teacher = await visit(browser, `${site}#teacher`, { before: followSound });
     const attempts = await sentBy(student.page, true);
     const buffer = await reviewedBy(teacher.page, attempts);
     const [sent, made] = await Promise.all(

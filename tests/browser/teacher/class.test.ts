@@ -1,18 +1,17 @@
 import { readFileSync } from 'node:fs';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../../src/io/review/index.ts';
 import { violations } from '../axe.ts';
 import { fixturePath } from '../sounds.ts';
-import { openBrowser, visit } from '../visit.ts';
+import { sharedBrowser, visit } from '../visit.ts';
 import { beginReview, openClass, openRemarked, partOf } from './scenes.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
 beforeAll(async () => {
-  browser = await openBrowser();
+  browser = await sharedBrowser();
 });
-afterAll(() => browser.close());
 
 const visitTeacher = () => visit(browser, `${site}#teacher`);
 
@@ -54,7 +53,7 @@ describe('what a class handed in', () => {
     await page.getByRole('heading', { name: 'Cannot tell what was played' }).waitFor();
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: /^F♯ major scale/ }).click();
-    await page.locator('[data-spot]').first().waitFor({ timeout: 30_000 });
+    await page.locator('[data-spot]').first().waitFor();
     await page.locator('.where', { hasText: 'F♯ major scale' }).waitFor();
     expect(errors).toEqual([]);
     await close();

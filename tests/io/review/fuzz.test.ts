@@ -7,8 +7,6 @@ import { madeUp } from './made-up.ts';
 
 /** 1000 files in all, over the kinds of change. */
 const RUNS = 125;
-/** Some 20 ms on a quiet machine; what hangs takes longer than any machine is busy. */
-const LONGEST_MS = 5000;
 const MOST_BYTES = 100 * 2 ** 20;
 
 const KINDS = [
@@ -31,13 +29,11 @@ describe('a thousand mutated reviews', () => {
   });
 
   it.each(KINDS)('are read whole or refused with a reason: %s', async (kind) => {
-    let [read, refused, slowestMs] = [0, 0, 0];
+    let [read, refused] = [0, 0];
     const before = process.memoryUsage().arrayBuffers;
     await fc.assert(
       fc.asyncProperty(mutatedFiles(files)[kind]!.map(unprinted), async ({ bytes }) => {
-        const startMs = performance.now();
         const outcome = await readReview(new Blob([bytes])).catch((error: unknown) => error);
-        slowestMs = Math.max(slowestMs, performance.now() - startMs);
         if (outcome instanceof Error) {
           refused++;
           expect(outcome).toBeInstanceOf(ReviewError);
@@ -58,7 +54,6 @@ describe('a thousand mutated reviews', () => {
     expect(Object.prototype).not.toHaveProperty('harmed');
     expect(read + refused).toBe(RUNS);
     expect(refused).toBeGreaterThan(0);
-    expect(slowestMs).toBeLessThan(LONGEST_MS);
     expect(process.memoryUsage().arrayBuffers - before).toBeLessThan(MOST_BYTES);
   });
 });

@@ -5,16 +5,12 @@ import type { Review } from '../../../src/io/review/index.ts';
 import { reviewPage } from '../../../src/ui/review/page/in-node.ts';
 import { goodFiles, mutatedFiles } from '../../io/review/hostile.ts';
 
-/** Some 50 ms on a quiet machine. */
-const LONGEST_MS = 5000;
-
 describe('a mutated review that is read', () => {
   it.each(['reports changed', 'what it says of itself changed'])(
     'can be drawn, and brings no tag of its own: %s',
     async (kind) => {
       const files = await goodFiles();
       let drawn = 0;
-      let slowestMs = 0;
       await fc.assert(
         fc.asyncProperty(
           mutatedFiles(files)[kind]!.map((bytes) => ({
@@ -25,9 +21,7 @@ describe('a mutated review that is read', () => {
             const review: Review | null = await readReview(new Blob([bytes])).catch(() => null);
             if (review === null) return;
             drawn++;
-            const startMs = performance.now();
             const html = reviewPage(review, 'en');
-            slowestMs = Math.max(slowestMs, performance.now() - startMs);
             expect(
               /<script|<img|<iframe|<a\b|NaN|Infinity|undefined|\[object/.exec(html)?.[0],
             ).toBeUndefined();
@@ -36,7 +30,6 @@ describe('a mutated review that is read', () => {
         { numRuns: 200 },
       );
       expect(drawn).toBeGreaterThan(20);
-      expect(slowestMs).toBeLessThan(LONGEST_MS);
     },
   );
 });

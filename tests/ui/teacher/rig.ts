@@ -188,5 +188,10 @@ export function devicesWith(
   };
 }
 
-/** Until all that was begun has been done. */
-export const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 20));
+/** How many turns of the event loop the longest chain of what is done here takes, many times over. */
+const TURNS = 100;
+
+/** Until all that was begun has been done: nothing here waits for anything from outside, so turns are counted, not time. */
+export async function settled(): Promise<void> {
+  for (let turn = 0; turn < TURNS; turn++) await new Promise((resolve) => setImmediate(resolve));
+}

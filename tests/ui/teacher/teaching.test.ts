@@ -76,6 +76,15 @@ describe('recordings that are given', () => {
     expect(states(teaching)).toEqual(['sorted', 'sorted']);
   });
 
+  it('wait, and so do those that are still coming in, once somebody says stop', async () => {
+    const { teaching } = desk();
+    const adding = teaching.add(given('a.wav', 'b.wav'));
+    teaching.queue.stop();
+    await adding;
+    await settled();
+    expect([states(teaching), teaching.queue.running]).toEqual([['waiting', 'waiting'], false]);
+  });
+
   it('go on after the page was closed', async () => {
     const store = new MemoryStore();
     const first = desk({}, store);

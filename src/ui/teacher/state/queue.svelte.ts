@@ -18,6 +18,7 @@ export class Queue<T extends { readonly id: string }> {
   shares: Readonly<Record<string, number>> = $state.raw({});
   readonly #work: QueueWork<T>;
   readonly #lanes: number;
+  /** how often it was stopped */
   #turn = 0;
   #busyLanes = 0;
   #ended: (() => void)[] = [];
@@ -38,10 +39,16 @@ export class Queue<T extends { readonly id: string }> {
     return new Promise((resolve) => (this.#ended = [...this.#ended, resolve]));
   }
 
-  /** What is under way waits again. */
+  /** To be asked later whether it was stopped since: what comes in then must not set it going again. */
+  notStoppedSince(): () => boolean {
+    const turn = this.#turn;
+    return () => turn === this.#turn;
+  }
+
+  /** What is under way waits again, and what is being taken in will wait. */
   stop(): void {
-    if (!this.running) return;
     this.#turn += 1;
+    if (!this.running) return;
     this.#end();
     this.#work.cancel();
   }

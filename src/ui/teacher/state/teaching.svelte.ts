@@ -54,6 +54,7 @@ export class Teaching {
 
   /** Takes recordings, zips of recordings and attempts that a student sent; sorts them. */
   async add(given: readonly Given[]): Promise<void> {
+    const goesOn = this.queue.notStoppedSince();
     await this.load();
     this.lists.dismissTrouble();
     [this.leftOut, this.passedOver] = [0, 0];
@@ -69,7 +70,7 @@ export class Teaching {
       this.#held = { ...this.#held, [file.id]: blob };
       await this.lists.try(() => this.devices.store.addFile(file, blob));
       this.lists.show([file], []);
-      void this.queue.start();
+      if (goesOn()) void this.queue.start();
     }
     await this.lists.look();
   }

@@ -88,3 +88,20 @@ export function whatWasSpied(page: Page): Promise<Spied> {
     return { notes, verdictMs: spied.verdictMs };
   });
 }
+
+/** How far apart attempts lie at least, seconds. */
+const APART_SEC = 2;
+
+/** Notes → attempts of which every note was heard: a machine that is busy with other things loses sound now and then. */
+export function wholeAttempts(
+  notes: readonly DrawnNote[],
+  notesEach: number,
+): readonly (readonly DrawnNote[])[] {
+  const inOrder = notes.toSorted((a, b) => a.timeSec - b.timeSec);
+  const starts = inOrder.flatMap(({ timeSec }, i) =>
+    i === 0 || timeSec - inOrder[i - 1]!.timeSec > APART_SEC ? [i] : [],
+  );
+  return starts
+    .map((from, i) => inOrder.slice(from, starts[i + 1] ?? inOrder.length))
+    .filter((attempt) => attempt.length === notesEach);
+}
