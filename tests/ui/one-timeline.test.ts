@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { assess, buildExercise, timelineOf } from '../../src/engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../src/engine/index.ts';
 import { decodeFile } from '../../src/io/decode/index.ts';
-import { layOut } from '../../src/terminal/drawing/beads.ts';
+import { layOut } from '../../src/terminal/drawing/layout.ts';
 import { versionsOf } from '../../src/ui/attempt/retiming.ts';
 import { drawPearls } from '../../src/ui/plots/pearls/picture.ts';
 

@@ -1,6 +1,6 @@
 import { buildExercise } from '../../engine/index.ts';
 import type { Estimate, Measures, NotMeasured, Report } from '../../engine/index.ts';
-import { choiceOf } from './beads.ts';
+import { choiceOf } from './layout.ts';
 import { signed } from './numbers.ts';
 
 /** One line of the table of figures. */

@@ -1,6 +1,6 @@
 import type { Hand, Report } from '../../engine/index.ts';
-import { layOut } from './beads.ts';
-import type { Bead, Cluster, StringOfBeads } from './beads.ts';
+import { layOut } from './layout.ts';
+import type { Pearl, Spot, LaidOut } from './layout.ts';
 import { cutIntoLines } from './lines.ts';
 import type { Line } from './lines.ts';
 import { signed } from './numbers.ts';
@@ -31,7 +31,7 @@ const SIGNS = {
  */
 export function drawPearls(report: Report, width: number): Row[] {
   const laid = layOut(report);
-  if (laid.clusters.length === 0) return [];
+  if (laid.spots.length === 0) return [];
   const { lines, columnsASec } = cutIntoLines(laid, width - MARGIN);
   return lines.flatMap((line, index) => [
     ...(index === 0 ? [] : [new Row(width)]),
@@ -54,14 +54,14 @@ interface HandRows {
   readonly fingers: Row;
 }
 
-function drawLine(line: Line, laid: StringOfBeads, { columnsASec, width }: Scale): Row[] {
+function drawLine(line: Line, laid: LaidOut, { columnsASec, width }: Scale): Row[] {
   const column = (timeSec: number): number =>
     Math.min(MARGIN + Math.round((timeSec - line.fromSec) * columnsASec), width - 1);
   const drawn = laid.hands.map((hand) => drawHand(hand, line, laid, column, width));
   const ticks = new Row(width);
   ticks.put(0, `${line.fromSec.toFixed(1)} s`, 'quiet');
   for (const [step, timeSec] of laid.tickSec) {
-    if (line.clusters.some((cluster) => cluster.step === step) && column(timeSec) >= MARGIN) {
+    if (line.spots.some((spot) => spot.step === step) && column(timeSec) >= MARGIN) {
       ticks.put(column(timeSec), '╵', 'quiet');
     }
   }
@@ -80,7 +80,7 @@ function drawLine(line: Line, laid: StringOfBeads, { columnsASec, width }: Scale
 function drawHand(
   hand: Hand,
   line: Line,
-  laid: StringOfBeads,
+  laid: LaidOut,
   column: (timeSec: number) => number,
   width: number,
 ): HandRows {
@@ -92,27 +92,27 @@ function drawHand(
     fingers: new Row(width),
   };
   rows.string.put(0, hand, 'quiet');
-  const last = line.clusters.at(-1)!;
-  rows.string.put(MARGIN, SIGNS.string.repeat(column(last.timeSec) + last.beads.length - MARGIN), 'quiet');
+  const last = line.spots.at(-1)!;
+  rows.string.put(MARGIN, SIGNS.string.repeat(column(last.timeSec) + last.pearls.length - MARGIN), 'quiet');
   const taken = new Set<number>();
   let before: number | null = null;
-  for (const cluster of line.clusters.filter((other) => other.hand === hand)) {
-    const at = column(cluster.timeSec);
-    cluster.beads.forEach((bead, i) => {
+  for (const spot of line.spots.filter((other) => other.hand === hand)) {
+    const at = column(spot.timeSec);
+    spot.pearls.forEach((pearl, i) => {
       const place = freeColumn(taken, at + i, width - 1);
-      drawBead(rows, bead, place, cluster.marked);
+      drawPearl(rows, pearl, place, spot.marked);
       taken.add(place);
     });
     // Below a single note its name stands anyway; of a chord only this says which ones are not there.
-    const missing = cluster.beads.flatMap((bead) => (bead.kind === 'missed' ? [bead.name] : []));
-    if (cluster.beads.length > 1 && missing.length > 0) {
+    const missing = spot.pearls.flatMap((pearl) => (pearl.kind === 'missed' ? [pearl.name] : []));
+    if (spot.pearls.length > 1 && missing.length > 0) {
       rows.hanging.putBeside(at, `no ${missing.join(' ')}`, 'accent');
     }
-    const wants = cluster.marked || cluster.beads.some(({ kind }) => kind !== 'struck') ? 'accent' : 'ink';
-    rows.names.putBeside(at, cluster.name, wants);
-    rows.fingers.putBeside(at, cluster.fingers, 'quiet');
-    if (cluster.crossing !== null) {
-      const { late, delayMs } = cluster.crossing;
+    const wants = spot.marked || spot.pearls.some(({ kind }) => kind !== 'struck') ? 'accent' : 'ink';
+    rows.names.putBeside(at, spot.name, wants);
+    rows.fingers.putBeside(at, spot.fingers, 'quiet');
+    if (spot.crossing !== null) {
+      const { late, delayMs } = spot.crossing;
       const text = late && delayMs !== null ? `⌒ ${signed(delayMs)} ms` : '⌒';
       const middle = before === null ? at : Math.floor((before + at) / 2);
       rows.arches.putBeside(middle, text, late ? 'accent' : 'quiet');
@@ -137,27 +137,27 @@ function freeColumn(taken: ReadonlySet<number>, at: number, last: number): numbe
   }
 }
 
-function drawBead(rows: HandRows, bead: Bead, at: number, marked: boolean): void {
-  switch (bead.kind) {
+function drawPearl(rows: HandRows, pearl: Pearl, at: number, marked: boolean): void {
+  switch (pearl.kind) {
     case 'struck':
-      return rows.string.put(at, SIGNS[bead.loudness], marked ? 'accent' : 'ink');
+      return rows.string.put(at, SIGNS[pearl.loudness], marked ? 'accent' : 'ink');
     case 'wrong': {
       rows.string.put(at, SIGNS.hook, 'accent');
-      rows.hanging.putBeside(at, `${SIGNS[bead.loudness]} ${bead.name} for ${bead.wanted}`, 'accent');
+      rows.hanging.putBeside(at, `${SIGNS[pearl.loudness]} ${pearl.name} for ${pearl.wanted}`, 'accent');
       return;
     }
     case 'missed':
     case 'unsure':
     case 'extra':
-      return rows.string.put(at, SIGNS[bead.kind], 'accent');
+      return rows.string.put(at, SIGNS[pearl.kind], 'accent');
   }
 }
 
 /** │ together, ╱ the left hand first, ╲ the right hand first: the thread leans the way the hands do. */
 function drawThreads(line: Line, column: (timeSec: number) => number, width: number): Row {
   const row = new Row(width);
-  for (const right of line.clusters.filter(({ hand }) => hand === 'right')) {
-    const left = line.clusters.find(({ hand, step }) => hand === 'left' && step === right.step);
+  for (const right of line.spots.filter(({ hand }) => hand === 'right')) {
+    const left = line.spots.find(({ hand, step }) => hand === 'left' && step === right.step);
     if (left === undefined || !isPlayed(left) || !isPlayed(right)) continue;
     const apartMs = (left.timeSec - right.timeSec) * 1000;
     const sign = Math.abs(apartMs) < ORDER_MS ? '│' : apartMs < 0 ? '╱' : '╲';
@@ -168,6 +168,6 @@ function drawThreads(line: Line, column: (timeSec: number) => number, width: num
   return row;
 }
 
-function isPlayed({ beads }: Cluster): boolean {
-  return beads.some(({ kind }) => kind === 'struck' || kind === 'wrong');
+function isPlayed({ pearls }: Spot): boolean {
+  return pearls.some(({ kind }) => kind === 'struck' || kind === 'wrong');
 }

@@ -1,7 +1,7 @@
 import type { Report } from '../../engine/index.ts';
 import { sentence, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
-import { sounded } from '../plots/pearls/beads.ts';
+import { sounded } from '../plots/pearls/pearls.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
 
 /** One line of the table of notes. */
@@ -18,8 +18,8 @@ export interface TableRow {
 /** Report and its spots → every note in order, the silent ones after the note before them. */
 export function tableRows(report: Report, spots: readonly Spot[] = []): readonly TableRow[] {
   const t = strings().report;
-  const spotOf = (midi: number, matches: (bead: Spot['beads'][number]) => boolean): number | null =>
-    spots.find((spot) => spot.beads.some((bead) => bead.midi === midi && matches(bead)))?.index ?? null;
+  const spotOf = (midi: number, matches: (pearl: Spot['pearls'][number]) => boolean): number | null =>
+    spots.find((spot) => spot.pearls.some((pearl) => pearl.midi === midi && matches(pearl)))?.index ?? null;
   const struck = report.notes.map((note) => ({
     order: note.timeSec,
     step: note.step,
@@ -34,7 +34,7 @@ export function tableRows(report: Report, spots: readonly Spot[] = []): readonly
       finger: note.finger === null ? '' : String(note.finger),
       timeSec: note.timeSec,
       levelDb: note.levelDb,
-      spot: spotOf(note.midi, (bead) => bead.timeSec === note.timeSec),
+      spot: spotOf(note.midi, (pearl) => pearl.timeSec === note.timeSec),
     },
   }));
   const silentAt = (step: number): number => {
@@ -56,7 +56,7 @@ export function tableRows(report: Report, spots: readonly Spot[] = []): readonly
       finger: '',
       timeSec: null,
       levelDb: null,
-      spot: spotOf(midi, (bead) => bead.step === step && bead.hand === hand && !sounded(bead)),
+      spot: spotOf(midi, (pearl) => pearl.step === step && pearl.hand === hand && !sounded(pearl)),
     },
   }));
   return [...struck, ...silent].sort((a, b) => a.order - b.order).map(({ row }) => row);

@@ -29,8 +29,8 @@ export function troublesOf(report: Report, spots: readonly Spot[]): readonly Tro
   return spots
     .filter(
       (spot) =>
-        spot.beads.some(({ kind }) => kind === 'wrong' || kind === 'missed' || kind === 'extra') ||
-        (spot.beads.some(({ kind }) => kind === 'unsure') && !heldOver.has(spot.step)) ||
+        spot.pearls.some(({ kind }) => kind === 'wrong' || kind === 'missed' || kind === 'extra') ||
+        (spot.pearls.some(({ kind }) => kind === 'unsure') && !heldOver.has(spot.step)) ||
         [...late, ...spread].some(({ step, hand }) => step === spot.step && hand === spot.hand) ||
         steps.has(spot.step),
     )

@@ -66,13 +66,13 @@ export function stateWords({ heardMs, answeredMs, remarks }: Playing): string {
 
 /** What was touched → the place that a remark about it has; of a chord its lowest note that went otherwise, else its lowest. */
 export function placeOfSpot(spot: Spot): Place {
-  const bead = spot.beads.find(({ kind }) => kind !== 'struck') ?? spot.beads[0]!;
-  const silent = bead.kind === 'missed' || bead.kind === 'unsure';
+  const pearl = spot.pearls.find(({ kind }) => kind !== 'struck') ?? spot.pearls[0]!;
+  const silent = pearl.kind === 'missed' || pearl.kind === 'unsure';
   return {
     kind: 'note',
-    step: bead.kind === 'extra' ? null : bead.step,
-    midi: bead.midi,
-    timeSec: silent ? null : bead.timeSec,
+    step: pearl.kind === 'extra' ? null : pearl.step,
+    midi: pearl.midi,
+    timeSec: silent ? null : pearl.timeSec,
   };
 }
 

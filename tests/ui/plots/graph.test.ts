@@ -2,8 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import { drawGraph } from '../../../src/ui/plots/graph/graph.ts';
 import type { GraphFigure } from '../../../src/ui/plots/graph/types.ts';
-import { threadBeads } from '../../../src/ui/plots/pearls/beads.ts';
-import { gatherSpots } from '../../../src/ui/plots/pearls/spots.ts';
+import { spotsOf } from '../../../src/ui/plots/pearls/spots.ts';
 import { handsFigure, spreadFigure } from '../../../src/ui/report/detail/hands.ts';
 import { placesOf } from '../../../src/ui/report/detail/places.ts';
 import { loudnessFigure } from '../../../src/ui/report/detail/sound.ts';
@@ -12,7 +11,7 @@ import { invent, INVENTED, type Invention } from '../support/invent.ts';
 
 function figuresOf(made: Invention) {
   const { report, exercise } = invent(made);
-  const spots = gatherSpots(threadBeads(report, exercise));
+  const spots = spotsOf(report, exercise);
   const places = placesOf(exercise, spots);
   const all = {
     timing: timingFigure(report, exercise, places),

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA, timelineOf } from '../../../src/engine/index.ts';
-import { sounded, threadBeads } from '../../../src/ui/plots/pearls/beads.ts';
+import { sounded, threadPearls } from '../../../src/ui/plots/pearls/pearls.ts';
 import { describeSpot } from '../../../src/ui/plots/pearls/describe.ts';
 import { pearlRadius } from '../../../src/ui/plots/pearls/lanes.ts';
 import { drawPearls } from '../../../src/ui/plots/pearls/picture.ts';
-import { gatherSpots, neighbourSpot, playRange, soundingAt } from '../../../src/ui/plots/pearls/spots.ts';
+import { spotsOf, neighbourSpot, playRange, soundingAt } from '../../../src/ui/plots/pearls/spots.ts';
 import type { DrawnText } from '../../../src/ui/plots/pearls/types.ts';
 import { invent, INVENTED, type Invention } from '../support/invent.ts';
 
@@ -17,32 +17,36 @@ const draw = (made: Invention, widthPx: number) => {
     limits: DEFAULT_CRITERIA,
   });
 };
-const beadsOf = (made: Invention) => {
+const pearlsOf = (made: Invention) => {
   const { report, exercise } = invent(made);
-  return threadBeads(report, exercise);
+  return threadPearls(report, exercise);
 };
 const WIDTHS = [280, 320, 358, 420, 600, 720, 944, 1080];
+const spotsIn = (made: Invention) => {
+  const { report, exercise } = invent(made);
+  return spotsOf(report, exercise);
+};
 const ALL = Object.entries(INVENTED) as [string, Invention][];
 
-describe('beads', () => {
+describe('pearls', () => {
   it('stand for every expected and every extra note, in order of time', () => {
-    const beads = beadsOf(INVENTED.together);
-    expect(beads).toHaveLength(15);
-    expect(beads.map((bead) => bead.kind).sort()).toEqual([
+    const pearls = pearlsOf(INVENTED.together);
+    expect(pearls).toHaveLength(15);
+    expect(pearls.map((pearl) => pearl.kind).sort()).toEqual([
       ...Array<string>(1).fill('extra'),
       'missed',
       ...Array<string>(12).fill('struck'),
       'wrong',
     ]);
-    expect(beads.map((bead) => bead.timeSec)).toEqual(
-      beads.map((bead) => bead.timeSec).sort((a, b) => a - b),
+    expect(pearls.map((pearl) => pearl.timeSec)).toEqual(
+      pearls.map((pearl) => pearl.timeSec).sort((a, b) => a - b),
     );
   });
 
   it('that did not sound stand on their ticks', () => {
     const made = { choice: INVENTED.lateThumb.choice, missed: [{ step: 6, hand: 'right' as const }] };
     const { report, exercise } = invent(made);
-    const missed = beadsOf(made).find((bead) => bead.step === 6)!;
+    const missed = pearlsOf(made).find((pearl) => pearl.step === 6)!;
     expect(missed.kind).toBe('missed');
     expect(missed.timeSec).toBe(timelineOf(report.notes, exercise).tickSec.get(6));
     expect(sounded(missed)).toBe(false);
@@ -83,12 +87,12 @@ describe('the picture', () => {
   it.each(ALL)('%s fits every width: no pearl, tick or name outside', (_, made) => {
     for (const widthPx of WIDTHS) {
       for (const row of draw(made, widthPx).rows) {
-        for (const { beads, labels } of row.spots) {
-          for (const bead of beads) {
-            expect(bead.x - bead.radius).toBeGreaterThanOrEqual(0);
-            expect(bead.x + bead.radius).toBeLessThanOrEqual(widthPx);
-            expect(bead.y - bead.radius).toBeGreaterThanOrEqual(0);
-            expect(bead.y + bead.radius).toBeLessThanOrEqual(row.heightPx);
+        for (const { pearls, labels } of row.spots) {
+          for (const pearl of pearls) {
+            expect(pearl.x - pearl.radius).toBeGreaterThanOrEqual(0);
+            expect(pearl.x + pearl.radius).toBeLessThanOrEqual(widthPx);
+            expect(pearl.y - pearl.radius).toBeGreaterThanOrEqual(0);
+            expect(pearl.y + pearl.radius).toBeLessThanOrEqual(row.heightPx);
           }
           for (const label of labels) {
             expect(label.y - label.sizePx).toBeGreaterThanOrEqual(-4);
@@ -120,7 +124,7 @@ describe('the picture', () => {
         for (const hand of ['left', 'right']) {
           const xs = row.spots
             .filter(({ spot }) => spot.hand === hand && !spot.extra)
-            .map(({ beads }) => beads[0]!.x);
+            .map(({ pearls }) => pearls[0]!.x);
           expect(xs).toEqual([...xs].sort((a, b) => a - b));
         }
     }
@@ -133,8 +137,8 @@ describe('the picture', () => {
       const steps = row.spots.filter(({ spot }) => !spot.extra);
       for (let i = 1; i < steps.length; i += 1) {
         const [a, b] = [steps[i - 1]!, steps[i]!];
-        const sec = drawnSec(b.spot.beads[0]!.timeSec) - drawnSec(a.spot.beads[0]!.timeSec);
-        expect(b.beads[0]!.x - a.beads[0]!.x).toBeCloseTo(sec * pxPerSec, 6);
+        const sec = drawnSec(b.spot.pearls[0]!.timeSec) - drawnSec(a.spot.pearls[0]!.timeSec);
+        expect(b.pearls[0]!.x - a.pearls[0]!.x).toBeCloseTo(sec * pxPerSec, 6);
       }
     }
   });
@@ -145,7 +149,7 @@ describe('the picture', () => {
         for (const hand of ['left', 'right']) {
           const xs = row.spots
             .filter(({ spot }) => spot.hand === hand && !spot.extra)
-            .map(({ beads }) => beads[0]!.x);
+            .map(({ pearls }) => pearls[0]!.x);
           for (let i = 1; i < xs.length; i += 1) expect(xs[i]! - xs[i - 1]!).toBeGreaterThan(30);
         }
   });
@@ -166,11 +170,13 @@ describe('the picture', () => {
   });
 
   it('hangs a wrong note below its string, and only that', () => {
-    const beads = draw(INVENTED.together, 1080).rows.flatMap((row) =>
-      row.spots.flatMap((spot) => spot.beads),
+    const pearls = draw(INVENTED.together, 1080).rows.flatMap((row) =>
+      row.spots.flatMap((spot) => spot.pearls),
     );
-    expect(beads.filter((bead) => bead.tiedAtY !== null).map((bead) => bead.bead.kind)).toEqual(['wrong']);
-    const wrong = beads.find((bead) => bead.tiedAtY !== null)!;
+    expect(pearls.filter((pearl) => pearl.tiedAtY !== null).map((pearl) => pearl.pearl.kind)).toEqual([
+      'wrong',
+    ]);
+    const wrong = pearls.find((pearl) => pearl.tiedAtY !== null)!;
     expect(wrong.y).toBeGreaterThan(wrong.tiedAtY! + 30);
   });
 
@@ -218,7 +224,7 @@ it('a louder note is a larger pearl, up to a bound', () => {
 });
 
 describe('spots', () => {
-  const spots = gatherSpots(beadsOf(INVENTED.together));
+  const spots = spotsIn(INVENTED.together);
 
   it('play from the note before to the notes after, whatever the spot', () => {
     for (const spot of spots) {
@@ -249,9 +255,9 @@ describe('spots', () => {
   });
 
   it('gather a chord of one hand', () => {
-    const chords = gatherSpots(beadsOf(INVENTED.progression));
+    const chords = spotsIn(INVENTED.progression);
     expect(chords).toHaveLength(5);
-    expect(chords.map((spot) => spot.beads.length)).toEqual([3, 3, 3, 3, 3]);
+    expect(chords.map((spot) => spot.pearls.length)).toEqual([3, 3, 3, 3, 3]);
   });
 
   it('say what happened in words', () => {
@@ -261,7 +267,7 @@ describe('spots', () => {
     expect(words.some((text) => text.startsWith('A 4 missed'))).toBe(true);
     expect(words).toContain('G 4 caught by the way');
     const late = invent(INVENTED.lateThumb);
-    const lateSpots = gatherSpots(threadBeads(late.report, late.exercise));
+    const lateSpots = spotsOf(late.report, late.exercise);
     expect(describeSpot(lateSpots[1]!, late.report, false)).toMatch(
       /^C, thumb; thumb under, 92\u202fms late/,
     );

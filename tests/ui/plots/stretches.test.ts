@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { threadBeads } from '../../../src/ui/plots/pearls/beads.ts';
-import { gatherSpots } from '../../../src/ui/plots/pearls/spots.ts';
+import { spotsOf } from '../../../src/ui/plots/pearls/spots.ts';
 import { stretchBetween, stretchRange, wholeRange } from '../../../src/ui/plots/pearls/stretches.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
 const { report, exercise } = invent(INVENTED.lateThumb);
-const spots = gatherSpots(threadBeads(report, exercise));
+const spots = spotsOf(report, exercise);
 
 describe('a stretch', () => {
   it('is the same whichever end is touched first', () => {

@@ -49,8 +49,8 @@ describe('two strings', () => {
       for (const row of rows) {
         const hands = new Set(row.strings.map(({ hand }) => hand)).size;
         expect(row.strings).toHaveLength(2 * hands);
-        for (const { beads } of row.strings)
-          for (const { x, y, radius } of beads) {
+        for (const { pearls } of row.strings)
+          for (const { x, y, radius } of pearls) {
             expect(x - radius).toBeGreaterThanOrEqual(0);
             expect(x + radius).toBeLessThanOrEqual(widthPx);
             expect(y + radius).toBeLessThanOrEqual(row.heightPx);

@@ -74,12 +74,12 @@ describe('marks over the string', () => {
     const picture = pictureOf(late!, 1000);
     const [row] = picture.rows;
     const drawn = drawPins(row!, pinsOf(late!.marks), 'above');
-    const pearl = row!.spots.find(({ spot }) => spot.step === 4)!.beads[0]!;
+    const pearl = row!.spots.find(({ spot }) => spot.step === 4)!.pearls[0]!;
     expect(drawn[0]!.x).toBeCloseTo(pearl.x, 6);
     expect(drawn[0]!.stem!.x).toBeCloseTo(pearl.x, 6);
     const inside = row!.spots
       .filter(({ spot }) => spot.step >= 6 && spot.step <= 9)
-      .flatMap(({ beads }) => beads);
+      .flatMap(({ pearls }) => pearls);
     expect(drawn[1]!.span!.x1).toBeLessThan(Math.min(...inside.map(({ x }) => x)));
     expect(drawn[1]!.span!.x2).toBeGreaterThan(Math.max(...inside.map(({ x }) => x)));
     expect(drawPins(row!, pinsOf(late!.marks), 'below')).toEqual([]);

@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { gatherSpots } from '../../../src/ui/plots/pearls/spots.ts';
-import { threadBeads } from '../../../src/ui/plots/pearls/beads.ts';
+import { spotsOf } from '../../../src/ui/plots/pearls/spots.ts';
 import { troubleFrom, troublesOf } from '../../../src/ui/teacher/troubles.ts';
 import { placeOfSpot } from '../../../src/ui/teacher/words.ts';
 import { spotOf } from '../../../src/ui/review/marks/marks.ts';
@@ -10,7 +9,7 @@ const CHOICE = { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 } 
 const of = (made: Omit<Invention, 'choice'>) => {
   const { report, exercise } = invent({ choice: CHOICE, ...made });
   const plain = { ...report, words: { ...report.words, steps: made.words?.steps ?? [] } };
-  const spots = gatherSpots(threadBeads(plain, exercise));
+  const spots = spotsOf(plain, exercise);
   return { report: plain, spots, troubles: troublesOf(plain, spots) };
 };
 

@@ -2,7 +2,7 @@ import type { Report } from '../../../engine/index.ts';
 import { listed, shown, withUnit } from '../../kit/figures.ts';
 import { sentence, strings } from '../../language/index.ts';
 import { fingerName, shownName, spokenName } from '../../names/index.ts';
-import type { Bead } from './beads.ts';
+import type { Pearl } from './pearls.ts';
 import type { Spot } from './spots.ts';
 
 /** Louder or softer than this against the hand's mean is worth a word, dB (Slade et al. 2022: audible from about 1). */
@@ -11,24 +11,24 @@ const WORTH_SAYING_DB = 2;
 /** One spot in words, for the line under the string and for screen readers (`spoken` writes signs out). */
 export function describeSpot(spot: Spot, report: Report, spoken: boolean): string {
   const name = (note: string): string => (spoken ? spokenName(note) : shownName(note));
-  const notes = spot.beads.map((bead) => describeBead(bead, name, spot.beads.length === 1));
+  const notes = spot.pearls.map((pearl) => describePearl(pearl, name, spot.pearls.length === 1));
   return [listed(notes), ...timing(spot, report), ...loudness(spot, report)].join('; ');
 }
 
-function describeBead(bead: Bead, name: (note: string) => string, alone: boolean): string {
-  const finger = bead.finger === null || !alone ? '' : `, ${fingerName(bead.finger)}`;
+function describePearl(pearl: Pearl, name: (note: string) => string, alone: boolean): string {
+  const finger = pearl.finger === null || !alone ? '' : `, ${fingerName(pearl.finger)}`;
   const t = strings().pearls;
-  switch (bead.kind) {
+  switch (pearl.kind) {
     case 'struck':
-      return name(bead.name) + finger;
+      return name(pearl.name) + finger;
     case 'wrong':
-      return t.struckFor(name(bead.name), name(bead.wantedName)) + finger;
+      return t.struckFor(name(pearl.name), name(pearl.wantedName)) + finger;
     case 'missed':
-      return t.missed(name(bead.name)) + finger;
+      return t.missed(name(pearl.name)) + finger;
     case 'unsure':
-      return t.notSure(name(bead.name), sentence(bead.reason.replace(/\.$/, '')));
+      return t.notSure(name(pearl.name), sentence(pearl.reason.replace(/\.$/, '')));
     case 'extra':
-      return `${name(bead.name)} ${t.EXTRA[bead.extraKind]}`;
+      return `${name(pearl.name)} ${t.EXTRA[pearl.extraKind]}`;
   }
 }
 
@@ -55,9 +55,9 @@ function loudness(spot: Spot, report: Report): readonly string[] {
   const levels = report.notes
     .filter((note) => note.verdict === 'correct' && note.hand === spot.hand)
     .map((note) => note.levelDb);
-  const only = spot.beads[0];
+  const only = spot.pearls[0];
   if (spot.extra) return [];
-  if (levels.length < 3 || spot.beads.length > 1 || only === undefined || !('levelDb' in only)) return [];
+  if (levels.length < 3 || spot.pearls.length > 1 || only === undefined || !('levelDb' in only)) return [];
   const apart = only.levelDb - levels.reduce((sum, level) => sum + level, 0) / levels.length;
   if (Math.abs(apart) < WORTH_SAYING_DB) return [];
   const amount = withUnit(shown(Math.abs(apart)), 'dB');

@@ -1,9 +1,9 @@
 import type { Hand } from '../../../engine/index.ts';
 import { strings } from '../../language/index.ts';
 import { shownName, shownWrongName } from '../../names/index.ts';
-import { sounded, type Bead } from './beads.ts';
+import { sounded, type Pearl } from './pearls.ts';
 import type { Spot } from './spots.ts';
-import type { DrawnBead, DrawnText, LabelWays, Tone } from './types.ts';
+import type { DrawnPearl, DrawnText, LabelWays, Tone } from './types.ts';
 
 /** Where one hand's string lies in a row and how much room it needs. All px. */
 export interface Lane {
@@ -20,7 +20,7 @@ export interface Lane {
 }
 
 export const LANE = {
-  /** radius of a pearl of mean loudness (docs/look/report.html), and what one dB adds: ± 4 dB fill the range */
+  /** radius of a pearl of mean loudness, and what one dB adds: ± 4 dB fill the range */
   meanRadius: 11,
   radiusPerDb: 1.5,
   smallest: 5,
@@ -43,35 +43,35 @@ export function pearlRadius(levelDb: number, meanDb: number, inChord: boolean): 
   return Math.min(Math.max(grown, LANE.smallest), inChord ? LANE.chordRadius : LANE.largest);
 }
 
-/** Beads of one spot → where they are drawn. A chord stands across its string; a wrong note hangs below it. */
-export function placeBeads(
+/** Pearls of one spot → where they are drawn. A chord stands across its string; a wrong note hangs below it. */
+export function placePearls(
   spot: Spot,
   lane: Lane,
   xOf: (timeSec: number) => number,
   meanDb: number,
-): readonly DrawnBead[] {
-  const inChord = spot.beads.length > 1;
-  const middle = (spot.beads.length - 1) / 2;
+): readonly DrawnPearl[] {
+  const inChord = spot.pearls.length > 1;
+  const middle = (spot.pearls.length - 1) / 2;
   let hanging = 0;
-  return spot.beads.map((bead, place) => {
-    const x = xOf(bead.timeSec);
+  return spot.pearls.map((pearl, place) => {
+    const x = xOf(pearl.timeSec);
     const stringY = lane.y + (middle - place) * LANE.chordSpacing;
-    if (bead.kind === 'extra') return { bead, x, y: lane.y, radius: 6, tiedAtY: null };
-    if (bead.kind === 'missed' || bead.kind === 'unsure')
-      return { bead, x, y: stringY, radius: inChord ? LANE.chordRadius : 12, tiedAtY: null };
-    const radius = pearlRadius(bead.levelDb, meanDb, inChord);
-    if (bead.kind === 'struck') return { bead, x, y: stringY, radius, tiedAtY: null };
+    if (pearl.kind === 'extra') return { pearl, x, y: lane.y, radius: 6, tiedAtY: null };
+    if (pearl.kind === 'missed' || pearl.kind === 'unsure')
+      return { pearl, x, y: stringY, radius: inChord ? LANE.chordRadius : 12, tiedAtY: null };
+    const radius = pearlRadius(pearl.levelDb, meanDb, inChord);
+    if (pearl.kind === 'struck') return { pearl, x, y: stringY, radius, tiedAtY: null };
     hanging += 1;
     const below = inChord ? lane.half + 14 : LANE.hang - LANE.chordSpacing;
-    return { bead, x, y: lane.y + below + hanging * LANE.chordSpacing, radius, tiedAtY: stringY };
+    return { pearl, x, y: lane.y + below + hanging * LANE.chordSpacing, radius, tiedAtY: stringY };
   });
 }
 
 /** How far a spot reaches below its string when a note of it hangs. */
 export function hangingDepth(spot: Spot, half: number): number {
-  const wrong = spot.beads.filter((bead) => bead.kind === 'wrong').length;
+  const wrong = spot.pearls.filter((pearl) => pearl.kind === 'wrong').length;
   if (wrong === 0) return 0;
-  return spot.beads.length > 1 ? half + 14 + wrong * LANE.chordSpacing + 12 : LANE.hang + 50;
+  return spot.pearls.length > 1 ? half + 14 + wrong * LANE.chordSpacing + 12 : LANE.hang + 50;
 }
 
 const text = (
@@ -98,11 +98,11 @@ const word = { sizePx: LANE.wordSize, tone: 'accent', serif: false } as const;
 const LINE_PX = 16;
 
 /** Names, fingers and the words for what went otherwise: each label in the ways that it can be drawn, the best first. */
-export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): readonly LabelWays[] {
+export function labelSpot(spot: Spot, drawn: readonly DrawnPearl[], lane: Lane): readonly LabelWays[] {
   const first = drawn[0]!;
-  const only = first.bead;
+  const only = first.pearl;
   if (only.kind === 'extra') return [extraLabel(only, first, lane)];
-  if (spot.beads.length > 1) return chordLabels(drawn, lane).map((label) => [label]);
+  if (spot.pearls.length > 1) return chordLabels(drawn, lane).map((label) => [label]);
   const nameY = lane.y + (lane.side > 0 ? 50 : -28) + lane.side * lane.archPx;
   const nextY = nameY + lane.side * 23;
   const x = first.x;
@@ -127,15 +127,15 @@ export function labelSpot(spot: Spot, drawn: readonly DrawnBead[], lane: Lane): 
   return [[name], silent ? [under, { ...under, text: '' }] : [under], ...doubt];
 }
 
-function extraLabel(bead: Bead & { kind: 'extra' }, drawn: DrawnBead, lane: Lane): LabelWays {
-  const name = shownName(bead.name);
+function extraLabel(pearl: Pearl & { kind: 'extra' }, drawn: DrawnPearl, lane: Lane): LabelWays {
+  const name = shownName(pearl.name);
   const clear = lane.side > 0 ? lane.half + 12 : lane.half + 60 + lane.archPx;
   const short = text(name, drawn.x, lane.y - clear, word);
-  const words = `${name} ${strings().pearls.label.extra[bead.extraKind]}`.trim();
+  const words = `${name} ${strings().pearls.label.extra[pearl.extraKind]}`.trim();
   return [{ ...short, text: words }, short, { ...short, y: short.y - LINE_PX }];
 }
 
-function chordLabels(drawn: readonly DrawnBead[], lane: Lane): readonly DrawnText[] {
+function chordLabels(drawn: readonly DrawnPearl[], lane: Lane): readonly DrawnText[] {
   const topDown = [...drawn].reverse();
   const x = topDown.reduce((sum, { x: at }) => sum + at, 0) / topDown.length;
   const deepest = Math.max(...drawn.map((one) => (one.tiedAtY === null ? 0 : one.y + 12 - lane.y)));
@@ -144,21 +144,21 @@ function chordLabels(drawn: readonly DrawnBead[], lane: Lane): readonly DrawnTex
       ? lane.y + Math.max(lane.half + 36, deepest + 22)
       : lane.y - lane.half - 16 - (topDown.length - 1) * 21;
   const t = strings().pearls.label;
-  return topDown.flatMap(({ bead }, line) => {
+  return topDown.flatMap(({ pearl }, line) => {
     const y = startY + line * 21;
-    switch (bead.kind) {
+    switch (pearl.kind) {
       case 'wrong': {
-        const struck = shownWrongName(bead.name, bead.wantedName);
-        return [text(t.struckFor(struck, shownName(bead.wantedName)), x, y, { ...word, sizePx: 16 })];
+        const struck = shownWrongName(pearl.name, pearl.wantedName);
+        return [text(t.struckFor(struck, shownName(pearl.wantedName)), x, y, { ...word, sizePx: 16 })];
       }
       case 'missed':
-        return [text(t.noteMissed(shownName(bead.name)), x, y, { ...word, sizePx: 16 })];
+        return [text(t.noteMissed(shownName(pearl.name)), x, y, { ...word, sizePx: 16 })];
       case 'unsure':
-        return [text(`${shownName(bead.name)} ?`, x, y, { ...small, sizePx: 16 })];
+        return [text(`${shownName(pearl.name)} ?`, x, y, { ...small, sizePx: 16 })];
       default:
         return [
-          text(shownName(bead.name), x - 2, y, { sizePx: 17, anchor: 'end' }),
-          text(String(bead.finger ?? ''), x + 6, y, { ...small, anchor: 'start' }),
+          text(shownName(pearl.name), x - 2, y, { sizePx: 17, anchor: 'end' }),
+          text(String(pearl.finger ?? ''), x + 6, y, { ...small, anchor: 'start' }),
         ];
     }
   });

@@ -1,9 +1,8 @@
 import { beatsPerStep, STOP_BEATS, timelineOf } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
-import { threadBeads } from './beads.ts';
 import { drawRow, RIGHT_PX } from './row.ts';
 import { chooseBreaks } from './rows.ts';
-import { gatherSpots, meanLevels, type Spot } from './spots.ts';
+import { spotsOf, meanLevels, type Spot } from './spots.ts';
 import type { PearlPicture, PictureLimits } from './types.ts';
 import { cutSilences } from './warp.ts';
 
@@ -24,8 +23,7 @@ const STEP_PX = { narrow: 42, wide: 50, most: 150, mostChord: 200 } as const;
 
 /** Report → the string of pearls in rows that fit the width, all at one scale of time. */
 export function drawPearls(report: Report, exercise: Exercise, options: PictureOptions): PearlPicture {
-  const beads = threadBeads(report, exercise);
-  const spots = gatherSpots(beads);
+  const spots = spotsOf(report, exercise);
   const timeline = timelineOf(report.notes, exercise);
   const secPerBeat = timeline.beatSec ?? 1;
   const warp = cutSilences(
@@ -36,7 +34,7 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
   const stepSec = timeline.stepSec ?? beatsPerStep(exercise);
   const hands = (['right', 'left'] as const).filter((hand) => spots.some((spot) => spot.hand === hand));
   const narrow = options.widthPx < NARROW_PX;
-  const chords = spots.some((spot) => spot.beads.length > 1);
+  const chords = spots.some((spot) => spot.pearls.length > 1);
   // The names of a chord reach further to the left than a single one.
   const leftPx = hands.length > 1 ? (narrow ? 56 : 70) : !narrow ? 36 : chords ? 34 : 22;
   const innerPx = Math.max(options.widthPx - leftPx - RIGHT_PX, 80);

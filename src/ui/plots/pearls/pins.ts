@@ -80,7 +80,7 @@ function atSpot(row: PearlRow, index: number, side: PinSide): Wanted | null {
   if (drawn === undefined) return null;
   const lower = row.lanes.length > 1 && drawn.spot.hand === row.lanes.at(-1)!.hand;
   if (lower !== (side === 'below')) return null;
-  const x = drawn.beads.reduce((sum, bead) => sum + bead.x, 0) / drawn.beads.length;
+  const x = drawn.pearls.reduce((sum, pearl) => sum + pearl.x, 0) / drawn.pearls.length;
   const { y, height } = drawn.touch;
   const toY = lower ? y + height - row.heightPx + STEM_GAP_PX : STRIP_PX + y - STEM_GAP_PX;
   return { wantedX: x, stem: { x, toY }, span: null };

@@ -1,8 +1,8 @@
 import type { Hand, Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
-import { drawnText, labelSpot, LANE, placeBeads, type Lane } from './lanes.ts';
-import { sounded } from './beads.ts';
+import { drawnText, labelSpot, LANE, placePearls, type Lane } from './lanes.ts';
+import { sounded } from './pearls.ts';
 import { beside, LabelLines } from './labels.ts';
 import type { Spot } from './spots.ts';
 import { stackLanes } from './stack.ts';
@@ -41,9 +41,11 @@ export interface RowInput {
 export function drawRow(input: RowInput): PearlRow {
   const { group, hands, leftPx, drawnSec, pxPerSec, widthPx } = input;
   const startDrawnSec = Math.min(
-    ...group.flatMap((spot) => spot.beads.map((bead) => drawnSec(bead.timeSec))),
+    ...group.flatMap((spot) => spot.pearls.map((pearl) => drawnSec(pearl.timeSec))),
   );
-  const endDrawnSec = Math.max(...group.flatMap((spot) => spot.beads.map((bead) => drawnSec(bead.timeSec))));
+  const endDrawnSec = Math.max(
+    ...group.flatMap((spot) => spot.pearls.map((pearl) => drawnSec(pearl.timeSec))),
+  );
   const xOf = (timeSec: number): number => leftPx + (drawnSec(timeSec) - startDrawnSec) * pxPerSec;
   // An extra note sounds during a step whose own place may be in another row.
   const steps = new Set(group.filter((spot) => !spot.extra).map((spot) => spot.step));
@@ -112,27 +114,29 @@ function spreadSpots(
     const near = alone
       .filter((other) => other !== spot && other.hand === spot.hand)
       .map((other) => xOf(other.timeSec));
-    const placed = placeBeads(spot, lane, xOf, input.meanDb[spot.hand]);
-    const beads = spot.extra ? placed.map((bead) => ({ ...bead, x: beside(bead.x, near) })) : placed;
-    const x = beads.reduce((sum, bead) => sum + bead.x, 0) / beads.length;
+    const placed = placePearls(spot, lane, xOf, input.meanDb[spot.hand]);
+    const pearls = spot.extra ? placed.map((pearl) => ({ ...pearl, x: beside(pearl.x, near) })) : placed;
+    const x = pearls.reduce((sum, pearl) => sum + pearl.x, 0) / pearls.length;
     const leftOf = near.filter((other) => other < x).at(-1);
     const rightOf = near.find((other) => other > x);
     const room = (rightOf ?? input.widthPx) - x;
-    const ways = nearLabel(spot, labelSpot(spot, beads, lane), lane, x, room);
+    const ways = nearLabel(spot, labelSpot(spot, pearls, lane), lane, x, room);
     const labels = ways.map((way) => lines[spot.hand].put(way)).filter((label) => label.text !== '');
     const reach = spot.extra ? 12 : 34;
     const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
     const right = Math.min(x + reach, rightOf === undefined ? input.widthPx : (rightOf + x) / 2);
-    const ys = [...labels.map((label) => label.y), ...beads.map((bead) => bead.y)];
+    const ys = [...labels.map((label) => label.y), ...pearls.map((pearl) => pearl.y)];
     const top = Math.min(lane.y - lane.half - 8, ...ys.map((y) => y - 18));
     const bottom = Math.max(lane.y + lane.half + 8, ...ys.map((y) => y + 8));
     const marked =
-      input.markedSteps.has(spot.step) && !spot.extra && spot.beads.every((bead) => bead.kind === 'struck');
+      input.markedSteps.has(spot.step) &&
+      !spot.extra &&
+      spot.pearls.every((pearl) => pearl.kind === 'struck');
     // An arch says it already; of a step it does so for both hands.
     const arched = input.report.measures.crossings.some((one) => one.late && one.step === spot.step);
     return {
       spot,
-      beads,
+      pearls,
       labels,
       mark:
         marked && !arched
@@ -165,17 +169,17 @@ function chordWords(
   input: RowInput,
 ): readonly DrawnText[] {
   return spots
-    .filter(({ spot }) => spot.beads.length > 1)
-    .flatMap(({ spot, beads }) => {
+    .filter(({ spot }) => spot.pearls.length > 1)
+    .flatMap(({ spot, pearls }) => {
       const lane = laneOf(spot.hand);
-      const x = Math.max(...beads.map((bead) => bead.x));
-      const times = spot.beads.filter((bead) => sounded(bead)).map((bead) => bead.timeSec);
+      const x = Math.max(...pearls.map((pearl) => pearl.x));
+      const times = spot.pearls.filter((pearl) => sounded(pearl)).map((pearl) => pearl.timeSec);
       const spreadMs = (Math.max(...times) - Math.min(...times)) * 1000;
       const label = input.hands[0] === spot.hand ? (input.labels.get(spot.step) ?? '') : '';
-      const nameY = lane.y - lane.half - (lane.side > 0 ? 9 : 26 + spot.beads.length * 21);
+      const nameY = lane.y - lane.half - (lane.side > 0 ? 9 : 26 + spot.pearls.length * 21);
       return [
         ...(label === '' ? [] : [drawnText(label, x - 2, nameY, { sizePx: 15, tone: 'soft' })]),
-        ...(spreadMs > input.limits.chordSpreadMs ? [spreadText(spreadMs, beads, lane, input)] : []),
+        ...(spreadMs > input.limits.chordSpreadMs ? [spreadText(spreadMs, pearls, lane, input)] : []),
       ];
     });
 }
@@ -186,11 +190,11 @@ const SPREAD_PX = 50;
 /** How far a chord was spread, at its right; at its left where the row ends. */
 function spreadText(
   spreadMs: number,
-  beads: DrawnSpot['beads'],
+  pearls: DrawnSpot['pearls'],
   lane: Lane,
   { widthPx }: RowInput,
 ): DrawnText {
-  const xs = beads.map((bead) => bead.x);
+  const xs = pearls.map((pearl) => pearl.x);
   const toTheLeft = Math.max(...xs) + 13 + SPREAD_PX > widthPx;
   const x = toTheLeft ? Math.min(...xs) - 13 : Math.max(...xs) + 13;
   return drawnText(withUnit(shown(spreadMs), 'ms'), x, lane.y - 7, {

@@ -1,5 +1,5 @@
-import type { Hand } from '../../../engine/index.ts';
-import { sounded, type Bead } from './beads.ts';
+import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import { sounded, threadPearls, type Pearl } from './pearls.ts';
 
 /** What is touched and focused as one: a note, a chord of one hand, or an extra note. */
 export interface Spot {
@@ -11,7 +11,7 @@ export interface Spot {
   /** mean onset of its notes, seconds */
   readonly timeSec: number;
   /** ascending by pitch */
-  readonly beads: readonly Bead[];
+  readonly pearls: readonly Pearl[];
 }
 
 /** Where to play to hear one spot. */
@@ -25,12 +25,16 @@ export const LEAD_IN_SEC = 0.08;
 /** Heard after the last onset of a range where no other note follows. */
 export const RING_OUT_SEC = 1.2;
 
-/** Beads → spots in order of time, right hand before left. */
-export function gatherSpots(beads: readonly Bead[]): readonly Spot[] {
-  const groups = new Map<string, Bead[]>();
-  for (const bead of beads) {
-    const key = bead.kind === 'extra' ? `extra ${bead.index}` : `${bead.hand} ${bead.step}`;
-    groups.set(key, [...(groups.get(key) ?? []), bead]);
+/** Report → its spots in order of time, right hand before left. */
+export function spotsOf(report: Report, exercise: Exercise): readonly Spot[] {
+  return gatherSpots(threadPearls(report, exercise));
+}
+
+function gatherSpots(pearls: readonly Pearl[]): readonly Spot[] {
+  const groups = new Map<string, Pearl[]>();
+  for (const pearl of pearls) {
+    const key = pearl.kind === 'extra' ? `extra ${pearl.index}` : `${pearl.hand} ${pearl.step}`;
+    groups.set(key, [...(groups.get(key) ?? []), pearl]);
   }
   return [...groups.values()]
     .map((group) => {
@@ -40,8 +44,8 @@ export function gatherSpots(beads: readonly Bead[]): readonly Spot[] {
         hand: first.hand,
         step: first.step,
         extra: first.kind === 'extra',
-        timeSec: timed.reduce((sum, bead) => sum + bead.timeSec, 0) / timed.length,
-        beads: [...group].sort((a, b) => a.writtenMidi - b.writtenMidi),
+        timeSec: timed.reduce((sum, pearl) => sum + pearl.timeSec, 0) / timed.length,
+        pearls: [...group].sort((a, b) => a.writtenMidi - b.writtenMidi),
       };
     })
     .sort((a, b) => a.timeSec - b.timeSec || b.hand.localeCompare(a.hand))
@@ -53,7 +57,7 @@ export function meanLevels(spots: readonly Spot[]): Readonly<Record<Hand, number
   const mean = (hand: Hand): number => {
     const levels = spots
       .filter((spot) => spot.hand === hand)
-      .flatMap((spot) => spot.beads.flatMap((bead) => (bead.kind === 'struck' ? [bead.levelDb] : [])));
+      .flatMap((spot) => spot.pearls.flatMap((pearl) => (pearl.kind === 'struck' ? [pearl.levelDb] : [])));
     return levels.length === 0 ? 0 : levels.reduce((sum, level) => sum + level, 0) / levels.length;
   };
   return { left: mean('left'), right: mean('right') };
@@ -61,7 +65,7 @@ export function meanLevels(spots: readonly Spot[]): Readonly<Record<Hand, number
 
 /** From the onset before the spot to the one after the next: a late note is heard only beside its neighbours. */
 export function playRange(spots: readonly Spot[], spot: Spot): PlayRange {
-  const inHand = spots.filter((other) => other.hand === spot.hand && other.beads.some(sounded));
+  const inHand = spots.filter((other) => other.hand === spot.hand && other.pearls.some(sounded));
   const before = inHand.filter((other) => other.timeSec < spot.timeSec - 1e-6).at(-1);
   const after = inHand.filter((other) => other.timeSec > spot.timeSec + 1e-6);
   const lastSec = after[1]?.timeSec ?? after[0]?.timeSec ?? spot.timeSec;
@@ -71,11 +75,11 @@ export function playRange(spots: readonly Spot[], spot: Spot): PlayRange {
   };
 }
 
-/** The beads that sound at one moment of the recording: in each hand the last ones struck, for as long as they ring. */
+/** The pearls that sound at one moment of the recording: in each hand the last ones struck, for as long as they ring. */
 export function soundingAt(spots: readonly Spot[], timeSec: number): readonly Spot[] {
   const hands: readonly Hand[] = ['right', 'left'];
   return hands.flatMap((hand) => {
-    const struck = spots.filter((spot) => spot.hand === hand && spot.beads.some(sounded));
+    const struck = spots.filter((spot) => spot.hand === hand && spot.pearls.some(sounded));
     const last = struck.filter((spot) => spot.timeSec <= timeSec).at(-1);
     return last !== undefined && timeSec - last.timeSec < RING_OUT_SEC ? [last] : [];
   });

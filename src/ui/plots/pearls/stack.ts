@@ -11,7 +11,7 @@ export function stackLanes(
   const steps = new Set(group.map((spot) => spot.step));
   const has = (hand: Hand) => {
     const own = group.filter((spot) => spot.hand === hand);
-    const tallest = Math.max(1, ...own.map((spot) => (spot.extra ? 1 : spot.beads.length)));
+    const tallest = Math.max(1, ...own.map((spot) => (spot.extra ? 1 : spot.pearls.length)));
     const half = tallest > 1 ? ((tallest - 1) / 2) * LANE.chordSpacing + LANE.chordRadius : 12;
     return {
       half,

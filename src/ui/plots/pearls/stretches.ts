@@ -1,4 +1,4 @@
-import { sounded } from './beads.ts';
+import { sounded } from './pearls.ts';
 import { LEAD_IN_SEC, RING_OUT_SEC, type PlayRange, type Spot } from './spots.ts';
 
 /** A stretch of the exercise, both ends in it. */
@@ -14,9 +14,9 @@ export function stretchBetween(a: number, b: number): Stretch {
 
 /** Where to play to hear a stretch: from before its first note to before the note after its last, or until that has rung out. */
 export function stretchRange(spots: readonly Spot[], { fromStep, toStep }: Stretch): PlayRange | null {
-  const heard = spots.filter((spot) => spot.beads.some(sounded));
+  const heard = spots.filter((spot) => spot.pearls.some(sounded));
   const inside = heard.filter((spot) => spot.step >= fromStep && spot.step <= toStep);
-  const times = inside.flatMap((spot) => spot.beads.filter(sounded).map((bead) => bead.timeSec));
+  const times = inside.flatMap((spot) => spot.pearls.filter(sounded).map((pearl) => pearl.timeSec));
   if (times.length === 0) return null;
   const [firstSec, lastSec] = [Math.min(...times), Math.max(...times)];
   const after = heard

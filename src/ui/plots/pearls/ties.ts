@@ -62,13 +62,13 @@ export function drawThreads(
     );
     if (lower === undefined) return [];
     const heard = [upper, lower].every(({ spot }) =>
-      spot.beads.some((bead) => bead.kind === 'struck' || bead.kind === 'wrong'),
+      spot.pearls.some((pearl) => pearl.kind === 'struck' || pearl.kind === 'wrong'),
     );
     if (!heard) return [];
     const apartMs = Math.abs(upper.spot.timeSec - lower.spot.timeSec) * 1000;
     const apart = apartMs > handsApartMs;
     const meanX = (one: DrawnSpot): number =>
-      one.beads.reduce((sum, bead) => sum + bead.x, 0) / one.beads.length;
+      one.pearls.reduce((sum, pearl) => sum + pearl.x, 0) / one.pearls.length;
     const [top, bottom] = [laneOf('right'), laneOf('left')];
     const thread = {
       x1: meanX(upper),

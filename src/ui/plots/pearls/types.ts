@@ -1,5 +1,5 @@
 import type { Hand } from '../../../engine/index.ts';
-import type { Bead } from './beads.ts';
+import type { Pearl } from './pearls.ts';
 import type { Spot } from './spots.ts';
 
 /** ink and soft are text; thread is the string; accent means "look here". */
@@ -18,8 +18,8 @@ export interface DrawnText {
 /** A label in the ways that it can be drawn, the best first: what would run into its neighbour takes the next. */
 export type LabelWays = readonly [DrawnText, ...DrawnText[]];
 
-export interface DrawnBead {
-  readonly bead: Bead;
+export interface DrawnPearl {
+  readonly pearl: Pearl;
   readonly x: number;
   readonly y: number;
   readonly radius: number;
@@ -29,7 +29,7 @@ export interface DrawnBead {
 
 export interface DrawnSpot {
   readonly spot: Spot;
-  readonly beads: readonly DrawnBead[];
+  readonly pearls: readonly DrawnPearl[];
   readonly labels: readonly DrawnText[];
   /** the words speak of it: a short line under its name; null where not */
   readonly mark: { readonly x1: number; readonly x2: number; readonly y: number } | null;

@@ -1,10 +1,10 @@
 import { beatsPerStep, timelineOf } from '../../../engine/index.ts';
 import type { Exercise, Hand, Report } from '../../../engine/index.ts';
 import { shownName } from '../../names/index.ts';
-import { sounded, threadBeads } from '../../plots/pearls/beads.ts';
-import { LANE, placeBeads, type Lane } from '../../plots/pearls/lanes.ts';
-import { gatherSpots, meanLevels, type Spot } from '../../plots/pearls/spots.ts';
-import type { DrawnBead } from '../../plots/pearls/types.ts';
+import { sounded } from '../../plots/pearls/pearls.ts';
+import { LANE, placePearls, type Lane } from '../../plots/pearls/lanes.ts';
+import { spotsOf, meanLevels, type Spot } from '../../plots/pearls/spots.ts';
+import type { DrawnPearl } from '../../plots/pearls/types.ts';
 
 /** An attempt with the exercise that it is measured by. */
 export interface Compared {
@@ -19,7 +19,7 @@ export interface ComparedString {
   readonly y: number;
   /** of the words that say whose it is: above the upper string, below the names of the lower one, clear of all ties */
   readonly labelY: number;
-  readonly beads: readonly DrawnBead[];
+  readonly pearls: readonly DrawnPearl[];
 }
 
 /** One line of the picture: for each hand both strings, tied step by step. */
@@ -77,7 +77,7 @@ export function compareStrings(other: Compared, now: Compared, widthPx: number):
 }
 
 function placed({ report, exercise }: Compared): Placed {
-  const spots = gatherSpots(threadBeads(report, exercise)).filter((spot) => !spot.extra);
+  const spots = spotsOf(report, exercise).filter((spot) => !spot.extra);
   const { tickSec, stepSec: usualSec } = timelineOf(report.notes, exercise);
   const stepSec = usualSec ?? beatsPerStep(exercise);
   return {
@@ -108,11 +108,11 @@ function drawRow(
   for (const hand of hands) {
     const own = (from: Placed): readonly Spot[] =>
       from.spots.filter((spot) => spot.hand === hand && steps.includes(spot.step));
-    const tallest = Math.max(1, ...[...own(other), ...own(now)].map((spot) => spot.beads.length));
+    const tallest = Math.max(1, ...[...own(other), ...own(now)].map((spot) => spot.pearls.length));
     const half = tallest > 1 ? ((tallest - 1) / 2) * LANE.chordSpacing + LANE.chordRadius : 14;
     const hangs = (whose: 'other' | 'this'): number => {
       const spots = own(whose === 'other' ? other : now);
-      return spots.some((spot) => spot.beads.some((bead) => bead.kind === 'wrong')) ? LANE.hang + 8 : 8;
+      return spots.some((spot) => spot.pearls.some((pearl) => pearl.kind === 'wrong')) ? LANE.hang + 8 : 8;
     };
     const pair = (['other', 'this'] as const).map((whose) => {
       const from = whose === 'other' ? other : now;
@@ -120,10 +120,10 @@ function drawRow(
       const lane: Lane = { hand, y, side: 1, half, archSide: -1, archPx: 0 };
       const spots = own(from).map((spot) => ({
         spot,
-        beads: placeBeads(
+        pearls: placePearls(
           spot,
           lane,
-          (sec) => xOf(spot.step) + stepPx * (spot.beads.some(sounded) ? from.off(spot.step, sec) : 0),
+          (sec) => xOf(spot.step) + stepPx * (spot.pearls.some(sounded) ? from.off(spot.step, sec) : 0),
           from.meanDb[hand],
         ),
       }));
@@ -132,7 +132,7 @@ function drawRow(
         hand,
         y,
         labelY: whose === 'other' ? y - half - 6 : y + half + hangs(whose) + NAMES_PX + LABEL_PX - 6,
-        beads: spots.flatMap(({ beads }) => beads),
+        pearls: spots.flatMap(({ pearls }) => pearls),
       });
       ticks.push(...steps.map((step) => ({ x: xOf(step), y: y + half + 3 })));
       const stringY = y;
@@ -142,7 +142,7 @@ function drawRow(
     const [first, second] = [pair[0]!, pair[1]!];
     for (const { spot } of second.spots) {
       const before = first.spots.find((one) => one.spot.step === spot.step);
-      if (before === undefined || !spot.beads.some(sounded) || !before.spot.beads.some(sounded)) continue;
+      if (before === undefined || !spot.pearls.some(sounded) || !before.spot.pearls.some(sounded)) continue;
       const [offA, offB] = [other.off(spot.step, before.spot.timeSec), now.off(spot.step, spot.timeSec)];
       ties.push({
         x1: xOf(spot.step) + stepPx * offA,

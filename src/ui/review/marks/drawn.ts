@@ -1,8 +1,7 @@
 import { buildExercise } from '../../../engine/index.ts';
 import type { Exercise } from '../../../engine/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
-import { threadBeads } from '../../plots/pearls/beads.ts';
-import { gatherSpots, type Spot } from '../../plots/pearls/spots.ts';
+import { spotsOf, type Spot } from '../../plots/pearls/spots.ts';
 import { marksOf, type Mark } from './marks.ts';
 
 /** What is drawn and told of an attempt that was sent. */
@@ -22,6 +21,6 @@ export function drawnOf(attempt: SentAttempt): DrawnAttempt {
     octaves,
     ...(minorScale !== undefined && { minorScale }),
   });
-  const spots = gatherSpots(threadBeads(attempt.report, exercise));
+  const spots = spotsOf(attempt.report, exercise);
   return { exercise, spots, marks: marksOf(attempt, spots) };
 }

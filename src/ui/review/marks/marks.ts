@@ -64,8 +64,8 @@ export function spotOf(spots: readonly Spot[], place: Place): Spot | null {
   if (place.kind !== 'note') return null;
   const { step, midi, timeSec } = place;
   const fits = spots.filter((spot) => (step === null ? spot.extra : spot.step === step && !spot.extra));
-  const ofKey = fits.filter(({ beads }) =>
-    beads.some((bead) => bead.midi === midi || bead.writtenMidi === midi),
+  const ofKey = fits.filter(({ pearls }) =>
+    pearls.some((pearl) => pearl.midi === midi || pearl.writtenMidi === midi),
   );
   const [first, ...others] = ofKey.length > 0 ? ofKey : fits;
   if (first === undefined) return null;

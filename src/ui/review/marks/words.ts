@@ -20,7 +20,7 @@ export function placeWords({ place, spot }: Pick<Mark, 'place' | 'spot'>, exerci
       );
     case 'note': {
       if (place.step !== null) return t.note(writtenName(exercise, place.step, place.midi), place.step + 1);
-      return t.extraNote(shownNameWithOctave(spot?.beads[0]?.name ?? ''));
+      return t.extraNote(shownNameWithOctave(spot?.pearls[0]?.name ?? ''));
     }
   }
 }

@@ -1,8 +1,8 @@
 import { timelineOf } from '../../../engine/index.ts';
 import type { Exercise, ExtraKind, Hand, Report } from '../../../engine/index.ts';
 
-/** What every bead on a string has. */
-interface BeadPlace {
+/** What every pearl on a string has. */
+interface PearlPlace {
   /** place in reading order, from 0 */
   readonly index: number;
   readonly hand: Hand;
@@ -19,7 +19,7 @@ interface BeadPlace {
 }
 
 /** One expected or extra note, as it will be drawn. */
-export type Bead = BeadPlace &
+export type Pearl = PearlPlace &
   (
     | { readonly kind: 'struck'; readonly levelDb: number }
     | { readonly kind: 'wrong'; readonly levelDb: number; readonly wantedName: string }
@@ -28,15 +28,15 @@ export type Bead = BeadPlace &
     | { readonly kind: 'unsure'; readonly reason: string }
   );
 
-type Unnumbered = Bead extends infer B ? (B extends Bead ? Omit<B, 'index'> : never) : never;
+type Unnumbered = Pearl extends infer B ? (B extends Pearl ? Omit<B, 'index'> : never) : never;
 
-/** Whether the bead sounded, so that it can be played back. */
-export function sounded(bead: Bead): boolean {
-  return bead.kind !== 'missed' && bead.kind !== 'unsure';
+/** Whether the pearl sounded, so that it can be played back. */
+export function sounded(pearl: Pearl): boolean {
+  return pearl.kind !== 'missed' && pearl.kind !== 'unsure';
 }
 
-/** Report → its beads in order of time, then hand, then pitch. Silent ones stand where they would have sounded. */
-export function threadBeads(report: Report, exercise: Exercise): readonly Bead[] {
+/** Report → its pearls in order of time, then hand, then pitch. Silent ones stand where they would have sounded. */
+export function threadPearls(report: Report, exercise: Exercise): readonly Pearl[] {
   const heard = report.notes.map((note): Unnumbered => {
     const place = {
       hand: note.hand ?? nearestHand(exercise, note.midi - semitonesMoved(report, exercise)),
@@ -76,7 +76,7 @@ export function threadBeads(report: Report, exercise: Exercise): readonly Bead[]
   });
   return [...heard, ...silent]
     .sort((a, b) => a.timeSec - b.timeSec || b.hand.localeCompare(a.hand) || a.midi - b.midi)
-    .map((bead, index) => ({ ...bead, index }));
+    .map((pearl, index) => ({ ...pearl, index }));
 }
 
 function stepAt(report: Report, timeSec: number): number {

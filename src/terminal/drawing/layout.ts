@@ -1,25 +1,25 @@
 import { buildExercise, displayName, displayPitchClass, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Hand, Report, ReportedNote } from '../../engine/index.ts';
 
-/** How loud a bead is against the median of its attempt. */
+/** How loud a pearl is against the median of its attempt. */
 export type Loudness = 'soft' | 'middle' | 'loud';
 
 /** Half the width of "middle", dB: about three times what is audible (0.7–1.2 dB, Slade et al. 2022). */
 const MIDDLE_DB = 3;
 
 /** One note on the string. */
-export type Bead = { readonly timeSec: number; readonly hand: Hand } & (
+export type Pearl = { readonly timeSec: number; readonly hand: Hand } & (
   | { readonly kind: 'struck'; readonly loudness: Loudness }
   | { readonly kind: 'wrong'; readonly loudness: Loudness; readonly name: string; readonly wanted: string }
   | { readonly kind: 'missed' | 'unsure' | 'extra'; readonly name: string }
 );
 
-/** What one hand plays at one step: one bead, or a chord's from the lowest up. */
-export interface Cluster {
+/** What one hand plays at one step: one pearl, or a chord's from the lowest up. */
+export interface Spot {
   readonly hand: Hand;
   readonly step: number;
   readonly timeSec: number;
-  readonly beads: readonly Bead[];
+  readonly pearls: readonly Pearl[];
   /** what should sound: "F♯", or a chord's name */
   readonly name: string;
   readonly fingers: string;
@@ -30,26 +30,26 @@ export interface Cluster {
 }
 
 /** A report laid out in time. */
-export interface StringOfBeads {
+export interface LaidOut {
   readonly hands: readonly Hand[];
   /** in order of time */
-  readonly clusters: readonly Cluster[];
+  readonly spots: readonly Spot[];
   /** notes that answer nothing, in order of time */
-  readonly extras: readonly Bead[];
+  readonly extras: readonly Pearl[];
   /** where perfectly even notes would fall, seconds, by step */
   readonly tickSec: ReadonlyMap<number, number>;
 }
 
-/** Report → beads in time. Pure. */
-export function layOut(report: Report): StringOfBeads {
+/** Report → pearls in time. Pure. */
+export function layOut(report: Report): LaidOut {
   const exercise = buildExercise(choiceOf(report));
   const hands: readonly Hand[] =
     report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
   const { tickSec } = timelineOf(report.notes, exercise);
-  const clusters = hands.flatMap((hand) => clustersOf(report, exercise, hand, tickSec));
+  const spots = hands.flatMap((hand) => spotsOf(report, exercise, hand, tickSec));
   const extras = report.notes
     .filter(({ verdict }) => verdict === 'extra')
-    .map((note): Bead => ({
+    .map((note): Pearl => ({
       kind: 'extra',
       timeSec: note.timeSec,
       hand: handOf(note, hands),
@@ -57,7 +57,7 @@ export function layOut(report: Report): StringOfBeads {
     }));
   return {
     hands,
-    clusters: clusters.sort((a, b) => a.timeSec - b.timeSec),
+    spots: spots.sort((a, b) => a.timeSec - b.timeSec),
     extras,
     tickSec,
   };
@@ -69,14 +69,14 @@ export function choiceOf({ exercise }: Report) {
   return { key, form, hands, octaves, ...(minorScale && { minorScale }) };
 }
 
-function clustersOf(
+function spotsOf(
   report: Report,
   exercise: Exercise,
   hand: Hand,
   tickSec: ReadonlyMap<number, number>,
-): Cluster[] {
+): Spot[] {
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
-  return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Cluster[] => {
+  return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Spot[] => {
     const own = notes.filter((note) => note.hand === hand);
     const played = report.notes.filter(
       (note) => note.step === step && note.verdict !== 'extra' && (note.hand ?? hand) === hand,
@@ -84,7 +84,7 @@ function clustersOf(
     const firstSec = Math.min(...played.map(({ timeSec }) => timeSec));
     const timeSec = Number.isFinite(firstSec) ? firstSec : tickSec.get(step);
     if (own.length === 0 || timeSec === undefined) return [];
-    const beads = own.map(({ midi, name }): Bead => {
+    const pearls = own.map(({ midi, name }): Pearl => {
       // Whatever octave the hand lies in: no hand has the same note twice in a chord.
       const same = (other: number): boolean => (other - midi) % 12 === 0;
       const note = played.find((other) => same(other.wantedMidi ?? other.midi));
@@ -105,7 +105,7 @@ function clustersOf(
         hand,
         step,
         timeSec,
-        beads,
+        pearls,
         name: own.length === 1 ? displayPitchClass(own[0]!.name) : chordName(label),
         fingers: own.map(({ finger }) => finger).join(''),
         crossing: crosses ? { delayMs: delay?.delayMs ?? null, late: delay?.late ?? false } : null,
