@@ -1,6 +1,6 @@
 import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
-import { createAnalyst, openLiveEar } from './io/analysis/index.ts';
+import { createAnalyst, openLiveListener } from './io/analysis/index.ts';
 import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { createHistory } from './io/history/index.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
@@ -15,17 +15,17 @@ import { createSpeech } from './io/speech/index.ts';
 import { createTones } from './io/tone/index.ts';
 import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
-import { Desk, type Bundled } from './ui/attempt/desk.svelte.ts';
+import { CurrentAttempt, type Bundled } from './ui/attempt/current-attempt.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Parcel } from './ui/send/parcel.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
 import { Reviews } from './ui/practice/reviews.svelte.ts';
 import type { Versions } from './ui/attempt/retiming.ts';
-import { Room } from './ui/stand/state/room.svelte.ts';
+import { Room } from './ui/sitting/state/room.svelte.ts';
 import type { Sound } from './ui/attempt/sound.ts';
-import { Stand } from './ui/stand/state/stand.svelte.ts';
-import { ThisPiano } from './ui/stand/state/this-piano.ts';
+import { Sitting } from './ui/sitting/state/sitting.svelte.ts';
+import { ThisPiano } from './ui/sitting/state/this-piano.ts';
 import { Views } from './ui/views.svelte.ts';
 import './ui/kit/tokens.css';
 import { createTeacher } from './teacher.ts';
@@ -76,14 +76,14 @@ const parcel = new Parcel(
   journal,
 );
 const plan = new Plan();
-const desk = new Desk(
+const currentAttempt = new CurrentAttempt(
   {
     analyst,
     decode: decodeInBrowser,
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     createPlayback,
-    tongue: () => speaking.tongue,
+    locale: () => speaking.locale,
     eachFrame,
   },
   plan,
@@ -94,13 +94,13 @@ const piano = new ThisPiano(settings);
 const ears = {
   analyst,
   openMicrophone: (deviceId: string | null) => openMicrophone({ deviceId }),
-  openLiveEar,
+  openLiveListener,
   piano,
 };
-const stand = new Stand(
+const sitting = new Sitting(
   {
     ...ears,
-    tongue: () => speaking.tongue,
+    locale: () => speaking.locale,
     journal,
     listMicrophones,
     onDevicesChange: (callback) => navigator.mediaDevices?.addEventListener('devicechange', callback),
@@ -113,7 +113,7 @@ const stand = new Stand(
   },
   plan,
 );
-void stand.recover();
+void sitting.recover();
 
 /** A newer version waits until it is asked for; while developing there is none. */
 const offline = import.meta.env.PROD
@@ -127,7 +127,7 @@ const teacher = createTeacher({
   decode: decodeInBrowser,
   openMicrophone: () => openMicrophone({ deviceId: null }),
   playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),
-  tongue: () => speaking.tongue,
+  locale: () => speaking.locale,
 });
 
 const views = new Views({
@@ -141,7 +141,7 @@ if (target !== null)
   mount(App, {
     target,
     props: {
-      desk,
+      currentAttempt,
       plan,
       journal,
       reviews,
@@ -150,13 +150,13 @@ if (target !== null)
       views,
       bundled: BUNDLED,
       tones: createTones(createPlayback),
-      piano: { stand, room: new Room(ears), piano },
+      piano: { sitting, room: new Room(ears), piano },
       offline,
       teacher: { open: teacher, memory: settings },
     },
   });
 const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
-if (opensExample) void desk.openBundled(BUNDLED);
+if (opensExample) void currentAttempt.openBundled(BUNDLED);
 
 /** How long after the page is there the listening is made ready, ms: the first touch goes before. */
 const SETTLE_MS = 1500;
@@ -170,7 +170,7 @@ async function makeReady(): Promise<void> {
     reviews.load(),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
-    ...(desk.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
+    ...(currentAttempt.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
   ];
   await Promise.allSettled(parts);
 }

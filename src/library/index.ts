@@ -24,7 +24,7 @@ export type {
   MinorScale,
   Mode,
   NoteNaming,
-  Tongue,
+  Locale,
 } from '../engine/index.ts';
 
 export { createListener, learnPiano, listenAndKeep } from '../engine/index.ts';
@@ -32,8 +32,8 @@ export type { AudioFinding, AudioInput, Candidate, FindingKind, Heard, KeptSound
 export type { KeyProfile, Learnt, Listener, ListenOptions, Passage, PianoProfile } from '../engine/index.ts';
 export type { PlayedNote, Tuning } from '../engine/index.ts';
 
-export { createLiveEar } from '../engine/index.ts';
-export type { LiveEar, LiveEvent, LiveOptions, OwnSound } from '../engine/index.ts';
+export { createLiveListener } from '../engine/index.ts';
+export type { LiveListener, LiveEvent, LiveOptions, OwnSound } from '../engine/index.ts';
 
 export type { Alignment, CourseRemark, ExtraKind, ExtraNote, MatchedNote } from '../engine/index.ts';
 export type { Recheck, Recognition, RecogniseOptions } from '../engine/index.ts';

@@ -1,4 +1,4 @@
-import { createLiveEar } from '../../src/engine/index.ts';
+import { createLiveListener } from '../../src/engine/index.ts';
 import type { LiveEvent, LiveOptions } from '../../src/engine/index.ts';
 
 /** A note as the live ear told it over time. Times of telling: seconds of sound pushed, and the time the ear took for the block. */
@@ -32,7 +32,7 @@ export function followLive(
   options: Partial<LiveOptions> = {},
   onBlock: () => void = () => undefined,
 ): Followed {
-  const ear = createLiveEar({ sampleRateHz, channels: 1 }, options);
+  const ear = createLiveListener({ sampleRateHz, channels: 1 }, options);
   const notes = new Map<number, LiveNote>();
   const attempts: Followed['attempts'][number][] = [];
   let firstSec = 0;

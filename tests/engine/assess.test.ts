@@ -82,10 +82,10 @@ describe('what was listened to once', () => {
     const english = assess(audio, null);
     if (english.kind !== 'report') throw new Error(english.kind);
     const { heard, heardAgain = heard, alignment } = english;
-    const tongue = { language: 'de', naming: 'german' } as const;
-    const german = assess(audio, alignment.exercise.choice, { tongue });
+    const locale = { language: 'de', naming: 'german' } as const;
+    const german = assess(audio, alignment.exercise.choice, { locale });
     if (german.kind !== 'report') throw new Error(german.kind);
-    expect(writeReport(heardAgain, alignment, { tongue })).toEqual(german.report);
+    expect(writeReport(heardAgain, alignment, { locale })).toEqual(german.report);
     expect(german.report.words.verdict).not.toBe(english.report.words.verdict);
   });
 });

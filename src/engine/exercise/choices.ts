@@ -1,7 +1,7 @@
 import { UsageError } from '../base/errors.ts';
 import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
-import type { Tongue } from './names.ts';
+import type { Locale } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
 import { FORM, HANDS, MINOR_SCALE, MOST_OCTAVES } from './types.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
@@ -64,11 +64,11 @@ export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
 /**
  * A choice → its title, e.g. "A♭ major · tonic arpeggio, two octaves · right hand"; throws as `settleChoice` does.
  */
-export function exerciseTitle(choice: ExerciseChoice, tongue: Tongue = ENGLISH): string {
+export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH): string {
   const settled = settleChoice(choice);
-  const words = TITLE_WORDS[tongue.language];
+  const words = TITLE_WORDS[locale.language];
   const length = hasOctaves(settled.form) ? `, ${words.octaves[settled.octaves - 1]!}` : '';
-  return `${keyName(settled.key, tongue)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
+  return `${keyName(settled.key, locale)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
 }
 
 function takesMinorScale(key: string, form: Form): boolean {

@@ -5,4 +5,4 @@ export { MOST_OCTAVES } from './types.ts';
 export { listedKey, nextKey } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
-export type { Language, NoteNaming, Tongue } from './names.ts';
+export type { Language, NoteNaming, Locale } from './names.ts';

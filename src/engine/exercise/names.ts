@@ -27,12 +27,12 @@ export type Language = 'en' | 'de';
 export type NoteNaming = 'letters' | 'german' | 'fixed-do';
 
 /** How words and notes are written. */
-export interface Tongue {
+export interface Locale {
   readonly language: Language;
   readonly naming: NoteNaming;
 }
 
-export const ENGLISH: Tongue = { language: 'en', naming: 'letters' };
+export const ENGLISH: Locale = { language: 'en', naming: 'letters' };
 
 const SYLLABLES: Readonly<Record<string, string>> = {
   C: 'do',
@@ -72,7 +72,7 @@ export function noteName(name: string, naming: NoteNaming): string {
  * A key → its name: "A♭ major", "As-Dur", "La♭ major". In German a minor key is written small, "fis-Moll" (Duden; memory);
  * syllables are written large at the head of a key's name.
  */
-export function keyName(key: string, { language, naming }: Tongue): string {
+export function keyName(key: string, { language, naming }: Locale): string {
   const [tonic = '', mode] = key.split(' ');
   const name = noteName(tonic, naming);
   const capital = name.charAt(0).toUpperCase() + name.slice(1);

@@ -14,7 +14,7 @@ import {
 import { describeSound } from './findings.ts';
 import { findPassages } from './passages/index.ts';
 import type { PianoProfile } from './piano/types.ts';
-import { candidatesOf, Ear, GRID, measureTuning, nameNotes, settle } from './transcribe/index.ts';
+import { candidatesOf, Transcriber, GRID, measureTuning, nameNotes, settle } from './transcribe/index.ts';
 import type { AudioInput, Heard, KeptSound, PlayedNote } from './types.ts';
 import { VoiceWatch } from './voices/index.ts';
 
@@ -56,7 +56,7 @@ export function createListener(
   options: Partial<ListenOptions> = {},
 ): Listener {
   const { piano } = { ...LISTEN_DEFAULTS, ...options };
-  const ear = new Ear({ knownCents: piano?.tuningCents.value ?? null });
+  const ear = new Transcriber({ knownCents: piano?.tuningCents.value ?? null });
   const lately = new SampleHistory(2 * RATE_HZ);
   const hum = new HumWatch(lately);
   const voice = new VoiceWatch(lately);

@@ -48,7 +48,7 @@ const OWN_CENTS = { sure: 12, likely: 25 } as const;
 const FORGET_SEC = 10;
 
 /** An ear beside the playing. What it tells depends on the sound alone, not on how it was cut into blocks. */
-export interface LiveEar {
+export interface LiveListener {
   /** Takes one Float32Array a channel, all of one length; returns what came to be known by it. */
   push(block: readonly Float32Array[]): readonly LiveEvent[];
   /** The device makes a sound of its own; to be told before that sound is pushed. */
@@ -71,10 +71,10 @@ function isString({ probability, sounding }: NetworkNote): boolean {
  * const ear = createLiveEar({ sampleRateHz: 48_000, channels: 1 });
  * for (const event of ear.push([new Float32Array(128)])) if (event.kind === 'ended') console.log(event.startSec, event.endSec);
  */
-export function createLiveEar(
+export function createLiveListener(
   format: { readonly sampleRateHz: number; readonly channels: number },
   options: Partial<LiveOptions> = {},
-): LiveEar {
+): LiveListener {
   const { silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
   const history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   const loudness = new Loudness(history);

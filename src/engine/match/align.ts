@@ -8,8 +8,8 @@ import type { Filled } from './leftovers.ts';
 import { readApart } from './hands.ts';
 import { readTogether } from './reading.ts';
 import type { Reading } from './reading.ts';
-import { exerciseAt, placesOf, sharedOctaves, struckNotes } from './struck.ts';
-import type { Place, Shift, StruckNote } from './struck.ts';
+import { exerciseAt, placesOf, sharedOctaves, indexedNotes } from './struck.ts';
+import type { ExpectedPlace, Shift, IndexedNote } from './struck.ts';
 import { bestRun, surroundings } from './surroundings.ts';
 import type { Surroundings } from './surroundings.ts';
 import { beatsPerStep } from './tempo.ts';
@@ -23,7 +23,7 @@ import { BOUNDS } from './weights.ts';
  * where that explains little, each by itself, which is kept if it explains more.
  */
 export function alignAt(heard: Heard, exercise: Exercise, shift: Shift): Alignment {
-  const struck = struckNotes(heard, shift.semitones);
+  const struck = indexedNotes(heard, shift.semitones);
   const played = exerciseAt(exercise, shift);
   const places = placesOf(played);
   const told = (reading: Reading): Alignment => ({
@@ -40,8 +40,8 @@ function alignmentOf(
   { runs, beatSec }: Reading,
   heard: Heard,
   exercise: Exercise,
-  struck: readonly StruckNote[],
-  places: readonly Place[],
+  struck: readonly IndexedNote[],
+  places: readonly ExpectedPlace[],
   shift: Shift,
 ): Alignment {
   const chosen = bestRun(runs);
@@ -112,7 +112,7 @@ function alignmentOf(
 function fitOf(
   matched: readonly MatchedNote[],
   filled: readonly Filled[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   around: Surroundings,
   scattered: number,
 ): number {
@@ -131,7 +131,7 @@ function fitOf(
 /** Notes of chords that come so late after the first of their hand that no chord was struck, as in a broken triad. */
 function scatteredNotes(
   filled: readonly Filled[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   beatSec: BeatSec,
   beatsAStep: number,
 ): number {
@@ -152,7 +152,7 @@ function scatteredNotes(
 function firstOfRepeated(
   filled: readonly Filled[],
   leftover: readonly number[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
 ): readonly Filled[] {
   const taken = new Set(filled.map((entry) => entry.struck));
   return filled.map((entry) => {
@@ -184,7 +184,7 @@ function firstOfRepeated(
 function extrasOf(
   around: Surroundings,
   filled: readonly Filled[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
 ): readonly ExtraNote[] {
   const inPlace = new Set(filled.map((entry) => entry.struck));
   const again = around.again.filter((note) => !inPlace.has(note.struck));

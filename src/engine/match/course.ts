@@ -4,7 +4,7 @@ import type { Filled } from './leftovers.ts';
 import { stepOnsets } from './leftovers.ts';
 import type { Run } from './runs.ts';
 import { sharedOctaves } from './struck.ts';
-import type { Shift, StruckNote } from './struck.ts';
+import type { Shift, IndexedNote } from './struck.ts';
 import type { BeatSec } from './tempo.ts';
 import type { CourseRemark } from './types.ts';
 import { BOUNDS } from './weights.ts';
@@ -12,7 +12,7 @@ import { BOUNDS } from './weights.ts';
 /** What is to be said of the attempt's course. */
 export interface Course {
   readonly exercise: Exercise;
-  readonly struck: readonly StruckNote[];
+  readonly struck: readonly IndexedNote[];
   readonly filled: readonly Filled[];
   readonly run: Run;
   /** runs broken off before this one, which began again from the top */

@@ -1,7 +1,7 @@
 import { median } from '../base/statistics.ts';
 import type { ExtraKind } from './types.ts';
 import type { Filled } from './leftovers.ts';
-import type { StruckNote } from './struck.ts';
+import type { IndexedNote } from './struck.ts';
 import { BOUNDS, GHOST_SEMITONES } from './weights.ts';
 
 /**
@@ -11,7 +11,7 @@ import { BOUNDS, GHOST_SEMITONES } from './weights.ts';
  */
 export function extraKind(
   index: number,
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   filled: readonly Filled[],
 ): { readonly kind: ExtraKind; readonly step: number } | null {
   const note = struck[index]!;
@@ -32,9 +32,9 @@ export function extraKind(
 
 /** Further from every key struck about its step than a hand stretches. */
 function outOfReach(
-  note: StruckNote,
+  note: IndexedNote,
   step: number,
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   filled: readonly Filled[],
 ): boolean {
   return filled
@@ -42,13 +42,13 @@ function outOfReach(
     .every((other) => Math.abs(struck[other.struck]!.midi - note.midi) > BOUNDS.reachSemitones);
 }
 
-function apartFrom(note: StruckNote, other: StruckNote): number {
+function apartFrom(note: IndexedNote, other: IndexedNote): number {
   return Math.abs(note.timeSec - other.timeSec);
 }
 
 function lastBefore(
-  note: StruckNote,
-  struck: readonly StruckNote[],
+  note: IndexedNote,
+  struck: readonly IndexedNote[],
   filled: readonly Filled[],
 ): Filled | undefined {
   let latest: Filled | undefined;
@@ -61,7 +61,7 @@ function lastBefore(
 }
 
 /** A neighbouring key caught with a right one. */
-function isBeside(note: StruckNote, right: StruckNote): boolean {
+function isBeside(note: IndexedNote, right: IndexedNote): boolean {
   const apart = Math.abs(right.midi - note.midi);
   return (
     apart >= 1 && apart <= BOUNDS.slipSemitones && Math.abs(right.timeSec - note.timeSec) <= BOUNDS.slipSec
@@ -70,8 +70,8 @@ function isBeside(note: StruckNote, right: StruckNote): boolean {
 
 /** Whether the notes that answer the exercise explain a finding, so that it is nobody's: a ghost, or a tone that rings on. */
 export function isExplained(
-  note: StruckNote,
-  struck: readonly StruckNote[],
+  note: IndexedNote,
+  struck: readonly IndexedNote[],
   filled: readonly Filled[],
 ): boolean {
   return looksLikeGhost(note, struck, filled) || ringsOn(note, struck);
@@ -83,8 +83,8 @@ export function isExplained(
  * Not so a key beside a right one of which the listener is sure: that is how slips lie, and a slip is not explained away.
  */
 export function looksLikeGhost(
-  note: StruckNote,
-  struck: readonly StruckNote[],
+  note: IndexedNote,
+  struck: readonly IndexedNote[],
   filled: readonly Filled[],
 ): boolean {
   const sure = note.confidence >= BOUNDS.ghostConfidence;
@@ -102,7 +102,7 @@ export function looksLikeGhost(
 }
 
 /** The same key again, soon and much softer. */
-function ringsOn(note: StruckNote, struck: readonly StruckNote[]): boolean {
+function ringsOn(note: IndexedNote, struck: readonly IndexedNote[]): boolean {
   return struck.some(
     (other) =>
       other.midi === note.midi &&
@@ -112,6 +112,6 @@ function ringsOn(note: StruckNote, struck: readonly StruckNote[]): boolean {
   );
 }
 
-function usualLevelDb(struck: readonly StruckNote[], filled: readonly Filled[]): number {
+function usualLevelDb(struck: readonly IndexedNote[], filled: readonly Filled[]): number {
   return median(filled.map((entry) => struck[entry.struck]!.levelDb)) ?? -Infinity;
 }

@@ -5,7 +5,7 @@ import type { Reach } from './walk.ts';
 import { FOLLOWING } from './weights.ts';
 
 /** An exercise followed through moments `from` to `to` (the last one, inclusive). */
-export interface Stretch<Runner extends Slid> {
+export interface FollowedStretch<Runner extends Slid> {
   readonly runner: Runner;
   readonly from: number;
   readonly to: number;
@@ -16,7 +16,7 @@ export interface Stretch<Runner extends Slid> {
 /** The cheapest account of all that was struck. */
 export interface Account<Runner extends Slid> {
   /** in order of time; what lies between them is no exercise */
-  readonly stretches: readonly Stretch<Runner>[];
+  readonly stretches: readonly FollowedStretch<Runner>[];
   /** of the whole, in units of one missed note */
   readonly cost: number;
 }
@@ -76,8 +76,8 @@ function stretchesOf<Runner extends Slid>(
   idle: Float64Array,
   ended: Float64Array,
   endsWith: readonly (Ended<Runner> | null)[],
-): readonly Stretch<Runner>[] {
-  const stretches: Stretch<Runner>[] = [];
+): readonly FollowedStretch<Runner>[] {
+  const stretches: FollowedStretch<Runner>[] = [];
   let at = moments.length;
   let atEnd = ended[at]! < idle[at]!;
   while (at > 0) {

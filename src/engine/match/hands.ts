@@ -3,7 +3,7 @@ import { answered, readTogether } from './reading.ts';
 import type { Reading } from './reading.ts';
 import type { Run } from './runs.ts';
 import { placesOf } from './struck.ts';
-import type { Place, StruckNote } from './struck.ts';
+import type { ExpectedPlace, IndexedNote } from './struck.ts';
 import { bestRun } from './surroundings.ts';
 
 /**
@@ -12,9 +12,9 @@ import { bestRun } from './surroundings.ts';
  * more of its notes takes them first; the other is looked for among what is left.
  */
 export function readApart(
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   exercise: Exercise,
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
 ): Reading {
   const all = struck.map((_, index) => index);
   const alone = (['right', 'left'] as const).map((hand) => ({
@@ -32,10 +32,10 @@ export function readApart(
 
 /** One hand's part among some of the struck notes; its answers stand in the places of both hands. */
 function readHand(
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   among: readonly number[],
   exercise: Exercise,
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
   hand: Hand,
 ): Reading {
   const part = {

@@ -1,9 +1,9 @@
-import type { Place, StruckNote } from './struck.ts';
+import type { ExpectedPlace, IndexedNote } from './struck.ts';
 import { BOUNDS } from './weights.ts';
 
 /** A place and the struck note that stands in it, right or wrong. */
 export interface Filled {
-  readonly place: Place;
+  readonly place: ExpectedPlace;
   readonly struck: number;
 }
 
@@ -22,10 +22,10 @@ interface Due {
  * order (one hand ahead of the other).
  */
 export function fillFromLeftovers(
-  places: readonly Place[],
-  missed: readonly Place[],
+  places: readonly ExpectedPlace[],
+  missed: readonly ExpectedPlace[],
   leftover: readonly number[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   answers: readonly Filled[],
   beatSecAt: (timeSec: number) => number,
   beatsPerStep: number,
@@ -58,7 +58,11 @@ export function fillFromLeftovers(
  * Fingers of a chord do not cross, nor do hands: a key struck in place of another lies above the next lower key of its step
  * and below the next higher one.
  */
-function crossesFingers(midi: number, { step, note }: Place, places: readonly Place[]): boolean {
+function crossesFingers(
+  midi: number,
+  { step, note }: ExpectedPlace,
+  places: readonly ExpectedPlace[],
+): boolean {
   return places.some(
     (other) =>
       other.step === step &&
@@ -75,7 +79,7 @@ interface StepOnset {
 }
 
 /** Mean onset of each step's answered notes, in order of step. */
-export function stepOnsets(answers: readonly Filled[], struck: readonly StruckNote[]): readonly StepOnset[] {
+export function stepOnsets(answers: readonly Filled[], struck: readonly IndexedNote[]): readonly StepOnset[] {
   const byStep = new Map<number, { beat: number; times: number[] }>();
   for (const { place, struck: index } of answers) {
     const entry = byStep.get(place.step) ?? { beat: place.beat, times: [] };
@@ -92,7 +96,7 @@ export function stepOnsets(answers: readonly Filled[], struck: readonly StruckNo
 }
 
 function dueTime(
-  place: Place,
+  place: ExpectedPlace,
   onsets: readonly StepOnset[],
   beatSecAt: (timeSec: number) => number,
   beatsPerStep: number,

@@ -1,5 +1,5 @@
 import type { Exercise, ExpectedNote } from '../exercise/index.ts';
-import type { Place, StruckNote } from './struck.ts';
+import type { ExpectedPlace, IndexedNote } from './struck.ts';
 import type { BeatSec } from './tempo.ts';
 import { WEIGHTS } from './weights.ts';
 
@@ -7,13 +7,13 @@ import { WEIGHTS } from './weights.ts';
 export interface Answer {
   /** index into the struck notes */
   readonly struck: number;
-  readonly place: Place;
+  readonly place: ExpectedPlace;
   /** counts up each time the player goes back */
   readonly leg: number;
 }
 
 /** Where the player stands: the step last entered, which of its notes have sounded (bits, in the step's order), what the others cost. */
-interface Standing {
+interface PathState {
   readonly step: number;
   readonly sounded: number;
   readonly missingCost: number;
@@ -32,9 +32,9 @@ interface Standing {
  * Work: notes × standings × (expected notes of that pitch).
  */
 export function cheapestPath(
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   exercise: Exercise,
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
   beatSec: BeatSec,
 ): readonly Answer[] {
   const standings = standingsOf(exercise);
@@ -43,7 +43,7 @@ export function cheapestPath(
   const steps = exercise.steps;
   const notesBefore = cumulative(steps.map((step) => step.notes.length));
   const firstPlace = notesBefore;
-  const byPitch = new Map<number, Place[]>();
+  const byPitch = new Map<number, ExpectedPlace[]>();
   for (const place of places) byPitch.set(place.note.midi, [...(byPitch.get(place.note.midi) ?? []), place]);
 
   const size = states.length;
@@ -116,8 +116,8 @@ export function cheapestPath(
 }
 
 /** Every standing; number 0 is "not begun"; those of step s with bits b have number first[s] + b − 1. */
-function standingsOf(exercise: Exercise): { all: readonly Standing[]; first: readonly number[] } {
-  const all: Standing[] = [{ step: -1, sounded: 0, missingCost: 0 }];
+function standingsOf(exercise: Exercise): { all: readonly PathState[]; first: readonly number[] } {
+  const all: PathState[] = [{ step: -1, sounded: 0, missingCost: 0 }];
   const first: number[] = [];
   exercise.steps.forEach((step, index) => {
     first.push(all.length);
@@ -198,7 +198,7 @@ function walkBack(
 /** A new leg begins where a step comes again: an earlier one, or the same one with a note that had sounded. */
 function withLegs(
   taken: readonly { struck: number; place: number }[],
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
 ): readonly Answer[] {
   const answers: Answer[] = [];
   let leg = 0;

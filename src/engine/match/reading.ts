@@ -3,7 +3,7 @@ import { cheapestPath } from './path.ts';
 import type { Answer } from './path.ts';
 import { runsOf } from './runs.ts';
 import type { Run } from './runs.ts';
-import type { Place, StruckNote } from './struck.ts';
+import type { ExpectedPlace, IndexedNote } from './struck.ts';
 import { bestRun } from './surroundings.ts';
 import { guessBeatSec, localBeatSec, spanBeatSec } from './tempo.ts';
 import type { Anchor, BeatSec } from './tempo.ts';
@@ -21,9 +21,9 @@ export interface Reading {
  * unanswered, as with chords so broken that their notes look like steps, it is guessed from the length of the whole instead.
  */
 export function readTogether(
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   exercise: Exercise,
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
 ): Reading {
   const first = readAt(struck, exercise, places, guessBeatSec(struck, exercise));
   if (answered(first) >= BOUNDS.answeredShare * places.length) return first;
@@ -32,9 +32,9 @@ export function readTogether(
 }
 
 function readAt(
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   exercise: Exercise,
-  places: readonly Place[],
+  places: readonly ExpectedPlace[],
   guessSec: number,
 ): Reading {
   const firstTry = cheapestPath(struck, exercise, places, () => guessSec);
@@ -48,7 +48,7 @@ export function answered({ runs }: Reading): number {
   return bestRun(runs)?.answers.length ?? 0;
 }
 
-function anchorsByLeg(answers: readonly Answer[], struck: readonly StruckNote[]): Anchor[][] {
+function anchorsByLeg(answers: readonly Answer[], struck: readonly IndexedNote[]): Anchor[][] {
   const legs: Anchor[][] = [];
   for (const { struck: index, place, leg } of answers) {
     const anchors = (legs[leg] ??= []);

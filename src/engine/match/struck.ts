@@ -2,7 +2,7 @@ import type { Exercise, ExpectedNote, Hand, Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 
 /** A played note as the matching sees it: its place in Heard.notes and the key that was struck. */
-export interface StruckNote {
+export interface IndexedNote {
   /** index into Heard.notes */
   readonly played: number;
   readonly timeSec: number;
@@ -42,7 +42,7 @@ function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
 }
 
 /** One expected note and where it stands. `place` counts the exercise's notes by step, then pitch. */
-export interface Place {
+export interface ExpectedPlace {
   readonly place: number;
   readonly step: number;
   readonly beat: number;
@@ -50,8 +50,8 @@ export interface Place {
 }
 
 /** The exercise's notes in one row, by step, then pitch. */
-export function placesOf(exercise: Exercise): readonly Place[] {
-  const places: Place[] = [];
+export function placesOf(exercise: Exercise): readonly ExpectedPlace[] {
+  const places: ExpectedPlace[] = [];
   for (const step of exercise.steps)
     for (const note of step.notes)
       places.push({ place: places.length, step: step.step, beat: step.beat, note });
@@ -59,7 +59,7 @@ export function placesOf(exercise: Exercise): readonly Place[] {
 }
 
 /** Heard notes → the keys struck, in order of time. */
-export function struckNotes(heard: Heard, semitones: number): readonly StruckNote[] {
+export function indexedNotes(heard: Heard, semitones: number): readonly IndexedNote[] {
   return heard.notes
     .map((note, played) => ({
       played,

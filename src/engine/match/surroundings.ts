@@ -1,7 +1,7 @@
 import type { Exercise } from '../exercise/index.ts';
 import type { Passage } from '../listen/index.ts';
 import type { Run } from './runs.ts';
-import type { StruckNote } from './struck.ts';
+import type { IndexedNote } from './struck.ts';
 import type { BeatSec } from './tempo.ts';
 import { BOUNDS } from './weights.ts';
 
@@ -30,7 +30,7 @@ export function surroundings(
   runs: readonly Run[],
   chosen: Run | undefined,
   exercise: Exercise,
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
   beatSec: BeatSec,
   durationSec: number,
 ): Surroundings {
@@ -83,7 +83,7 @@ function reached(run: Run): number {
   return Math.max(...run.answers.map((answer) => answer.place.step));
 }
 
-function spanOf(run: Run, struck: readonly StruckNote[]): Passage {
+function spanOf(run: Run, struck: readonly IndexedNote[]): Passage {
   const times = [...run.answers, ...run.again].map(({ struck: index }) => struck[index]!.timeSec);
   return { startSec: Math.min(...times), endSec: Math.max(...times) };
 }

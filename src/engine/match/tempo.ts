@@ -1,6 +1,6 @@
 import { median } from '../base/statistics.ts';
 import type { Exercise } from '../exercise/index.ts';
-import type { StruckNote } from './struck.ts';
+import type { IndexedNote } from './struck.ts';
 import { BOUNDS } from './weights.ts';
 
 /** How long a beat lasts at a time of the attempt, seconds. */
@@ -16,7 +16,7 @@ export function beatsPerStep(exercise: Exercise): number {
  * A first guess at the beat, s: notes closer than a chord's spread count as one stroke; the median time from stroke to
  * stroke is one step. Half a second where there are no two strokes.
  */
-export function guessBeatSec(struck: readonly StruckNote[], exercise: Exercise): number {
+export function guessBeatSec(struck: readonly IndexedNote[], exercise: Exercise): number {
   const chords =
     exercise.steps.some((step) => step.notes.filter((note) => note.hand === 'left').length > 1) ||
     exercise.steps.some((step) => step.notes.filter((note) => note.hand === 'right').length > 1);
@@ -30,7 +30,7 @@ export function guessBeatSec(struck: readonly StruckNote[], exercise: Exercise):
 }
 
 /** The beat if the notes are the exercise once, from first to last, s. */
-export function spanBeatSec(struck: readonly StruckNote[], { steps }: Exercise): number {
+export function spanBeatSec(struck: readonly IndexedNote[], { steps }: Exercise): number {
   const beats = steps.at(-1)!.beat - steps[0]!.beat;
   const spanSec = (struck.at(-1)?.timeSec ?? 0) - (struck[0]?.timeSec ?? 0);
   return beats > 0 && spanSec > 0 ? spanSec / beats : 0.5;

@@ -1,13 +1,13 @@
 import type { Filled } from './leftovers.ts';
-import type { Place, StruckNote } from './struck.ts';
+import type { ExpectedPlace, IndexedNote } from './struck.ts';
 import type { MatchedNote } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
 /** One expected note → its verdict. */
 export function verdictOn(
-  place: Place,
+  place: ExpectedPlace,
   filled: readonly Filled[],
-  struck: readonly StruckNote[],
+  struck: readonly IndexedNote[],
 ): MatchedNote {
   const { note: expected, step } = place;
   const answer = filled.find((entry) => entry.place === place);
@@ -28,7 +28,7 @@ export function verdictOn(
  * A note whose own octave below was struck in the same step by the other hand: all its partials are among that note's, and a
  * listener who does not know the exercise often cannot tell. It is left unsure, not called missed.
  */
-function isCovered(place: Place, filled: readonly Filled[], struck: readonly StruckNote[]): boolean {
+function isCovered(place: ExpectedPlace, filled: readonly Filled[], struck: readonly IndexedNote[]): boolean {
   return filled.some(({ place: other, struck: index }) => {
     const below = place.note.midi - struck[index]!.midi;
     return other.step === place.step && other.note.hand !== place.note.hand && (below === 12 || below === 24);

@@ -4,7 +4,7 @@ import { stretchCents } from '../listen/transcribe/stretch.ts';
 import type { Alignment } from '../match/index.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
-import type { Glance, Look, Told } from './look/index.ts';
+import type { Glance, Look, BlindBelief } from './look/index.ts';
 import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
@@ -82,7 +82,7 @@ export class Asker {
         (best, one) => (one.midi === key && (best?.probability ?? 0) < one.probability ? one : best),
         null,
       );
-    const told = (semitones: number): Told | null => {
+    const told = (semitones: number): BlindBelief | null => {
       const one = bestOf(midi + semitones);
       return one === null ? null : { ...one, apartSec: one.timeSec - timeSec };
     };

@@ -19,7 +19,7 @@ export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
   earlier: [],
   criteria: DEFAULT_CRITERIA,
-  tongue: ENGLISH,
+  locale: ENGLISH,
 };
 
 /** What was heard and how it answers the exercise → every figure and the words. */
@@ -28,7 +28,7 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  const { targetBpm, earlier, criteria, tongue } = { ...REPORT_DEFAULTS, ...options };
+  const { targetBpm, earlier, criteria, locale } = { ...REPORT_DEFAULTS, ...options };
   const { exercise, octaveShift, semitoneShift, betterFit } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
@@ -76,8 +76,8 @@ export function writeReport(
     facts,
     measured,
     criteria,
-    tongue,
-    wording: WORDINGS[tongue.language],
+    locale,
+    wording: WORDINGS[locale.language],
     report,
     earlier: by(hands),
     alone: { left: by('left'), right: by('right') },

@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import { BPM, listOf, MIDI, NOTE_NAME, NUMBER, SECONDS, STEP, TEXT, told } from '../base/shapes.ts';
 import type { Shape } from '../base/shapes.ts';
 import { BUILDABLE, exerciseOf } from '../exercise/index.ts';
-import type { Tongue } from '../exercise/index.ts';
+import type { Locale } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
 import { FINDING } from '../listen/types.ts';
 import { EXTRA_KIND, OCTAVES_OFF, REMARK } from '../match/types.ts';
@@ -17,7 +17,7 @@ export interface ReportOptions {
   /** where a trouble begins; a teacher can change it */
   readonly criteria: Criteria;
   /** the language and the note names of the words; everything else of the report is the same in all */
-  readonly tongue: Tongue;
+  readonly locale: Locale;
 }
 
 /** Not below zero. */

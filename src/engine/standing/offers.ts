@@ -3,7 +3,7 @@ import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { places } from './places.ts';
-import type { Offer, Place, Standing } from './types.ts';
+import type { Offer, FormStandings, Standing } from './types.ts';
 
 /** Hands together begin at this share of the slower hand's tempo (common practice, no source). */
 const TOGETHER_SHARE = 2 / 3;
@@ -70,7 +70,7 @@ function keyOffers(standings: ReadonlyMap<string, Standing>, criteria: Criteria)
 }
 
 /** A key stands when hands together are ready in every form of it that was begun, and one was. */
-function stands(ofKey: readonly Place[]): boolean {
+function stands(ofKey: readonly FormStandings[]): boolean {
   const begun = ofKey.filter((place) => ALL_HANDS.some((hands) => place.byHands[hands].level !== 'new'));
   return begun.length > 0 && begun.every((place) => place.byHands.together.level === 'ready');
 }

@@ -2,7 +2,7 @@ import { ALL_FORMS, ALL_HANDS, ALL_KEYS, listedKey } from '../exercise/index.ts'
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { standingOf } from './standing.ts';
-import type { Place, Standing } from './types.ts';
+import type { FormStandings, Standing } from './types.ts';
 
 /** How many octaves are shown where none was played; common practice, no source. */
 const USUAL_OCTAVES: Readonly<Record<Form, number>> = {
@@ -14,7 +14,7 @@ const USUAL_OCTAVES: Readonly<Record<Form, number>> = {
 };
 
 /** Standings → all keys × forms × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
-export function places(standings: Iterable<Standing>, criteria: Criteria): readonly Place[] {
+export function places(standings: Iterable<Standing>, criteria: Criteria): readonly FormStandings[] {
   const latest = new Map<string, Standing>();
   for (const standing of standings) {
     const id = placeId(listedKey(standing.exercise.key), standing.exercise.form, standing.exercise.hands);

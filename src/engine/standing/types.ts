@@ -71,7 +71,7 @@ export interface Offer {
 }
 
 /** Hand by hand where one form of one key stands, the variants (octaves, minor scales) played last. */
-export interface Place {
+export interface FormStandings {
   readonly key: string;
   readonly form: ExerciseChoice['form'];
   readonly byHands: Readonly<Record<Hands, Standing>>;

@@ -1,4 +1,4 @@
-export { openLiveEar } from './live.ts';
+export { openLiveListener } from './live.ts';
 export type { LiveListening } from './live.ts';
 import type { AssessOptions, Assessment, AudioInput, ExerciseChoice, RoomCheck } from '../../engine/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';

@@ -1,7 +1,7 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 
 /** What the page tells the live ear's worker. */
-export type ToLiveEar =
+export type ToLiveListener =
   | {
       readonly kind: 'open';
       readonly sampleRateHz: number;
@@ -13,7 +13,7 @@ export type ToLiveEar =
   | { readonly kind: 'end' };
 
 /** What it answers. */
-export type FromLiveEar =
+export type FromLiveListener =
   | { readonly kind: 'events'; readonly events: readonly LiveEvent[] }
   | { readonly kind: 'failed'; readonly message: string }
   /** everything pushed before `end` has been heard out */

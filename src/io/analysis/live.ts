@@ -1,5 +1,5 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
-import type { FromLiveEar, ToLiveEar } from './live-messages.ts';
+import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
 
 /** A live ear at work in its own worker. */
 export interface LiveListening {
@@ -19,9 +19,9 @@ export interface LiveListening {
 }
 
 /** Opens a live ear for sound at this rate. */
-export function openLiveEar(sampleRateHz: number, options: Partial<LiveOptions> = {}): LiveListening {
+export function openLiveListener(sampleRateHz: number, options: Partial<LiveOptions> = {}): LiveListening {
   const worker = new Worker(new URL('./live.worker.ts', import.meta.url), { type: 'module' });
-  const tell = (message: ToLiveEar): void => worker.postMessage(message);
+  const tell = (message: ToLiveListener): void => worker.postMessage(message);
   let onEvent: (event: LiveEvent) => void = () => undefined;
   let onFailure: (message: string) => void = () => undefined;
   let onEnd = (): void => undefined;
@@ -32,7 +32,7 @@ export function openLiveEar(sampleRateHz: number, options: Partial<LiveOptions> 
     onFailure(message);
     onFailure = () => undefined;
   };
-  worker.addEventListener('message', ({ data }: MessageEvent<FromLiveEar>) => {
+  worker.addEventListener('message', ({ data }: MessageEvent<FromLiveListener>) => {
     if (data.kind === 'events') for (const event of data.events) onEvent(event);
     else if (data.kind === 'failed') fail(data.message);
     else onEnd();

@@ -1,23 +1,24 @@
 /** Runs the live ear in a worker of its own: listening goes on while an attempt is analysed in another. */
-import { createLiveEar } from '../../engine/index.ts';
-import type { LiveEar } from '../../engine/index.ts';
-import type { FromLiveEar, ToLiveEar } from './live-messages.ts';
+import { createLiveListener } from '../../engine/index.ts';
+import type { LiveListener } from '../../engine/index.ts';
+import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
 
-const reply = (message: FromLiveEar): void => self.postMessage(message);
-let open: ((channels: number) => LiveEar) | null = null;
-let ear: LiveEar | null = null;
+const reply = (message: FromLiveListener): void => self.postMessage(message);
+let open: ((channels: number) => LiveListener) | null = null;
+let ear: LiveListener | null = null;
 /** told before the first block came */
-let waiting: ((ear: LiveEar) => void)[] = [];
+let waiting: ((ear: LiveListener) => void)[] = [];
 
-const tell = (what: (ear: LiveEar) => void): void => {
+const tell = (what: (ear: LiveListener) => void): void => {
   if (ear === null) waiting.push(what);
   else what(ear);
 };
 
-function take(message: ToLiveEar): void {
+function take(message: ToLiveListener): void {
   switch (message.kind) {
     case 'open':
-      open = (channels) => createLiveEar({ sampleRateHz: message.sampleRateHz, channels }, message.options);
+      open = (channels) =>
+        createLiveListener({ sampleRateHz: message.sampleRateHz, channels }, message.options);
       return;
     case 'own-sound':
       return tell((one) => one.mute(message.sound));
@@ -39,7 +40,7 @@ function take(message: ToLiveEar): void {
   }
 }
 
-self.addEventListener('message', (event: MessageEvent<ToLiveEar>) => {
+self.addEventListener('message', (event: MessageEvent<ToLiveListener>) => {
   try {
     take(event.data);
   } catch (error) {

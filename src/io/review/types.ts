@@ -5,7 +5,7 @@ import type { ASSIGNED, CORRECTION, Manifest, PLACE } from './manifest.ts';
 export type { SoundFile };
 
 /** Where a remark is pinned. Steps are those of the attempt's report, from 0; `timeSec` is on the attempt's clock. */
-export type Place = Shape<typeof PLACE>;
+export type RemarkPlace = Shape<typeof PLACE>;
 /** What a teacher holds against a verdict of the tool. */
 export type Correction = Shape<typeof CORRECTION>;
 /** An exercise to practise, and what is asked of it. */

@@ -4,7 +4,7 @@ import type { Report } from '../../engine/index.ts';
 import { checked } from '../check/index.ts';
 import { refusal } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
-import type { Place, Review, SentAttempt } from './types.ts';
+import type { RemarkPlace, Review, SentAttempt } from './types.ts';
 
 /** A report out of a review's file → the same, checked; throws ReviewError. `where` begins the message. */
 export function checkedReport(value: unknown, where: string): Report {
@@ -26,11 +26,11 @@ export function checkPlaces({ attempts }: Review): void {
   });
 }
 
-function placesIn({ remarks, corrections }: SentAttempt): readonly Place[] {
+function placesIn({ remarks, corrections }: SentAttempt): readonly RemarkPlace[] {
   return [...remarks, ...corrections].map((one) => one.place);
 }
 
-function lastStep(place: Place): number {
+function lastStep(place: RemarkPlace): number {
   if (place.kind === 'attempt') return -1;
   return place.kind === 'note' ? (place.step ?? -1) : place.toStep;
 }

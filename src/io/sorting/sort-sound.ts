@@ -34,7 +34,7 @@ export async function sortAndCut(
   return { ...file, attempts: file.attempts.map(cut) };
 }
 
-interface Ear<Laid> {
+interface OpenListener<Laid> {
   readonly listener: Listener;
   readonly tape: Laid;
 }
@@ -45,21 +45,21 @@ async function sorted<Laid extends Tape | null>(
   onProgress: (share: number) => void,
   openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Laid,
 ): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Laid }> {
-  const openEar = (sampleRateHz: number, channels: number): Ear<Laid> => {
+  const openListener = (sampleRateHz: number, channels: number): OpenListener<Laid> => {
     const format = { sampleRateHz, channels };
     return { listener: createListener(format), tape: openTape(format) };
   };
-  const open: { ear?: Ear<Laid> } = {};
+  const open: { ear?: OpenListener<Laid> } = {};
   const { remarks, sampleRateHz } = await decode(() => {
     delete open.ear;
     return (block, rateHz, share) => {
-      open.ear ??= openEar(rateHz, block.length);
+      open.ear ??= openListener(rateHz, block.length);
       open.ear.listener.push(block);
       open.ear.tape?.push(block);
       onProgress(LISTENING_SHARE * share);
     };
   });
-  const { listener, tape } = open.ear ?? openEar(sampleRateHz, 1);
+  const { listener, tape } = open.ear ?? openListener(sampleRateHz, 1);
   const heard = listener.finish();
   const attempts = assessRecording(heard, listener.sound(), options).map(told);
   onProgress(1);

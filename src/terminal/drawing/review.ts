@@ -1,6 +1,6 @@
 import { buildExercise, displayName, exerciseTitle } from '../../engine/index.ts';
 import type { Exercise, Report } from '../../engine/index.ts';
-import type { Assigned, Correction, Place, Review, SentAttempt } from '../../io/review/index.ts';
+import type { Assigned, Correction, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { toPlain } from './plain.ts';
 import { wrapText } from './wrap.ts';
 
@@ -89,7 +89,7 @@ function exerciseOf({ exercise: told }: Report): Exercise {
 }
 
 /** "the attempt", "note 5 (C6)", "notes 7 to 10 (A♭6 to A♭5)". */
-function placeWords(place: Place, { steps }: Exercise): string {
+function placeWords(place: RemarkPlace, { steps }: Exercise): string {
   const nameOf = (step: number, midi?: number): string => {
     const notes = steps[step]?.notes ?? [];
     const own = notes.find((note) => midi !== undefined && (note.midi - midi) % 12 === 0) ?? notes[0];

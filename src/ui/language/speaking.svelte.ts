@@ -1,4 +1,4 @@
-import type { Language, NoteNaming, Tongue } from '../../engine/index.ts';
+import type { Language, NoteNaming, Locale } from '../../engine/index.ts';
 import { writing } from '../kit/writing.svelte.ts';
 import { ENGLISH, type Strings } from './english/index.ts';
 import { GERMAN } from './german/index.ts';
@@ -35,7 +35,7 @@ export class Speaking {
     return this.#chosenNaming ?? USUAL_NAMING[this.#language];
   }
 
-  get tongue(): Tongue {
+  get locale(): Locale {
     return { language: this.language, naming: this.naming };
   }
 

@@ -61,12 +61,12 @@ export function shownWrongName(name: string, wantedName: string): string {
 
 /** "Ab major" → "A♭ major" or "As-Dur". */
 export function shownKey(key: string): string {
-  return keyName(key, speaking.tongue);
+  return keyName(key, speaking.locale);
 }
 
 /** A choice → the title of its exercise, "A♭ major · tonic arpeggio, two octaves · right hand". */
 export function shownTitle(choice: ExerciseChoice): string {
-  return exerciseTitle(choice, speaking.tongue);
+  return exerciseTitle(choice, speaking.locale);
 }
 
 /** 1 → "thumb" … 5 → "little finger". */

@@ -2,7 +2,7 @@ import { buildExercise } from '../../engine/index.ts';
 import type { AssignedExercise } from '../../engine/index.ts';
 import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
 import type { Shelf, Shelved } from '../../io/shelf/index.ts';
-import type { Trouble } from '../attempt/desk.svelte.ts';
+import type { Trouble } from '../attempt/current-attempt.svelte.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
 import type { Sound } from '../attempt/sound.ts';
 import { messageOf } from '../kit/errors.ts';

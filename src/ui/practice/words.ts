@@ -1,5 +1,5 @@
 import { ALL_HANDS } from '../../engine/index.ts';
-import type { AttemptSummary, ExerciseChoice, Place, PlanItem, Offer } from '../../engine/index.ts';
+import type { AttemptSummary, ExerciseChoice, FormStandings, PlanItem, Offer } from '../../engine/index.ts';
 import type { Entry, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
@@ -88,7 +88,7 @@ export function offerWords({ kind, exercise, since }: Offer): string {
 }
 
 /** What the three pearls of a place say: "left hand nearly, right hand ready, hands together not played". */
-export function placeWords(place: Place): string {
+export function placeWords(place: FormStandings): string {
   const t = strings().journal;
   const hands = ALL_HANDS.map((one) => `${t.HANDS[one]} ${t.LEVELS[place.byHands[one].level]}`);
   return `${shownKey(place.key)} ${t.FORMS[place.form]}: ${hands.join(', ')}`;

@@ -1,5 +1,5 @@
 import { buildExercise, type ExerciseChoice } from '../../engine/index.ts';
-import type { Place } from '../../io/review/index.ts';
+import type { RemarkPlace } from '../../io/review/index.ts';
 import type { Playing, Student } from '../../io/teaching/index.ts';
 import { kindOf, readingsOf } from './state/playings.ts';
 import { clock } from '../kit/figures.ts';
@@ -65,7 +65,7 @@ export function stateWords({ heardMs, answeredMs, remarks }: Playing): string {
 }
 
 /** What was touched → the place that a remark about it has; of a chord its lowest note that went otherwise, else its lowest. */
-export function placeOfSpot(spot: Spot): Place {
+export function placeOfSpot(spot: Spot): RemarkPlace {
   const pearl = spot.pearls.find(({ kind }) => kind !== 'struck') ?? spot.pearls[0]!;
   const silent = pearl.kind === 'missed' || pearl.kind === 'unsure';
   return {
@@ -76,6 +76,6 @@ export function placeOfSpot(spot: Spot): Place {
   };
 }
 
-export function placeOfStretch({ fromStep, toStep }: Stretch): Place {
+export function placeOfStretch({ fromStep, toStep }: Stretch): RemarkPlace {
   return { kind: 'stretch', fromStep, toStep };
 }

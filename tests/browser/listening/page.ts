@@ -1,6 +1,6 @@
 /** Microphone, live ear and analysis as the page uses them, for the tests beside this file. */
 import type { Assessment, LiveEvent } from '../../../src/engine/index.ts';
-import { createAnalyst, openLiveEar } from '../../../src/io/analysis/index.ts';
+import { createAnalyst, openLiveListener } from '../../../src/io/analysis/index.ts';
 import { openMicrophone } from '../../../src/io/microphone/index.ts';
 import type { LiveMicrophone } from '../../../src/io/microphone/index.ts';
 
@@ -31,7 +31,7 @@ export interface Until {
 async function listenUntil(until: Until): Promise<Heard> {
   const microphone = await openMicrophone();
   const analyst = createAnalyst();
-  const ear = openLiveEar(microphone.sampleRateHz);
+  const ear = openLiveListener(microphone.sampleRateHz);
   const events: LiveEvent[] = [];
   const early: number[] = [];
   const attempts: Promise<Heard['attempts'][number]>[] = [];

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createLiveEar } from '../../../src/engine/index.ts';
+import { createLiveListener } from '../../../src/engine/index.ts';
 import type { LiveEvent, LiveOptions, OwnSound } from '../../../src/engine/index.ts';
 import { playStrings } from '../listen/strings.ts';
 import type { StringStroke } from '../listen/strings.ts';
@@ -19,7 +19,7 @@ function follow(
   blocks: readonly number[] = [441],
   own: readonly OwnSound[] = [],
 ): { readonly event: LiveEvent; readonly atSec: number }[] {
-  const ear = createLiveEar({ sampleRateHz: RATE, channels: 1 }, options);
+  const ear = createLiveListener({ sampleRateHz: RATE, channels: 1 }, options);
   for (const one of own) ear.mute(one);
   const told: { event: LiveEvent; atSec: number }[] = [];
   for (let at = 0, turn = 0; at < sound.length; turn++) {
@@ -138,16 +138,16 @@ describe('the live ear', () => {
   });
 
   it('chooses the channel that carries sound, and takes samples that are no numbers for silence', () => {
-    const ear = createLiveEar({ sampleRateHz: RATE, channels: 2 });
+    const ear = createLiveListener({ sampleRateHz: RATE, channels: 2 });
     const bad = new Float32Array(played.length).fill(NaN);
     const events = [...ear.push([bad, played]), ...ear.flush()];
     expect(events.filter((event) => event.kind === 'struck' && event.final)).toHaveLength(scale.length);
   });
 
   it('says which channels it was promised', () => {
-    const ear = createLiveEar({ sampleRateHz: RATE, channels: 2 });
+    const ear = createLiveListener({ sampleRateHz: RATE, channels: 2 });
     expect(() => ear.push([played])).toThrow(/1 channels where 2/);
-    expect(() => createLiveEar({ sampleRateHz: RATE, channels: 0 })).toThrow(/channels=0/);
+    expect(() => createLiveListener({ sampleRateHz: RATE, channels: 0 })).toThrow(/channels=0/);
   });
 });
 

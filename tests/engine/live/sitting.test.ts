@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { createLiveEar, listen } from '../../../src/engine/index.ts';
+import { createLiveListener, listen } from '../../../src/engine/index.ts';
 import type { LiveEvent } from '../../../src/engine/index.ts';
 import { otherSound } from '../../support/other-sounds.ts';
 import type { OtherSound } from '../../support/other-sounds.ts';
@@ -19,7 +19,7 @@ const attempts = await Promise.all([
 const sitting = joinSession(attempts, { seed: 5, pauseSec: { least: 6, most: 9 } });
 
 function follow(channel: Float32Array, sampleRateHz: number): LiveEvent[] {
-  const ear = createLiveEar({ sampleRateHz, channels: 1 });
+  const ear = createLiveListener({ sampleRateHz, channels: 1 });
   const events: LiveEvent[] = [];
   for (let at = 0; at < channel.length; at += 441) events.push(...ear.push([channel.subarray(at, at + 441)]));
   return [...events, ...ear.flush()];

@@ -95,7 +95,7 @@ export const anyReport: fc.Arbitrary<Report> = fc.constantFrom(...CHOICES).chain
       const naming = language === 'de' ? 'german' : 'letters';
       return writeReport(heard, matchNotes(heard, buildExercise(choice)), {
         targetBpm,
-        tongue: { language, naming },
+        locale: { language, naming },
       });
     }),
 );

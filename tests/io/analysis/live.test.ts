@@ -1,11 +1,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { openLiveEar } from '../../../src/io/analysis/index.ts';
-import type { FromLiveEar, ToLiveEar } from '../../../src/io/analysis/live-messages.ts';
+import { openLiveListener } from '../../../src/io/analysis/index.ts';
+import type { FromLiveListener, ToLiveListener } from '../../../src/io/analysis/live-messages.ts';
 
 /** Stands in for the browser's Worker: keeps what it is told, answers when the test says so. */
 class FakeWorker extends EventTarget {
   static last: FakeWorker;
-  readonly told: ToLiveEar[] = [];
+  readonly told: ToLiveListener[] = [];
   ended = false;
 
   constructor() {
@@ -13,7 +13,7 @@ class FakeWorker extends EventTarget {
     FakeWorker.last = this;
   }
 
-  postMessage(message: ToLiveEar): void {
+  postMessage(message: ToLiveListener): void {
     this.told.push(structuredClone(message));
   }
 
@@ -21,7 +21,7 @@ class FakeWorker extends EventTarget {
     this.ended = true;
   }
 
-  answer(reply: FromLiveEar): void {
+  answer(reply: FromLiveListener): void {
     this.dispatchEvent(new MessageEvent('message', { data: reply }));
   }
 }
@@ -31,7 +31,7 @@ describe('the live ear beside the page', () => {
   afterEach(() => void vi.unstubAllGlobals());
 
   it('is opened with the rate and what is known, gets each block as a copy, and tells its events in order', () => {
-    const ear = openLiveEar(48_000, { silenceSec: 3 });
+    const ear = openLiveListener(48_000, { silenceSec: 3 });
     const seen: string[] = [];
     ear.onEvent((event) => seen.push(event.kind));
     const block = [Float32Array.of(1, 2)];
@@ -54,7 +54,7 @@ describe('the live ear beside the page', () => {
   });
 
   it('is heard out before it ends', async () => {
-    const ear = openLiveEar(48_000);
+    const ear = openLiveListener(48_000);
     const stopped = ear.stop();
     expect(FakeWorker.last.told.at(-1)).toEqual({ kind: 'end' });
     expect(FakeWorker.last.ended).toBe(false);
@@ -64,7 +64,7 @@ describe('the live ear beside the page', () => {
   });
 
   it('tells once when it fails, and stop does not wait for it', async () => {
-    const ear = openLiveEar(48_000);
+    const ear = openLiveListener(48_000);
     const failures: string[] = [];
     ear.onFailure((message) => failures.push(message));
     const stopped = ear.stop();

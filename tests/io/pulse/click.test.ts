@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { assess, createLiveEar } from '../../../src/engine/index.ts';
+import { assess, createLiveListener } from '../../../src/engine/index.ts';
 import type { ExerciseChoice, LiveEvent } from '../../../src/engine/index.ts';
 import { CLICK_SEC, clickSamples } from '../../../src/io/pulse/click.ts';
 import { pinkNoise } from '../../support/home/noise.ts';
@@ -61,7 +61,7 @@ describe('our own click', () => {
       { channels: [room], sampleRateHz },
       { bpm: 80, fromSec: 0.5, peakDb: -6 },
     );
-    const ear = createLiveEar({ sampleRateHz, channels: 1 }, {});
+    const ear = createLiveListener({ sampleRateHz, channels: 1 }, {});
     for (let atSec = 0.5; atSec < 20; atSec += 0.75)
       ear.mute({ fromSec: atSec - 0.03, toSec: atSec + 0.25, kind: 'click' });
     const events: LiveEvent[] = [];

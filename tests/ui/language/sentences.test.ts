@@ -34,8 +34,8 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['ui/attempt', /\.ts$/],
   ['ui/practice', /\.ts$/],
   ['ui/send', /\.ts$/],
-  ['ui/stand', /\.ts$/],
-  ['ui/stand/state', /\.ts$/],
+  ['ui/sitting', /\.ts$/],
+  ['ui/sitting/state', /\.ts$/],
   ['ui/teacher/state', /\.ts$/],
 ];
 

@@ -10,13 +10,13 @@ const memoryOf = (kept: Record<string, string> = {}): Memory & { readonly kept: 
 test('English and letters, where nothing was chosen and no other language is preferred', () => {
   const speaking = new Speaking();
   speaking.remember(memoryOf(), ['fr-FR', 'toString']);
-  expect(speaking.tongue).toEqual({ language: 'en', naming: 'letters' });
+  expect(speaking.locale).toEqual({ language: 'en', naming: 'letters' });
 });
 
 test('the browser’s language, where it is one of ours', () => {
   const speaking = new Speaking();
   speaking.remember(memoryOf(), ['fr', 'de-AT', 'en']);
-  expect(speaking.tongue).toEqual({ language: 'de', naming: 'german' });
+  expect(speaking.locale).toEqual({ language: 'de', naming: 'german' });
   expect(speaking.strings.decimalSign).toBe(',');
   speaking.speak('en');
 });
@@ -36,7 +36,7 @@ test('note names follow the language until somebody chooses them', () => {
 test('what was chosen comes back, and what nobody could have chosen does not', () => {
   const speaking = new Speaking();
   speaking.remember(memoryOf({ language: 'de', 'note-names': 'letters' }), ['en']);
-  expect(speaking.tongue).toEqual({ language: 'de', naming: 'letters' });
+  expect(speaking.locale).toEqual({ language: 'de', naming: 'letters' });
   speaking.remember(memoryOf({ language: 'xx', 'note-names': 'loud' }), ['de']);
-  expect(speaking.tongue).toEqual({ language: 'en', naming: 'letters' });
+  expect(speaking.locale).toEqual({ language: 'en', naming: 'letters' });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Place, Remark } from '../../../src/io/review/index.ts';
+import type { RemarkPlace, Remark } from '../../../src/io/review/index.ts';
 import { drawPins, PIN_RADIUS_PX, pinnedSpots } from '../../../src/ui/plots/pearls/pins.ts';
 import { drawPearls } from '../../../src/ui/plots/pearls/picture.ts';
 import { drawnOf } from '../../../src/ui/review/marks/drawn.ts';
@@ -9,7 +9,7 @@ import { heardWords, placeWords } from '../../../src/ui/review/marks/words.ts';
 import { madeUp } from '../../io/review/made-up.ts';
 
 const [late, together] = madeUp().attempts.map((attempt) => ({ attempt, ...drawnOf(attempt) }));
-const remarkAt = (id: string, place: Place): Remark => ({ id, place, text: id, voice: null });
+const remarkAt = (id: string, place: RemarkPlace): Remark => ({ id, place, text: id, voice: null });
 const LIMITS = { handsApartMs: 40, chordSpreadMs: 40 };
 const pictureOf = ({ attempt, exercise }: NonNullable<typeof late>, widthPx: number) =>
   drawPearls(attempt.report, exercise, { widthPx, markedSteps: new Set(), limits: LIMITS });

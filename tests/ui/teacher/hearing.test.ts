@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
-import type { Place, Remark } from '../../../src/io/review/index.ts';
+import type { RemarkPlace, Remark } from '../../../src/io/review/index.ts';
 import type { Playing } from '../../../src/io/teaching/index.ts';
 import { moved } from '../../../src/ui/teacher/state/places.ts';
 import { sentBy, toldBy } from '../../../src/ui/teacher/state/playings.ts';
@@ -20,8 +20,18 @@ import {
 } from './rig.ts';
 
 const OTHER = invent({ choice: { ...EXERCISE.choice, key: 'Eb major' } });
-const NOTE: Place = { kind: 'note', step: 4, midi: REPORT.notes[4]!.midi, timeSec: REPORT.notes[4]!.timeSec };
-const remark = (id: string, place: Place, text = 'Earlier.'): Remark => ({ id, place, text, voice: null });
+const NOTE: RemarkPlace = {
+  kind: 'note',
+  step: 4,
+  midi: REPORT.notes[4]!.midi,
+  timeSec: REPORT.notes[4]!.timeSec,
+};
+const remark = (id: string, place: RemarkPlace, text = 'Earlier.'): Remark => ({
+  id,
+  place,
+  text,
+  voice: null,
+});
 
 async function opened() {
   const store = new MemoryStore();
@@ -100,7 +110,7 @@ describe('an attempt that is heard', () => {
 
 describe('what was said of one reading', () => {
   it('is found again in another by its sound; what is not found belongs to the whole', () => {
-    const stretch: Place = { kind: 'stretch', fromStep: 2, toStep: 5 };
+    const stretch: RemarkPlace = { kind: 'stretch', fromStep: 2, toStep: 5 };
     const said = {
       remarks: [
         remark('a', NOTE),

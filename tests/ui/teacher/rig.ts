@@ -181,7 +181,7 @@ export function devicesWith(
     writeReview: () => Promise.resolve(new Blob()),
     openMicrophone: () => Promise.reject(new Error('No microphone.')),
     playerOf: () => new Player(silent, () => undefined),
-    tongue: () => ({ language: 'en', naming: 'letters' }),
+    locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
     now: () => (nowMs += 1000),
     ...more,

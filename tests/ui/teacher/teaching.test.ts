@@ -5,7 +5,7 @@ import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { Teaching } from '../../../src/ui/teacher/state/teaching.svelte.ts';
 import { devicesWith, FILE, found, MemoryStore, REPORT, settled, SlowSorters, SORTED } from './rig.ts';
 
-function desk(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
+function currentAttempt(more: Partial<TeachingDevices> = {}, store = new MemoryStore()) {
   const sorters = new SlowSorters();
   return { teaching: new Teaching(devicesWith(store, sorters, more)), store, sorters };
 }
@@ -19,7 +19,7 @@ const member = (name: string, text = 'sound') => ({
 });
 /** What begins so is taken for a zip, in which these files lie. */
 const archive = (...members: readonly ReturnType<typeof member>[]) =>
-  desk({
+  currentAttempt({
     isArchive: async (file) => (await file.text()).startsWith('PK'),
     openArchive: () => Promise.resolve(members),
   });
@@ -28,7 +28,7 @@ const states = ({ lists }: Teaching): readonly string[] => lists.files.map(({ st
 
 describe('recordings that are given', () => {
   it('are sorted by student, and one bad file stops none of the others', async () => {
-    const { teaching, sorters, store } = desk();
+    const { teaching, sorters, store } = currentAttempt();
     await teaching.add(given('w/Mara/one.wav', 'w/Ilse/bad.wav', 'w/Mara/two.wav'));
     await settled();
     sorters.release('w/Ilse/bad.wav', new Error('w/Ilse/bad.wav: It is damaged.'));
@@ -46,7 +46,7 @@ describe('recordings that are given', () => {
   });
 
   it('are tried again when that is asked for', async () => {
-    const { teaching, sorters } = desk();
+    const { teaching, sorters } = currentAttempt();
     await teaching.add(given('Mara - one.wav'));
     await settled();
     sorters.release('Mara - one.wav', new Error('Out of memory.'));
@@ -59,7 +59,7 @@ describe('recordings that are given', () => {
   });
 
   it('are called off at once, wait, and are gone on with', async () => {
-    const { teaching, sorters } = desk();
+    const { teaching, sorters } = currentAttempt();
     await teaching.add(given('a.wav', 'b.wav'));
     await settled();
     teaching.queue.stop();
@@ -77,7 +77,7 @@ describe('recordings that are given', () => {
   });
 
   it('wait, and so do those that are still coming in, once somebody says stop', async () => {
-    const { teaching } = desk();
+    const { teaching } = currentAttempt();
     const adding = teaching.add(given('a.wav', 'b.wav'));
     teaching.queue.stop();
     await adding;
@@ -87,10 +87,10 @@ describe('recordings that are given', () => {
 
   it('go on after the page was closed', async () => {
     const store = new MemoryStore();
-    const first = desk({}, store);
+    const first = currentAttempt({}, store);
     await first.teaching.add(given('Mara - a.wav'));
     await settled();
-    const second = desk({}, store);
+    const second = currentAttempt({}, store);
     await second.teaching.load();
     await settled();
     second.sorters.release('Mara - a.wav', SORTED(found(0)));
@@ -100,7 +100,7 @@ describe('recordings that are given', () => {
   });
 
   it('are said to have failed where no room is left, and nothing is half kept', async () => {
-    const { teaching, sorters, store } = desk();
+    const { teaching, sorters, store } = currentAttempt();
     await teaching.add(given('a.wav'));
     await settled();
     store.full = true;
@@ -111,7 +111,7 @@ describe('recordings that are given', () => {
   });
 
   it('were played when their name says so, else when they were written', async () => {
-    const { teaching } = desk();
+    const { teaching } = currentAttempt();
     await teaching.add(given('Mara/AUD-20261101-WA0003.opus', 'Mara/thumb.wav'));
     expect(teaching.lists.files.map(({ writtenMs }) => writtenMs)).toEqual([
       new Date(2026, 10, 1).getTime(),
@@ -120,7 +120,7 @@ describe('recordings that are given', () => {
   });
 
   it('have the moment of each attempt, or only its day where the name says no more', async () => {
-    const { teaching, sorters } = desk();
+    const { teaching, sorters } = currentAttempt();
     await teaching.add(given('w/Mara/2026-11-01.wav', 'w/Mara/thumb.wav'));
     await settled();
     sorters.release('w/Mara/2026-11-01.wav', SORTED(found(9)));
@@ -133,7 +133,7 @@ describe('recordings that are given', () => {
   });
 
   it('are two hundred at most, and it is said how many were left out', async () => {
-    const { teaching, sorters } = desk();
+    const { teaching, sorters } = currentAttempt();
     await teaching.add(given(...Array.from({ length: 203 }, (_, index) => `${index}.wav`)));
     expect([teaching.lists.files.length, teaching.leftOut]).toEqual([200, 3]);
     expect(sorters.asked.length).toBeLessThanOrEqual(4);
@@ -150,7 +150,7 @@ describe('recordings that are given', () => {
     expect(opened.teaching.lists.files.map(({ path }) => path)).toEqual(['week/Mara/a.wav']);
     expect(names(opened.teaching)).toEqual(['Mara']);
     expect(opened.teaching.passedOver).toBe(0);
-    const refused = desk({
+    const refused = currentAttempt({
       isArchive: () => Promise.resolve(true),
       openArchive: () => Promise.reject(new Error('It would unpack to far more.')),
     });
@@ -206,7 +206,7 @@ describe('attempts that a student sent', () => {
     assignment: [],
   };
   const receiving = (kind: Review['kind']) =>
-    desk({
+    currentAttempt({
       isArchive: () => Promise.resolve(true),
       isReview: () => Promise.resolve(true),
       readReview: () => Promise.resolve({ ...review, kind }),
@@ -223,7 +223,7 @@ describe('attempts that a student sent', () => {
 
   it('are opened as what they are among recordings, in a zip too', async () => {
     const inside = [member('Mara/a.wav'), member('Jo/attempts.zip', 'PK review')];
-    const { teaching } = desk({
+    const { teaching } = currentAttempt({
       isArchive: async (file) => (await file.text()).startsWith('PK'),
       isReview: async (file) => (await file.text()).includes('review'),
       openArchive: () => Promise.resolve(inside),
@@ -244,7 +244,7 @@ describe('attempts that a student sent', () => {
 
 describe('students', () => {
   async function two() {
-    const made = desk();
+    const made = currentAttempt();
     await made.teaching.add(given('w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'));
     await settled();
     for (const name of ['w/Mara/a.wav', 'w/Ilse/b.wav', 'w/Ilse/c.wav'])

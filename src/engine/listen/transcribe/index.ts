@@ -1,11 +1,11 @@
 import { RATE_HZ } from '../audio/index.ts';
 import type { Candidate, PlayedNote, Tuning } from '../types.ts';
-import type { Ear } from './ear.ts';
+import type { Transcriber } from './transcriber.ts';
 import { weigh } from './settle.ts';
 import type { Settled } from './settle.ts';
 import { offsetCents } from './string-tuning.ts';
 
-export { Ear, GRID } from './ear.ts';
+export { Transcriber, GRID } from './transcriber.ts';
 export { settle } from './settle.ts';
 export { measureTuning } from './string-tuning.ts';
 
@@ -23,7 +23,7 @@ export function nameNotes(settled: readonly Settled[], tuning: Tuning): PlayedNo
 }
 
 /** Everything that an ear took for a strike, however faint, in order of time. */
-export function candidatesOf(ear: Ear, tuning: Tuning): Candidate[] {
+export function candidatesOf(ear: Transcriber, tuning: Tuning): Candidate[] {
   const weighed = weigh(ear.strikes);
   const notes = nameNotes(weighed, tuning);
   const seen = weighed.map(({ strike }, i) => ({ strike, note: notes[i]! }));

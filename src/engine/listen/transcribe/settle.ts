@@ -1,12 +1,15 @@
 import { RATE_HZ } from '../audio/index.ts';
-import type { Strike } from './strike.ts';
+import type { OnsetCandidate } from './onset-candidate.ts';
 
 /** What a strike is judged by. */
-export type Judged = Pick<Strike, 'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding' | 'doubt'>;
+export type Judged = Pick<
+  OnsetCandidate,
+  'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding' | 'doubt'
+>;
 
 /** A strike and the chance that a key was struck there. */
 export interface Settled {
-  readonly strike: Strike;
+  readonly strike: OnsetCandidate;
   readonly chance: number;
 }
 
@@ -40,12 +43,12 @@ const GHOSTS = [12, 19, 24, 28, 31, 34, 36];
 const IN_REACH = 14;
 
 /** All that may have been struck → what was struck, each judged among its neighbours. In order of time, then key. */
-export function settle(strikes: readonly Strike[]): Settled[] {
+export function settle(strikes: readonly OnsetCandidate[]): Settled[] {
   return weigh(strikes).filter(({ chance }) => chance > 0.5);
 }
 
 /** The same for all that may have been struck, however small its chance. */
-export function weigh(strikes: readonly Strike[]): Settled[] {
+export function weigh(strikes: readonly OnsetCandidate[]): Settled[] {
   let from = 0;
   let to = 0;
   const settled = strikes.map((strike) => {

@@ -1,4 +1,4 @@
-export type { Glance, Look, Question, Told, Usual } from './types.ts';
+export type { Glance, Look, Question, BlindBelief, Usual } from './types.ts';
 export { logOdds } from './question.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';
 import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';

@@ -1,4 +1,4 @@
-import type { Question, Told, Usual } from './types.ts';
+import type { Question, BlindBelief, Usual } from './types.ts';
 
 /** Semitones from the key in question to those of which the blind ear's word is taken along. */
 const ASKED = [0, -12, 12, -24, 24, -19, 19, -7, 7, -5, 5, -4, 4, -3, 3, -2, 2, -1, 1];
@@ -45,7 +45,7 @@ export function writtenInputs({ midi, written, before, after }: Question): Float
   return inputs;
 }
 
-function valuesOf({ probability, apartSec, loudnessDb, sounding }: Told): readonly number[] {
+function valuesOf({ probability, apartSec, loudnessDb, sounding }: BlindBelief): readonly number[] {
   const belief = logOdds(Math.min(Math.max(probability, LEAST), MOST));
   return [belief, apartSec * 100, loudnessDb / 6, sounding];
 }

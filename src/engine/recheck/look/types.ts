@@ -17,7 +17,7 @@ export interface PackedLook {
 }
 
 /** A key that the blind ear took for struck near a moment, however faintly. */
-export interface Told {
+export interface BlindBelief {
   /** 0..1 */
   readonly probability: number;
   /** its onset less the moment asked about, s */
@@ -48,7 +48,7 @@ export interface Question {
   readonly before: { readonly midis: readonly number[]; readonly sinceSec: number } | null;
   readonly after: { readonly midis: readonly number[]; readonly untilSec: number } | null;
   /** what the blind ear says of the key so many semitones away; null: nothing */
-  readonly told: (semitones: number) => Told | null;
+  readonly told: (semitones: number) => BlindBelief | null;
   /** null where fewer than two notes of the hand were heard */
   readonly ownHand: Usual | null;
   readonly otherHand: Usual | null;

@@ -1,6 +1,6 @@
-import type { Scene, Situation, Told } from './scene.ts';
+import type { Scene, Situation, Statement } from './scene.ts';
 import { practiceAround, spotOf, taskOf } from './scene.ts';
-import type { Said, Spot, Task } from './types.ts';
+import type { Said, NamedStep, Task } from './types.ts';
 
 /** 3. Stopped, restarted, broken off, begun late: where; next: from one position before that place, slowly, through it. */
 const SLOWLY = 0.6;
@@ -57,7 +57,7 @@ function positionBefore(scene: Scene, step: number): number {
 }
 
 /** Slowly through the place, from one position before it. */
-function through(scene: Scene, step: number, say: (at: Spot, task: Task) => Said): Told {
+function through(scene: Scene, step: number, say: (at: NamedStep, task: Task) => Said): Statement {
   const practice = practiceAround(scene, positionBefore(scene, step), step + ON_STEPS, SLOWLY);
   return { ...say(spotOf(scene, step), taskOf(scene, practice)), steps: [step], practice };
 }

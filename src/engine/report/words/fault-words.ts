@@ -1,6 +1,6 @@
 import type { Fault } from './faults.ts';
 import { sayPlayed } from './played.ts';
-import type { Scene, Told } from './scene.ts';
+import type { Scene, Statement } from './scene.ts';
 import { placeOf, practiceAround, say, taskOf } from './scene.ts';
 import type { FaultFacts, HowOften } from './types.ts';
 
@@ -52,7 +52,7 @@ export function sameFault(faults: readonly Fault[], like: Fault | null): readonl
 }
 
 /** Faults in general: how many, which and where; the next step is round the first of them. */
-export function told(scene: Scene, faults: readonly Fault[]): Told {
+export function told(scene: Scene, faults: readonly Fault[]): Statement {
   const first = faults[0]!;
   const practice = practiceAround(scene, first.step - 2, first.step + 1, 0.6);
   const said = scene.wording.faults(

@@ -7,7 +7,7 @@ import { CROSSING } from './crossing.ts';
 import { everyNoteRight } from './faults.ts';
 import { PROGRESS } from './progress.ts';
 import { HANDS } from './hands.ts';
-import type { Scene, Situation, Told } from './scene.ts';
+import type { Scene, Situation, Statement } from './scene.ts';
 import { EVENNESS, TEMPO } from './time.ts';
 import { USABLE } from './usable.ts';
 import { EXTRAS } from './extras.ts';
@@ -50,7 +50,7 @@ export function speak(scene: Scene): Words {
 
 interface Spoken {
   readonly situation: Situation;
-  readonly told: Told;
+  readonly told: Statement;
 }
 
 /** As at the head of a sentence, where a syllable may stand: "mi" → "Mi". */
@@ -67,7 +67,7 @@ function firstOf(situations: readonly Situation[], scene: Scene): Spoken | undef
 }
 
 /** The same trouble as last time, but clearly less of it: that is what comes second. */
-function betterHalf(scene: Scene, { situation, told }: Spoken): Told | null {
+function betterHalf(scene: Scene, { situation, told }: Spoken): Statement | null {
   const before = scene.earlier.at(-1);
   if (before === undefined || !sameTrouble(before.words.situation, situation.name)) return null;
   const half = improvement(scene)?.after(told.sentence);
@@ -88,7 +88,7 @@ const GROUPS: readonly (readonly Situation[])[] = [
 ];
 
 /** What else holds: the one other trouble by name, of several how many. */
-function secondHalf(scene: Scene, first: Situation): Told | null {
+function secondHalf(scene: Scene, first: Situation): Statement | null {
   const others = GROUPS.filter((group) => !group.includes(first)).flatMap((group) => {
     const told = firstOf(group, scene)?.told;
     return told?.half === undefined ? [] : [told];
@@ -109,7 +109,7 @@ function praise(scene: Scene, sentence: string): string {
 }
 
 /** Only where the rest was judged: no other step of the attempt came audibly early or late. */
-function restIsEven(scene: Scene, situation: Situation, told: Told): string {
+function restIsEven(scene: Scene, situation: Situation, told: Statement): string {
   if (!CROSSING.includes(situation)) return '';
   const { measures } = scene.measured;
   const rest = measures.evennessWithoutCrossingsPercent;

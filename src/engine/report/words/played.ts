@@ -8,6 +8,6 @@ import { isNaturalOf, spellPlayed } from './spelling.ts';
  */
 export function sayPlayed(scene: Scene, midi: number, wanted: { midi: number; name: string }): string {
   const name = say(scene, spellPlayed(scene.exercise.choice.key, midi, wanted));
-  const needsWord = isNaturalOf(midi, wanted.name) && scene.tongue.naming !== 'german';
+  const needsWord = isNaturalOf(midi, wanted.name) && scene.locale.naming !== 'german';
   return needsWord ? scene.wording.natural(name) : name;
 }

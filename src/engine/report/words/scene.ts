@@ -1,5 +1,5 @@
 import { keyFacts, keyName, noteName } from '../../exercise/index.ts';
-import type { Exercise, ExpectedNote, ExpectedStep, Hand, KeyFacts, Tongue } from '../../exercise/index.ts';
+import type { Exercise, ExpectedNote, ExpectedStep, Hand, KeyFacts, Locale } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
@@ -7,7 +7,7 @@ import { isMeasured } from '../measures/index.ts';
 import type { Measured } from '../measures/index.ts';
 import type { Figure, Report, Words } from '../types.ts';
 import type { Wording } from './english/index.ts';
-import type { ChordPlace, FingerOf, Place, Said, Spot, Stretch, Task } from './types.ts';
+import type { ChordPlace, FingerOf, StepPlace, Said, NamedStep, NamedStretch, Task } from './types.ts';
 
 /** Everything that a situation may look at. */
 export interface Scene {
@@ -17,7 +17,7 @@ export interface Scene {
   readonly facts: KeyFacts;
   readonly measured: Measured;
   readonly criteria: Criteria;
-  readonly tongue: Tongue;
+  readonly locale: Locale;
   /** the language in which it is told */
   readonly wording: Wording;
   /** this attempt's report, without its words */
@@ -29,7 +29,7 @@ export interface Scene {
 }
 
 /** What a situation has to say. Sentences come without their full stop. */
-export interface Told extends Said {
+export interface Statement extends Said {
   readonly steps: readonly number[];
   readonly practice?: NonNullable<Words['practice']>;
 }
@@ -39,7 +39,7 @@ export interface Situation {
   readonly name: string;
   /** whether another trouble may follow it in the same verdict */
   readonly takesSecond: boolean;
-  readonly tell: (scene: Scene) => Told | null;
+  readonly tell: (scene: Scene) => Statement | null;
 }
 
 /** A figure that clears a bound by its ±, `sureBy` times; nothing is said about the others. */
@@ -57,8 +57,8 @@ export function isChordForm(exercise: Exercise): boolean {
 }
 
 /** A note as it is said, without its octave; its plain name or the note that is expected. */
-export function say({ tongue }: Scene, note: ExpectedNote | string): string {
-  return noteName(typeof note === 'string' ? note : note.name, tongue.naming);
+export function say({ locale }: Scene, note: ExpectedNote | string): string {
+  return noteName(typeof note === 'string' ? note : note.name, locale.naming);
 }
 
 /** A finger as it is said: with both hands also whose it is. */
@@ -66,12 +66,12 @@ export function fingerOf(scene: Scene, { hand, finger }: Pick<ExpectedNote, 'han
   return { finger, hand: scene.exercise.choice.hands === 'together' ? hand : null };
 }
 
-export function sayKey({ tongue }: Scene, key: string): string {
-  return keyName(key, tongue);
+export function sayKey({ locale }: Scene, key: string): string {
+  return keyName(key, locale);
 }
 
 /** Where a step lies: on the way up, at the top, in which chord. */
-export function placeOf(scene: Scene, step: number): Place {
+export function placeOf(scene: Scene, step: number): StepPlace {
   const steps = scene.exercise.steps;
   if (isChordForm(scene.exercise)) return { kind: 'chord', chord: chordAt(scene, step) };
   const turn = steps.find((one) => one.turn)?.step;
@@ -83,7 +83,7 @@ export function placeOf(scene: Scene, step: number): Place {
 }
 
 /** A step by its (upper) note and its place. */
-export function spotOf(scene: Scene, step: number): Spot {
+export function spotOf(scene: Scene, step: number): NamedStep {
   return { note: say(scene, scene.exercise.steps[step]!.notes.at(-1)!), place: placeOf(scene, step) };
 }
 
@@ -109,7 +109,7 @@ function whichOf(scene: Scene, step: number, same: readonly ExpectedStep[]): Cho
 /** Longer stretches are said by their ends. */
 const MOST_SAID = 7;
 
-export function stretchOf(scene: Scene, fromStep: number, toStep: number): Stretch {
+export function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch {
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
   if (scene.exercise.choice.form === 'progression')
     return { kind: 'all', names: steps.map((step) => step.label ?? '') };

@@ -25,18 +25,18 @@ export interface ChordPlace {
 }
 
 /** Where a step lies. */
-export type Place =
+export type StepPlace =
   | { readonly kind: 'start' | 'end' | 'top' | 'up' | 'down' | 'anywhere' }
   | { readonly kind: 'chord'; readonly chord: ChordPlace };
 
 /** A step by its note and place; in exercises of chords by its place alone. */
-export interface Spot {
+export interface NamedStep {
   readonly note: string;
-  readonly place: Place;
+  readonly place: StepPlace;
 }
 
 /** A stretch of steps. */
-export type Stretch =
+export type NamedStretch =
   /** every note or numeral in order */
   | { readonly kind: 'all'; readonly names: readonly string[] }
   | { readonly kind: 'chords'; readonly from: ChordPlace; readonly to: ChordPlace }
@@ -50,7 +50,7 @@ export type Stretch =
 /** What is to be practised, by whom and how fast. */
 export interface Task {
   readonly hands: Hands;
-  readonly stretch: Stretch;
+  readonly stretch: NamedStretch;
   readonly tempoBpm: number;
 }
 
@@ -59,7 +59,7 @@ export interface FaultFacts {
   readonly wanted: string;
   /** null: nothing was struck; `octave`: the right note an octave off */
   readonly struck: string | 'octave too high' | 'octave too low' | null;
-  readonly place: Place;
+  readonly place: StepPlace;
   /** said where both hands play */
   readonly hand: 'left' | 'right' | null;
 }
@@ -67,7 +67,7 @@ export interface FaultFacts {
 /** Of several alike, how often. */
 export type HowOften =
   | { readonly kind: 'unsaid' }
-  | { readonly kind: 'once'; readonly place: Place }
+  | { readonly kind: 'once'; readonly place: StepPlace }
   | { readonly kind: 'both' }
   | { readonly kind: 'each' }
   | { readonly kind: 'some'; readonly count: number };

@@ -106,7 +106,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     '{} war zu schwach zu hören, um zu sagen, ob es angeschlagen wurde',
   ],
   ['{} may be held over from the chord before', '{} kann vom vorigen Akkord liegen geblieben sein'],
-  // The microphone (src/io/microphone/, src/ui/attempt/desk.svelte.ts).
+  // The microphone (src/io/microphone/, src/ui/attempt/current-attempt.svelte.ts).
   [
     'The microphone is not allowed. Allow it for this page in the browser (the sign beside the address) and in the ' +
       'device’s own settings, then try again. You can also open a recording instead.',
@@ -146,7 +146,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     'The device recorded with automatic gain on, which changes loudness and may hide soft notes.',
     'Das Gerät hat mit selbsttätiger Aussteuerung aufgenommen; sie verändert die Lautstärke und kann leise Töne verdecken.',
   ],
-  // Listening at the piano (src/io/microphone/troubles.ts, src/ui/stand/state/stand.svelte.ts).
+  // Listening at the piano (src/io/microphone/troubles.ts, src/ui/sitting/state/sitting.svelte.ts).
   [
     'The microphone is gone: unplugged, or taken by the system. What was heard until then is kept. Connect it again, then start listening again.',
     'Das Mikrofon ist weg: ausgesteckt oder vom System genommen. Was bis dahin zu hören war, ist aufgehoben. Schließ es wieder an, dann fang wieder an zuzuhören.',

@@ -1,4 +1,4 @@
-import type { Correction, Place, Remark, SentAttempt } from '../../../io/review/index.ts';
+import type { Correction, RemarkPlace, Remark, SentAttempt } from '../../../io/review/index.ts';
 import type { Pin } from '../../plots/pearls/pins.ts';
 import type { Spot } from '../../plots/pearls/spots.ts';
 
@@ -7,7 +7,7 @@ export interface Mark {
   readonly id: string;
   /** as on the string; null: of the whole attempt */
   readonly number: number | null;
-  readonly place: Place;
+  readonly place: RemarkPlace;
   /** of a note, the spot that it is part of; null: a stretch, the whole, or a note that is not on the string */
   readonly spot: Spot | null;
   readonly remark: Remark | null;
@@ -60,7 +60,7 @@ export function pinsOf(marks: readonly Mark[]): readonly Pin[] {
 }
 
 /** The spot of a note: of its step where it has one, with its key, and nearest in time. */
-export function spotOf(spots: readonly Spot[], place: Place): Spot | null {
+export function spotOf(spots: readonly Spot[], place: RemarkPlace): Spot | null {
   if (place.kind !== 'note') return null;
   const { step, midi, timeSec } = place;
   const fits = spots.filter((spot) => (step === null ? spot.extra : spot.step === step && !spot.extra));
@@ -73,7 +73,10 @@ export function spotOf(spots: readonly Spot[], place: Place): Spot | null {
   return others.reduce((best, spot) => (apart(spot) < apart(best) ? spot : best), first);
 }
 
-function startSec(spots: readonly Spot[], { place, spot }: { place: Place; spot: Spot | null }): number {
+function startSec(
+  spots: readonly Spot[],
+  { place, spot }: { place: RemarkPlace; spot: Spot | null },
+): number {
   if (spot !== null) return spot.timeSec;
   if (place.kind === 'note') return place.timeSec ?? Infinity;
   const inside = spots.filter((one) => place.kind === 'stretch' && one.step >= place.fromStep && !one.extra);

@@ -1,4 +1,4 @@
-import type { AudioInput, Criteria, Tongue } from '../../../engine/index.ts';
+import type { AudioInput, Criteria, Locale } from '../../../engine/index.ts';
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
@@ -36,7 +36,7 @@ export interface TeachingDevices {
   readonly writeReview: (review: Review) => Promise<Blob>;
   readonly openMicrophone: () => Promise<Microphone>;
   readonly playerOf: (sound: Sound, versions: Versions | null) => Player;
-  readonly tongue: () => Tongue;
+  readonly locale: () => Locale;
   /** what counts as ready, and where a trouble begins */
   readonly criteria: () => Criteria;
   /** ms since 1970 */

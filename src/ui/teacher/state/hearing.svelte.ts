@@ -1,6 +1,6 @@
 import { buildExercise } from '../../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
-import type { Correction, Place, Remark, SoundFile } from '../../../io/review/index.ts';
+import type { Correction, RemarkPlace, Remark, SoundFile } from '../../../io/review/index.ts';
 import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
 import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
@@ -86,7 +86,7 @@ export class Hearing {
     await this.#say({ ...this.said, corrections: [...others, correction] });
   }
 
-  async removeCorrection(place: Place): Promise<void> {
+  async removeCorrection(place: RemarkPlace): Promise<void> {
     this.undo = this.said;
     const corrections = this.said.corrections.filter((one) => !samePlace(one.place, place));
     await this.#say({ ...this.said, corrections });
@@ -109,9 +109,9 @@ export class Hearing {
     if (recognised !== null && sameChoice(choice, recognised)) return this.#use(null, null);
     if (this.sound === null) return;
     this.measuring = 0;
-    const { analyst, tongue, criteria } = this.#devices;
+    const { analyst, locale, criteria } = this.#devices;
     try {
-      const options = { tongue: tongue(), criteria: criteria() };
+      const options = { locale: locale(), criteria: criteria() };
       const told = await analyst.analyse(this.sound, choice, options, (share) => (this.measuring = share));
       if (told.kind === 'report') await this.#use(choice, told.report);
       else this.trouble = told.reason;

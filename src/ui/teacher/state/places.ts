@@ -1,11 +1,11 @@
 import type { Report } from '../../../engine/index.ts';
-import type { Correction, Place, Remark } from '../../../io/review/index.ts';
+import type { Correction, RemarkPlace, Remark } from '../../../io/review/index.ts';
 import type { Said } from '../../../io/teaching/index.ts';
 
 /** Two readings of one sound place an onset within this, seconds; half the shortest interval that is played. */
 const SAME_SEC = 0.05;
 
-export function samePlace(a: Place, b: Place): boolean {
+export function samePlace(a: RemarkPlace, b: RemarkPlace): boolean {
   if (a.kind === 'stretch' && b.kind === 'stretch') return a.fromStep === b.fromStep && a.toStep === b.toStep;
   if (a.kind === 'note' && b.kind === 'note') {
     return a.step === b.step && a.midi === b.midi && a.timeSec === b.timeSec;
@@ -30,7 +30,7 @@ export function moved({ remarks, corrections }: Said, report: Report): Said {
   };
 }
 
-function placeIn(place: Place, report: Report): Place | null {
+function placeIn(place: RemarkPlace, report: Report): RemarkPlace | null {
   if (place.kind === 'attempt') return place;
   if (place.kind === 'stretch' || place.timeSec === null) return null;
   const { timeSec, midi } = place;

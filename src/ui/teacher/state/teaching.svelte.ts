@@ -130,10 +130,10 @@ export class Teaching {
   }
 
   async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
-    const { store, sorters, tongue, criteria } = this.devices;
+    const { store, sorters, locale, criteria } = this.devices;
     const blob = this.#held[file.id] ?? (await store.blob(file.id));
     if (blob === null) throw new Error('This recording is not there any more. Give it again.');
-    const options = { tongue: tongue(), criteria: criteria() };
+    const options = { locale: locale(), criteria: criteria() };
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
     const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
     // Moved to somebody else, or deleted, meanwhile?

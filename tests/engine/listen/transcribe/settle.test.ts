@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { RATE_HZ } from '../../../../src/engine/listen/audio/index.ts';
 import { evidenceFor, settle } from '../../../../src/engine/listen/transcribe/settle.ts';
-import type { Strike } from '../../../../src/engine/listen/transcribe/strike.ts';
+import type { OnsetCandidate } from '../../../../src/engine/listen/transcribe/onset-candidate.ts';
 
-const strike = (timeSec: number, midi: number, more: Partial<Strike> = {}): Strike => ({
+const strike = (timeSec: number, midi: number, more: Partial<OnsetCandidate> = {}): OnsetCandidate => ({
   onsetSample: Math.round(timeSec * RATE_HZ),
   midi,
   probability: 0.98,

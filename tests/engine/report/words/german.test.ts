@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ExerciseChoice, NoteNaming, Tongue } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, NoteNaming, Locale } from '../../../../src/engine/exercise/index.ts';
 import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
@@ -11,7 +11,7 @@ import { GERMAN_ROWS } from './german-rows.ts';
 import { ROWS } from './rows.ts';
 import { playNotes, tell } from './scenes.ts';
 
-const GERMAN: Tongue = { language: 'de', naming: 'german' };
+const GERMAN: Locale = { language: 'de', naming: 'german' };
 const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
 
 describe('every situation in German', () => {
@@ -19,7 +19,7 @@ describe('every situation in German', () => {
     ROWS.map((row, at) => [row.situation, GERMAN_ROWS[at]?.verdict ?? '', row, GERMAN_ROWS[at]] as const),
   )('%s: “%s”', (_, __, row, german) => {
     expect(german?.english).toBe(row.verdict);
-    const { words } = tell(row.playing, { ...row.options, tongue: GERMAN });
+    const { words } = tell(row.playing, { ...row.options, locale: GERMAN });
     expect(words).toMatchObject({
       situation: row.situation,
       verdict: german?.verdict,
@@ -35,14 +35,14 @@ describe('every situation in German', () => {
       ...notes.slice(3).map((note) => ({ ...note, timeSec: note.timeSec + 1.9, releaseSec: null })),
     ];
     const heard = heardOf(back);
-    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { locale: GERMAN });
     expect(words.verdict).toBe('Bei E aufwärts bist du zu A aufwärts zurückgegangen.');
     expect(words.nextStep).toBe('rechte Hand, A–Cis–E–A–E, langsam, bei 48, ohne Halt durch diese Stelle.');
   });
 
   it('a late beginning', () => {
     const heard = heardOf(playNotes({ choice: A }).slice(2));
-    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { locale: GERMAN });
     expect(words.verdict).toBe('Zu hören ist es erst ab E aufwärts.');
   });
 
@@ -53,7 +53,7 @@ describe('every situation in German', () => {
       timeSec: note.timeSec + (index % 6 < 3 ? 0.03 : -0.03) * (Math.floor(index / 6) % 2 === 0 ? 1 : -1),
     }));
     const heard = heardOf(notes, { onsetSdMs: 1 });
-    const { words } = writeReport(heard, matchNotes(heard, buildExercise(triads)), { tongue: GERMAN });
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(triads)), { locale: GERMAN });
     expect(words.verdict).toBe(
       'Jeder Ton richtig. Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere.',
     );
@@ -63,7 +63,7 @@ describe('every situation in German', () => {
     const sway = [0, 30, -34, 45, -22, 11, 34, -41, 15, 26, -19, -34, 22];
     const { words } = tell(
       { choice: A, change: (step) => ({ lateMs: 1.2 * sway[step]! }) },
-      { tongue: GERMAN },
+      { locale: GERMAN },
     );
     expect(words.verdict).toMatch(
       /^Jeder Ton richtig\. Noch nicht ganz gleichmäßig: Die Zeit von Ton zu Ton schwankt um \d+,\d %; bis 8 % gilt als gleichmäßig\.$/,
@@ -75,7 +75,7 @@ describe('every situation in German', () => {
       step === 3 || step === 8 ? { ...note, midi: note.midi - 1, confidence: 0.3 } : note,
     );
     const heard = heardOf(notes);
-    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { tongue: GERMAN });
+    const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { locale: GERMAN });
     expect(words.verdict).toBe('11 von 13 Tönen richtig; zwei waren nicht zu erkennen.');
   });
 
@@ -83,7 +83,7 @@ describe('every situation in German', () => {
     const triads: ExerciseChoice = { ...A, form: 'triads', octaves: 1 };
     const slow = tell(
       { choice: triads, change: (step) => (step === 2 ? { lateMs: 4000 } : {}) },
-      { tongue: GERMAN },
+      { locale: GERMAN },
     );
     expect(slow.words.verdict).toMatch(/^Nach der ersten Umkehrung aufwärts hast du \d,\d s lang angehalten/);
     expect(slow.words.nextStep).toBe(
@@ -94,7 +94,7 @@ describe('every situation in German', () => {
         choice: { ...A, form: 'progression', octaves: 1 },
         change: (step) => (step === 4 ? { twice: true } : {}),
       },
-      { tongue: GERMAN },
+      { locale: GERMAN },
     );
     expect(twice.words.verdict).toBe('Der letzte Akkord I ist zweimal angeschlagen.');
     const wrong = tell(
@@ -102,7 +102,7 @@ describe('every situation in German', () => {
         choice: { ...A, form: 'progression', octaves: 1 },
         change: (step) => (step === 3 ? { wrong: { note: 1, midi: 61 } } : {}),
       },
-      { tongue: GERMAN },
+      { locale: GERMAN },
     );
     expect(wrong.words.verdict).toBe('Ein Ton falsch: Cis statt D im Akkord V7.');
   });
@@ -113,7 +113,7 @@ describe('what is better than last time, in German', () => {
     const before = tell({ choice: A, change: (step) => (step === 3 ? { lateMs: 90 } : {}) });
     const now = tell(
       { choice: A, change: (step) => (step === 3 ? { lateMs: 50 } : {}) },
-      { earlier: [before], tongue: GERMAN },
+      { earlier: [before], locale: GERMAN },
     );
     expect(now.words.verdict).toBe(
       'Jeder Ton richtig. Der Daumen kommt aufwärts bei A 50 ms zu spät; besser als beim letzten Mal, vorher 90 ms.',
@@ -134,7 +134,7 @@ describe('what is better than last time, in German', () => {
 });
 
 describe('in any tongue', () => {
-  const TONGUES: readonly Tongue[] = (['en', 'de'] as const).flatMap((language) =>
+  const TONGUES: readonly Locale[] = (['en', 'de'] as const).flatMap((language) =>
     (['letters', 'german', 'fixed-do'] as const satisfies readonly NoteNaming[]).map((naming) => ({
       language,
       naming,
@@ -155,7 +155,7 @@ describe('in any tongue', () => {
       const knobs = seed % 3 === 0 ? { jitterMs: 30 } : { mistakes, jitterMs: 25, chordSpreadMs: 60 };
       const { heard, exercise } = attempt(random.pick(choices), knobs, GOOD_LISTENER, seed);
       const alignment = matchNotes(heard, exercise);
-      const [plain, ...others] = TONGUES.map((tongue) => writeReport(heard, alignment, { tongue }));
+      const [plain, ...others] = TONGUES.map((locale) => writeReport(heard, alignment, { locale }));
       for (const { words, ...rest } of others) {
         const { words: english, ...same } = plain!;
         expect(rest).toEqual(same);
@@ -177,7 +177,7 @@ describe('in any tongue', () => {
       choice: A,
       change: (step: number) => (step === 1 ? { wrong: { midi: 60 } } : {}),
     };
-    const heads = TONGUES.map((tongue) => tell(playing, { tongue }).words.emphasis);
+    const heads = TONGUES.map((locale) => tell(playing, { locale }).words.emphasis);
     expect(heads).toEqual([
       'C natural for C♯ going up',
       'C for Cis going up',

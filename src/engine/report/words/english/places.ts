@@ -1,5 +1,13 @@
 import type { Hands } from '../../../exercise/index.ts';
-import type { ChordPlace, FaultFacts, FingerOf, HowOften, Place, Spot, Stretch } from '../types.ts';
+import type {
+  ChordPlace,
+  FaultFacts,
+  FingerOf,
+  HowOften,
+  StepPlace,
+  NamedStep,
+  NamedStretch,
+} from '../types.ts';
 
 const COUNTS = [
   'no',
@@ -50,7 +58,7 @@ export function chord({ label, number, which }: ChordPlace): string {
 const WAYS = { up: 'going up', down: 'coming down' } as const;
 
 /** "going up", "at the top", or the chord's name: "in the V7" */
-export function where(place: Place): string {
+export function where(place: StepPlace): string {
   switch (place.kind) {
     case 'chord':
       return `in the ${chord(place.chord)}`;
@@ -65,12 +73,12 @@ export function where(place: Place): string {
 }
 
 /** "E♭ going up", "the V7" */
-export function spot({ note, place }: Spot): string {
+export function spot({ note, place }: NamedStep): string {
   return place.kind === 'chord' ? `the ${chord(place.chord)}` : `${note} ${where(place)}`.trim();
 }
 
 /** "A♭–C–E♭", "from the root position going up to the top root position", "from A♭ up to A♭" */
-export function stretch(one: Stretch): string {
+export function stretch(one: NamedStretch): string {
   switch (one.kind) {
     case 'all':
       return one.names.join('–');

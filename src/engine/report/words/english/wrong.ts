@@ -1,4 +1,4 @@
-import type { FaultFacts, FingerOf, HowOften, Place, Said, SignatureFacts, Task } from '../types.ts';
+import type { FaultFacts, FingerOf, HowOften, StepPlace, Said, SignatureFacts, Task } from '../types.ts';
 import {
   capital,
   count,
@@ -63,7 +63,7 @@ export const WRONG = {
     };
   },
 
-  innerNote: (note: string, by: FingerOf, place: Place): Said => {
+  innerNote: (note: string, by: FingerOf, place: StepPlace): Said => {
     const what = `${note} (${fingerOf(by)})`;
     return {
       sentence: `${what} does not sound ${where(place)}`,
@@ -94,7 +94,7 @@ export const WRONG = {
 
   /** Keys too many; `caught`: with a right one. */
   slips: (
-    given: { readonly struck: string; readonly caughtWith: string | null; readonly place: Place },
+    given: { readonly struck: string; readonly caughtWith: string | null; readonly place: StepPlace },
     extras: number,
     task: Task,
   ): Said => {
@@ -113,7 +113,7 @@ export const WRONG = {
   },
 
   /** `places`: at how many places */
-  repeats: (note: string, place: Place, places: number, task: Task): Said => {
+  repeats: (note: string, place: StepPlace, places: number, task: Task): Said => {
     const name = place.kind === 'chord' ? where(place).replace('in the', 'the') : note;
     const what = `${name} is struck twice${place.kind === 'chord' ? '' : ` ${where(place)}`}`;
     const more = places > 1 ? `, and ${places === 2 ? 'one more' : `${count(places - 1)} more`}` : '';

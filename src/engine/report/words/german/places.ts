@@ -1,5 +1,13 @@
 import type { Hands } from '../../../exercise/index.ts';
-import type { ChordPlace, FaultFacts, FingerOf, HowOften, Place, Spot, Stretch } from '../types.ts';
+import type {
+  ChordPlace,
+  FaultFacts,
+  FingerOf,
+  HowOften,
+  StepPlace,
+  NamedStep,
+  NamedStretch,
+} from '../types.ts';
 
 const COUNTS = [
   'kein',
@@ -103,7 +111,7 @@ export function chordAfter(preposition: Preposition, one: ChordPlace): string {
 }
 
 /** "aufwärts", "oben", or in the chord: "im Akkord V7" */
-export function where(place: Place): string {
+export function where(place: StepPlace): string {
   switch (place.kind) {
     case 'chord':
       return chordAfter('in', place.chord);
@@ -122,14 +130,14 @@ export function where(place: Place): string {
 }
 
 /** "nach Es aufwärts", "nach dem Akkord V7" */
-export function spotAfter(preposition: Preposition, { note, place }: Spot): string {
+export function spotAfter(preposition: Preposition, { note, place }: NamedStep): string {
   return place.kind === 'chord'
     ? chordAfter(preposition, place.chord)
     : `${preposition} ${note} ${where(place)}`.trim();
 }
 
 /** "As–C–Es", "von der Grundstellung aufwärts bis zur oberen Grundstellung", "von As aufwärts bis As" */
-export function stretch(one: Stretch): string {
+export function stretch(one: NamedStretch): string {
   switch (one.kind) {
     case 'all':
       return one.names.join('–');

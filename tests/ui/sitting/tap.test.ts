@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { tapped, tappedBpm } from '../../../src/ui/stand/state/tap.ts';
+import { tapped, tappedBpm } from '../../../src/ui/sitting/state/tap.ts';
 
 const taps = (...atMs: readonly number[]): readonly number[] =>
   atMs.reduce<readonly number[]>((before, nowMs) => tapped(before, nowMs), []);

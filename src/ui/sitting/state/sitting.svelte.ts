@@ -1,20 +1,20 @@
 import type { Assessment, ExerciseChoice, LiveEvent, LiveOptions } from '../../../engine/index.ts';
 import type { MicrophoneTrouble } from '../../../io/microphone/index.ts';
 import { recall, remember } from '../../../io/settings/index.ts';
-import type { MicrophoneName } from '../../attempt/desk.svelte.ts';
-import { openEar, type Ear } from './ear.ts';
+import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
+import { openEar, type LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
-import type { StandDevices } from './devices.ts';
-import { endingSilenceSec, readStandSettings, type StandSettings } from './settings.ts';
+import type { SittingDevices } from './devices.ts';
+import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 import { messageOf } from '../../kit/errors.ts';
 
 /** An attempt that has been told. */
-export interface Told {
+export interface FinishedAttempt {
   readonly sound: Sound;
   readonly assessment: Assessment;
   /** its name in the journal */
@@ -27,9 +27,9 @@ export interface Told {
 export type Face = 'waiting' | 'listening' | 'working' | 'told';
 
 /** Listening at the piano without hands: attempts begin and end by themselves, one after the other. */
-export class Stand {
+export class Sitting {
   phase: 'off' | 'opening' | 'on' = $state('off');
-  settings: StandSettings = $state.raw(readStandSettings(null));
+  settings: SittingSettings = $state.raw(readSittingSettings(null));
   microphones: readonly MicrophoneName[] = $state.raw([]);
   /** the notes of the attempt in progress, guesses among them */
   notes: readonly LiveNote[] = $state.raw([]);
@@ -38,7 +38,7 @@ export class Stand {
   attemptUnderWay = $state(false);
   working = $state(0);
   attempts = $state(0);
-  told: Told | null = $state.raw(null);
+  told: FinishedAttempt | null = $state.raw(null);
   /** what is wrong or was, in plain words; null: nothing */
   trouble: string | null = $state(null);
   /** listening stands still until the page is touched or the device comes back */
@@ -46,16 +46,16 @@ export class Stand {
   level: Extract<LiveEvent, { kind: 'level' }> | null = $state.raw(null);
   readonly plan: Plan;
   readonly own: OwnSounds;
-  readonly #devices: StandDevices;
-  #ear: Ear | null = null;
+  readonly #devices: SittingDevices;
+  #ear: LiveMicrophoneEar | null = null;
   #underWay: UnderWay | null = null;
   /** counts openings, so that one that comes late is told from the one waited for */
   #turn = 0;
 
-  constructor(devices: StandDevices, plan: Plan) {
+  constructor(devices: SittingDevices, plan: Plan) {
     this.#devices = devices;
     this.plan = plan;
-    this.settings = readStandSettings(recall(devices.settings, 'stand'));
+    this.settings = readSittingSettings(recall(devices.settings, 'stand'));
     this.own = new OwnSounds(devices.pulse, devices.speech);
     devices.onDevicesChange(() => void this.#deviceCameBack());
     devices.screen.onSeen((seen) => {
@@ -83,7 +83,7 @@ export class Stand {
     return 'value' in tempoBpm ? Math.round(tempoBpm.value) : null;
   }
 
-  change(part: Partial<StandSettings>): void {
+  change(part: Partial<SittingSettings>): void {
     this.settings = { ...this.settings, ...part };
     remember(this.#devices.settings, 'stand', this.settings);
   }
@@ -150,7 +150,7 @@ export class Stand {
         silenceSec: endingSilenceSec(this.settings, this.bpm),
         piano: this.#devices.piano.known,
       };
-      const ear = openEar(microphone, this.#devices.openLiveEar, options, {
+      const ear = openEar(microphone, this.#devices.openLiveListener, options, {
         onEvent: (event) => this.#hear(event),
         onTrouble: (trouble) => void this.#suffer(trouble),
         onFailure: (message) => void this.#lose(message),
@@ -167,7 +167,7 @@ export class Stand {
   }
 
   /** Lets the microphone go; what it has heard of an attempt is hers. */
-  async #leave(ear: Ear): Promise<void> {
+  async #leave(ear: LiveMicrophoneEar): Promise<void> {
     await ear.stop();
     // The ear ends an attempt under way by itself; where it could not any more, it is ended here.
     if (this.#underWay !== null) this.#finish(this.#underWay.startSec, ear.nowSec());
@@ -252,9 +252,9 @@ export class Stand {
     const { journal, analyst, piano } = this.#devices;
     const earlier = await journal.earlier(choice, id);
     const criteria = journal.criteriaFor(choice);
-    const tongue = this.#devices.tongue?.();
+    const locale = this.#devices.locale?.();
     const options = { targetBpm, earlier, criteria, piano: piano.known };
-    return analyst.analyse(sound, choice, tongue === undefined ? options : { ...options, tongue });
+    return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 
   #learn(assessment: Assessment): void {

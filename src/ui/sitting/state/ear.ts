@@ -3,7 +3,7 @@ import type { LiveListening } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../../io/microphone/index.ts';
 
 /** An open microphone with the live ear behind it. Seconds are of the microphone's sound, from its first sample. */
-export interface Ear {
+export interface LiveMicrophoneEar {
   readonly deviceLabel: string;
   readonly sampleRateHz: number;
   /** end of the sound that has come in */
@@ -24,7 +24,7 @@ export interface Ear {
 }
 
 /** What the ear tells. */
-export interface EarCallbacks {
+export interface LiveCallbacks {
   readonly onEvent: (event: LiveEvent) => void;
   readonly onTrouble: (trouble: MicrophoneTrouble) => void;
   /** the listening failed, a fault of ours */
@@ -37,12 +37,12 @@ const DRIFT = 1e-4;
 /** Ties a microphone to a live ear: each block goes to it as it comes. */
 export function openEar(
   microphone: LiveMicrophone,
-  openLiveEar: (sampleRateHz: number, options: Partial<LiveOptions>) => LiveListening,
+  openLiveListener: (sampleRateHz: number, options: Partial<LiveOptions>) => LiveListening,
   options: Partial<LiveOptions>,
-  callbacks: EarCallbacks,
-): Ear {
+  callbacks: LiveCallbacks,
+): LiveMicrophoneEar {
   const { sampleRateHz } = microphone;
-  const live = openLiveEar(sampleRateHz, options);
+  const live = openLiveListener(sampleRateHz, options);
   /** page clock less sound, seconds: of the blocks that came soonest */
   let offsetSec = Infinity;
   const leaves = [

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { buildExercise, keyFacts } from '../../../src/engine/index.ts';
 import type { PianoProfile, RoomCheck } from '../../../src/engine/index.ts';
-import { pianoWords, roomWords } from '../../../src/ui/stand/room-words.ts';
-import { heldPeak } from '../../../src/ui/stand/peak.ts';
-import { speller } from '../../../src/ui/stand/spell.ts';
-import { stateWords } from '../../../src/ui/stand/words.ts';
+import { pianoWords, roomWords } from '../../../src/ui/sitting/room-words.ts';
+import { heldPeak } from '../../../src/ui/sitting/peak.ts';
+import { speller } from '../../../src/ui/sitting/spell.ts';
+import { stateWords } from '../../../src/ui/sitting/words.ts';
 
 describe('the state of listening', () => {
   const at = { phase: 'on', halted: false, face: 'waiting', attempts: 3 } as const;
@@ -15,8 +15,8 @@ describe('the state of listening', () => {
     ['over', { ...at, face: 'working' }, 'Working it out'],
     ['told', { ...at, face: 'told' }, 'Attempt 3. Ready for the next'],
     ['without a microphone', { ...at, face: 'listening', halted: true }, 'Not listening'],
-  ] as const)('%s', (_, stand, words) => {
-    expect(stateWords(stand)).toBe(words);
+  ] as const)('%s', (_, sitting, words) => {
+    expect(stateWords(sitting)).toBe(words);
   });
 });
 

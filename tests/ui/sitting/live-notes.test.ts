@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { LiveEvent } from '../../../src/engine/index.ts';
-import { withEvent, type LiveNote } from '../../../src/ui/stand/state/live-notes.ts';
+import { withEvent, type LiveNote } from '../../../src/ui/sitting/state/live-notes.ts';
 
 const struck = (id: number, timeSec: number, midi: number, final = false): LiveEvent => ({
   kind: 'struck',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/index.ts';
-import { fittedPearls, musicScale, textSizePx } from '../../../src/ui/stand/sizes.ts';
+import { fittedPearls, musicScale, textSizePx } from '../../../src/ui/sitting/sizes.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
 const BOX = { widthPx: 900, heightPx: 260, leastPx: 20, mostPx: 76 };

@@ -1,5 +1,5 @@
 /** A key that may have been struck, with what speaks for it; settled once its neighbours in time are known. */
-export interface Strike {
+export interface OnsetCandidate {
   readonly onsetSample: number;
   readonly midi: number;
   /** the network's belief, 0..1 */
@@ -21,7 +21,10 @@ export interface Strike {
 }
 
 /** A key that was most probably not struck: noted for who knows what was to be played. */
-export type FaintStrike = Pick<Strike, 'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding'>;
+export type FaintCandidate = Pick<
+  OnsetCandidate,
+  'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding'
+>;
 
 /** A second opinion on a doubtful strike. */
 export interface Doubt {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assessHeard, buildExercise } from '../../../src/engine/index.ts';
-import type { Assessment, Tongue } from '../../../src/engine/index.ts';
-import { Desk, type Devices } from '../../../src/ui/attempt/desk.svelte.ts';
+import type { Assessment, Locale } from '../../../src/engine/index.ts';
+import { CurrentAttempt, type Devices } from '../../../src/ui/attempt/current-attempt.svelte.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
 import { invent, INVENTED } from '../support/invent.ts';
@@ -76,45 +76,45 @@ function rig(changed: Partial<Devices> = {}, journal = new Journal(null)) {
     ...changed,
   };
   const plan = new Plan();
-  return { desk: new Desk(devices, plan, journal), plan, asked, closed, opened };
+  return { currentAttempt: new CurrentAttempt(devices, plan, journal), plan, asked, closed, opened };
 }
 
 const file = new File([new Uint8Array(4)], 'attempt-7.wav');
 
 describe('the desk', () => {
   it('explains the microphone once, then records at one touch, and counts the attempts', async () => {
-    const { desk, asked, closed } = rig();
-    await desk.record();
-    expect(desk.phase.kind).toBe('explaining');
-    await desk.openMicrophone();
-    expect(desk.phase.kind).toBe('ready');
-    desk.start();
-    await desk.stop();
-    expect(desk.attempt?.sound.remarks[0]).toMatch(/automatic gain/);
+    const { currentAttempt, asked, closed } = rig();
+    await currentAttempt.record();
+    expect(currentAttempt.phase.kind).toBe('explaining');
+    await currentAttempt.openMicrophone();
+    expect(currentAttempt.phase.kind).toBe('ready');
+    currentAttempt.start();
+    await currentAttempt.stop();
+    expect(currentAttempt.attempt?.sound.remarks[0]).toMatch(/automatic gain/);
     expect(closed).toEqual(['microphone']);
-    await desk.record();
-    expect(desk.phase.kind).toBe('recording');
-    await desk.stop();
+    await currentAttempt.record();
+    expect(currentAttempt.phase.kind).toBe('recording');
+    await currentAttempt.stop();
     expect(asked.map(({ earlier }) => earlier)).toEqual([0, 1]);
   });
 
   it('changes to another microphone, closes the first, and keeps to the new one', async () => {
-    const { desk, closed, opened } = rig();
-    await desk.openMicrophone();
-    expect(desk.microphones.map(({ label }) => label)).toEqual(['Built in', 'On the desk']);
-    await desk.useMicrophone('b');
-    expect(desk.phase.kind).toBe('ready');
+    const { currentAttempt, closed, opened } = rig();
+    await currentAttempt.openMicrophone();
+    expect(currentAttempt.microphones.map(({ label }) => label)).toEqual(['Built in', 'On the desk']);
+    await currentAttempt.useMicrophone('b');
+    expect(currentAttempt.phase.kind).toBe('ready');
     expect(closed).toEqual(['microphone']);
-    desk.start();
-    await desk.stop();
-    await desk.record();
+    currentAttempt.start();
+    await currentAttempt.stop();
+    await currentAttempt.record();
     expect(opened).toEqual([null, 'b', 'b']);
   });
 
   it('takes over the exercise that was recognised', async () => {
-    const { desk, plan, asked } = rig();
+    const { currentAttempt, plan, asked } = rig();
     plan.recognise = true;
-    await desk.open(file);
+    await currentAttempt.open(file);
     expect(asked[0]?.choice).toBeNull();
     expect(plan.choice).toEqual(INVENTED.lateThumb.choice);
   });
@@ -125,20 +125,20 @@ describe('the desk', () => {
       cancel: () => undefined,
       close: () => undefined,
     };
-    const { desk } = rig({ analyst: failing });
-    await desk.open(file);
-    expect(desk.phase.kind).toBe('idle');
-    expect(desk.trouble).toMatchObject({ message: 'Something broke.' });
-    expect(desk.trouble?.sound?.name).toBe('attempt-7.wav');
+    const { currentAttempt } = rig({ analyst: failing });
+    await currentAttempt.open(file);
+    expect(currentAttempt.phase.kind).toBe('idle');
+    expect(currentAttempt.trouble).toMatchObject({ message: 'Something broke.' });
+    expect(currentAttempt.trouble?.sound?.name).toBe('attempt-7.wav');
   });
 
   it('says what is wrong with a file and keeps the report before it', async () => {
     const answers = [Promise.resolve({ ...SOUND, remarks: [] }), Promise.reject(new Error('It is damaged.'))];
-    const { desk } = rig({ decode: () => answers.shift()! });
-    await desk.open(file);
-    await desk.open(file);
-    expect(desk.trouble?.message).toBe('It is damaged.');
-    expect(desk.attempt).not.toBeNull();
+    const { currentAttempt } = rig({ decode: () => answers.shift()! });
+    await currentAttempt.open(file);
+    await currentAttempt.open(file);
+    expect(currentAttempt.trouble?.message).toBe('It is damaged.');
+    expect(currentAttempt.attempt).not.toBeNull();
   });
 
   it('forgets an answer that comes after a cancel', async () => {
@@ -148,32 +148,32 @@ describe('the desk', () => {
       cancel: () => undefined,
       close: () => undefined,
     };
-    const { desk } = rig({ analyst: slow });
-    const opened = desk.open(file);
+    const { currentAttempt } = rig({ analyst: slow });
+    const opened = currentAttempt.open(file);
     await Promise.resolve();
     await Promise.resolve();
     await new Promise((resolve) => setTimeout(resolve, 0));
-    expect(desk.phase.kind).toBe('listening');
-    desk.cancel();
+    expect(currentAttempt.phase.kind).toBe('listening');
+    currentAttempt.cancel();
     answer(told);
     await opened;
-    expect(desk.phase.kind).toBe('idle');
-    expect(desk.attempt).toBeNull();
+    expect(currentAttempt.phase.kind).toBe('idle');
+    expect(currentAttempt.attempt).toBeNull();
   });
 
   it('does not use up a report of a file as an earlier attempt of the player', async () => {
-    const { desk, asked } = rig();
-    await desk.open(file);
-    await desk.openMicrophone();
-    desk.start();
-    await desk.stop();
+    const { currentAttempt, asked } = rig();
+    await currentAttempt.open(file);
+    await currentAttempt.openMicrophone();
+    currentAttempt.start();
+    await currentAttempt.stop();
     expect(asked.map(({ earlier }) => earlier)).toEqual([0, 0]);
   });
 
   it('stores a recording before it is analysed, and the report after', async () => {
     const journal = new Journal(null);
     const states: (string | undefined)[] = [];
-    const { desk } = rig(
+    const { currentAttempt } = rig(
       {
         analyst: {
           analyse: () => {
@@ -186,9 +186,9 @@ describe('the desk', () => {
       },
       journal,
     );
-    await desk.openMicrophone();
-    desk.start();
-    await desk.stop();
+    await currentAttempt.openMicrophone();
+    currentAttempt.start();
+    await currentAttempt.stop();
     states.push(journal.shown.at(-1)?.state);
     expect(states).toEqual(['unanalysed', 'told']);
     expect(journal.shown[0]).toMatchObject({ device: 'invented', name: 'your recording' });
@@ -196,13 +196,13 @@ describe('the desk', () => {
 
   it('puts an opened file into the journal only when it is asked to', async () => {
     const journal = new Journal(null);
-    const { desk } = rig({}, journal);
-    await desk.open(file);
+    const { currentAttempt } = rig({}, journal);
+    await currentAttempt.open(file);
     expect(journal.shown).toEqual([]);
-    await desk.adopt();
+    await currentAttempt.adopt();
     expect(journal.shown).toHaveLength(1);
     expect(journal.shown[0]).toMatchObject({ state: 'told', name: 'attempt-7.wav' });
-    await desk.listenAs(null);
+    await currentAttempt.listenAs(null);
     expect(journal.shown).toHaveLength(1);
   });
 });
@@ -239,7 +239,7 @@ describe('the words of a report', () => {
     confidence: 0.95,
     releaseSec: 1.4 + 0.75 * beat,
   }));
-  const language: { tongue: Tongue } = { tongue: { language: 'de', naming: 'german' } };
+  const language: { locale: Locale } = { locale: { language: 'de', naming: 'german' } };
   const devices = {
     analyst: {
       analyse: (...[, asked, options]: Parameters<Devices['analyst']['analyse']>) =>
@@ -247,19 +247,19 @@ describe('the words of a report', () => {
       cancel: () => undefined,
       close: () => undefined,
     },
-    tongue: () => language.tongue,
+    locale: () => language.locale,
   };
 
   it('are in the language of the page, and change with it without another listening', async () => {
-    const { desk, plan } = rig(devices);
+    const { currentAttempt, plan } = rig(devices);
     plan.adopt(choice);
-    expect(desk.toldIn(language.tongue)).toBeNull();
-    await desk.open(file);
-    const { assessment } = desk.attempt!;
-    const german = desk.toldIn(language.tongue);
+    expect(currentAttempt.toldIn(language.locale)).toBeNull();
+    await currentAttempt.open(file);
+    const { assessment } = currentAttempt.attempt!;
+    const german = currentAttempt.toldIn(language.locale);
     expect(german).toBe(assessment.kind === 'report' ? assessment.report : null);
     expect(german?.words.verdict).toMatch(/^Jeder Ton richtig\. Der Daumen kommt aufwärts bei C/);
-    const english = desk.toldIn({ language: 'en', naming: 'letters' });
+    const english = currentAttempt.toldIn({ language: 'en', naming: 'letters' });
     expect(english?.words.verdict).toMatch(/^Every note right\. The thumb comes late going up to C/);
     expect({ ...english, words: null }).toEqual({ ...german, words: null });
   });

@@ -1,6 +1,6 @@
 import type { Recording } from '../../../io/microphone/index.ts';
 import type { Keeping } from '../../../io/unfinished/index.ts';
-import type { Ear } from './ear.ts';
+import type { LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 
@@ -11,12 +11,12 @@ const PIECE_SEC = 0.1;
 export class UnderWay {
   readonly startSec: number;
   readonly aim: Aim;
-  readonly #ear: Ear;
+  readonly #ear: LiveMicrophoneEar;
   readonly #keeping: Keeping;
   #keptSec: number;
   #remarks: readonly string[] = [];
 
-  constructor(ear: Ear, startSec: number, aim: Aim, keeping: Keeping) {
+  constructor(ear: LiveMicrophoneEar, startSec: number, aim: Aim, keeping: Keeping) {
     this.startSec = startSec;
     this.aim = aim;
     this.#ear = ear;

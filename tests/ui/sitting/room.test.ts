@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { LiveEvent, RoomCheck } from '../../../src/engine/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
-import { Room } from '../../../src/ui/stand/state/room.svelte.ts';
-import { ThisPiano } from '../../../src/ui/stand/state/this-piano.ts';
+import { Room } from '../../../src/ui/sitting/state/room.svelte.ts';
+import { ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
 import { rig, settle } from './rig.ts';
 
 const PIANO = { version: 1, tuningCents: { value: -12, plusMinus: 1, count: 3 }, keys: {} } as const;
@@ -28,7 +28,7 @@ function place() {
     channels[0]!.length / 48_000;
   const room = new Room({
     openMicrophone: devices.openMicrophone,
-    openLiveEar: devices.openLiveEar,
+    openLiveListener: devices.openLiveListener,
     piano,
     analyst: {
       checkRoom: (silence, played) => {

@@ -3,28 +3,28 @@ import { rig, settle, TOLD } from './rig.ts';
 
 describe('one touch', () => {
   it('opens the ear, keeps the screen awake, begins the pulse, and waits', async () => {
-    const { stand, log } = rig();
-    await stand.listen();
-    expect(stand.phase).toBe('on');
-    expect(stand.face).toBe('waiting');
+    const { sitting, log } = rig();
+    await sitting.listen();
+    expect(sitting.phase).toBe('on');
+    expect(sitting.face).toBe('waiting');
     expect(log).toEqual(['pulse 80', 'no click', 'awake', 'open', 'ear 2.5 s']);
   });
 
   it('that is refused says why and lets the screen sleep', async () => {
-    const { stand, log } = rig({ openMicrophone: () => Promise.reject(new Error('It is not allowed.')) });
-    await stand.listen();
-    expect(stand.phase).toBe('off');
-    expect(stand.trouble).toBe('It is not allowed.');
+    const { sitting, log } = rig({ openMicrophone: () => Promise.reject(new Error('It is not allowed.')) });
+    await sitting.listen();
+    expect(sitting.phase).toBe('off');
+    expect(sitting.trouble).toBe('It is not allowed.');
     expect(log).toContain('asleep');
     expect(log).toContain('pulse stops');
   });
 
   it('taken back before the microphone came closes it again', async () => {
-    const { stand, log } = rig();
-    const opening = stand.listen();
-    await stand.stop();
+    const { sitting, log } = rig();
+    const opening = sitting.listen();
+    await sitting.stop();
     await opening;
-    expect(stand.phase).toBe('off');
+    expect(sitting.phase).toBe('off');
     expect(log).toContain('close');
     expect(log).not.toContain('ear 2.5 s');
   });
@@ -32,16 +32,16 @@ describe('one touch', () => {
 
 describe('an attempt', () => {
   it('is kept before it is analysed, then told, and the next may begin', async () => {
-    const { stand, log, pass, attempt } = rig();
-    await stand.listen();
+    const { sitting, log, pass, attempt } = rig();
+    await sitting.listen();
     log.length = 0;
     pass(5);
     attempt(4, 0);
-    expect(stand.face).toBe('working');
-    expect(stand.closed).toHaveLength(2);
+    expect(sitting.face).toBe('working');
+    expect(sitting.closed).toHaveLength(2);
     await settle();
-    expect(stand.face).toBe('told');
-    expect(stand.told?.assessment).toBe(TOLD);
+    expect(sitting.face).toBe('told');
+    expect(sitting.told?.assessment).toBe(TOLD);
     expect(log.filter((line) => /keep|analyse|complete|unfinished/.test(line))).toEqual([
       'unfinished begins',
       'keep 3.9 s',
@@ -49,39 +49,39 @@ describe('an attempt', () => {
       'analyse 3.9 s of C major at 80',
       'complete an id',
     ]);
-    expect(stand.notes).toEqual([]);
+    expect(sitting.notes).toEqual([]);
   });
 
   it('grows on the string from its first certain note on, a told one before it notwithstanding', async () => {
-    const { stand, pass, attempt, hear } = rig();
-    await stand.listen();
+    const { sitting, pass, attempt, hear } = rig();
+    await sitting.listen();
     pass(5);
     attempt(4, 0);
     await settle();
     const guess = { kind: 'struck', id: 9, timeSec: 9, midi: 76, levelDb: -20, final: false } as const;
     hear(guess);
-    expect(stand.face).toBe('told');
+    expect(sitting.face).toBe('told');
     hear({ ...guess, midi: 64, final: true });
-    expect(stand.face).toBe('listening');
+    expect(sitting.face).toBe('listening');
   });
 
   it('may be the tenth in a row, without a touch', async () => {
-    const { stand, log, pass, attempt } = rig();
-    await stand.listen();
+    const { sitting, log, pass, attempt } = rig();
+    await sitting.listen();
     for (let round = 0; round < 10; round += 1) {
       pass(4);
       attempt(4 + round * 7, round * 2);
       await settle();
     }
-    expect(stand.attempts).toBe(10);
-    expect(stand.told?.number).toBe(10);
+    expect(sitting.attempts).toBe(10);
+    expect(sitting.told?.number).toBe(10);
     expect(log.filter((line) => line.startsWith('keep'))).toHaveLength(10);
     expect(log.filter((line) => line === 'open')).toHaveLength(1);
   });
 
   it('under way is laid aside piece by piece, and at once when the page is hidden', async () => {
-    const { stand, log, pass, hear, seen } = rig();
-    await stand.listen();
+    const { sitting, log, pass, hear, seen } = rig();
+    await sitting.listen();
     pass(5);
     hear({ kind: 'started', timeSec: 4.5, cutSec: 3.5 });
     log.length = 0;
@@ -97,46 +97,46 @@ describe('an attempt', () => {
   });
 
   it('under way when listening is stopped is ended, kept and told', async () => {
-    const { stand, log, pass, hear } = rig();
-    await stand.listen();
+    const { sitting, log, pass, hear } = rig();
+    await sitting.listen();
     pass(5);
     hear({ kind: 'started', timeSec: 4, cutSec: 3 });
     pass(2);
-    await stand.stop();
+    await sitting.stop();
     await settle();
-    expect(stand.phase).toBe('off');
+    expect(sitting.phase).toBe('off');
     expect(log).toContain('keep 4.0 s');
-    expect(stand.told?.assessment).toBe(TOLD);
+    expect(sitting.told?.assessment).toBe(TOLD);
   });
 
   it('that cannot be analysed stays kept, and says so', async () => {
-    const { stand, log, pass, attempt } = rig({
+    const { sitting, log, pass, attempt } = rig({
       analyst: { analyse: () => Promise.reject(new Error('Something broke.')) },
     });
-    await stand.listen();
+    await sitting.listen();
     pass(5);
     attempt(4, 0);
     await settle();
-    expect(stand.trouble).toMatch(/Something broke/);
-    expect(stand.face).toBe('waiting');
+    expect(sitting.trouble).toMatch(/Something broke/);
+    expect(sitting.face).toBe('waiting');
     expect(log).toContain('keep 3.9 s');
   });
 
   it('told as another exercise is told anew under its own name in the journal', async () => {
-    const { stand, log, pass, attempt } = rig();
-    await stand.listen();
+    const { sitting, log, pass, attempt } = rig();
+    await sitting.listen();
     pass(5);
     attempt(4, 0);
     await settle();
     log.length = 0;
-    await stand.tellAs({ key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 });
+    await sitting.tellAs({ key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 });
     expect(log).toEqual(['analyse 3.9 s of D major at 80', 'complete an id']);
-    expect(stand.plan.choice.key).toBe('D major');
+    expect(sitting.plan.choice.key).toBe('D major');
   });
 
   it('left behind by a closed page is kept and told with a remark', async () => {
     const forgotten: string[] = [];
-    const { stand, log } = rig({
+    const { sitting, log } = rig({
       unfinished: {
         begin: () => ({ add: () => undefined, end: () => undefined }),
         recover: () =>
@@ -153,11 +153,11 @@ describe('an attempt', () => {
           ]),
       },
     });
-    await stand.recover();
+    await sitting.recover();
     expect(log).toContain('keep 2.0 s');
     expect(log).toContain('analyse 2.0 s of anything at 60');
     expect(forgotten).toEqual(['it']);
-    expect(stand.told?.sound.remarks[0]).toMatch(/closed during this attempt/);
+    expect(sitting.told?.sound.remarks[0]).toMatch(/closed during this attempt/);
   });
 });
 
@@ -165,55 +165,55 @@ describe('trouble with the microphone', () => {
   const trouble = { message: 'It is gone.', lostSec: 0 };
 
   it('that is gone ends the attempt under way; when it comes back, listening goes on', async () => {
-    const { stand, log, pass, hear, suffer, devicesChange } = rig();
-    await stand.listen();
+    const { sitting, log, pass, hear, suffer, devicesChange } = rig();
+    await sitting.listen();
     pass(5);
     hear({ kind: 'started', timeSec: 4, cutSec: 3 });
     pass(1);
     suffer({ kind: 'gone', ...trouble });
     await settle();
-    expect(stand.halted).toBe(true);
-    expect(stand.trouble).toBe('It is gone.');
-    expect(stand.phase).toBe('on');
+    expect(sitting.halted).toBe(true);
+    expect(sitting.trouble).toBe('It is gone.');
+    expect(sitting.phase).toBe('on');
     expect(log).toContain('keep 3.0 s');
     devicesChange();
     await settle();
-    expect(stand.halted).toBe(false);
-    expect(stand.trouble).toMatch(/back/);
+    expect(sitting.halted).toBe(false);
+    expect(sitting.trouble).toMatch(/back/);
     expect(log.filter((line) => line === 'open')).toHaveLength(2);
   });
 
   it('that lost sound in the middle is remarked on in the report of that attempt', async () => {
-    const { stand, pass, hear, suffer } = rig();
-    await stand.listen();
+    const { sitting, pass, hear, suffer } = rig();
+    await sitting.listen();
     pass(5);
     hear({ kind: 'started', timeSec: 4, cutSec: 3 });
     suffer({ kind: 'gap', message: 'About 0.3 s of sound were lost.', lostSec: 0.3 });
     pass(3);
     hear({ kind: 'ended', startSec: 3, endSec: 7.9, notes: 2 });
     await settle();
-    expect(stand.told?.sound.remarks).toEqual(['About 0.3 s of sound were lost.']);
-    expect(stand.trouble).toMatch(/lost/);
-    expect(stand.halted).toBe(false);
+    expect(sitting.told?.sound.remarks).toEqual(['About 0.3 s of sound were lost.']);
+    expect(sitting.trouble).toMatch(/lost/);
+    expect(sitting.halted).toBe(false);
   });
 
   it('that is asleep is said, and goes on at a touch', async () => {
-    const { stand, log, suffer } = rig();
-    await stand.listen();
+    const { sitting, log, suffer } = rig();
+    await sitting.listen();
     suffer({ kind: 'asleep', ...trouble });
-    expect(stand.halted).toBe(true);
-    await stand.resume();
+    expect(sitting.halted).toBe(true);
+    await sitting.resume();
     expect(log).toContain('resume');
     suffer({ kind: 'back', ...trouble });
-    expect(stand.halted).toBe(false);
+    expect(sitting.halted).toBe(false);
   });
 });
 
 describe('what the device itself makes sound', () => {
   it('is clicked until the first note where that is chosen, and rests after an attempt', async () => {
-    const { stand, log, pass, attempt, hear } = rig();
-    stand.change({ click: 'count-in' });
-    await stand.listen();
+    const { sitting, log, pass, attempt, hear } = rig();
+    sitting.change({ click: 'count-in' });
+    await sitting.listen();
     expect(log).toContain('click');
     log.length = 0;
     pass(5);
@@ -228,9 +228,9 @@ describe('what the device itself makes sound', () => {
   });
 
   it('is told to the ear: each click where it will come in', async () => {
-    const { stand, muted, pass, click } = rig();
-    stand.change({ click: 'throughout' });
-    await stand.listen();
+    const { sitting, muted, pass, click } = rig();
+    sitting.change({ click: 'throughout' });
+    await sitting.listen();
     pass(2);
     const comesMs = performance.now() + 500;
     click(comesMs);
@@ -241,9 +241,9 @@ describe('what the device itself makes sound', () => {
   });
 
   it('is not listened to while it speaks', async () => {
-    const { stand, log, muted, pass, attempt, hear } = rig();
-    stand.change({ speak: true });
-    await stand.listen();
+    const { sitting, log, muted, pass, attempt, hear } = rig();
+    sitting.change({ speak: true });
+    await sitting.listen();
     pass(5);
     attempt(4, 0);
     await settle();

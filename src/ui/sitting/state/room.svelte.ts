@@ -1,13 +1,13 @@
 import type { LiveEvent, RoomCheck } from '../../../engine/index.ts';
 import type { LiveListening, RoomAnalyst } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';
-import { openEar, type Ear } from './ear.ts';
+import { openEar, type LiveMicrophoneEar } from './ear.ts';
 import type { ThisPiano } from './this-piano.ts';
 
 export interface RoomDevices {
   readonly analyst: Pick<RoomAnalyst, 'checkRoom'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
-  readonly openLiveEar: (sampleRateHz: number, options: object) => LiveListening;
+  readonly openLiveListener: (sampleRateHz: number, options: object) => LiveListening;
   readonly piano: ThisPiano;
 }
 
@@ -32,7 +32,7 @@ export class Room {
   step: RoomStep = $state.raw({ kind: 'off' });
   trouble: string | null = $state(null);
   readonly #devices: RoomDevices;
-  #ear: Ear | null = null;
+  #ear: LiveMicrophoneEar | null = null;
   #turn = 0;
   /** when the silence ended and the notes began */
   #silentToSec = 0;
@@ -56,7 +56,7 @@ export class Room {
       this.#struckSec = null;
       this.#ear = openEar(
         microphone,
-        this.#devices.openLiveEar,
+        this.#devices.openLiveListener,
         {},
         {
           onEvent: (event) => this.#hear(event),

@@ -1,5 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { endingSilenceSec, readStandSettings, STAND_DEFAULTS } from '../../../src/ui/stand/state/settings.ts';
+import {
+  endingSilenceSec,
+  readSittingSettings,
+  STAND_DEFAULTS,
+} from '../../../src/ui/sitting/state/settings.ts';
 
 describe('the silence that ends an attempt', () => {
   it('is 2.5 s where nothing else was chosen', () => {
@@ -17,7 +21,7 @@ describe('the silence that ends an attempt', () => {
 describe('remembered settings', () => {
   it('come back as they were', () => {
     const kept = { silenceSec: 4, pulse: false, click: 'throughout', speak: true, deviceId: 'a' } as const;
-    expect(readStandSettings(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
+    expect(readSittingSettings(JSON.parse(JSON.stringify(kept)))).toEqual(kept);
   });
 
   it.each([
@@ -28,6 +32,6 @@ describe('remembered settings', () => {
     ['a silence out of bounds', { silenceSec: 900 }],
     ['no number', { silenceSec: Number.NaN }],
   ])('that are %s are as at first', (_, kept) => {
-    expect(readStandSettings(kept)).toEqual(STAND_DEFAULTS);
+    expect(readSittingSettings(kept)).toEqual(STAND_DEFAULTS);
   });
 });

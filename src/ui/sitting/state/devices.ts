@@ -1,4 +1,4 @@
-import type { Assessment, LiveOptions, Tongue } from '../../../engine/index.ts';
+import type { Assessment, LiveOptions, Locale } from '../../../engine/index.ts';
 import type { Analyst, LiveListening } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';
 import type { Pulse } from '../../../io/pulse/index.ts';
@@ -6,22 +6,22 @@ import type { Screen } from '../../../io/screen/index.ts';
 import type { Settings } from '../../../io/settings/index.ts';
 import type { Speech } from '../../../io/speech/index.ts';
 import type { Unfinished } from '../../../io/unfinished/index.ts';
-import type { MicrophoneName } from '../../attempt/desk.svelte.ts';
+import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
 import type { Journal } from '../../attempt/journal.svelte.ts';
 import type { ThisPiano } from './this-piano.ts';
 
 /** The devices that the stand listens with, passed in so that it can be tested without them. */
-export interface StandDevices {
+export interface SittingDevices {
   readonly analyst: Pick<Analyst, 'analyse'>;
   /** in which language the verdict is told; left out: English */
-  readonly tongue?: () => Tongue;
+  readonly locale?: () => Locale;
   /** keeps each attempt before it is analysed */
   readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'criteriaFor'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   /** told when a device is plugged in or out */
   readonly onDevicesChange: (callback: () => void) => void;
-  readonly openLiveEar: (sampleRateHz: number, options: Partial<LiveOptions>) => LiveListening;
+  readonly openLiveListener: (sampleRateHz: number, options: Partial<LiveOptions>) => LiveListening;
   readonly pulse: Pulse;
   readonly screen: Screen;
   readonly settings: Settings;

@@ -3,9 +3,9 @@ import type { Assessment, LiveEvent, OwnSound } from '../../../src/engine/index.
 import type { MicrophoneTrouble } from '../../../src/io/microphone/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
-import type { StandDevices } from '../../../src/ui/stand/state/devices.ts';
-import { Stand } from '../../../src/ui/stand/state/stand.svelte.ts';
-import { ThisPiano } from '../../../src/ui/stand/state/this-piano.ts';
+import type { SittingDevices } from '../../../src/ui/sitting/state/devices.ts';
+import { Sitting } from '../../../src/ui/sitting/state/sitting.svelte.ts';
+import { ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
 const RATE_HZ = 48_000;
@@ -36,7 +36,7 @@ export const TOLD: Assessment = {
 };
 
 /** A stand with invented devices: what they were asked is written into `log`, in order; `hear` is the live ear speaking. */
-export function rig(changed: Partial<StandDevices> = {}) {
+export function rig(changed: Partial<SittingDevices> = {}) {
   const log: string[] = [];
   const muted: OwnSound[] = [];
   const kept = new Map<string, string>();
@@ -62,7 +62,7 @@ export function rig(changed: Partial<StandDevices> = {}) {
     getItem: (name) => kept.get(name) ?? null,
     setItem: (name, text) => void kept.set(name, text),
   }));
-  const devices: StandDevices = {
+  const devices: SittingDevices = {
     analyst: {
       analyse: (sound, choice, { targetBpm }) => {
         const sec = sound.channels[0]!.length / RATE_HZ;
@@ -113,7 +113,7 @@ export function rig(changed: Partial<StandDevices> = {}) {
     },
     listMicrophones: () => Promise.resolve([]),
     onDevicesChange: (callback) => void (onDevices = callback),
-    openLiveEar: (_rate, options) => {
+    openLiveListener: (_rate, options) => {
       log.push(`ear ${options.silenceSec} s`);
       return {
         push: () => undefined,
@@ -160,9 +160,9 @@ export function rig(changed: Partial<StandDevices> = {}) {
     piano: new ThisPiano(settings),
     ...changed,
   };
-  const stand = new Stand(devices, new Plan());
+  const sitting = new Sitting(devices, new Plan());
   return {
-    stand,
+    sitting,
     devices,
     log,
     muted,

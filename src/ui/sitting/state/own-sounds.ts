@@ -1,7 +1,7 @@
 import type { Pulse } from '../../../io/pulse/index.ts';
 import type { Speech } from '../../../io/speech/index.ts';
-import type { Ear } from './ear.ts';
-import type { StandSettings } from './settings.ts';
+import type { LiveMicrophoneEar } from './ear.ts';
+import type { SittingSettings } from './settings.ts';
 
 /** After an attempt the pulse keeps still for so long, to let the verdict be read, ms. */
 const REST_MS = 6000;
@@ -15,8 +15,8 @@ export class OwnSounds {
   readonly available: boolean;
   readonly #pulse: Pulse;
   readonly #speech: Speech;
-  #ear: Ear | null = null;
-  #click: StandSettings['click'] = 'off';
+  #ear: LiveMicrophoneEar | null = null;
+  #click: SittingSettings['click'] = 'off';
   #playing = false;
   #speaking = false;
   #resting: ReturnType<typeof setTimeout> | null = null;
@@ -33,14 +33,14 @@ export class OwnSounds {
     });
   }
 
-  open(settings: StandSettings, bpm: number | null): void {
+  open(settings: SittingSettings, bpm: number | null): void {
     this.#click = bpm === null ? 'off' : settings.click;
     if (bpm !== null) this.#pulse.start(bpm);
     this.#sound();
   }
 
   /** From here on this ear is told. */
-  attach(ear: Ear): void {
+  attach(ear: LiveMicrophoneEar): void {
     this.#ear = ear;
   }
 

@@ -5,11 +5,11 @@ import type { NetworkListener, NetworkNote } from '../network/index.ts';
 import { StringProbe } from '../partials/probe.ts';
 import { ReleaseFinder } from '../partials/release.ts';
 import { RoughTuning } from './rough-tuning.ts';
-import { SecondEar } from './second-ear.ts';
-import type { FaintStrike, Strike } from './strike.ts';
+import { SecondOpinion } from './second-opinion.ts';
+import type { FaintCandidate, OnsetCandidate } from './onset-candidate.ts';
 import { stretchCents } from './stretch.ts';
 
-export interface EarOptions {
+export interface TranscriberOptions {
   /** sound is heard in pieces of this length */
   readonly pieceSec: number;
   /** the piano's tuning is believed after so much sounding; until then the sound is kept */
@@ -27,7 +27,7 @@ const LEVEL_HALF = 1024;
 /** The network looks every 512 samples, the tuning every 8192: a sound moved by so many samples is heard alike. */
 export const GRID = 3 * 8192;
 
-export const EAR_DEFAULTS: EarOptions = {
+export const EAR_DEFAULTS: TranscriberOptions = {
   pieceSec: GRID / RATE_HZ,
   tuningSec: 4,
   leastProbability: 0.2,
@@ -83,17 +83,17 @@ interface Hearing {
 const UNHEARD: Hearing = { cents: 0, gain: 0 };
 
 /** Samples at RATE_HZ → strikes, as a stream. What is found depends on the sound alone, not on how it was cut. */
-export class Ear {
+export class Transcriber {
   readonly history = new SampleHistory(HISTORY_SEC * RATE_HZ);
-  readonly #options: EarOptions;
+  readonly #options: TranscriberOptions;
   readonly #level = new ActiveLevel(RATE_HZ, LEVEL_HALF);
   readonly #tuning: RoughTuning;
   readonly #network = createNetworkListener(FAINTEST);
   readonly #probe = new StringProbe(this.history);
-  readonly #second = new SecondEar(this.history);
+  readonly #second = new SecondOpinion(this.history);
   readonly #releases = new ReleaseFinder(this.history);
-  readonly #strikes: Strike[] = [];
-  readonly #faint: FaintStrike[] = [];
+  readonly #strikes: OnsetCandidate[] = [];
+  readonly #faint: FaintCandidate[] = [];
   readonly #peaks: number[] = [];
   readonly #pieceSamples: number;
   readonly #aheadSamples: number;
@@ -111,7 +111,7 @@ export class Ear {
   /** length of the whole sound, samples, once it is known */
   #endSample = Infinity;
 
-  constructor(options: Partial<EarOptions> = {}) {
+  constructor(options: Partial<TranscriberOptions> = {}) {
     this.#options = { ...EAR_DEFAULTS, ...options };
     this.#tuning = new RoughTuning(this.history, this.#options.knownCents);
     this.#pieceSamples = Math.round(this.#options.pieceSec * RATE_HZ);
@@ -119,7 +119,7 @@ export class Ear {
   }
 
   /** everything that may have been a note, in order of time */
-  get strikes(): readonly Strike[] {
+  get strikes(): readonly OnsetCandidate[] {
     return this.#strikes;
   }
 
@@ -129,7 +129,7 @@ export class Ear {
   }
 
   /** what was most probably no note, in order of time */
-  get faint(): readonly FaintStrike[] {
+  get faint(): readonly FaintCandidate[] {
     return this.#faint;
   }
 
@@ -242,7 +242,7 @@ export class Ear {
     likelier.forEach((note, i) => this.#strike(note, likelier[i + 1], hearing.cents));
   }
 
-  #told({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): FaintStrike {
+  #told({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): FaintCandidate {
     const onsetSample = Math.round((timeSec + this.#options.earlySec) * RATE_HZ);
     return { onsetSample, midi, probability, loudness: levelDb, sounding };
   }

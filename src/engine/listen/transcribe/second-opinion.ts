@@ -3,7 +3,7 @@ import { PitchDetector } from 'pitchy';
 import { hzToMidi } from '../../base/units.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
-import type { Doubt } from './strike.ts';
+import type { Doubt } from './onset-candidate.ts';
 
 /** 93 ms: two periods of the lowest key asked about and a little more */
 const PITCH_LENGTH = 2048;
@@ -18,7 +18,7 @@ const SAME = 0.5;
  * the period (pitchy; McLeod & Wyvill 2005), and the flatness of the spectrum (Meyda), which parts tones from doors and
  * clicks. Asked only where there is doubt: Meyda's spectrum is slow. Holds its buffers (Float64: see base/fft.ts).
  */
-export class SecondEar {
+export class SecondOpinion {
   readonly #history: SampleHistory;
   readonly #detector = PitchDetector.forFloat64Array(PITCH_LENGTH);
   readonly #samples = new Float64Array(PITCH_LENGTH);

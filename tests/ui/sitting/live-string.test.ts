@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/index.ts';
-import type { LiveNote } from '../../../src/ui/stand/state/live-notes.ts';
-import { drawLive, type LiveStringOptions } from '../../../src/ui/stand/live-string.ts';
+import type { LiveNote } from '../../../src/ui/sitting/state/live-notes.ts';
+import { drawLive, type LiveStringOptions } from '../../../src/ui/sitting/live-string.ts';
 
 const ARPEGGIO = buildExercise({ key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 });
 const SCALES = buildExercise({ key: 'C major', form: 'scale', hands: 'together', octaves: 4 });

@@ -5,7 +5,7 @@ import type {
   ExerciseChoice,
   Report,
   ReportOptions,
-  Tongue,
+  Locale,
 } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
@@ -38,7 +38,7 @@ export interface Devices {
   readonly createPlayback: (audio: AudioInput) => Playback;
   readonly eachFrame: EachFrame;
   /** how a report's words are to be written; English where it is left out */
-  readonly tongue?: () => Tongue;
+  readonly locale?: () => Locale;
 }
 
 /** An attempt that is part of the page: its sound and what was played in it. */
@@ -80,7 +80,7 @@ export interface Reported {
 }
 
 /** Where attempts come in, one at a time, and where the last one lies. */
-export class Desk {
+export class CurrentAttempt {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
   /** every attempt of this page that came to a report, oldest first */
@@ -196,13 +196,13 @@ export class Desk {
   }
 
   /** The last report, its words as they would be written now: languages change while it is shown. Null: there is none. */
-  toldIn(tongue: Tongue): Report | null {
+  toldIn(locale: Locale): Report | null {
     const assessment = this.attempt?.assessment;
     if (assessment?.kind !== 'report') return null;
-    const { language, naming } = this.#options.tongue ?? tongue;
-    if (language === tongue.language && naming === tongue.naming) return assessment.report;
+    const { language, naming } = this.#options.locale ?? locale;
+    if (language === locale.language && naming === locale.naming) return assessment.report;
     const { heard, heardAgain = heard, alignment } = assessment;
-    return writeReport(heardAgain, alignment, { ...this.#options, tongue });
+    return writeReport(heardAgain, alignment, { ...this.#options, locale });
   }
 
   /** Leaves whatever is going on; the last attempt stays. */
@@ -260,8 +260,8 @@ export class Desk {
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
     const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
-    const tongue = this.#devices.tongue?.();
-    const options = { targetBpm, earlier, criteria, ...(tongue !== undefined && { tongue }) };
+    const locale = this.#devices.locale?.();
+    const options = { targetBpm, earlier, criteria, ...(locale !== undefined && { locale }) };
     if (turn !== this.#turn) return;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {

@@ -2,7 +2,7 @@
 export type Click = 'off' | 'count-in' | 'throughout';
 
 /** How somebody wants to be listened to at the piano. */
-export interface StandSettings {
+export interface SittingSettings {
   /** an attempt ends after this much silence, seconds */
   readonly silenceSec: number;
   /** the pulse is seen at the edges of the screen */
@@ -14,7 +14,7 @@ export interface StandSettings {
   readonly deviceId: string | null;
 }
 
-export const STAND_DEFAULTS: StandSettings = {
+export const STAND_DEFAULTS: SittingSettings = {
   silenceSec: 2.5,
   pulse: true,
   click: 'off',
@@ -29,14 +29,14 @@ export const SILENCE_SEC = { least: 1, most: 8, step: 0.5 } as const;
 const LEAST_BEATS = 1.5;
 
 /** The silence that ends an attempt: as chosen, but never shorter than a beat and a half at the tempo aimed at. */
-export function endingSilenceSec(settings: StandSettings, targetBpm: number | null): number {
+export function endingSilenceSec(settings: SittingSettings, targetBpm: number | null): number {
   return Math.max(settings.silenceSec, targetBpm === null ? 0 : (LEAST_BEATS * 60) / targetBpm);
 }
 
 const CLICKS: readonly Click[] = ['off', 'count-in', 'throughout'];
 
 /** What was remembered, whatever it is → settings; what does not fit is as it is at first. */
-export function readStandSettings(kept: unknown): StandSettings {
+export function readSittingSettings(kept: unknown): SittingSettings {
   const given: Readonly<Record<string, unknown>> =
     typeof kept === 'object' && kept !== null ? { ...kept } : {};
   const { silenceSec, pulse, click, speak, deviceId } = given;
