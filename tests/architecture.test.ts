@@ -1,5 +1,5 @@
 import { readdirSync } from 'node:fs';
-import { join, relative, resolve } from 'node:path';
+import { relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { findRing } from './house/cycles.ts';
 import { importsOf, isFile, namesImportedBy, sourcesIn, type Import } from './house/imports.ts';
@@ -32,9 +32,12 @@ describe('the folders are the path of the data', () => {
   });
 
   it('every room has its place in the order, once, and no other is there', () => {
-    const rooms = readdirSync(SRC, { recursive: true, withFileTypes: true })
-      .filter((entry) => entry.isDirectory() && !/^[._]/.test(entry.name))
-      .map((entry) => relative(SRC, join(entry.parentPath, entry.name)).replaceAll('\\', '/'));
+    const inRooms = readdirSync(SRC, { recursive: true, withFileTypes: true }).filter((entry) =>
+      entry.isFile(),
+    );
+    const paths = inRooms.map((entry) => relative(SRC, entry.parentPath).replaceAll('\\', '/').split('/'));
+    const above = paths.flatMap((parts) => parts.map((_, at) => parts.slice(0, at + 1).join('/')));
+    const rooms = [...new Set(above)].filter((room) => room !== '' && !/(^|\/)[._]/.test(room));
     expect(ROOMS.toSorted()).toEqual(rooms.sort());
   });
 

@@ -78,6 +78,7 @@ describe('nothing outside this repository is cited', () => {
 
   it.each([
     ['the number of an issue', /\b[Ii]ssue #?\d|\bthe issue (asks|would|wants)/],
+    ['a drawing that is not here', /docs\/look/],
     ['a place on somebody’s machine', /["'`( ]\/(work|tmp|home|root|Users)\/\w/],
   ])('not %s', (_, pattern) => {
     expect(TEXTS.filter((file) => !file.endsWith('.py') && pattern.test(read(file)))).toEqual([]);
@@ -91,6 +92,15 @@ const explainedIn = (document: string): readonly string[] =>
   );
 
 describe('every definition is inside', () => {
+  it('of each figure of a report', () => {
+    const schema = JSON.parse(read('src/engine/report/report.schema.json')) as {
+      properties: { measures: { properties: Record<string, unknown> } };
+    };
+    const figures = Object.keys(schema.properties.measures.properties);
+    expect(figures.length).toBeGreaterThan(10);
+    expect([...explainedIn('src/engine/report/measures/README.md')].sort()).toEqual(figures.sort());
+  });
+
   it('of each situation', () => {
     const situations = SITUATIONS.map(({ name }) => name);
     expect(situations.length).toBeGreaterThan(10);

@@ -11,7 +11,7 @@ const lines = (name: keyof typeof INVENTED) => {
 };
 
 describe('the list of measures', () => {
-  // The figures of docs/look/report.html, which is invented data.
+  // Invented data.
   it('reads as in the look', () => {
     const told = lines('lateThumb');
     expect(plain(told.get('Notes')!.figure)).toBe('13 of 13, none extra');

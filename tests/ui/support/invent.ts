@@ -182,7 +182,7 @@ function together(exercise: Exercise, made: Invention): NonNullable<Report['meas
   };
 }
 
-/** The attempts of docs/look and their kin. All invented. */
+/** Attempts of one hand and of both. All invented. */
 export const INVENTED = {
   lateThumb: {
     choice: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
