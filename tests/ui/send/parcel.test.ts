@@ -150,6 +150,95 @@ describe('attempts for a teacher', () => {
     expect(failing.parcel.file).not.toBeNull();
   });
 
+  it('are chosen one by one, in and out, also when nothing was chosen before', async () => {
+    const { parcel, ids } = await rig();
+    expect(parcel.chosen).toBeNull();
+    parcel.toggle(ids[1]!);
+    parcel.toggle(ids[0]!);
+    expect(parcel.chosen).toEqual([ids[1], ids[0]]);
+    parcel.toggle(ids[1]!);
+    expect(parcel.chosen).toEqual([ids[0]]);
+  });
+
+  it('tell how far the file is, attempt by attempt, and no more when it is there', async () => {
+    const seen: (number | null)[] = [];
+    const { parcel, ids } = await rig({
+      encode: () => {
+        seen.push(parcel.progress);
+        return Promise.resolve(tone(0.1));
+      },
+      write: () => {
+        seen.push(parcel.progress);
+        return Promise.resolve(new Blob(['zip']));
+      },
+    });
+    parcel.begin(ids.slice(0, 2));
+    // Only the first has a sound: nothing is done before it, both before the file is written.
+    const making = parcel.make();
+    expect(parcel.progress).toBe(0);
+    await making;
+    expect(seen).toEqual([0, 1]);
+    expect(parcel.progress).toBeNull();
+    expect([parcel.file?.type, parcel.file?.size]).toEqual(['application/zip', 3]);
+  });
+
+  it('drop a trouble when anything is changed, and tell none of a file that nobody wants any more', async () => {
+    let fail: (error: Error) => void = () => undefined;
+    const { parcel, ids } = await rig({ write: () => new Promise((_, reject) => (fail = reject)) });
+    parcel.begin(ids.slice(0, 1));
+    const making = parcel.make();
+    await expect.poll(() => parcel.progress).toBe(1);
+    parcel.begin(ids.slice(0, 2));
+    fail(new Error('It is too large.'));
+    await making;
+    expect([parcel.trouble, parcel.file, parcel.progress]).toEqual([null, null, null]);
+    const again = parcel.make();
+    await expect.poll(() => parcel.progress).toBe(1);
+    fail(new Error('It is too large.'));
+    await again;
+    expect([parcel.trouble, parcel.progress]).toEqual(['The file could not be made. It is too large.', null]);
+    parcel.changed();
+    expect(parcel.trouble).toBeNull();
+  });
+
+  it('have the moment at which the file was made, in whole ms, and the time and name of each', async () => {
+    const { parcel, ids, written } = await rig();
+    parcel.begin(ids.slice(0, 1));
+    await parcel.make();
+    const [made] = written;
+    expect(Number.isInteger(made!.madeMs)).toBe(true);
+    expect(made!.madeMs).toBeGreaterThan(made!.attempts[0]!.whenMs!);
+    expect(made!.attempts[0]!.name).toBe('your recording');
+  });
+
+  it('leave out what is not there, and can be none', async () => {
+    const { parcel, ids, written } = await rig();
+    parcel.begin(['nobody', ids[1]!]);
+    await parcel.make();
+    parcel.begin([]);
+    await parcel.make();
+    expect(written.map(({ attempts }) => attempts.map(({ id }) => id))).toEqual([[ids[1]], []]);
+  });
+
+  it('forget all when she leaves; a remembered name that is no text is none', async () => {
+    const { parcel, ids } = await rig();
+    parcel.begin(ids.slice(0, 1));
+    await parcel.make();
+    parcel.leave();
+    expect([parcel.chosen, parcel.file, await parcel.share()]).toEqual([null, null, false]);
+    const { parcel: other } = await rig({
+      settings: createSettings(() => ({ getItem: () => '{"name":7}', setItem: () => undefined })),
+    });
+    expect(other.student).toBe('');
+  });
+
+  it('are not passed on where the system cannot, or the sheet was left', async () => {
+    const { parcel, ids } = await rig({ share: { can: () => false, share: () => Promise.resolve(false) } });
+    parcel.begin(ids.slice(0, 1));
+    await parcel.make();
+    expect([parcel.canShare, await parcel.share(), parcel.trouble]).toEqual([false, false, null]);
+  });
+
   it('carry her name, which is remembered; her words are not', async () => {
     const { parcel, again, ids } = await rig();
     parcel.begin(ids);
