@@ -61,6 +61,11 @@ export const BUILDABLE = v.pipe(
   v.check((choice) => exerciseOf(choice) !== null, 'There is no such exercise.'),
 );
 
+/** From one step of a form to the next at a tempo, ms. */
+export function stepMs(form: Form, tempoBpm: number): number {
+  return 60_000 / tempoBpm / NOTES_A_BEAT[form];
+}
+
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
   const places = placesOf(choice, hand);

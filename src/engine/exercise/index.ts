@@ -1,5 +1,5 @@
 export type * from './types.ts';
-export { BUILDABLE, buildExercise, exerciseOf } from './build.ts';
+export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
 export { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, allChoices, exerciseTitle } from './choices.ts';
 export { MOST_OCTAVES } from './types.ts';
 export { listedKey, nextKey } from './circle.ts';

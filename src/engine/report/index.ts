@@ -1,15 +1,15 @@
 export type * from './types.ts';
 export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
-export { DEFAULT_CRITERIA } from './criteria/index.ts';
+export { DEFAULT_CRITERIA, evenAt } from './criteria/index.ts';
 export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './measures/audible.ts';
 export { lineThrough } from './measures/line.ts';
-import { ENGLISH } from '../exercise/index.ts';
+import { ENGLISH, stepMs } from '../exercise/index.ts';
 import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
-import { DEFAULT_CRITERIA } from './criteria/index.ts';
+import { DEFAULT_CRITERIA, evenAt } from './criteria/index.ts';
 import { measure } from './measures/index.ts';
 import { reportNotes } from './notes.ts';
 import type { Report, ReportOptions } from './types.ts';
@@ -28,11 +28,13 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  const { targetBpm, earlier, criteria, locale } = { ...REPORT_DEFAULTS, ...options };
+  const { targetBpm, earlier, criteria: asked, locale } = { ...REPORT_DEFAULTS, ...options };
   const { exercise, octaveShift, semitoneShift, betterFit } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
-  const measured = measure(heard, alignment, criteria);
+  const measured = measure(heard, alignment, asked);
+  const { tempoBpm } = measured.measures;
+  const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {
     format: 'evenfall-report',
     version: 1,

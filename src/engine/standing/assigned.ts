@@ -4,7 +4,7 @@ import { shortfalls } from './shortfalls.ts';
 import { standingOf } from './standing.ts';
 import type { AssignedExercise, Assignment, Practised } from './types.ts';
 
-/** Criteria → the same with what a teacher asks of one exercise in place of the usual. */
+/** Criteria → the same with what a teacher asks of one exercise in place of the usual; the evenness asked for holds at any tempo. */
 export function criteriaAsked(
   { inARow, evennessPercent }: Pick<AssignedExercise, 'inARow' | 'evennessPercent'>,
   criteria: Criteria,
@@ -12,8 +12,11 @@ export function criteriaAsked(
   return {
     ...criteria,
     readyInARow: Math.max(1, inARow ?? criteria.readyInARow),
-    evennessPercent: evennessPercent ?? criteria.evennessPercent,
-    unevenPercent: Math.max(criteria.unevenPercent, evennessPercent ?? 0),
+    ...(evennessPercent !== null && {
+      evennessPercent,
+      unevenPercent: Math.max(criteria.unevenPercent, evennessPercent),
+      evennessStepMs: null,
+    }),
   };
 }
 

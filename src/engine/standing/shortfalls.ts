@@ -1,3 +1,5 @@
+import { stepMs } from '../exercise/index.ts';
+import { evenAt } from '../report/index.ts';
 import type { Criteria } from '../report/index.ts';
 import type { AttemptSummary, Shortfall } from './types.ts';
 
@@ -44,8 +46,11 @@ function crossings({ lateCrossings, worstCrossingMs }: AttemptSummary): readonly
   return [{ kind: 'crossings', count: lateCrossings, worstMs: worstCrossingMs, narrow: lateCrossings === 1 }];
 }
 
-function evenness({ evennessPercent: percent }: AttemptSummary, criteria: Criteria): readonly Shortfall[] {
-  const bound = criteria.evennessPercent;
+/** As even as the tempo asks. */
+function evenness(summary: AttemptSummary, criteria: Criteria): readonly Shortfall[] {
+  const { evennessPercent: percent, tempoBpm, exercise } = summary;
+  const ms = tempoBpm === null ? null : stepMs(exercise.form, tempoBpm);
+  const bound = evenAt(criteria, ms).evennessPercent;
   if (percent === null) return [{ kind: 'evenness-unknown', narrow: false }];
   return percent <= bound ? [] : [{ kind: 'evenness', percent, bound, narrow: isNarrow(percent, bound) }];
 }

@@ -49,7 +49,7 @@ describe('an assigned exercise', () => {
     ['one in a row', { inARow: 1 }, [{}], true],
     ['five in a row, and there are four', { inARow: 5 }, [{}, {}, {}, {}], false],
     ['five in a row, and there are five', { inARow: 5 }, [{}, {}, {}, {}, {}], true],
-    ['more evenness than was reached', { evennessPercent: 5 }, READY, false],
+    ['more evenness than was reached', { evennessPercent: 3 }, READY, false],
     ['less evenness than usual', { evennessPercent: 12 }, READY.map(() => ({ evennessPercent: 11 })), true],
     ['a faster tempo than was reached', { targetBpm: 96 }, READY, false],
     ['a slower tempo than she aimed at', { targetBpm: 60 }, READY.map(() => ({ tempoBpm: 61 })), true],
@@ -88,7 +88,7 @@ describe('where an assigned exercise stands', () => {
     const one = stands(attempts(SCALE, [{}]), { inARow: 1 });
     expect(one.get(exerciseId(SCALE))).toMatchObject({ level: 'ready', wanted: 1 });
     expect(offers(one, DEFAULT_CRITERIA).map(({ kind }) => kind)).toEqual(['other-hand']);
-    const strict = stands(attempts(SCALE, READY), { evennessPercent: 5 });
+    const strict = stands(attempts(SCALE, READY), { evennessPercent: 3 });
     expect(strict.get(exerciseId(SCALE))).toMatchObject({ level: 'nearly' });
     expect(offers(strict, DEFAULT_CRITERIA)).toEqual([]);
   });

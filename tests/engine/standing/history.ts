@@ -10,7 +10,7 @@ export function summary(exercise: ExerciseChoice, more: Partial<AttemptSummary> 
     missed: 0,
     extra: 0,
     unsure: 0,
-    evennessPercent: 6,
+    evennessPercent: 4,
     tempoBpm: 81,
     lateCrossings: 0,
     worstCrossingMs: 12,

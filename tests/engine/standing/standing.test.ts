@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import {
   DEFAULT_CRITERIA,
+  evenAt,
   shortfalls,
   standingOf,
   summarise,
@@ -17,17 +18,20 @@ const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', o
 const stand = (made: readonly Partial<AttemptSummary>[]) =>
   standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA);
 
+/** What counts as even at the tempo of these attempts, 81 with two notes a beat. */
+const BOUND = evenAt(DEFAULT_CRITERIA, 60_000 / 81 / 2).evennessPercent;
+
 describe('what keeps an attempt from the criterion', () => {
   const CASES: readonly (readonly [string, Partial<AttemptSummary>, Partial<Shortfall> | null])[] = [
     ['nothing', {}, null],
     ['one wrong note', { wrong: 1 }, { kind: 'notes', wrong: 1, narrow: true }],
     ['three missed notes', { missed: 3 }, { kind: 'notes', missed: 3, narrow: false }],
     ['several faults', { wrong: 1, extra: 2 }, { kind: 'notes', wrong: 1, extra: 2, narrow: false }],
-    ['evenness at its bound', { evennessPercent: 8 }, null],
+    ['evenness at its bound', { evennessPercent: BOUND }, null],
     [
       'evenness just over it',
-      { evennessPercent: 9.42 },
-      { kind: 'evenness', percent: 9.42, bound: 8, narrow: true },
+      { evennessPercent: 5.42 },
+      { kind: 'evenness', percent: 5.42, bound: BOUND, narrow: true },
     ],
     ['evenness far over it', { evennessPercent: 14 }, { kind: 'evenness', narrow: false }],
     ['evenness not measured', { evennessPercent: null }, { kind: 'evenness-unknown', narrow: false }],
@@ -103,12 +107,12 @@ describe('where an exercise stands', () => {
   });
 
   it('is nearly ready where one thing is narrowly missed', () => {
-    expect(stand([...READY, { evennessPercent: 9 }])).toMatchObject({ level: 'nearly', inARow: 0 });
+    expect(stand([...READY, { evennessPercent: 6 }])).toMatchObject({ level: 'nearly', inARow: 0 });
     expect(stand([...READY, { evennessPercent: 13 }])).toMatchObject({ level: 'not-yet', inARow: 0 });
   });
 
   it('is not ready yet where two things are missing, the notes first', () => {
-    const { level, shortfalls: missing } = stand([{ evennessPercent: 9, wrong: 1 }]);
+    const { level, shortfalls: missing } = stand([{ evennessPercent: 6, wrong: 1 }]);
     expect(level).toBe('not-yet');
     expect(missing.map(({ kind }) => kind)).toEqual(['notes', 'evenness']);
   });
@@ -119,6 +123,6 @@ describe('where an exercise stands', () => {
 
   it('follows the criteria', () => {
     const kind = { ...DEFAULT_CRITERIA, evennessPercent: 12, readyInARow: 1 };
-    expect(standingOf(SCALE, attempts(SCALE, [{ evennessPercent: 11 }]), kind).level).toBe('ready');
+    expect(standingOf(SCALE, attempts(SCALE, [{ evennessPercent: 7 }]), kind).level).toBe('ready');
   });
 });

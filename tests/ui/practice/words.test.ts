@@ -45,13 +45,13 @@ describe('where an exercise stands, said', () => {
     ['once', [{}], 'The last attempt was right and even, at 80. Two more like it make it ready.'],
     [
       'uneven',
-      [{ evennessPercent: 9.42 }],
-      'Last time the time from note to note varied by 9.4 %, and up to 8 % counts as even. The same, with the pulse.',
+      [{ evennessPercent: 5.42 }],
+      'Last time the time from note to note varied by 5.4 %, and up to 4.8 % counts as even. The same, with the pulse.',
     ],
     [
       'wrong and uneven',
-      [{ evennessPercent: 9, wrong: 1 }],
-      'Last time one note was wrong. Also, the time from note to note varied by 9.0 %, and up to 8 % counts as even. ' +
+      [{ evennessPercent: 6, wrong: 1 }],
+      'Last time one note was wrong. Also, the time from note to note varied by 6.0 %, and up to 4.8 % counts as even. ' +
         'Slower, until every note is right.',
     ],
     [
@@ -82,8 +82,8 @@ describe('where an exercise stands, said', () => {
 
   it('and in German', () => {
     speaking.speak('de');
-    expect(said([{ evennessPercent: 9.42, missed: 2 }])).toBe(
-      'Beim letzten Mal fehlten zwei Töne. Außerdem schwankte die Zeit von Ton zu Ton um 9,4 %; bis 8 % gilt als ' +
+    expect(said([{ evennessPercent: 5.42, missed: 2 }])).toBe(
+      'Beim letzten Mal fehlten zwei Töne. Außerdem schwankte die Zeit von Ton zu Ton um 5,4 %; bis 4,8 % gilt als ' +
         'gleichmäßig. Langsamer, bis jeder Ton stimmt.',
     );
   });
@@ -139,7 +139,7 @@ const entry = (more: Partial<Entry> = {}): Entry => ({
 describe('an attempt in the list', () => {
   it('says what, when and how', () => {
     expect(entryWords(entry())).toBe('D major scale, 2 octaves, right hand');
-    expect(plain(figureWords(entry()))).toBe('12 of 13 right, 1 extra · evenness 6.0 % · ♩ = 81');
+    expect(plain(figureWords(entry()))).toBe('12 of 13 right, 1 extra · evenness 4.0 % · ♩ = 81');
     expect(figureWords(entry({ state: 'unanalysed', summary: null }))).toBe('not listened to yet');
     expect(figureWords(entry({ state: 'no-report', summary: null }))).toBe('nothing to report was heard');
     expect(entryWords(entry({ summary: null, choice: null }))).toBe('your recording');

@@ -1,3 +1,5 @@
+export { evenAt } from './even.ts';
+
 /**
  * Every bound at which the report calls something a trouble, in one place. All are defaults that a teacher can change; where
  * no source is named they are common practice, no source.
@@ -7,6 +9,8 @@ export interface Criteria {
   readonly evennessPercent: number;
   /** … and over this the whole is uneven */
   readonly unevenPercent: number;
+  /** both for steps of so many ms; at others they follow what is noticed there (`evenAt`); null: the same at all */
+  readonly evennessStepMs: number | null;
   /** a crossing later than this share of its interval is late */
   readonly crossingShareOfInterval: number;
   /** … or clearly audible: over this many just-noticeable differences and this many SDs of the other intervals */
@@ -49,6 +53,7 @@ export interface Criteria {
 export const DEFAULT_CRITERIA: Criteria = {
   evennessPercent: 8,
   unevenPercent: 12,
+  evennessStepMs: 140, // seven notes a second
   crossingShareOfInterval: 0.25,
   clearlyAudibleJnds: 4,
   clearlyAudibleSds: 4.5, // at 3.5 two innocent attempts in a hundred had a crossing late by chance (10 ms of scatter), at 4.5 none in 180

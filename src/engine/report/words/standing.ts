@@ -1,4 +1,6 @@
 import { median } from '../../base/statistics.ts';
+import { stepMs } from '../../exercise/index.ts';
+import { evenAt } from '../criteria/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Report } from '../types.ts';
@@ -16,12 +18,13 @@ export function atCriterion(report: Figures, criteria: Criteria, targetBpm: numb
   const { measures } = report;
   const within = (figure: Figure, bound: number): boolean => !isMeasured(figure) || figure.value <= bound;
   const tempo = measures.tempoBpm;
+  const even = evenAt(criteria, isMeasured(tempo) ? stepMs(report.exercise.form, tempo.value) : null);
   return (
     faultCount(report) === 0 &&
     report.unsure.filter((note) => note.heldOver !== true).length <=
       criteria.unsureShare * report.notes.length &&
     isMeasured(measures.evennessPercent) &&
-    measures.evennessPercent.value <= criteria.evennessPercent &&
+    measures.evennessPercent.value <= even.evennessPercent &&
     measures.crossings.every((crossing) => !crossing.late) &&
     within(measures.chordSpreadMs, criteria.chordSpreadMs) &&
     handsTogether(report, criteria) &&

@@ -178,12 +178,14 @@ export const JOURNAL = {
       'counts as late at a crossing is for attempts from now on; the rest is judged anew for all.',
     lines: {
       readyInARow: 'Attempts in a row at the criterion',
-      evennessPercent: 'Evenness of time, at most',
+      evennessPercent: 'Evenness of time at seven notes a second, at most',
       crossingPercent: 'A crossing late by at most, of its interval',
       chordSpreadMs: 'First to last note of a chord, at most',
       handsApartMs: 'Hands apart by at most',
       tempoPercent: 'Under the tempo aimed at, by at most',
     },
+    evenAt: (two: string, four: string, ten: string) =>
+      `What is heard as uneven depends on the tempo: at two notes a second that is ${two}, at four ${four}, at ten ${ten}.`,
     reset: 'As it was at first',
   },
   storage: {

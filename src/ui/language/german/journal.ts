@@ -154,12 +154,14 @@ export const JOURNAL: Strings['journal'] = {
       'es geändert. Was am Übergang als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
     lines: {
       readyInARow: 'So viele Versuche hintereinander',
-      evennessPercent: 'Gleichmäßigkeit der Zeit, höchstens',
+      evennessPercent: 'Gleichmäßigkeit der Zeit bei sieben Tönen in der Sekunde, höchstens',
       crossingPercent: 'Ein Übergang zu spät um höchstens, von seinem Abstand',
       chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
       handsApartMs: 'Hände auseinander, höchstens',
       tempoPercent: 'Unter dem Zieltempo, höchstens',
     },
+    evenAt: (two, four, ten) =>
+      `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}.`,
     reset: 'Wie am Anfang',
   },
   storage: {

@@ -256,7 +256,7 @@ export const ROWS: readonly Row[] = [
     situation: 'hands-apart',
     playing: {
       choice: { ...TRIADS, hands: 'together' },
-      handMs: (step, hand) => (hand === 'left' ? 0 : step % 2 === 0 ? 50 : -50),
+      handMs: (step, hand) => ((hand === 'left') === (step % 2 === 0) ? -25 : 25),
     },
     verdict: 'Every note right. The hands are not together, now one first, now the other.',
     nextStep: 'slower, at 53: stop on each beat, both hands together, then go on.',

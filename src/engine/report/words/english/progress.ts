@@ -90,7 +90,7 @@ export const PROGRESS = {
     nextStep: `the same again; ${count(inARow)} in a row make it ready.`,
   }),
   nearlyEven: (percent: number, boundPercent: number): Said => ({
-    sentence: `Not yet quite even: the time from note to note varies by ${percent.toFixed(1)} %; up to ${boundPercent} % counts as even`,
+    sentence: `Not yet quite even: the time from note to note varies by ${percent.toFixed(1)} %; at this tempo up to ${boundPercent.toFixed(1)} % counts as even`,
     emphasis: 'Not yet quite even',
     nextStep: 'the same tempo, with the pulse.',
   }),

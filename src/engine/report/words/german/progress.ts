@@ -53,7 +53,7 @@ export const PROGRESS: Pick<Wording, Rows> = {
   nearlyEven: (percent, boundPercent) => ({
     sentence:
       `Noch nicht ganz gleichmäßig: Die Zeit von Ton zu Ton schwankt um ${percent.toFixed(1).replace('.', ',')} %; ` +
-      `bis ${String(boundPercent).replace('.', ',')} % gilt als gleichmäßig`,
+      `bei diesem Tempo gilt bis ${boundPercent.toFixed(1).replace('.', ',')} % als gleichmäßig`,
     emphasis: 'Noch nicht ganz gleichmäßig',
     nextStep: 'dasselbe Tempo, mit dem Puls.',
   }),
