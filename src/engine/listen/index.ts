@@ -23,6 +23,8 @@ import { VoiceWatch } from './voices/index.ts';
  * registers and rooms of the standard set).
  */
 const ONSET_SD_MS = 2;
+/** … and of a note's level against the sound as it arrives, dB (our bench, development piano) */
+const LEVEL_SD_DB = 0.9;
 
 /** What may be known before a listening. */
 export interface ListenOptions {
@@ -116,6 +118,7 @@ export function createListener(
         durationSec: facts.durationSec,
         sampleRateHz: format.sampleRateHz,
         onsetSdMs: ONSET_SD_MS,
+        levelSdDb: LEVEL_SD_DB,
         candidates: candidatesOf(ear, tuning)
           .map((candidate) => ({
             ...candidate,

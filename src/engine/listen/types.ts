@@ -84,6 +84,8 @@ export interface Heard {
   readonly sampleRateHz: number;
   /** the listener's own timing noise, one standard deviation of an onset, ms */
   readonly onsetSdMs: number;
+  /** the same of the level of a note alone, dB; left out: nothing is known of it */
+  readonly levelSdDb?: number;
   /** all that may have been struck, notes among it, in order of time: for a second listening that needs no sound */
   readonly candidates?: readonly Candidate[];
 }

@@ -24,6 +24,8 @@ export interface VerdictAttempt {
   readonly scenario: Scenario;
   readonly source: Source;
   readonly asked: ExerciseChoice;
+  /** its time was shaped on purpose, or stands still somewhere */
+  readonly shaped: boolean;
   /** oldest first; the last is the one judged */
   readonly played: readonly Played[];
 }
@@ -90,7 +92,8 @@ function attemptAs(scenario: Scenario, index: number, source: Source): VerdictAt
       },
     };
   });
-  return { scenario, source, asked, played };
+  const shaped = scenario.playing(createRandom(seed), 1000 / notesPerSec, 0).shape !== undefined;
+  return { scenario, source, asked, shaped, played };
 }
 
 /**

@@ -54,7 +54,7 @@ export function overheard(truth: Truth, random: Random): Heard {
     ];
   });
   const inTime = [...notes].sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
-  return { ...exact, notes: inTime, onsetSdMs: 2 };
+  return { ...exact, notes: inTime, onsetSdMs: 2, levelSdDb: 0.9 };
 }
 
 function onsetSdMs({ midi }: TrueNote, alone: boolean, random: Random): number {

@@ -18,7 +18,6 @@ const FIGURES: Readonly<Record<string, FigureOf>> = {
   'evenness, %': (one) => one.evennessPercent,
   'evenness, drift removed, %': (one) => one.evennessDriftRemovedPercent,
   'evenness without crossings, %': (one) => one.evennessWithoutCrossingsPercent,
-  'drift, %': (one) => one.driftPercent,
   nPVI: (one) => one.npvi,
   'interval after the turn, ms': (one) => one.turnDeviationMs,
   'last interval, ms': (one) => one.lastIntervalDeviationMs,
@@ -42,7 +41,7 @@ const BY_FORCE: Readonly<Record<string, FigureOf>> = {
 };
 
 /** A report and the truth → the error of each figure that both have. */
-export function figureErrors(report: Report, truth: Truth): readonly FigureError[] {
+export function figureErrors(report: Report, truth: Truth, shaped: boolean): readonly FigureError[] {
   const asSounded = trueMeasures(truth);
   const asStruck = trueMeasures(byForce(truth));
   return [
@@ -50,7 +49,15 @@ export function figureErrors(report: Report, truth: Truth): readonly FigureError
     ...errorsOf(report.measures, asSounded, BY_FORCE, ' (as it arrives)'),
     ...errorsOf(report.measures, asStruck, BY_FORCE, ' (by force)'),
     ...crossingErrors(report.measures, asSounded),
+    ...(shaped ? [] : driftErrors(report.measures, truth)),
   ];
+}
+
+/** Against the drift that the player meant: what chance makes of it is part of its ±, since the words ask whether it was one. */
+function driftErrors({ driftPercent: told }: Measures, { student }: Truth): readonly FigureError[] {
+  if (!('value' in told) || told.plusMinus === undefined) return [];
+  const meant = student.driftPercent / (1 - student.driftPercent / 200);
+  return [{ name: 'drift, % (as meant)', error: told.value - meant, plusMinus: told.plusMinus }];
 }
 
 function errorsOf(

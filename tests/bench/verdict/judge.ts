@@ -89,7 +89,7 @@ export async function judge(attempt: VerdictAttempt, index: number): Promise<Ver
     forbidden: said.filter((code) => scenario.never?.includes(code)),
     sentence: report?.words.verdict ?? '',
     ...faultsIn(report, truth, tally),
-    figures: report === null || attempt.played.length > 1 ? [] : figureErrors(report, truth),
+    figures: report === null || attempt.played.length > 1 ? [] : figureErrors(report, truth, attempt.shaped),
     hand: handSaid(heard, attempt),
     levelsDb: against(({ levelDb }) => levelDb),
     blowsDb: against(({ velocity }) => velocity * DB_PER_VELOCITY),

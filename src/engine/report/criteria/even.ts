@@ -1,4 +1,4 @@
-import { justNoticeableMs } from '../measures/audible.ts';
+import { justNoticeableMs } from './audible.ts';
 import type { Criteria } from './index.ts';
 
 /**

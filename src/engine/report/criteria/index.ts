@@ -1,5 +1,3 @@
-export { evenAt } from './even.ts';
-
 /**
  * Every bound at which the report calls something a trouble, in one place. All are defaults that a teacher can change; where
  * no source is named they are common practice, no source.

@@ -1,7 +1,7 @@
 import type { Exercise } from '../../exercise/index.ts';
 import type { Timeline } from '../../timeline/index.ts';
 import type { IntervalDeviation } from '../types.ts';
-import { justNoticeableMs } from './audible.ts';
+import { justNoticeableMs } from '../criteria/audible.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
 import type { Interval } from './strikes.ts';

@@ -2,6 +2,7 @@ import { mean, standardDeviation } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
 import { lineThrough } from './line.ts';
+import { spreadWithoutNoise } from './noise.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
 /** A key's level, and what is left of it when a smooth line over pitch is taken out, dB. */
@@ -38,14 +39,18 @@ export function loudnessOf(strikes: readonly Strike[]): readonly Loudness[] {
 
 /**
  * Loudness evenness: SD of the levels about that line, dB; a change is audible from about 0.7–1.2 dB (Slade et al. 2022,
- * piano tones). ± is the sampling error of an SD, value/√(2(n − 2)).
+ * piano tones). As it sounds here: the piano's own keys differ by some 2 dB, and the room adds to it. The ear's share is taken out
+ * as a variance; the ± is its error.
  */
 export function loudnessEvennessDb(loudness: readonly Loudness[]): Figure {
   if (loudness.length < LEAST_NOTES) return tooFewNotes(loudness.length);
   const count = loudness.length;
-  const squares = loudness.reduce((sum, note) => sum + note.aboveLineDb ** 2, 0);
-  const value = Math.sqrt(squares / (count - 2));
-  return { value, plusMinus: value / Math.sqrt(2 * (count - 2)) };
+  const variance = mean(loudness.map(({ key }) => key.levelSdDb ** 2))!;
+  return spreadWithoutNoise(
+    loudness.map(({ aboveLineDb }) => aboveLineDb),
+    { variance, neighbours: 'apart' },
+    count - 2,
+  );
 }
 
 /**

@@ -1,3 +1,4 @@
+import { levelNoise } from './level-noise.ts';
 import { onsetNoise, strikeVariance } from './onset-noise.ts';
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Heard, PlayedNote } from '../../listen/index.ts';
@@ -10,8 +11,9 @@ export interface StruckKey extends StruckNote {
   readonly played: PlayedNote;
   readonly expected: ExpectedNote;
   readonly right: boolean;
-  /** SD of the ear's error of its onset, ms */
+  /** SD of the ear's error of its onset, ms, and of its level, dB */
   readonly onsetSdMs: number;
+  readonly levelSdDb: number;
 }
 
 /** One step as it was struck by one hand, or by both. */
@@ -36,14 +38,15 @@ export interface Interval {
 
 /** Alignment → the steps struck by `hand` (null: by either), in order of time; steps with no key struck are left out. */
 export function strikesBy(heard: Heard, alignment: Alignment, hand: Hand | null): readonly Strike[] {
-  const noiseOf = onsetNoise(heard);
+  const [onsetSdOf, levelSdOf] = [onsetNoise(heard), levelNoise(heard)];
   const keys = alignment.matched.flatMap((note): StruckKey[] => {
     if (note.verdict !== 'correct' && note.verdict !== 'wrong') return [];
     const { expected, step, verdict } = note;
     if (hand !== null && expected.hand !== hand) return [];
     const played = heard.notes[note.played]!;
     const right = verdict === 'correct';
-    return [{ step, timeSec: played.timeSec, played, expected, right, onsetSdMs: noiseOf(played) }];
+    const [onsetSdMs, levelSdDb] = [onsetSdOf(played), levelSdOf(played)];
+    return [{ step, timeSec: played.timeSec, played, expected, right, onsetSdMs, levelSdDb }];
   });
   const detoursSec = alignment.extras
     .filter((extra) => extra.kind === 'repeat' || extra.kind === 'restart')

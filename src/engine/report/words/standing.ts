@@ -1,6 +1,6 @@
 import { median } from '../../base/statistics.ts';
 import { stepMs } from '../../exercise/index.ts';
-import { evenAt } from '../criteria/index.ts';
+import { evenAt } from '../criteria/even.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Report } from '../types.ts';
