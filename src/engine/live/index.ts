@@ -68,7 +68,7 @@ function isString({ probability, sounding }: NetworkNote): boolean {
  *
  * @throws UsageError on no channel, and on blocks with other channels than were announced.
  * @example
- * const ear = createLiveEar({ sampleRateHz: 48_000, channels: 1 });
+ * const ear = createLiveListener({ sampleRateHz: 48_000, channels: 1 });
  * for (const event of ear.push([new Float32Array(128)])) if (event.kind === 'ended') console.log(event.startSec, event.endSec);
  */
 export function createLiveListener(

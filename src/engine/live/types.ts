@@ -1,6 +1,6 @@
 import type { PianoProfile } from '../listen/index.ts';
 
-/** What the live ear tells, in the order in which it comes to know it. Times: seconds of sound since the ear was opened. */
+/** What the live listener tells, in the order in which it comes to know it. Times: seconds of sound since the ear was opened. */
 export type LiveEvent =
   /** about ten times a second */
   | {

@@ -1,6 +1,6 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 
-/** What the page tells the live ear's worker. */
+/** What the page tells the live listener's worker. */
 export type ToLiveListener =
   | {
       readonly kind: 'open';

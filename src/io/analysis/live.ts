@@ -1,7 +1,7 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
 
-/** A live ear at work in its own worker. */
+/** A live listener at work in its own worker. */
 export interface LiveListening {
   /** One array a channel, copied; always the same number of channels. */
   push(block: readonly Float32Array[]): void;
@@ -18,7 +18,7 @@ export interface LiveListening {
   close(): void;
 }
 
-/** Opens a live ear for sound at this rate. */
+/** Opens a live listener for sound at this rate. */
 export function openLiveListener(sampleRateHz: number, options: Partial<LiveOptions> = {}): LiveListening {
   const worker = new Worker(new URL('./live.worker.ts', import.meta.url), { type: 'module' });
   const tell = (message: ToLiveListener): void => worker.postMessage(message);

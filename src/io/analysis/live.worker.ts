@@ -1,4 +1,4 @@
-/** Runs the live ear in a worker of its own: listening goes on while an attempt is analysed in another. */
+/** Runs the live listener in a worker of its own: listening goes on while an attempt is analysed in another. */
 import { createLiveListener } from '../../engine/index.ts';
 import type { LiveListener } from '../../engine/index.ts';
 import type { FromLiveListener, ToLiveListener } from './live-messages.ts';

@@ -14,7 +14,7 @@ export interface OnsetCandidate {
   readonly pitch: number;
   readonly pitchRead: boolean;
   readonly stiffness: number;
-  /** what the second ear says, where it was asked */
+  /** the second opinion, where it was asked */
   readonly doubt: Doubt | null;
   /** when its damper fell; null where that cannot be heard, or not yet */
   releaseSample: number | null;
