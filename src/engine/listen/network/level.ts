@@ -1,6 +1,6 @@
 /** Active level of playing that the network was trained on, RMS. */
 const TRAINED_RMS = 0.1;
-/** half a block: the mean square is taken over 0.1 s every 0.05 s (training/recipe/core.py, `level`) */
+/** half a block: the mean square is taken over 0.1 s every 0.05 s (src/training/listener/features.py, `level`) */
 const HALF_BLOCK = 1102;
 /** blocks more than 26 dB below the loudest count as pauses */
 const ACTIVE_SHARE = 0.0025;

@@ -39,7 +39,7 @@ export function mostFours(shape: NetworkShape, size: number): number {
 }
 
 /**
- * Triangles about each log bin's frequency on the piano's own tuning, their weights summing to 1 (training/recipe/core.py, `fbank`).
+ * Triangles about each log bin's frequency on the piano's own tuning, their weights summing to 1 (src/training/listener/features.py, `fbank`).
  */
 export function logBins(shape: NetworkShape, size: number, cents: number): LogBins {
   if (!(Math.abs(cents) <= MOST_CENTS))

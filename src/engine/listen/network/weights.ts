@@ -1,4 +1,4 @@
-// Written by training/export.py; do not edit.
+// Written by src/training/listener/export.py; do not edit.
 import type { PackedNetwork } from './types.ts';
 
 /** The trained network: its shape, and its weights as float16 in base64 in the order of `unpackParameters`. */

@@ -22,7 +22,7 @@ export function tones(lengthSamples: number, list: readonly Tone[]): Float64Arra
   return samples;
 }
 
-/** The sound of `test_sound` in training/export.py: three tones and a hiss from a linear congruential generator. */
+/** The sound of `test_sound` in src/training/listener/export.py: three tones and a hiss from a linear congruential generator. */
 export function referenceSound(): Float64Array {
   const samples = tones(33_075, [
     { onsetSec: 0.55, hz: 220, level: 0.1 },

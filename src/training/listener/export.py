@@ -1,9 +1,7 @@
-"""A checkpoint of the training → ../weights.ts (batch norm merged into the convolutions, float16, base64) and
+"""A checkpoint of train.py → the engine's weights.ts (batch norm merged into the convolutions, float16, base64) and
 tests/engine/listen/network/reference.json (a sound of known formula, its features and outputs by reference.py).
 
-    python3 export.py checkpoint.pt
-
-Needs numpy only."""
+    python3 -m listener.export OUT/listener.pt        # from src/training; numpy only; then prettier"""
 
 import base64
 import json
@@ -13,15 +11,16 @@ import sys
 
 import numpy as np
 
-import checkpoint
-import reference
+from checkpoint import read
+
+from . import reference
 
 HERE = os.path.dirname(os.path.abspath(__file__))
-ROOT = os.path.normpath(os.path.join(HERE, "../../../../.."))
+ROOT = os.path.normpath(os.path.join(HERE, "../../.."))
 
 
 def merged(p, shape):
-    """parameters → list of arrays in the order in which ../parameters.ts reads them"""
+    """parameters → list of arrays in the order in which the engine reads them (listen/network/parameters.ts)"""
     scale = p["bn.weight"] / np.sqrt(p["bn.running_var"] + 1e-5)
     key_bias = (p["pos"][:, 0, 0, :].T - p["bn.running_mean"]) * scale + p["bn.bias"]
     out = [p["stem"] * scale[:, None], p["band"] * scale[:, None], key_bias]
@@ -46,13 +45,17 @@ def write_weights(arrays, shape, p):
     if not np.isfinite(half).all():
         raise SystemExit("a merged weight does not fit float16")
     text = base64.b64encode(half.tobytes()).decode()
-    row = lambda values: "[" + ", ".join(str(v) for v in values) + "]"
+
+    def row(values):
+        return "[" + ", ".join(str(v) for v in values) + "]"
+
     views = "".join(
         f"      {{ size: {size}, momentSamples: {moment}, bins: {row(bins)} }},\n" for size, moment, bins in shape.views
     )
-    with open(os.path.join(HERE, "../weights.ts"), "w") as file:
+    full = math.sqrt(2 * math.pi) * shape.sigma
+    with open(os.path.join(ROOT, "src/engine/listen/network/weights.ts"), "w") as file:
         file.write(
-            f"""// Written by training/export.py; do not edit.
+            f"""// Written by src/training/listener/export.py; do not edit.
 import type {{ PackedNetwork }} from './types.ts';
 
 /** The trained network: its shape, and its weights as float16 in base64 in the order of `unpackParameters`. */
@@ -73,7 +76,7 @@ export const TRAINED_NETWORK: PackedNetwork = {{
     dilations: {row(shape.dilations)},
     keyOffsets: {row(reference.OFFSETS)},
   }},
-  peaks: {{ reach: {shape.peak_reach}, timeReach: {shape.time_reach}, sumReach: 2, fullSum: {math.sqrt(2 * math.pi) * shape.sigma:.4f} }},
+  peaks: {{ reach: {shape.peak_reach}, timeReach: {shape.time_reach}, sumReach: 2, fullSum: {full:.4f} }},
   float16Base64:
     '{text}',
 }};
@@ -106,9 +109,12 @@ def write_reference(p, shape):
     feature = reference.features(shape, sound, cents, range(first, last + 1))
     outputs = reference.network(shape, p, feature)
     narrow = reference.network(shape, p, feature, 24, 63)
-    rounded = lambda a, digits: [float(f"{v:.{digits}f}") for v in np.asarray(a).ravel()]
+
+    def rounded(a, digits):
+        return [float(f"{v:.{digits}f}") for v in np.asarray(a).ravel()]
+
     result = {
-        "madeBy": "src/engine/listen/network/training/export.py with reference.py (numpy)",
+        "madeBy": "src/training/listener/export.py with reference.py (numpy)",
         "cents": cents,
         "samples": rounded(sound[[0, 12128, 20000]], 9),
         "frames": [
@@ -131,10 +137,10 @@ def write_reference(p, shape):
 def main():
     if len(sys.argv) != 2:
         raise SystemExit(__doc__)
-    trained = checkpoint.read(sys.argv[1])
+    trained = read(sys.argv[1])
     # the running mean of the weights over the last steps, which is what the training evaluates
-    p = {name: value.astype(np.float64) for name, value in trained["ema"].items() if value.dtype.kind == "f"}
-    shape = reference.Shape(trained["cfg"]["hop"], trained["cfg"]["dil"])
+    p = {name: value.astype(np.float64) for name, value in trained["mean"].items() if value.dtype.kind == "f"}
+    shape = reference.Shape()
     print(write_weights(merged(p, shape), shape, p), "weights")
     write_reference(p, shape)
 

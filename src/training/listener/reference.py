@@ -1,4 +1,4 @@
-"""The listening network in plain numpy, written from the definitions of the training code (core.py) and from nothing of the
+"""The listening network in plain numpy, written from the definitions of features.py and net.py and from nothing of the
 TypeScript: the truth that the tests of src/engine/listen/network compare with. Nothing here is fast."""
 
 import math
@@ -22,25 +22,19 @@ def octave_bins(harmonic):
 
 
 class Shape:
-    """What hangs on the hop. Views: (spectrum's length, its centre after the frame's, samples, bin offsets from a key)."""
+    """The network's. Views: (spectrum's length, its centre after the frame's, samples, bin offsets from a key)."""
 
-    def __init__(self, hop, dilations):
-        self.hop, self.dilations = hop, tuple(dilations)
+    hop, dilations, steps = 512, (1, 1, 2, 2, 1), (-3, -2, -1, 0, 1)
+    sigma, peak_reach, time_reach = 0.6, 1, 1
+
+    def __init__(self):
         long_bins = [octave_bins(h) + j for h in LONG_AT for j in (-1, 0, 1)] + [-2, 2]
-        if hop == 512:
-            middle_moments, short_moments, beside, self.steps = (-256, 0), (-256, -128, 0, 128), (-1, 1), (-3, -2, -1, 0, 1)
-            self.sigma, self.peak_reach, self.time_reach = 0.6, 1, 1
-        elif hop == 256:
-            middle_moments, short_moments, beside, self.steps = (0,), (-128, 0), (-1, 0, 1), (-3, -2, -1, 0, 1, 2)
-            self.sigma, self.peak_reach, self.time_reach = 0.8, 2, 2
-        else:
-            raise SystemExit(f"hop={hop} is neither 512 nor 256")
-        middle_bins = [octave_bins(h) + j for h in MIDDLE_AT for j in beside]
+        middle_bins = [octave_bins(h) + j for h in MIDDLE_AT for j in (-1, 1)]
         short_bins = [octave_bins(h) for h in SHORT_AT]
         self.views = (
             [(LONG, 0, long_bins)]
-            + [(MIDDLE, moment, middle_bins) for moment in middle_moments]
-            + [(SHORT, moment, short_bins) for moment in short_moments]
+            + [(MIDDLE, moment, middle_bins) for moment in (-256, 0)]
+            + [(SHORT, moment, short_bins) for moment in (-256, -128, 0, 128)]
         )
 
     def back(self):
@@ -109,9 +103,7 @@ def network(shape, p, feature, first_key=0, last_key=KEYS - 1):
             for j, step in enumerate(shape.steps)
         )
         wide = np.pad(smeared, ((0, 0), (99, 99), (0, 0)))
-        spread = sum(
-            p[name + "k"][:, j] * wide[:, 99 + o : 99 + o + len(keys)] for j, o in enumerate(OFFSETS)
-        )
+        spread = sum(p[name + "k"][:, j] * wide[:, 99 + o : 99 + o + len(keys)] for j, o in enumerate(OFFSETS))
         dense = batch_norm(spread @ p[name + "w"].T, p, name + "bn")
         x = x[first : first + count] + np.maximum(dense, 0)
     return x @ p["out.weight"].T + p["out.bias"]

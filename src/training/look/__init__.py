@@ -1,0 +1,1 @@
+"""The closer look: was this key struck at this step, and when?"""

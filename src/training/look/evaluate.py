@@ -1,0 +1,96 @@
+"""The table of the pianos kept out: what is found, what is told absent, by itself, beside twins, and with hands apart known."""
+
+import os
+import random
+
+import numpy as np
+import torch
+
+KINDS = ("alone", "in a chord", "an octave above", "an octave below", "not written")
+WAYS = ("alone", "twins", "apart")
+
+
+@torch.no_grad()
+def answers(trainee, z):
+    """→ (count, 4 · 3) log odds and moments: by itself, beside twins, beside twins and hands apart"""
+    first, last = trainee.forward(z)
+    nobody = torch.full_like(z["other"], len(z["alone"]) - 1)
+    _, twins = trainee.forward({**z, "other": nobody, "own": nobody})
+    return torch.cat([first[:, :2], twins[:, :2], last[:, :2]], 1)[: z["count"]]
+
+
+def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
+    from .train import Source
+
+    for one in trainees:
+        one.net.load_state_dict(one.mean)
+        one.net.eval()
+    sources = {
+        piano: Source(
+            bank, plan, [piano], args, 7000 + i, max(1, args.workers // len(pianos)), share_real=1.0, apart=0.7
+        )
+        for i, piano in enumerate(pianos)
+    }
+    chance = random.Random(5)
+    for piano, source in sources.items():
+        rows = {one.size: [] for one in trainees}
+        truth = []
+        for _ in range(args.evaluate):
+            z = source.make(room, ear, talk, chance)
+            has = torch.stack([(z[name] < len(z["alone"]) - 1).float() for name in ("other", "own")], 1)
+            about = torch.stack([z[n] for n in ("struck", "late", "kind", "below", "mild")], 1)
+            truth.append(torch.cat([about, has, z["told"][:, :2]], 1)[: z["count"]].cpu())
+            for one in trainees:
+                rows[one.size].append(answers(one, z).cpu())
+        source.stop()
+        truth = torch.cat(truth).numpy()
+        answered = {size: torch.cat(some).numpy() for size, some in rows.items()}
+        kept = {name: value.astype(np.float16) for name, value in dict(answered, truth=truth).items()}
+        np.savez_compressed(os.path.join(args.out, f"evaluation-{piano}.npz"), **kept)
+        for size, found in answered.items():
+            log(f"## kept out: {piano}, {size}")
+            table(truth, found, log)
+
+
+def table(truth, found, log):
+    struck, late, kind, below, mild = truth[:, 0] > 0.5, truth[:, 1], truth[:, 2], truth[:, 3], truth[:, 4] > 0.5
+    both_known = (truth[:, 5] > 0.5) & (truth[:, 6] > 0.5)
+    other_known = truth[:, 5] > 0.5
+    for which, name in enumerate(KINDS):
+        for label, part in (
+            ("all", kind >= 0),
+            ("mild", mild),
+            ("hands apart known", both_known),
+            ("other hand's known", other_known),
+        ):
+            own = (kind == which) & part
+            if label in ("hands apart known", "other hand's known") and which not in (2, 3):
+                continue
+            if (own & struck).sum() < 50 or (own & ~struck).sum() < 50:
+                continue
+            line = f"{name:16s} {label:20s} {int((own & struck).sum())}/{int((own & ~struck).sum())}"
+            ways = [("ear", truth[:, 7], truth[:, 8])] + [
+                (way, found[:, 2 * i], found[:, 2 * i + 1]) for i, way in enumerate(WAYS)
+            ]
+            for way, odds, moment in ways:
+                line += f" | {way} " + figures(odds, moment, late, own, struck)
+            log(line)
+    for low, high in ((-30, -9), (-9, -6), (-6, -3), (-3, -1), (-1, 1)):
+        part = (kind == 2) & both_known
+        some = part & struck & (below >= low) & (below < high)
+        if some.sum() < 30:
+            continue
+        line = f"an octave above, {low}..{high} dB, {int(some.sum())}:"
+        for i, way in enumerate(WAYS):
+            bound = np.quantile(found[part & ~struck, 2 * i], 0.98)
+            line += f" {way} {(found[some, 2 * i] > bound).mean():.3f}"
+        log(line)
+
+
+def figures(odds, moment, late, own, struck):
+    """Found where 2 % of absent ones are invented; absent told where 1 % of struck ones are lost; SD of the onset, ms."""
+    there, absent = odds[own & struck], odds[own & ~struck]
+    error = (moment - late)[own & struck] * 10
+    found = (there > np.quantile(absent, 0.98)).mean()
+    told = (absent < np.quantile(there, 0.01)).mean()
+    return f"{found:.3f} {told:.3f} {error.std():.1f}"

