@@ -1,9 +1,9 @@
 import { assessAs } from './assess.ts';
-import type { Assessment } from './assess.ts';
+import type { AssessOptions, Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
-import type { FindingKind, Heard, KeptSound } from './listen/index.ts';
-import type { Recognition, RecogniseOptions } from './match/index.ts';
-import type { ReportOptions } from './report/index.ts';
+import { learnPiano, mergePianos } from './listen/index.ts';
+import type { FindingKind, Heard, KeptSound, PianoProfile } from './listen/index.ts';
+import type { Recognition } from './match/index.ts';
 import { heardIn, sortPassages } from './sorting/index.ts';
 
 /** One attempt (or other playing) in a recording. */
@@ -29,7 +29,7 @@ const OF_THE_RECORDING: readonly FindingKind[] = [
 /**
  * A recording of any length that has been listened to → its attempts and its other playing, each recognised and measured, in order
  * of time. It was listened to once, as a whole; with the `sound` (null: without) each attempt gets its second listening.
- * `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
+ * Attempts of both hands are compared with those of one hand alone. `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
  * throws: what cannot be recognised says so.
  *
  * @example
@@ -39,9 +39,13 @@ const OF_THE_RECORDING: readonly FindingKind[] = [
 export function assessRecording(
   heard: Heard,
   sound: KeptSound | null,
-  options: Partial<ReportOptions & RecogniseOptions> = {},
+  options: Partial<AssessOptions> = {},
 ): readonly FoundAttempt[] {
-  return sortPassages(heard, options).map(({ startSec, endSec, recognition }) => {
+  const passages = sortPassages(heard, options);
+  const together = passages.filter(isTogether);
+  const learnHands = sound !== null && together.length > 0;
+  const assessed = (passage: Sorted, more: Partial<AssessOptions>): FoundAttempt => {
+    const { startSec, endSec, recognition } = passage;
     const own = heardIn(heard, { startSec, endSec });
     const findings = own.findings.filter(({ kind }) => OF_THE_RECORDING.includes(kind));
     const recognised = recognition.choice !== null;
@@ -52,11 +56,34 @@ export function assessRecording(
       assessment: assessAs(
         recognised ? { ...own, findings } : own,
         recognition.choice,
-        options,
+        { ...options, ...more },
         sound === null ? null : soundIn(sound, startSec, endSec),
       ),
     };
-  });
+  };
+  // Hands alone come first, whenever they were played: both together are compared with them.
+  const alone = passages
+    .filter((passage) => !isTogether(passage))
+    .map((one) => assessed(one, { learnHands }));
+  const piano = alone.reduce<PianoProfile | null>(
+    (known, { assessment }) => pianoAfter(known, assessment),
+    options.piano ?? null,
+  );
+  const both = together.map((one) => assessed(one, { piano }));
+  return [...alone, ...both].sort((a, b) => a.startSec - b.startSec);
+}
+
+type Sorted = ReturnType<typeof sortPassages>[number];
+
+function isTogether({ recognition }: Sorted): boolean {
+  return recognition.choice?.hands === 'together';
+}
+
+/** What is known of a piano, and an attempt more at it; an attempt that was not understood teaches nothing. */
+export function pianoAfter(known: PianoProfile | null, assessment: Assessment): PianoProfile | null {
+  if (assessment.kind !== 'report') return known;
+  const taught = learnPiano(assessment.heard, assessment.handsAlone);
+  return taught === null ? known : mergePianos(known, taught);
 }
 
 function soundIn(sound: KeptSound, startSec: number, endSec: number): KeptSound {

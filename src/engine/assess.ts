@@ -1,10 +1,10 @@
 import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listenAndKeep } from './listen/index.ts';
-import type { AudioInput, FindingKind, Heard, KeptSound, ListenOptions } from './listen/index.ts';
+import type { AudioInput, FindingKind, HandsAlone, Heard, KeptSound, ListenOptions } from './listen/index.ts';
 import { heldOver, matchNotes, recogniseFrom } from './match/index.ts';
 import type { Alignment, RecogniseOptions } from './match/index.ts';
-import { recheck } from './recheck/index.ts';
+import { handsAloneIn, recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
 import { writeReport } from './report/index.ts';
 import type { Report, ReportOptions } from './report/index.ts';
@@ -21,6 +21,8 @@ export type Assessment =
       /** `played` counts in the notes heard and those found again */
       readonly alignment: Alignment;
       readonly report: Report;
+      /** what the steps of one hand sounded like, for attempts of both that follow; only where it was asked for */
+      readonly handsAlone?: HandsAlone;
     }
   | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: string }
   | { readonly kind: 'not-recognised'; readonly heard: Heard; readonly reason: string };
@@ -42,8 +44,14 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
   'clipping',
 ];
 
+/** What an attempt of one hand teaches about attempts of both. */
+interface LearningOptions {
+  /** to tell what the steps of one hand sounded like (`handsAlone`); it costs a twentieth of the time */
+  readonly learnHands: boolean;
+}
+
 /** All that may be known besides the sound and the exercise. */
-export type AssessOptions = ListenOptions & ReportOptions & RecogniseOptions;
+export type AssessOptions = ListenOptions & ReportOptions & RecogniseOptions & LearningOptions;
 
 /**
  * Sound in, report out: the whole path, one line a stage.
@@ -73,7 +81,7 @@ export function assess(
 export function assessHeard(
   heard: Heard,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions & RecogniseOptions> = {},
+  options: Partial<AssessOptions> = {},
   sound: KeptSound | null = null,
 ): Assessment {
   return assessAs(heard, choice ?? recogniseFrom(heard, options).choice, options, sound);
@@ -83,18 +91,30 @@ export function assessHeard(
 export function assessAs(
   heard: Heard,
   choice: ExerciseChoice | null,
-  options: Partial<ReportOptions>,
+  options: Partial<AssessOptions>,
   sound: KeptSound | null,
 ): Assessment {
   if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
   if (choice === null) return notRecognised(heard);
   const blind = matchNotes(heard, buildExercise(choice));
   if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  const again = sound === null ? { heard, alignment: blind, rechecks: [] } : recheck(heard, blind, sound);
+  const again =
+    sound === null
+      ? { heard, alignment: blind, rechecks: [] }
+      : recheck(heard, blind, sound, options.piano?.alone ?? null);
   const { heard: heardAgain, rechecks } = again;
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, options);
-  return { kind: 'report', heard, rechecks, ...(sound !== null && { heardAgain }), alignment, report };
+  return {
+    kind: 'report',
+    heard,
+    rechecks,
+    ...(sound !== null && { heardAgain }),
+    alignment,
+    report,
+    ...(sound !== null &&
+      options.learnHands === true && { handsAlone: handsAloneIn(heardAgain, alignment, sound) }),
+  };
 }
 
 function whyNoPlaying(heard: Heard): string {

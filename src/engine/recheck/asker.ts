@@ -1,10 +1,12 @@
 import type { Hand } from '../exercise/index.ts';
-import type { Candidate, Heard, KeptSound } from '../listen/index.ts';
+import { isElsewhere } from '../listen/piano/index.ts';
+import type { Candidate, HandsAlone, Heard, KeptSound } from '../listen/index.ts';
 import { stretchCents } from '../listen/transcribe/stretch.ts';
 import type { Alignment } from '../match/index.ts';
+import { KnownAlone } from './alone.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
-import type { Glance, Look, BlindBelief } from './look/index.ts';
+import type { BlindBelief, Glance, HandsApart, Look } from './look/index.ts';
 import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
@@ -34,7 +36,10 @@ export class Asker {
   /** glances at written notes, by their place among the matched ones */
   readonly #glances = new Map<number, Asked | null>();
 
-  constructor(heard: Heard, sound: KeptSound, alignment: Alignment) {
+  readonly #known: KnownAlone | null;
+
+  /** `alone`: what hands alone sounded like here; left out of account where it was not here (the device was moved) */
+  constructor(heard: Heard, sound: KeptSound, alignment: Alignment, alone: HandsAlone | null = null) {
     this.steps = stepsHeard(heard, alignment);
     this.hands = (['left', 'right'] as const).filter((hand) => isHeard(hand, alignment));
     this.#heard = heard;
@@ -43,6 +48,7 @@ export class Asker {
     this.#usual = new UsualHands(heard, alignment);
     this.#alignment = alignment;
     this.#twins = twinPlaces(alignment.matched);
+    this.#known = alone === null ? null : this.#knownHere(new KnownAlone(alone));
   }
 
   /** Was a written note struck? `place`: its place among the matched notes. Null at a step of which nothing was heard. */
@@ -50,7 +56,7 @@ export class Asker {
     const own = this.#written(place);
     if (own === null) return null;
     const twins = this.#twins[place]!.flatMap((other) => this.#written(other)?.glance ?? []);
-    return { ...this.#look.besideTwins(own.glance, twins), candidate: own.candidate };
+    return { ...this.#look.beside(own.glance, twins, this.#apart(place)), candidate: own.candidate };
   }
 
   /** Was a key struck that is not written? `midi` as the listener numbers keys; `hand`: of the note that it stands beside. */
@@ -59,12 +65,43 @@ export class Asker {
     return asked && { ...asked.glance, candidate: asked.candidate };
   }
 
+  /** Keys of a note's own hand at its step, and of the other. */
+  #handsAt(place: number): { readonly own: readonly number[]; readonly other: readonly number[] } {
+    const { step, expected } = this.#alignment.matched[place]!;
+    const { notes } = this.steps[step]!;
+    const keys = (own: boolean): readonly number[] =>
+      notes.flatMap(({ hand, midi }) => ((hand === expected.hand) === own ? [midi] : []));
+    return { own: keys(true), other: keys(false) };
+  }
+
+  #apart(place: number): HandsApart {
+    if (this.#known === null) return { other: null, own: null };
+    const { own, other } = this.#handsAt(place);
+    const midi = this.#midiOf(place);
+    return { other: this.#known.at(other, midi), own: this.#known.at(own, midi) };
+  }
+
+  /** Keys of the lower hand are compared as they are now and were alone: their odd partials are theirs, both hands or not. */
+  #knownHere(known: KnownAlone): KnownAlone | null {
+    const pairs = this.#alignment.matched.flatMap(({ expected, verdict }, place) => {
+      if (expected.hand !== 'left' || verdict !== 'correct') return [];
+      const alone = known.at(this.#handsAt(place).own, this.#midiOf(place));
+      const now = alone === null ? null : this.#written(place);
+      return alone === null || now === null ? [] : [{ now: now.glance.glimpse.levels, before: alone }];
+    });
+    return isElsewhere(pairs) ? null : known;
+  }
+
+  #midiOf(place: number): number {
+    return this.#alignment.matched[place]!.expected.midi - this.#alignment.semitoneShift;
+  }
+
   #written(place: number): Asked | null {
     const known = this.#glances.get(place);
     if (known !== undefined) return known;
     const note = this.#alignment.matched[place]!;
     const heardSec = note.verdict === 'correct' ? this.#heard.notes[note.played]!.timeSec : null;
-    const midi = note.expected.midi - this.#alignment.semitoneShift;
+    const midi = this.#midiOf(place);
     const asked = this.#ask(note.step, midi, note.expected.hand, place, heardSec);
     this.#glances.set(place, asked);
     return asked;

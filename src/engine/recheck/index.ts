@@ -1,5 +1,6 @@
+export { handsAloneIn } from './alone.ts';
 export type * from './types.ts';
-import type { Heard, KeptSound, PlayedNote } from '../listen/index.ts';
+import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
 import { Asker } from './asker.ts';
 import { caughtBeside, extrasThatStay } from './extras.ts';
@@ -12,12 +13,17 @@ import type { Recheck, Rechecked } from './types.ts';
  * unsure are found again or called missed, reported ones that the sound does not bear out are withdrawn, a key struck in place of
  * a missed one is looked for, and onsets that the blind ear drew together are told apart. It presumes nothing: what is written
  * is evidence of little weight beside the sound, and a step of which nothing was heard is left alone. What was asked and
- * answered stays in `rechecks`.
+ * answered stays in `rechecks`. `alone`: what hands alone sounded like on this piano, to compare with.
  */
-export function recheck(heard: Heard, alignment: Alignment, sound: KeptSound): Rechecked {
+export function recheck(
+  heard: Heard,
+  alignment: Alignment,
+  sound: KeptSound,
+  alone: HandsAlone | null = null,
+): Rechecked {
   if (alignment.exercise.steps.every(({ notes }) => notes.length === 1))
     return { heard, alignment, rechecks: [] };
-  const asker = new Asker(heard, sound, alignment);
+  const asker = new Asker(heard, sound, alignment, alone);
   const rechecks: Recheck[] = [];
   const settled = alignment.matched.map((note, place) =>
     settle(asker, heard, alignment, note, place, rechecks),

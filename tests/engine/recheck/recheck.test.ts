@@ -136,7 +136,7 @@ describe('triads whose notes are spread over 50 ms', () => {
 it('a neighbour caught with a note of a chord is never explained away', async () => {
   const choice: ExerciseChoice = { key: 'A major', form: 'progression', hands: 'right', octaves: 1 };
   const { truth, again } = await play(choice, {
-    mistakes: [{ kind: 'slip', step: 1, note: 2, midi: keyOf(choice, 1, 2) - 1 }],
+    mistakes: [{ kind: 'slip', step: 1, note: 1, midi: keyOf(choice, 1, 1) + 1 }],
   });
   const slip = truth.notes.find(({ verdict }) => verdict === 'extra')!;
   const extras = again.alignment.extras.map(({ played }) => again.heard.notes[played]!);

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { PianoProfile } from '../../../src/engine/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
-import { readPiano, ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
+import { readPiano } from '../../../src/io/check/index.ts';
+import { ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
 
 const PIANO: PianoProfile = {
   version: 1,

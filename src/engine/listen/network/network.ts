@@ -1,5 +1,5 @@
 import { UsageError } from '../../base/errors.ts';
-import { decodeBase64 } from './bytes.ts';
+import { decodeBase64 } from '../../base/base64.ts';
 import { FeatureMaker } from './features.ts';
 import { KERNEL_BASE64, plainKernel, wasmKernel } from './kernel/index.ts';
 import type { Kernel, Multiplication } from './kernel/index.ts';

@@ -1,5 +1,6 @@
 import { UsageError } from '../../base/errors.ts';
-import { decodeBase64, decodeFloat16 } from './bytes.ts';
+import { decodeBase64 } from '../../base/base64.ts';
+import { decodeFloat16 } from './bytes.ts';
 import type { NetworkShape, PackedNetwork } from './types.ts';
 
 /** One block: smeared over time, then over keys, each channel for itself; then all channels mixed. Rows are outputs. */

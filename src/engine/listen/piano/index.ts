@@ -1,7 +1,9 @@
+export { apartDb, isElsewhere, nameOfLook, readLook, writeLook } from './alone.ts';
 export type * from './types.ts';
 import type { Heard, PlayedNote } from '../types.ts';
 import { apart, join, learn } from './learnt.ts';
-import type { KeyProfile, PianoProfile } from './types.ts';
+import { isMoved, joinAlone } from './alone.ts';
+import type { HandsAlone, KeyProfile, PianoProfile } from './types.ts';
 
 /** one strike's ±: of its pitch, cents; of its loudness, dB (a player's own spread); of log10 B (our bench, development piano) */
 const EACH = { cents: 3, levelDb: 3, logStiffness: 0.15 } as const;
@@ -16,12 +18,16 @@ const OTHER_CENTS = 8;
 /**
  * One listening → what it teaches of the piano; null where too little was heard. With it, another listening starts from the
  * piano's own tuning.
+ * `alone`: what the attempt showed of a hand alone.
  *
  * @example
  * const { heard } = listenAndKeep(sound);
  * const again = assess(sound, null, { piano: learnPiano(heard) });
  */
-export function learnPiano(heard: Pick<Heard, 'notes' | 'tuning'>): PianoProfile | null {
+export function learnPiano(
+  heard: Pick<Heard, 'notes' | 'tuning'>,
+  alone: HandsAlone = {},
+): PianoProfile | null {
   const notes = heard.notes.filter(({ confidence }) => confidence >= LEAST_CONFIDENCE);
   if (notes.length < LEAST_NOTES) return null;
   const byKey = new Map<number, PlayedNote[]>();
@@ -30,6 +36,7 @@ export function learnPiano(heard: Pick<Heard, 'notes' | 'tuning'>): PianoProfile
     version: 1,
     tuningCents: { value: heard.tuning.cents, plusMinus: heard.tuning.sdCents, count: notes.length },
     keys: Object.fromEntries([...byKey].map(([midi, strikes]) => [midi, keyOf(strikes)])),
+    ...(Object.keys(alone).length > 0 && { alone }),
   };
 }
 
@@ -66,7 +73,16 @@ export function mergePianos(older: PianoProfile | null, newer: PianoProfile): Pi
     keys: Object.fromEntries(
       midis.map((midi) => [midi, joinKeys(older.keys[midi], newer.keys[midi])] as const),
     ),
+    ...aloneOf(older.alone, newer.alone),
   };
+}
+
+function aloneOf(older: HandsAlone | undefined, newer: HandsAlone | undefined): Pick<PianoProfile, 'alone'> {
+  if (older === undefined || newer === undefined) {
+    const alone = older ?? newer;
+    return alone === undefined ? {} : { alone };
+  }
+  return { alone: isMoved(older, newer) ? newer : joinAlone(older, newer) };
 }
 
 function isAnother(older: PianoProfile, newer: PianoProfile): boolean {

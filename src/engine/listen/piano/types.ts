@@ -17,6 +17,15 @@ export interface KeyProfile {
   readonly logStiffness?: Learnt;
 }
 
+/** What was seen at a key's partials while the keys of one step were struck by one hand alone, in one attempt. */
+export interface AloneLook {
+  /** levels as the closer look compares them, a byte each (`recheck/alone`), base64 */
+  readonly seen: string;
+}
+
+/** Keys of a step and the key looked at, as `nameOfLook` puts them in one word → looks, the newest first. */
+export type HandsAlone = Readonly<Record<string, readonly AloneLook[]>>;
+
 /**
  * *This piano*, as it sounds at this place: learnt from a room check or an attempt, refined by each later one. Plain data, to
  * be kept as JSON.
@@ -27,4 +36,6 @@ export interface PianoProfile {
   readonly tuningCents: Learnt;
   /** keys heard so far, by MIDI number */
   readonly keys: Readonly<Record<number, KeyProfile>>;
+  /** what hands alone sounded like from where the device stands; absent: no hand was heard alone */
+  readonly alone?: HandsAlone;
 }

@@ -1,22 +1,26 @@
 export type { Glance, Look, Question, BlindBelief, Usual } from './types.ts';
 export { logOdds } from './question.ts';
+export { COMPARED_LEVELS } from './twins.ts';
+export type { HandsApart } from './twins.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';
-import { decodeBase64, decodeFloat16 } from '../../listen/network/bytes.ts';
+import { decodeBase64 } from '../../base/base64.ts';
+import { decodeFloat16 } from '../../listen/network/bytes.ts';
 import { UsageError } from '../../base/errors.ts';
 import { dense, denseRows, halveFrames } from './layers.ts';
 import type { Layer } from './layers.ts';
-import { TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
+import { FAR_SEC, TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
 import { STRIPS } from './strips.ts';
-import { addedByTwins, COMPARED_LEVELS, levelsOf } from './twins.ts';
-import type { Comparing } from './twins.ts';
-import type { Glance, Look, PackedLook, Question } from './types.ts';
-import { lookThrough, VIEWS } from './views.ts';
+import { addedBeside, COMPARED_LEVELS, levelsOf, LONG, MIDDLE_WANTED } from './twins.ts';
+import type { Comparing, HandsApart } from './twins.ts';
+import type { Glance, Look, PackedLook, Place, Question } from './types.ts';
+import { HELD, heldFrames, lookThrough, VIEWS } from './views.ts';
 import { TRAINED_LOOK } from './weights.ts';
 import { Lenses } from './windows.ts';
 
-/** frames of a view that go into the joint layer: the long view's as they are, of the others every second */
+/** views of which every second frame goes into the joint layer, three seen together; of the others all as they are */
+const HALVED = [1, 2];
 const joinedFrames = VIEWS.reduce(
-  (sum, { frames }, view) => sum + (view === 0 ? frames : Math.floor((frames - 3) / 2) + 1),
+  (sum, { frames }, view) => sum + (HALVED.includes(view) ? Math.floor((frames - 3) / 2) + 1 : frames),
   0,
 );
 /** the network counts moments in units of 10 ms */
@@ -24,10 +28,12 @@ const UNIT_SEC = 0.01;
 /** its spread is held between e^−3 and e^3 of them */
 const MOST_LOG_SPREAD = 3;
 
-/** Looks at one key at a time, and at what it saw again beside what it saw of the key's twins. */
+/** Looks at one key at a time, and at what it saw again beside what it saw of the key's twins and knows of hands apart. */
 export interface CloserLook {
   once(question: Question): Glance;
-  besideTwins(own: Glance, twins: readonly Glance[]): Look;
+  beside(own: Glance, twins: readonly Glance[], apart: HandsApart): Look;
+  /** Levels of a key's strips while it would sound, COMPARED_LEVELS of them: what hands apart are compared by. */
+  levelsAt(place: Place): Float32Array;
 }
 
 interface Layers extends Comparing {
@@ -48,7 +54,7 @@ let opened: { readonly layers: Layers; readonly lenses: Lenses } | undefined;
 /**
  * Opens the closer look: a small trained network that is asked about one key at one moment and sees the sound there far finer
  * than the blind ear does, at the partials of that key and of its relatives, and is told what is written and what the blind ear
- * said. Training, data and figures: `training/README.md`. `samples`: one channel at RATE_HZ.
+ * said. Training, data and figures: `src/training`. `samples`: one channel at RATE_HZ.
  */
 export function createLook(samples: Float32Array): CloserLook {
   const { sizes } = TRAINED_LOOK;
@@ -67,16 +73,24 @@ export function createLook(samples: Float32Array): CloserLook {
       spreadSec: Math.exp(logSpread) * UNIT_SEC,
     };
   };
+  const seenAt = ({ midi, cents, timeSec, gain }: Place) => {
+    const { projector, room, windows } = lenses.of(midi, cents);
+    const centre = Math.round(timeSec * RATE_HZ);
+    return (view: number, wanted?: { readonly from: number; readonly to: number }): Float32Array =>
+      lookThrough(projector, room, VIEWS[view]!, samples, centre, gain, windows[view]!, wanted);
+  };
   const once = (question: Question): Glance => {
-    const { projector, room, windows } = lenses.of(question.midi, question.cents);
-    const centre = Math.round(question.timeSec * RATE_HZ);
+    const see = seenAt(question);
     const read = new Float32Array(joinedFrames * sizes.channels);
+    const held = { from: 0, to: heldFrames(question.after?.untilSec ?? FAR_SEC) };
     let at = 0;
-    const views = VIEWS.map((view, index) => {
-      const levels = lookThrough(projector, room, view, samples, centre, question.gain, windows[index]!);
+    const views = VIEWS.map((_, index) => {
+      const levels = see(index, index === HELD ? held : undefined);
       const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
       const rows = denseRows(layers.channels[index]!, mixed, sizes.mixed);
-      const kept = index === 0 ? rows : halveFrames(layers.halved[index - 1]!, rows, sizes.channels);
+      const kept = HALVED.includes(index)
+        ? halveFrames(layers.halved[index - 1]!, rows, sizes.channels)
+        : rows;
       read.set(kept, at);
       at += kept.length;
       return levels;
@@ -104,9 +118,9 @@ export function createLook(samples: Float32Array): CloserLook {
       },
     };
   };
-  const besideTwins = (own: Glance, twins: readonly Glance[]): Look => {
-    if (twins.length === 0) return own;
-    const added = addedByTwins(layers, own, twins);
+  const beside = (own: Glance, twins: readonly Glance[], apart: HandsApart): Look => {
+    const added = addedBeside(layers, own, twins, apart);
+    if (added === null) return own;
     const { last, centreSec, belief, moment } = own.glimpse;
     return answer(
       last.map((value, index) => value + added[index]!),
@@ -115,7 +129,11 @@ export function createLook(samples: Float32Array): CloserLook {
       moment,
     );
   };
-  return { once, besideTwins };
+  const levelsAt = (place: Place): Float32Array => {
+    const see = seenAt(place);
+    return levelsOf(see(0, LONG), see(1, MIDDLE_WANTED));
+  };
+  return { once, beside, levelsAt };
 }
 
 function unpack({ sizes, float16Base64 }: PackedLook): Layers {
@@ -130,14 +148,14 @@ function unpack({ sizes, float16Base64 }: PackedLook): Layers {
   const layers: Layers = {
     mixed: VIEWS.map(() => layer(mixed, STRIPS)),
     channels: VIEWS.map(() => layer(channels, mixed)),
-    halved: VIEWS.slice(1).map(() => layer(channels, 3 * channels)),
+    halved: HALVED.map(() => layer(channels, 3 * channels)),
     seen: layer(seen, joinedFrames * channels),
     written: layer(written, WRITTEN_INPUTS),
     told: layer(told, TOLD_INPUTS),
     joined: layer(joined, seen + written + told),
     last: layer(last, joined),
     out: layer(3, last),
-    compared: layer(compared, seen + 2 * told + 2 * COMPARED_LEVELS + 1),
+    compared: layer(compared, seen + 2 * told + 4 * COMPARED_LEVELS + 4),
     compressed: layer(compressed, compared),
     // It adds to a layer that has a bias.
     added: { weights: take(last * compressed), bias: new Float32Array(last) },

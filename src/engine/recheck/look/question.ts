@@ -14,7 +14,7 @@ const UNKNOWN_HAND = [0, -0.5];
 const REACH = 36;
 const SPAN = 2 * REACH + 1;
 /** Steps further away in time count as if they were this far, s; and none as nearer than the other. */
-const FAR_SEC = 1.5;
+export const FAR_SEC = 1.5;
 const NEAR_SEC = 0.06;
 const USUAL_SEC = 0.25;
 

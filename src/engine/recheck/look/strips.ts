@@ -2,8 +2,8 @@ import { typicalStiffness } from '../../listen/partials/stiffness.ts';
 
 /** Partials of the string itself. */
 const OWN = [1, 2, 3, 4, 5, 6, 7, 8];
-/** Where strings an octave and a twelfth below have partials that this one has not. */
-const BELOW = [1 / 2, 3 / 2, 5 / 2, 7 / 2, 1 / 3, 2 / 3, 4 / 3, 5 / 3];
+/** Where strings an octave, a twelfth and two octaves below have partials that this one has not. */
+const BELOW = [1 / 2, 3 / 2, 5 / 2, 7 / 2, 1 / 3, 2 / 3, 4 / 3, 5 / 3, 3 / 4, 5 / 4];
 /** Partials of the keys beside it. */
 const BESIDE = [1, 2, 3].flatMap((partial) => [partial * 2 ** (-1 / 12), partial * 2 ** (1 / 12)]);
 /** A longer string is less stiff for its partials. */

@@ -35,14 +35,18 @@ export interface Usual {
   readonly loudnessDb: number;
 }
 
-/** One key asked about at one moment. Keys are MIDI numbers as the listener heard them. */
-export interface Question {
+/** A key at a moment. Keys are MIDI numbers as the listener heard them. */
+export interface Place {
   readonly timeSec: number;
   readonly midi: number;
   /** this string's expected distance from equal temperament at A4 = 440 Hz, cents */
   readonly cents: number;
   /** what the samples are multiplied by, so that the playing has an active RMS of 0.1 */
   readonly gain: number;
+}
+
+/** One key asked about at one moment. */
+export interface Question extends Place {
   /** keys written at this step, the one before and the one after */
   readonly written: readonly number[];
   readonly before: { readonly midis: readonly number[]; readonly sinceSec: number } | null;

@@ -9,12 +9,24 @@ export interface LookView {
   readonly frames: number;
 }
 
-/** Sharp in pitch, between, and sharp in time; as trained. */
+/** Sharp in pitch, between, sharp in time, and what lasts of a held note (beats and decay); as trained. */
 export const VIEWS: readonly LookView[] = [
   { size: 4096, first: -3072, hop: 1024, frames: 8 },
   { size: 1024, first: -1536, hop: 256, frames: 19 },
   { size: 256, first: -1280, hop: 128, frames: 26 },
+  { size: 4096, first: 6144, hop: 2048, frames: 5 },
 ];
+/** The view of what lasts has the long one's windows. */
+export const HELD = 3;
+/** It ends where the next step is nearer than so many samples to a frame's middle. */
+const CLEAR = 1024;
+
+/** Frames of the view of what lasts that the next step, `untilSec` later, does not reach into. */
+export function heldFrames(untilSec: number): number {
+  const { first, hop, frames } = VIEWS[HELD]!;
+  const clear = Math.floor((untilSec * RATE_HZ - CLEAR - first) / hop) + 1;
+  return Math.max(0, Math.min(frames, clear));
+}
 
 /** A window spans at most so many samples over the frequency in Hz: then half its lobe is 2 % of the frequency. */
 const WIDTH = 2.2e6;
@@ -80,8 +92,8 @@ export function roomFor(projector: Projector): FoldedSound {
 }
 
 /**
- * Samples at RATE_HZ → what one view shows at each frequency: frames × frequencies, frame by frame. A level of 0 is −80 dB, 2 a
- * sine of full scale. Samples outside the sound count as silence.
+ * Samples at RATE_HZ → what one view shows at each frequency: frames × frequencies, frame by frame. A level of 0 is −40 dB, 2 a
+ * sine of full scale. Samples outside the sound count as silence. `wanted`: frames that are looked at; the rest is 0.
  */
 export function lookThrough(
   projector: Projector,
@@ -91,12 +103,13 @@ export function lookThrough(
   centre: number,
   gain: number,
   windows: readonly (HalfWindow | null)[],
+  wanted: { readonly from: number; readonly to: number } = { from: 0, to: view.frames },
 ): Float32Array {
   const { frames, size, first, hop } = view;
   const half = size / 2;
   const even = projector.values(room.even, frames * half);
   const odd = projector.values(room.odd, frames * half);
-  for (let frame = 0; frame < frames; frame++) {
+  for (let frame = wanted.from; frame < wanted.to; frame++) {
     const at = centre + first + frame * hop;
     const row = frame * half;
     even[row] = samples[at] ?? 0;
@@ -110,7 +123,7 @@ export function lookThrough(
   }
   const seen = new Float32Array(frames * windows.length);
   windows.forEach((window, strip) => {
-    for (let frame = 0; frame < frames; frame++) {
+    for (let frame = wanted.from; frame < wanted.to; frame++) {
       const at = frame * windows.length + strip;
       if (window === null) {
         seen[at] = UNSEEN;

@@ -1,7 +1,7 @@
 import { createProjector } from './kernel/index.ts';
 import type { Projector } from './kernel/index.ts';
 import { stripsOf } from './strips.ts';
-import { roomFor, VIEWS, windowsFor } from './views.ts';
+import { HELD, roomFor, VIEWS, windowsFor } from './views.ts';
 import type { HalfWindow } from './views.ts';
 
 /** What a key is looked at with: a projector, room in it for the sound, and its windows in it, by view. */
@@ -33,7 +33,8 @@ export class Lenses {
     }
     const [projector, room] = [this.#projector, this.#room];
     const freqsHz = stripsOf(midi, cents);
-    const lens = { projector, room, windows: VIEWS.map((view) => windowsFor(projector, view, freqsHz)) };
+    const own = VIEWS.slice(0, HELD).map((view) => windowsFor(projector, view, freqsHz));
+    const lens = { projector, room, windows: [...own, own[0]!] };
     this.#known.set(name, lens);
     return lens;
   }

@@ -253,7 +253,7 @@ export class Sitting {
     const earlier = await journal.earlier(choice, id);
     const criteria = journal.criteriaFor(choice);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, criteria, piano: piano.known };
+    const options = { targetBpm, earlier, criteria, piano: piano.known, learnHands: true };
     return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 

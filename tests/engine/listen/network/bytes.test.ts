@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeBase64, decodeFloat16 } from '../../../../src/engine/listen/network/bytes.ts';
+import { decodeBase64, encodeBase64 } from '../../../../src/engine/base/base64.ts';
+import { decodeFloat16 } from '../../../../src/engine/listen/network/bytes.ts';
 
 describe('base64', () => {
   // RFC 4648, section 10
@@ -20,6 +21,14 @@ describe('base64', () => {
     fc.assert(
       fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => {
         expect([...decodeBase64(Buffer.from(bytes).toString('base64'))]).toEqual([...bytes]);
+      }),
+    );
+  });
+
+  it('writes what Node writes', () => {
+    fc.assert(
+      fc.property(fc.uint8Array({ maxLength: 200 }), (bytes) => {
+        expect(encodeBase64(bytes)).toBe(Buffer.from(bytes).toString('base64'));
       }),
     );
   });

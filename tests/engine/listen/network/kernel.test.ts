@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeBase64 } from '../../../../src/engine/listen/network/bytes.ts';
+import { decodeBase64 } from '../../../../src/engine/base/base64.ts';
 import {
   KERNEL_BASE64,
   plainKernel,

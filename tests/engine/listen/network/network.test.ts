@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { decodeBase64 } from '../../../../src/engine/listen/network/bytes.ts';
+import { decodeBase64 } from '../../../../src/engine/base/base64.ts';
 import { FeatureMaker } from '../../../../src/engine/listen/network/features.ts';
 import {
   KERNEL_BASE64,
@@ -16,7 +16,7 @@ import { referenceSound, sourceOf } from './sound.ts';
 
 /**
  * Features and outputs of a sound of known formula, by an implementation in numpy that shares nothing with this one:
- * src/engine/listen/network/training/reference.py, written by export.py beside it.
+ * src/training/listener/reference.py, written by export.py beside it.
  */
 interface Reference {
   readonly cents: number;

@@ -5,20 +5,31 @@ import { createLook } from '../../../../src/engine/recheck/look/index.ts';
 import type { Look } from '../../../../src/engine/recheck/look/index.ts';
 import { createProjector } from '../../../../src/engine/recheck/look/kernel/index.ts';
 import { stripsOf } from '../../../../src/engine/recheck/look/strips.ts';
-import { lookThrough, roomFor, VIEWS, windowsFor } from '../../../../src/engine/recheck/look/views.ts';
+import {
+  HELD,
+  heldFrames,
+  lookThrough,
+  roomFor,
+  VIEWS,
+  windowsFor,
+} from '../../../../src/engine/recheck/look/views.ts';
 import { referenceSound } from '../../listen/network/sound.ts';
 
 interface Case {
   readonly midi: number;
   readonly timeSec: number;
+  readonly untilSec: number;
   readonly strips: readonly number[];
   readonly levels: readonly (readonly number[])[];
   readonly out: readonly [number, number, number];
   /** beside the first two other cases as its twins */
   readonly besideTwins: readonly [number, number, number];
+  /** beside the levels of a fourth case as the other hand's alone; beside all of these and the last case's as its own alone */
+  readonly besideOther: readonly [number, number, number];
+  readonly besideAll: readonly [number, number, number];
 }
 
-// The trainer's own definitions, computed by numpy (src/engine/recheck/look/training/export.py); nothing in common with our code.
+// The trainer's own definitions, computed by numpy (src/training/look/export.py); nothing in common with our code.
 const { cases } = JSON.parse(readFileSync(new URL('./reference.json', import.meta.url), 'utf8')) as {
   readonly cases: readonly Case[];
 };
@@ -33,7 +44,7 @@ const both = cases.flatMap((one) => KINDS.map((kind) => ({ ...one, kind })));
 
 test.each(both)(
   'key $midi at $timeSec s is seen as numpy sees it ($kind)',
-  ({ kind, midi, timeSec, strips, levels }) => {
+  ({ kind, midi, timeSec, untilSec, strips, levels }) => {
     const projector = createProjector(kind);
     expect(projector.kind).toBe(kind);
     const room = roomFor(projector);
@@ -41,14 +52,16 @@ test.each(both)(
     freqsHz.forEach((freqHz, index) => expect(freqHz).toBeCloseTo(strips[index]!, 3));
     VIEWS.forEach((view, index) => {
       const windows = windowsFor(projector, view, freqsHz);
-      const seen = lookThrough(projector, room, view, samples, Math.round(timeSec * RATE_HZ), GAIN, windows);
+      const centre = Math.round(timeSec * RATE_HZ);
+      const wanted = { from: 0, to: index === HELD ? heldFrames(untilSec) : view.frames };
+      const seen = lookThrough(projector, room, view, samples, centre, GAIN, windows, wanted);
       expect(seen.length).toBe(levels[index]!.length);
       seen.forEach((level, at) => expect(Math.abs(level - levels[index]![at]!)).toBeLessThan(2e-4));
     });
   },
 );
 
-const glances = cases.map(({ midi, timeSec }) =>
+const glances = cases.map(({ midi, timeSec, untilSec }) =>
   look.once({
     timeSec,
     midi,
@@ -56,7 +69,7 @@ const glances = cases.map(({ midi, timeSec }) =>
     gain: GAIN,
     written: [57, 61, 69],
     before: { midis: [52, 57], sinceSec: 0.3 },
-    after: { midis: [60, 64], untilSec: 1.5 },
+    after: { midis: [60, 64], untilSec },
     told: (semitones) =>
       semitones === 0 ? { probability: 0.4, apartSec: 0.012, loudnessDb: 3, sounding: 0.7 } : null,
     ownHand: { belief: 1.5, loudnessDb: -2 },
@@ -70,13 +83,31 @@ function expectNear({ logOdds, timeSec, spreadSec }: Look, askedSec: number, out
   expect(Math.log(spreadSec * 100)).toBeCloseTo(Math.min(Math.max(out[2], -3), 3), 1);
 }
 
-cases.forEach(({ midi, timeSec, out, besideTwins }, index) => {
+cases.forEach(({ midi, timeSec, out, besideTwins, besideOther, besideAll }, index) => {
   test(`key ${midi} at ${timeSec} s is judged as numpy judges it`, () =>
     expectNear(glances[index]!, timeSec, out));
 
   test(`key ${midi} at ${timeSec} s beside two others is judged as numpy judges it`, () => {
-    const twins = glances.filter((_, other) => other !== index).slice(0, 2);
-    expectNear(look.besideTwins(glances[index]!, twins), timeSec, besideTwins);
+    const [one, other] = glances.filter((_, place) => place !== index);
+    expectNear(
+      look.beside(glances[index]!, [one!, other!], { other: null, own: null }),
+      timeSec,
+      besideTwins,
+    );
+  });
+
+  test(`key ${midi} at ${timeSec} s beside hands apart is judged as numpy judges it`, () => {
+    const [one, two, third, fourth] = glances.filter((_, place) => place !== index);
+    const [other, own] = [third!, fourth!].map(({ glimpse }) => glimpse.levels);
+    expectNear(look.beside(glances[index]!, [], { other: other!, own: null }), timeSec, besideOther);
+    expectNear(look.beside(glances[index]!, [one!, two!], { other: other!, own: own! }), timeSec, besideAll);
+  });
+});
+
+test('a key looked at for hands apart shows what a whole look shows', () => {
+  glances.forEach(({ glimpse }, index) => {
+    const { midi, timeSec } = cases[index]!;
+    expect(look.levelsAt({ midi, timeSec, cents: CENTS, gain: GAIN })).toEqual(glimpse.levels);
   });
 });
 

@@ -1,6 +1,6 @@
 import { openWasm, reservationsIn } from '../../../base/wasm.ts';
 import type { WasmMemory } from '../../../base/wasm.ts';
-import { decodeBase64 } from '../../../listen/network/bytes.ts';
+import { decodeBase64 } from '../../../base/base64.ts';
 import { KERNEL_BASE64 } from './compiled.ts';
 
 /** A memory of float32 and the one sum that is taken in it over and over. Places are counted in numbers, not bytes. */

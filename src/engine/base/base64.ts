@@ -1,0 +1,39 @@
+import { UsageError } from './errors.ts';
+
+const ALPHABET = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/';
+
+/** Base64 (RFC 4648, section 4) → bytes. The engine knows no `atob`. */
+export function decodeBase64(text: string): Uint8Array<ArrayBuffer> {
+  const sextets = new Uint8Array(128).fill(255);
+  for (let value = 0; value < 64; value++) sextets[ALPHABET.charCodeAt(value)] = value;
+  const letters = text.replace(/=+$/, '');
+  const bytes = new Uint8Array(Math.floor((letters.length * 3) / 4));
+  let bits = 0;
+  let held = 0;
+  let at = 0;
+  for (let i = 0; i < letters.length; i++) {
+    const sextet = sextets[letters.charCodeAt(i)] ?? 255;
+    if (sextet === 255)
+      throw new UsageError(`text[${i}]=${letters[i]} is no letter of base64; encode it anew`);
+    held = ((held << 6) | sextet) & 0xffff;
+    bits += 6;
+    if (bits >= 8) {
+      bits -= 8;
+      bytes[at++] = (held >> bits) & 0xff;
+    }
+  }
+  return bytes;
+}
+
+/** Bytes → base64, padded. The engine knows no `btoa`. */
+export function encodeBase64(bytes: Uint8Array): string {
+  let text = '';
+  for (let at = 0; at < bytes.length; at += 3) {
+    const [first, second, third] = [bytes[at]!, bytes[at + 1], bytes[at + 2]];
+    const bits = (first << 16) | ((second ?? 0) << 8) | (third ?? 0);
+    text += ALPHABET[bits >> 18]! + ALPHABET[(bits >> 12) & 63]!;
+    text += second === undefined ? '=' : ALPHABET[(bits >> 6) & 63]!;
+    text += third === undefined ? '=' : ALPHABET[bits & 63]!;
+  }
+  return text;
+}
