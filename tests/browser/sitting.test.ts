@@ -102,9 +102,12 @@ it('ten attempts in a row after one touch, with talk and knocks between: each fo
   expect(await page.locator('.state').innerText()).toMatch(new RegExp(`Attempt ${ATTEMPTS}\\.`));
   const steps = await stepsOf(page);
   const kept = steps.filter((step) => step.startsWith('kept'));
-  expect(steps.map((step) => step.split(' ')[0])).toEqual(
-    Array.from({ length: ATTEMPTS }, () => ['kept', 'analysed']).flat(),
-  );
+  expect(steps).toHaveLength(2 * ATTEMPTS);
+  // Never more analysed than kept: on a slow machine the next is kept before the last is analysed.
+  steps.forEach((_, at) => {
+    const soFar = steps.slice(0, at + 1);
+    expect(soFar.filter((step) => step.startsWith('kept')).length).toBeGreaterThanOrEqual((at + 1) / 2);
+  });
   expect(new Set(kept).size).toBe(ATTEMPTS);
   expect(errors).toEqual([]);
   expect(strayRequests).toEqual([]);
