@@ -87,6 +87,7 @@ export default defineConfig(({ isSsrBuild }) => ({
           setupFiles: 'tests/house/seed.ts',
           maxWorkers: '100%',
           testTimeout: 120_000,
+          hookTimeout: 120_000,
           expect: { poll: { timeout: 30_000 } },
         },
       },
