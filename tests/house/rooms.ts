@@ -38,6 +38,7 @@ export const ROOMS: readonly string[] = [
   'io/decode',
   'io/encode',
   'io/exchange',
+  'io/database',
   'io/history',
   'io/microphone',
   'io/offline',

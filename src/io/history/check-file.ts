@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import { BPM, BUILDABLE, REPORT, told } from '../../engine/index.ts';
 import type { Shape } from '../../engine/index.ts';
 import { checked, parseJson } from '../check/index.ts';
+import { StorageError } from '../database/index.ts';
 import { ID_PATTERN, timeIn } from './drawers.ts';
-import { HistoryError } from './errors.ts';
 import type { Remembered } from './types.ts';
 
 /** The first file in an exported journal says what it is. */
@@ -39,12 +39,12 @@ const ATTEMPT = v.pipe(
 );
 export type FiledAttempt = Shape<typeof ATTEMPT>;
 
-/** The bytes of the head → what is remembered besides attempts; throws HistoryError where it is no journal, or a newer one. */
+/** The bytes of the head → what is remembered besides attempts; throws StorageError where it is no journal, or a newer one. */
 export function checkHead(bytes: Uint8Array): Remembered {
   const head = v.safeParse(HEAD, parseJson(bytes));
-  if (!head.success) throw new HistoryError('This file is no journal of Evenfall.');
+  if (!head.success) throw new StorageError('This file is no journal of Evenfall.');
   if (head.output.version > FORMAT_VERSION) {
-    throw new HistoryError(
+    throw new StorageError(
       'This journal was written by a newer version. Bring this page up to date, then import it.',
     );
   }

@@ -1,6 +1,5 @@
 import type { IDBPObjectStore, StoreNames } from 'idb';
-import { writing } from './database.ts';
-import type { JournalDatabase, JournalSchema } from './database.ts';
+import type { JournalDatabase, JournalSchema, OpenJournal } from './database.ts';
 import { drawerOf, readDrawer, withEntry } from './drawers.ts';
 import { packDrawer } from './packing.ts';
 import type { Entry } from './types.ts';
@@ -9,7 +8,7 @@ import type { Entry } from './types.ts';
 type Drawers = IDBPObjectStore<JournalSchema, ArrayLike<StoreNames<JournalSchema>>, 'drawers', 'readwrite'>;
 
 /** All entries, oldest first. */
-export async function readEntries(database: JournalDatabase): Promise<readonly Entry[]> {
+export async function readEntries(database: OpenJournal): Promise<readonly Entry[]> {
   return (await database.getAll('drawers')).flatMap(readDrawer);
 }
 
@@ -47,5 +46,5 @@ export async function changeEntries(
   ids: readonly string[],
   change: (entry: Entry) => Entry,
 ): Promise<void> {
-  await writing(database, ['drawers'], (store) => putChanged(store('drawers'), ids, change));
+  await database.write(['drawers'], (store) => putChanged(store('drawers'), ids, change));
 }

@@ -1,6 +1,6 @@
 import { FORMAT, FORMAT_VERSION } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
-import type { JournalDatabase } from './database.ts';
+import type { OpenJournal } from './database.ts';
 import { readEntries } from './entries.ts';
 import { tarEnd, tarParts } from './tar.ts';
 import type { TarMember } from './tar.ts';
@@ -8,7 +8,7 @@ import type { Entry } from './types.ts';
 
 /** Attempts whose sound is held in memory at a time would be all of them; so it goes out one by one, through the browser's gzip. */
 export async function exportJournal(
-  database: JournalDatabase,
+  database: OpenJournal,
   nowMs: number,
   onProgress: (share: number) => void,
 ): Promise<Blob> {
@@ -18,7 +18,7 @@ export async function exportJournal(
 }
 
 async function* parts(
-  database: JournalDatabase,
+  database: OpenJournal,
   nowMs: number,
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
@@ -46,7 +46,7 @@ async function* parts(
 
 /** An entry → all that is stored of its attempt, as it goes into a file. */
 export async function filedAttempt(
-  database: JournalDatabase,
+  database: OpenJournal,
   entry: Entry,
 ): Promise<{ readonly attempt: FiledAttempt; readonly sound: ArrayBuffer | undefined }> {
   const { id, name, remarks, device, choice, targetBpm, durationSec, reason } = entry;

@@ -1,9 +1,9 @@
 import { summarise } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
-import { MIGRATIONS, openJournal, writing } from './database.ts';
-import type { JournalDatabase, Migration } from './database.ts';
+import type { Migration } from '../database/index.ts';
+import { createJournal, MIGRATIONS } from './database.ts';
+import type { JournalDatabase, JournalSchema } from './database.ts';
 import { nameFor } from './drawers.ts';
-import { asHistoryError } from './errors.ts';
 import { changeEntries, putChanged, putEntry, readEntries } from './entries.ts';
 import { packSound, unpackSound } from './sounds.ts';
 import type { Entry, History, NewAttempt, Outcome } from './types.ts';
@@ -12,7 +12,7 @@ export interface HistoryOptions {
   readonly databaseName: string;
   /** ms since 1970 */
   readonly now: () => number;
-  readonly migrations: readonly Migration[];
+  readonly migrations: readonly Migration<JournalSchema>[];
 }
 const HISTORY_DEFAULTS: HistoryOptions = {
   databaseName: 'evenfall-journal',
@@ -26,83 +26,53 @@ const UNDO_MS = 7 * 86_400_000;
 /** The journal of this device, in IndexedDB; opened when it is first used. */
 export function createHistory(options: Partial<HistoryOptions> = {}): History {
   const { databaseName, now, migrations } = { ...HISTORY_DEFAULTS, ...options };
-  let opened: Promise<JournalDatabase> | null = null;
-
-  const open = (): Promise<JournalDatabase> => {
-    opened ??= openJournal(databaseName, migrations, () => (opened = null));
-    opened.catch(() => (opened = null));
-    return opened;
-  };
-  /** Every failure comes out as one that can be shown. */
-  const using = async <T>(act: (database: JournalDatabase) => Promise<T>): Promise<T> => {
-    try {
-      return await act(await open());
-    } catch (error) {
-      throw asHistoryError(error);
-    }
-  };
+  const database = createJournal(databaseName, migrations);
 
   return {
-    keep: (attempt) =>
-      using(async (database) => {
-        const sound = packSound(attempt.sound);
-        const entry = newEntry(attempt, now(), sound.byteLength);
-        await writing(database, ['drawers', 'sounds'], async (store) => {
-          await store('sounds').put(sound, entry.id);
-          await putEntry(store('drawers'), entry);
-        });
-        return entry;
-      }),
-    complete: (id, outcome) => using((database) => complete(database, id, outcome)),
-    entries: () =>
-      using(async (database) => {
-        const all = await readEntries(database);
-        const stale = all.filter(({ deletedMs }) => deletedMs !== null && deletedMs < now() - UNDO_MS);
-        if (stale.length === 0) return all;
-        await end(
-          database,
-          stale.map(({ id }) => id),
-        );
-        return readEntries(database);
-      }),
+    keep: async (attempt) => {
+      const sound = packSound(attempt.sound);
+      const entry = newEntry(attempt, now(), sound.byteLength);
+      await database.write(['drawers', 'sounds'], async (store) => {
+        await store('sounds').put(sound, entry.id);
+        await putEntry(store('drawers'), entry);
+      });
+      return entry;
+    },
+    complete: (id, outcome) => complete(database, id, outcome),
+    entries: async () => {
+      const all = await database.use(readEntries);
+      const stale = all.filter(({ deletedMs }) => deletedMs !== null && deletedMs < now() - UNDO_MS);
+      if (stale.length === 0) return all;
+      await end(
+        database,
+        stale.map(({ id }) => id),
+      );
+      return database.use(readEntries);
+    },
     reports: (ids) =>
-      using(async (database) => {
-        const transaction = database.transaction('reports');
+      database.use(async (open) => {
+        const transaction = open.transaction('reports');
         const found = await Promise.all(ids.map((id) => transaction.store.get(id)));
         return found.filter((report) => report !== undefined);
       }),
     sound: (id) =>
-      using(async (database) => {
-        const bytes = await database.get('sounds', id);
+      database.use(async (open) => {
+        const bytes = await open.get('sounds', id);
         return bytes === undefined ? null : unpackSound(bytes);
       }),
-    remove: (ids) =>
-      using((database) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: now() }))),
-    restore: (ids) =>
-      using((database) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: null }))),
+    remove: (ids) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: now() })),
+    restore: (ids) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: null })),
     forgetSound: (ids) =>
-      using((database) =>
-        writing(database, ['drawers', 'sounds'], async (store) => {
-          await putChanged(store('drawers'), ids, (entry) => ({ ...entry, soundBytes: 0 }));
-          for (const id of ids) await store('sounds').delete(id);
-        }),
-      ),
+      database.write(['drawers', 'sounds'], async (store) => {
+        await putChanged(store('drawers'), ids, (entry) => ({ ...entry, soundBytes: 0 }));
+        for (const id of ids) await store('sounds').delete(id);
+      }),
     remembered: () =>
-      using(async (database) => {
-        const [names, texts] = await Promise.all([
-          database.getAllKeys('remembered'),
-          database.getAll('remembered'),
-        ]);
+      database.use(async (open) => {
+        const [names, texts] = await Promise.all([open.getAllKeys('remembered'), open.getAll('remembered')]);
         return Object.fromEntries(names.map((name, index) => [name, JSON.parse(texts[index]!) as unknown]));
       }),
-    remember: (name, value) =>
-      using(async (database) => {
-        const transaction = database.transaction('remembered', 'readwrite');
-        const putting = transaction.store.put(JSON.stringify(value), name);
-        // Not left to the browser, which commits only once it has answered: a page reloaded before that would forget it.
-        transaction.commit();
-        await Promise.all([putting, transaction.done]);
-      }),
+    remember: (name, value) => database.put('remembered', JSON.stringify(value), name),
     storage: async () => {
       const estimate = await navigator.storage?.estimate?.();
       return {
@@ -113,20 +83,17 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
     },
     persist: async () => (await navigator.storage?.persist?.()) ?? false,
     exportAll: (onProgress = () => undefined) =>
-      using(async (database) => {
+      database.use(async (open) => {
         const { exportJournal } = await import('./export.ts');
-        return exportJournal(database, now(), onProgress);
+        return exportJournal(open, now(), onProgress);
       }),
     importFrom: (file, onProgress = () => undefined) =>
-      using(async (database) => {
+      // Within one use, so that whatever fails can be shown.
+      database.use(async () => {
         const { importJournal } = await import('./import.ts');
         return importJournal(database, file, onProgress);
       }),
-    close: async () => {
-      const database = await opened?.catch(() => null);
-      opened = null;
-      database?.close();
-    },
+    close: () => database.close(),
   };
 }
 
@@ -151,7 +118,7 @@ function newEntry(attempt: NewAttempt, whenMs: number, soundBytes: number): Entr
 
 function complete(database: JournalDatabase, id: string, outcome: Outcome): Promise<Entry | null> {
   const report: Report | null = 'report' in outcome ? outcome.report : null;
-  return writing(database, ['drawers', 'reports'], async (store) => {
+  return database.write(['drawers', 'reports'], async (store) => {
     const [entry] = await putChanged(store('drawers'), [id], (before) => ({
       ...before,
       state: report === null ? 'no-report' : 'told',
@@ -167,7 +134,7 @@ function complete(database: JournalDatabase, id: string, outcome: Outcome): Prom
 
 /** Ends what was deleted, for good. */
 async function end(database: JournalDatabase, ids: readonly string[]): Promise<void> {
-  await writing(database, ['drawers', 'reports', 'sounds'], async (store) => {
+  await database.write(['drawers', 'reports', 'sounds'], async (store) => {
     await putChanged(store('drawers'), ids, () => null);
     for (const id of ids) {
       await store('reports').delete(id);

@@ -1,11 +1,10 @@
 import { summarise } from '../../engine/index.ts';
 import { checkAttempt, checkHead } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
-import { writing } from './database.ts';
+import { StorageError } from '../database/index.ts';
 import type { JournalDatabase } from './database.ts';
 import { drawerOf, nameFor, readDrawer, timeIn } from './drawers.ts';
 import { putEntry } from './entries.ts';
-import { HistoryError } from './errors.ts';
 import { filedAttempt } from './export.ts';
 import { tarMembers, TarError } from './tar.ts';
 import type { Entry, ImportOutcome, Remembered } from './types.ts';
@@ -24,7 +23,7 @@ type Fate = 'added' | 'same' | 'both';
  * A file → its attempts in the journal. An attempt that is here already, the same, is passed over; one of the same name with
  * another content comes in beside it, under a name made of its content, so that importing twice adds it once.
  *
- * @throws HistoryError where the file is no journal; attempts that cannot be read are told in the outcome.
+ * @throws StorageError where the file is no journal; attempts that cannot be read are told in the outcome.
  */
 export async function importJournal(
   database: JournalDatabase,
@@ -52,7 +51,7 @@ export async function importJournal(
     const damaged = error instanceof TarError || error instanceof TypeError;
     if (!damaged) throw error;
     if (!begun)
-      throw new HistoryError('This file is no journal of Evenfall, or it is damaged from its beginning.');
+      throw new StorageError('This file is no journal of Evenfall, or it is damaged from its beginning.');
     refuse('The file breaks off or is damaged; what came before is in the journal.');
   }
   return { ...counts, refused: untold === 0 ? refused : [...refused, `… and ${untold} more.`] };
@@ -74,10 +73,10 @@ async function* filedIn(
   let begun = false;
   for await (const { name, bytes } of tarMembers(stream, MOST_SOUND_BYTES)) {
     members += 1;
-    if (members > MOST_MEMBERS) throw new HistoryError('This file holds more than any journal can.');
+    if (members > MOST_MEMBERS) throw new StorageError('This file holds more than any journal can.');
     if (!begun) {
       if (name !== 'evenfall-journal.json' || bytes === null)
-        throw new HistoryError('This file is no journal of Evenfall.');
+        throw new StorageError('This file is no journal of Evenfall.');
       begun = true;
       await onHead(checkHead(bytes));
       continue;
@@ -103,7 +102,7 @@ async function* filedIn(
 
 /** What is remembered here stays as it is; the rest comes in. */
 async function rememberWhatIsNew(database: JournalDatabase, remembered: Remembered): Promise<void> {
-  await writing(database, ['remembered'], async (store) => {
+  await database.write(['remembered'], async (store) => {
     for (const [name, value] of Object.entries(remembered)) {
       const known = (await store('remembered').getKey(name)) !== undefined;
       if (!known) await store('remembered').put(JSON.stringify(value), name);
@@ -122,12 +121,13 @@ async function merge(database: JournalDatabase, filed: Filed): Promise<Fate> {
 }
 
 async function entryOf(database: JournalDatabase, id: string): Promise<Entry | undefined> {
-  return readDrawer(await database.get('drawers', drawerOf(id))).find((entry) => entry.id === id);
+  const drawer = await database.use((open) => open.get('drawers', drawerOf(id)));
+  return readDrawer(drawer).find((entry) => entry.id === id);
 }
 
 /** The same attempt; sound that only one of the two has makes no difference. */
 async function isSame(database: JournalDatabase, here: Entry, filed: Filed): Promise<boolean> {
-  const { attempt, sound } = await filedAttempt(database, here);
+  const { attempt, sound } = await database.use((open) => filedAttempt(open, here));
   if (canonical(attempt) !== canonical(filed.attempt)) return false;
   if (sound === undefined || filed.sound === null) return true;
   const bytes = new Uint8Array(sound);
@@ -138,7 +138,7 @@ async function isSame(database: JournalDatabase, here: Entry, filed: Filed): Pro
 async function complement(database: JournalDatabase, here: Entry, { sound }: Filed): Promise<Fate> {
   const gainsSound = here.soundBytes === 0 && sound !== null;
   if (!gainsSound && here.deletedMs === null) return 'same';
-  await writing(database, ['drawers', 'sounds'], async (store) => {
+  await database.write(['drawers', 'sounds'], async (store) => {
     if (gainsSound) await store('sounds').put(sound.buffer, here.id);
     const soundBytes = gainsSound ? sound.length : here.soundBytes;
     await putEntry(store('drawers'), { ...here, soundBytes, deletedMs: null });
@@ -157,7 +157,7 @@ async function put(database: JournalDatabase, { attempt, sound }: Filed, fate: F
     summary: told ? summarise(report) : null,
     deletedMs: null,
   };
-  await writing(database, ['drawers', 'reports', 'sounds'], async (store) => {
+  await database.write(['drawers', 'reports', 'sounds'], async (store) => {
     await putEntry(store('drawers'), entry);
     if (told) await store('reports').put(report, entry.id);
     if (sound !== null) await store('sounds').put(sound.buffer, entry.id);

@@ -65,7 +65,7 @@ export interface ImportOutcome {
 export type Remembered = Readonly<Record<string, unknown>>;
 
 /**
- * The journal on this device. All that it promises rejects with HistoryError, whose message is plain and says the way out.
+ * The journal on this device. All that it promises rejects with StorageError, whose message is plain and says the way out.
  */
 export interface History {
   /** Stores an attempt, state "unanalysed"; its entry. */

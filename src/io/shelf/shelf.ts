@@ -1,7 +1,6 @@
-import { openDB } from 'idb';
-import type { DBSchema, IDBPDatabase } from 'idb';
+import type { DBSchema } from 'idb';
+import { createDatabase, type Database, type Migration } from '../database/index.ts';
 import type { Review } from '../review/types.ts';
-import { asShelfError } from './errors.ts';
 import type { Shelf, Shelved } from './types.ts';
 
 /** Version 1. A review lies in two parts, so that the list is read without its sounds. */
@@ -10,7 +9,12 @@ interface Schema extends DBSchema {
   /** whole reviews by their name */
   reviews: { key: string; value: Review };
 }
-type Database = IDBPDatabase<Schema>;
+const MIGRATIONS: readonly Migration<Schema>[] = [
+  (database) => {
+    database.createObjectStore('heads', { keyPath: 'id' });
+    database.createObjectStore('reviews', { keyPath: 'id' });
+  },
+];
 
 export interface ShelfOptions {
   readonly databaseName: string;
@@ -25,79 +29,45 @@ const UNDO_MS = 7 * 86_400_000;
 /** The reviews of this device, in IndexedDB; opened when it is first used. */
 export function createShelf(options: Partial<ShelfOptions> = {}): Shelf {
   const { databaseName, now } = { ...SHELF_DEFAULTS, ...options };
-  let opened: Promise<Database> | null = null;
-
-  const open = (): Promise<Database> => {
-    opened ??= openDB<Schema>(databaseName, 1, {
-      upgrade: (fresh) => {
-        fresh.createObjectStore('heads', { keyPath: 'id' });
-        fresh.createObjectStore('reviews', { keyPath: 'id' });
-      },
-      blocking: (_current, _blocked, event) => {
-        (event.target as IDBDatabase).close();
-        opened = null;
-      },
-      terminated: () => (opened = null),
-    });
-    opened.catch(() => (opened = null));
-    return opened;
-  };
-  /** Every failure comes out as one that can be shown. */
-  const using = async <T>(act: (database: Database) => Promise<T>): Promise<T> => {
-    try {
-      return await act(await open());
-    } catch (error) {
-      throw asShelfError(error);
-    }
-  };
+  const database = createDatabase(databaseName, MIGRATIONS, {
+    full: 'There is no room left on this device for the review. Delete older reviews or the sound of older attempts, then open it again.',
+    newer: 'A newer version of this page has the reviews open. Close all its windows and open it again.',
+    nowhere:
+      'This browser keeps no reviews here, as in a private window. The review is shown, but not stored; keep its file.',
+    other: (said) => `The reviews could not be used: ${said}`,
+  });
   const change = (id: string, how: (head: Shelved) => Shelved): Promise<void> =>
-    using(async (database) => {
-      const writing = database.transaction('heads', 'readwrite');
-      const head = await writing.store.get(id);
-      if (head !== undefined) await writing.store.put(how(head));
-      await writing.done;
+    database.write(['heads'], async (store) => {
+      const head = await store('heads').get(id);
+      if (head !== undefined) await store('heads').put(how(head));
     });
 
   return {
-    all: () =>
-      using(async (database) => {
-        const heads = await database.getAll('heads');
-        const stale = heads.filter(({ deletedMs }) => deletedMs !== null && deletedMs < now() - UNDO_MS);
-        await end(
-          database,
-          stale.map(({ id }) => id),
-        );
-        return heads.filter((head) => !stale.includes(head)).sort(newestFirst);
-      }),
-    put: (review) => using((database) => put(database, review, now())),
-    review: (id) => using(async (database) => (await database.get('reviews', id)) ?? null),
+    all: async () => {
+      const heads = await database.use((open) => open.getAll('heads'));
+      const stale = heads.filter(({ deletedMs }) => deletedMs !== null && deletedMs < now() - UNDO_MS);
+      if (stale.length > 0) await end(database, stale);
+      return heads.filter((head) => !stale.includes(head)).sort(newestFirst);
+    },
+    put: (review) => put(database, review, now()),
+    review: async (id) => (await database.use((open) => open.get('reviews', id))) ?? null,
     markRead: (id) => change(id, (head) => ({ ...head, readMs: head.readMs ?? now() })),
     remove: (id) => change(id, (head) => ({ ...head, deletedMs: now() })),
     restore: (id) => change(id, (head) => ({ ...head, deletedMs: null })),
-    close: async () => {
-      const database = await opened?.catch(() => null);
-      opened = null;
-      database?.close();
-    },
+    close: () => database.close(),
   };
 }
 
-/** Both parts in one go: all of it or, where there is no room, nothing. */
-async function put(database: Database, review: Review, nowMs: number): Promise<Shelved> {
-  const writing = database.transaction(['heads', 'reviews'], 'readwrite');
-  const known = await writing.objectStore('heads').get(review.id);
-  const newer = known === undefined || review.madeMs > known.madeMs;
-  const head = newer ? headOf(review, known?.receivedMs ?? nowMs) : { ...known, deletedMs: null };
-  try {
-    if (newer) await writing.objectStore('reviews').put(review);
-    await writing.objectStore('heads').put(head);
-  } catch (error) {
-    writing.done.catch(() => undefined);
-    writing.abort();
-    throw error;
-  }
-  await writing.done;
-  return head;
+/** Both parts in one go. */
+function put(database: Database<Schema>, review: Review, nowMs: number): Promise<Shelved> {
+  return database.write(['heads', 'reviews'], async (store) => {
+    const known = await store('heads').get(review.id);
+    const newer = known === undefined || review.madeMs > known.madeMs;
+    const head = newer ? headOf(review, known?.receivedMs ?? nowMs) : { ...known, deletedMs: null };
+    if (newer) await store('reviews').put(review);
+    await store('heads').put(head);
+    return head;
+  });
 }
 
 function headOf(review: Review, receivedMs: number): Shelved {
@@ -117,16 +87,10 @@ function headOf(review: Review, receivedMs: number): Shelved {
 }
 
 /** Ends what was deleted, for good. */
-async function end(database: Database, ids: readonly string[]): Promise<void> {
-  if (ids.length === 0) return;
-  const writing = database.transaction(['heads', 'reviews'], 'readwrite');
-  await Promise.all([
-    ...ids.flatMap((id) => [
-      writing.objectStore('heads').delete(id),
-      writing.objectStore('reviews').delete(id),
-    ]),
-    writing.done,
-  ]);
+async function end(database: Database<Schema>, heads: readonly Shelved[]): Promise<void> {
+  await database.write(['heads', 'reviews'], (store) =>
+    Promise.all(heads.flatMap(({ id }) => [store('heads').delete(id), store('reviews').delete(id)])),
+  );
 }
 
 function newestFirst(a: Shelved, b: Shelved): number {

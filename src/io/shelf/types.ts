@@ -19,7 +19,7 @@ export interface Shelved {
   readonly deletedMs: number | null;
 }
 
-/** Reviews that a student has received, on this device. All that it promises rejects with ShelfError, whose message is plain. */
+/** Reviews that a student has received, on this device. All that it promises rejects with StorageError, whose message is plain. */
 export interface Shelf {
   /** All of them, deleted ones too, newest first; those deleted over a week ago are ended. */
   all(): Promise<readonly Shelved[]>;

@@ -1,8 +1,29 @@
-import type { StoreValue } from 'idb';
-import { ALL_STORES, openTeaching } from './database.ts';
-import type { TeachingDatabase, TeachingSchema } from './database.ts';
-import { asTeachingError } from './errors.ts';
-import type { NewPlaying, TeachingStore } from './types.ts';
+import type { DBSchema, StoreNames } from 'idb';
+import { createDatabase, type Migration, type Writable } from '../database/index.ts';
+import type { SoundFile } from '../review/types.ts';
+import type { GivenFile, NewPlaying, Playing, Reports, Said, Student, TeachingStore } from './types.ts';
+
+/** The stores, version 1; sounds, reports and remarks lie apart by the attempt's name, so that the list is read quickly. */
+interface Schema extends DBSchema {
+  students: { key: string; value: Student };
+  files: { key: string; value: GivenFile };
+  /** recordings that wait to be sorted, by the file's name */
+  waiting: { key: string; value: Blob };
+  playings: { key: string; value: Playing };
+  reports: { key: string; value: Reports };
+  sounds: { key: string; value: SoundFile };
+  said: { key: string; value: Said };
+}
+const MIGRATIONS: readonly Migration<Schema>[] = [
+  (database) => {
+    for (const store of LISTED) database.createObjectStore(store, { keyPath: 'id' });
+    for (const store of ['waiting', 'reports', 'sounds', 'said'] as const) database.createObjectStore(store);
+  },
+];
+const LISTED = ['students', 'files', 'playings'] as const;
+/** all that is kept of an attempt */
+const OF_PLAYINGS = ['playings', 'reports', 'sounds', 'said'] as const;
+const ALL_STORES = ['students', 'files', 'waiting', ...OF_PLAYINGS] as const;
 
 export interface TeachingStoreOptions {
   readonly databaseName: string;
@@ -19,119 +40,92 @@ const NO_REPORTS = { own: null, chosen: null } as const;
 /** Letters of a time in base 36, as names of attempts in the journal have them. */
 const TIME_LETTERS = 9;
 
-/** The recordings of students on this device, in IndexedDB; opened when it is first used. */
+/** The recordings of students on this device, in IndexedDB. */
 export function createTeachingStore(options: Partial<TeachingStoreOptions> = {}): TeachingStore {
   const { databaseName, now } = { ...TEACHING_DEFAULTS, ...options };
-  let opened: Promise<TeachingDatabase> | null = null;
-  const open = (): Promise<TeachingDatabase> => {
-    opened ??= openTeaching(databaseName, () => (opened = null));
-    opened.catch(() => (opened = null));
-    return opened;
-  };
-  /** Every failure comes out as one that can be shown. */
-  const using = async <T>(act: (database: TeachingDatabase) => Promise<T>): Promise<T> => {
-    try {
-      return await act(await open());
-    } catch (error) {
-      throw asTeachingError(error);
-    }
-  };
+  const database = createDatabase(databaseName, MIGRATIONS, {
+    full: 'There is no room left on this device for recordings. Make the reviews that are due, then delete older recordings.',
+    newer: 'A newer version of this page has the recordings open. Close all its windows and open it again.',
+    nowhere: 'This browser keeps no recordings here, as in a private window. Open it in an ordinary window.',
+    other: (said) => `The recordings could not be kept: ${said}`,
+  });
   const end: TeachingStore['end'] = ({ students = [], files = [], playings = [] }) =>
-    using(async (database) => {
-      const transaction = database.transaction(ALL_STORES, 'readwrite');
-      const clear = (store: (typeof ALL_STORES)[number], ids: readonly string[]): Promise<void>[] =>
-        ids.map((id) => transaction.objectStore(store).delete(id));
+    database.write(ALL_STORES, async (store) => {
+      const clear = (from: readonly StoreNames<Schema>[], ids: readonly string[]): readonly Promise<void>[] =>
+        from.flatMap((name) => ids.map((id) => store(name).delete(id)));
       await Promise.all([
-        ...clear('students', students),
-        ...clear('files', files),
-        ...clear('waiting', files),
-        ...(['playings', 'reports', 'sounds', 'said'] as const).flatMap((store) => clear(store, playings)),
-        transaction.done,
+        ...clear(['students'], students),
+        ...clear(['files', 'waiting'], files),
+        ...clear(OF_PLAYINGS, playings),
       ]);
+    });
+  /** All of them or, where one fails, none. */
+  const putAll = <Name extends (typeof LISTED)[number]>(
+    name: Name,
+    values: readonly Schema[Name]['value'][],
+  ): Promise<void> =>
+    database.write([name], async (store) => {
+      await Promise.all(values.map((value) => store(name).put(value)));
     });
 
   return {
     newId: () =>
       `${Math.max(0, Math.round(now())).toString(36).padStart(TIME_LETTERS, '0')}-${crypto.randomUUID().slice(0, 8)}`,
-    load: () =>
-      using(async (database) => {
-        const [students, files, playings] = await Promise.all([
-          database.getAll('students'),
-          database.getAll('files'),
-          database.getAll('playings'),
-        ]);
-        const gone = <T extends { readonly id: string; readonly deletedMs: number | null }>(
-          all: readonly T[],
-        ) => all.filter(({ deletedMs }) => deletedMs !== null).map(({ id }) => id);
-        const ended = { students: gone(students), files: gone(files), playings: gone(playings) };
-        if (Object.values(ended).some((ids) => ids.length > 0)) await end(ended);
-        const left = <T extends { readonly deletedMs: number | null }>(all: readonly T[]): readonly T[] =>
-          all.filter(({ deletedMs }) => deletedMs === null);
-        return { students: left(students), files: left(files), playings: left(playings) };
-      }),
+    load: async () => {
+      const [students, files, playings] = await database.use((open) =>
+        Promise.all([open.getAll('students'), open.getAll('files'), open.getAll('playings')]),
+      );
+      const ended = { students: gone(students), files: gone(files), playings: gone(playings) };
+      if (Object.values(ended).some((ids) => ids.length > 0)) await end(ended);
+      return { students: left(students), files: left(files), playings: left(playings) };
+    },
     addFile: (file, blob) =>
-      using(async (database) => {
-        const transaction = database.transaction(['files', 'waiting'], 'readwrite');
-        await Promise.all([
-          transaction.objectStore('files').put(file),
-          transaction.objectStore('waiting').put(blob, file.id),
-          transaction.done,
-        ]);
+      database.write(['files', 'waiting'], async (store) => {
+        await Promise.all([store('files').put(file), store('waiting').put(blob, file.id)]);
       }),
-    blob: (fileId) => using(async (database) => (await database.get('waiting', fileId)) ?? null),
+    blob: async (fileId) => (await database.use((open) => open.get('waiting', fileId))) ?? null,
     finish: (file, found) =>
-      using(async (database) => {
-        const transaction = database.transaction(ALL_STORES, 'readwrite');
+      database.write(ALL_STORES, async (store) => {
         await Promise.all([
-          transaction.objectStore('files').put(file),
-          transaction.objectStore('waiting').delete(file.id),
-          ...found.flatMap(({ playing, reports, sound }) => [
-            transaction.objectStore('playings').put(playing),
-            transaction.objectStore('reports').put(reports, playing.id),
-            ...(sound === null ? [] : [transaction.objectStore('sounds').put(sound, playing.id)]),
-          ]),
-          transaction.done,
+          store('files').put(file),
+          store('waiting').delete(file.id),
+          ...putPlayings(store, found),
         ]);
       }),
-    putFiles: (files) => using((database) => putAll(database, 'files', files)),
-    putStudents: (students) => using((database) => putAll(database, 'students', students)),
-    putPlayings: (playings) => using((database) => putAll(database, 'playings', playings)),
-    addPlayings: (found: readonly NewPlaying[]) =>
-      using(async (database) => {
-        const transaction = database.transaction(['playings', 'reports', 'sounds'], 'readwrite');
-        await Promise.all([
-          ...found.flatMap(({ playing, reports, sound }) => [
-            transaction.objectStore('playings').put(playing),
-            transaction.objectStore('reports').put(reports, playing.id),
-            ...(sound === null ? [] : [transaction.objectStore('sounds').put(sound, playing.id)]),
-          ]),
-          transaction.done,
-        ]);
+    putFiles: (files) => putAll('files', files),
+    putStudents: (students) => putAll('students', students),
+    putPlayings: (playings) => putAll('playings', playings),
+    addPlayings: (found) =>
+      database.write(OF_PLAYINGS, async (store) => {
+        await Promise.all(putPlayings(store, found));
       }),
-    reports: (id) => using(async (database) => (await database.get('reports', id)) ?? NO_REPORTS),
-    putReports: (id, reports) => using(async (database) => void (await database.put('reports', reports, id))),
-    sound: (id) => using(async (database) => (await database.get('sounds', id)) ?? null),
-    said: (id) => using(async (database) => (await database.get('said', id)) ?? NOTHING_SAID),
-    putSaid: (id, said) => using(async (database) => void (await database.put('said', said, id))),
+    reports: async (id) => (await database.use((open) => open.get('reports', id))) ?? NO_REPORTS,
+    putReports: (id, reports) => database.put('reports', reports, id),
+    sound: async (id) => (await database.use((open) => open.get('sounds', id))) ?? null,
+    said: async (id) => (await database.use((open) => open.get('said', id))) ?? NOTHING_SAID,
+    putSaid: (id, said) => database.put('said', said, id),
     end,
     room: async () => {
       const estimate = await navigator.storage?.estimate?.();
       return { usedBytes: estimate?.usage ?? null, quotaBytes: estimate?.quota ?? null };
     },
-    close: async () => {
-      const database = await opened?.catch(() => null);
-      opened = null;
-      database?.close();
-    },
+    close: () => database.close(),
   };
 }
 
-/** Puts several in: all of them or, where one fails, none. */
-async function putAll<Name extends 'students' | 'files' | 'playings'>(
-  database: TeachingDatabase,
-  name: Name,
-  values: readonly StoreValue<TeachingSchema, Name>[],
-): Promise<void> {
-  const transaction = database.transaction(name, 'readwrite');
-  await Promise.all([...values.map((value) => transaction.store.put(value)), transaction.done]);
+function putPlayings(store: Writable<Schema>, found: readonly NewPlaying[]): readonly Promise<unknown>[] {
+  return found.flatMap(({ playing, reports, sound }) => [
+    store('playings').put(playing),
+    store('reports').put(reports, playing.id),
+    ...(sound === null ? [] : [store('sounds').put(sound, playing.id)]),
+  ]);
 }
+
+interface Deletable {
+  readonly id: string;
+  readonly deletedMs: number | null;
+}
+const gone = (all: readonly Deletable[]): readonly string[] =>
+  all.filter(({ deletedMs }) => deletedMs !== null).map(({ id }) => id);
+const left = <T extends Deletable>(all: readonly T[]): readonly T[] =>
+  all.filter(({ deletedMs }) => deletedMs === null);

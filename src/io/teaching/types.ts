@@ -114,7 +114,7 @@ export interface Given {
   readonly writtenMs: number | null;
 }
 
-/** Recordings of students on the teacher's device. Everything rejects with TeachingError, whose message is plain. */
+/** Recordings of students on the teacher's device. Everything rejects with StorageError, whose message is plain. */
 export interface TeachingStore {
   /** A name that sorts by its time. */
   newId(): string;

@@ -1,4 +1,5 @@
-import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import type { DBSchema } from 'idb';
+import { createDatabase, type Migration } from '../database/index.ts';
 
 /** An attempt that a page was closed over: what had sounded of it. */
 export interface LeftBehind {
@@ -37,65 +38,58 @@ interface Schema extends DBSchema {
   pieces: { key: [string, number]; value: { readonly channels: readonly Float32Array[] } };
 }
 
+const MIGRATIONS: readonly Migration<Schema>[] = [
+  (database) => {
+    database.createObjectStore('attempts', { keyPath: 'id' });
+    database.createObjectStore('pieces');
+  },
+];
 const STORE = 'evenfall-unfinished';
 
 export function createUnfinished(): Unfinished {
   const page = `${STORE}-${crypto.randomUUID()}`;
-  let store: Promise<IDBPDatabase<Schema>> | null = null;
+  const database = createDatabase(STORE, MIGRATIONS);
   /** one thing after the other, so that a piece never overtakes the end of its attempt */
   let work: Promise<unknown> = Promise.resolve();
 
-  const open = (): Promise<IDBPDatabase<Schema>> =>
-    (store ??= openDB<Schema>(STORE, 1, {
-      upgrade: (fresh) => {
-        fresh.createObjectStore('attempts', { keyPath: 'id' });
-        fresh.createObjectStore('pieces');
-      },
-    }));
-  const then = (act: (database: IDBPDatabase<Schema>) => Promise<unknown>): Promise<void> => {
+  const then = (act: () => Promise<unknown>): Promise<void> => {
     // A browser that keeps nothing (private windows) must not stop the playing: the sound is still in the page.
-    work = work.then(async () => act(await open())).catch(() => undefined);
+    work = work.then(act).catch(() => undefined);
     return work.then(() => undefined);
   };
   const forget = (id: string): Promise<void> =>
-    then(async (database) => {
-      const change = database.transaction(['attempts', 'pieces'], 'readwrite');
-      await change.objectStore('pieces').delete(piecesOf(id));
-      await change.objectStore('attempts').delete(id);
-      await change.done;
-    });
+    then(() =>
+      database.write(['attempts', 'pieces'], async (store) => {
+        await store('pieces').delete(piecesOf(id));
+        await store('attempts').delete(id);
+      }),
+    );
   holdLock(page);
 
   return {
     begin: (sampleRateHz, about) => {
       const id = crypto.randomUUID();
       let next = 0;
-      void then((database) => database.put('attempts', { id, page, atMs: Date.now(), sampleRateHz, about }));
+      void then(() => database.put('attempts', { id, page, atMs: Date.now(), sampleRateHz, about }));
       return {
         add: (channels) => {
           if ((channels[0]?.length ?? 0) === 0) return;
           const key: [string, number] = [id, next++];
-          void then((database) => {
-            const change = database.transaction('pieces', 'readwrite');
-            const putting = change.store.put({ channels }, key);
-            // Not left to the browser, which commits only once it has answered: a page closed before that would lose the piece.
-            change.commit();
-            return Promise.all([putting, change.done]);
-          });
+          void then(() => database.put('pieces', { channels }, key));
         },
         end: () => void forget(id),
       };
     },
     recover: async () => {
       await work;
-      const database = await open();
       const alive = new Set((await navigator.locks?.query())?.held?.map(({ name }) => name));
-      const left = (await database.getAll('attempts'))
-        .filter((begun) => begun.page !== page && !alive.has(begun.page))
+      const begun = await database.use((open) => open.getAll('attempts'));
+      const left = begun
+        .filter((one) => one.page !== page && !alive.has(one.page))
         .sort((a, b) => a.atMs - b.atMs);
       return Promise.all(
         left.map(async ({ id, sampleRateHz, about }) => {
-          const pieces = await database.getAll('pieces', piecesOf(id));
+          const pieces = await database.use((open) => open.getAll('pieces', piecesOf(id)));
           const channels = joined(pieces.map((piece) => piece.channels));
           return { channels, sampleRateHz, about, forget: () => forget(id) };
         }),

@@ -142,8 +142,8 @@ describe('the shelf of reviews', () => {
        IDBFactory.prototype.open = open;
        return { full, left, closed };`,
     );
-    expect(found.full).toMatch(/^ShelfError: There is no room left/);
-    expect(found.closed).toMatch(/^ShelfError: This browser keeps no reviews/);
+    expect(found.full).toMatch(/^StorageError: There is no room left/);
+    expect(found.closed).toMatch(/^StorageError: This browser keeps no reviews/);
     expect(found.left).toBe(1);
   });
 });

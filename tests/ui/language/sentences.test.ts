@@ -22,6 +22,7 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['engine/live', /\.ts$/],
   ['io/analysis', /\.ts$/],
   ['io/archive', /\.ts$/],
+  ['io/database', /\.ts$/],
   ['io/history', /^(?!tar\.ts$)/],
   ['io/microphone', /\.ts$/],
   ['io/offline', /\.ts$/],

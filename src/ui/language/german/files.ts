@@ -112,6 +112,10 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
     'This browser keeps no recordings here, as in a private window. Open it in an ordinary window.',
     'Dieser Browser bewahrt hier keine Aufnahmen auf, wie in einem privaten Fenster. Öffne die Seite in einem gewöhnlichen.',
   ],
+  [
+    'A newer version of this page has the recordings open. Close all its windows and open it again.',
+    'Eine neuere Version dieser Seite hat die Aufnahmen offen. Schließ alle ihre Fenster und öffne sie noch einmal.',
+  ],
   ['The recordings could not be kept: {}', 'Die Aufnahmen ließen sich nicht aufbewahren: {}'],
   [
     'This is a review for a student, who opens it in the journal.',
