@@ -1,3 +1,4 @@
+import { messageOf } from '../io/check/index.ts';
 import { parseArgs } from 'node:util';
 import {
   ALL_FORMS,
@@ -149,7 +150,7 @@ function read<Name extends CommandName>(name: Name, args: readonly string[]) {
   try {
     return parseArgs({ args: [...args], options: OPTIONS[name], allowPositionals: true });
   } catch (cause) {
-    const message = cause instanceof Error ? cause.message : String(cause);
+    const message = messageOf(cause);
     const unknown = /Unknown option '(-[^']*)'/.exec(message)?.[1];
     if (unknown !== undefined) {
       const known = Object.keys(OPTIONS[name]).map((option) => `--${option}`);
@@ -218,7 +219,7 @@ function settledChoice(values: ChoiceValues): ExerciseChoice {
   try {
     buildExercise(choice);
   } catch (cause) {
-    throw usageProblem(cause instanceof Error ? cause.message : String(cause));
+    throw usageProblem(messageOf(cause));
   }
   return choice;
 }

@@ -1,3 +1,4 @@
+import { messageOf } from '../io/check/index.ts';
 import { statSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
@@ -98,7 +99,7 @@ async function save(file: string, text: string): Promise<void> {
     await mkdir(dirname(file), { recursive: true });
     await writeFile(file, text);
   } catch (cause) {
-    const reason = cause instanceof Error ? cause.message : String(cause);
+    const reason = messageOf(cause);
     throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
   }
 }

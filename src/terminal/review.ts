@@ -1,3 +1,4 @@
+import { messageOf } from '../io/check/index.ts';
 import { writeFile } from 'node:fs/promises';
 import { readReview, ReviewError } from '../io/review/index.ts';
 import type { Review } from '../io/review/index.ts';
@@ -57,7 +58,7 @@ async function save(file: string, html: string): Promise<void> {
   try {
     await writeFile(file, html);
   } catch (cause) {
-    const reason = cause instanceof Error ? cause.message : String(cause);
+    const reason = messageOf(cause);
     throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
   }
 }

@@ -1,3 +1,4 @@
+import { messageOf } from '../io/check/index.ts';
 import { writeFile } from 'node:fs/promises';
 import type { Heard } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
@@ -83,7 +84,7 @@ async function saveMidi(midiFile: string, title: string, { notes }: Heard): Prom
   try {
     await writeFile(midiFile, encodeMidi(notes, { title }));
   } catch (cause) {
-    const reason = cause instanceof Error ? cause.message : String(cause);
+    const reason = messageOf(cause);
     throw new Problem(
       EXIT.wrongUsage,
       `${midiFile}: It could not be written (${reason}). Choose another place.`,

@@ -23,5 +23,6 @@ export function asStorageError(error: unknown, troubles: StorageTroubles): Stora
   if (name === 'VersionError') return new StorageError(troubles.newer);
   if (name === 'InvalidStateError' || name === 'SecurityError' || error instanceof ReferenceError)
     return new StorageError(troubles.nowhere);
-  return new StorageError(troubles.other(error instanceof Error ? error.message : String(error)));
+  return new StorageError(troubles.other(messageOf(error)));
 }
+import { messageOf } from '../check/index.ts';

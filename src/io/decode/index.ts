@@ -1,6 +1,7 @@
 export type * from './types.ts';
 export { DecodeError } from './errors.ts';
 export type { DecodeFailure } from './errors.ts';
+import { messageOf } from '../check/index.ts';
 import { CONVERT, DecodeError } from './errors.ts';
 import { sniff } from './sniff.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
@@ -27,7 +28,7 @@ export async function decodeFile(
     return await decodeBytes(new Uint8Array(bytes), { ...DECODE_DEFAULTS, ...limits });
   } catch (cause) {
     if (cause instanceof DecodeError) throw new DecodeError(cause.kind, `${name}: ${cause.message}`);
-    const detail = cause instanceof Error ? cause.message : String(cause);
+    const detail = messageOf(cause);
     throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged (${detail}).`);
   }
 }

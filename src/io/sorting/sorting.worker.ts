@@ -1,4 +1,5 @@
 /** Sorts files beside the page, one at a time; the page ends it by ending the worker. */
+import { messageOf } from '../check/text.ts';
 import { DecodeError } from '../decode/index.ts';
 import type { DecodedAudio } from '../decode/index.ts';
 import { decodeInWorker } from '../decode/worker.ts';
@@ -28,7 +29,7 @@ async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort'
     reply({ kind: 'done', file: sorted }, sounds);
   } catch (error) {
     const reason = error instanceof DecodeError ? 'unreadable' : 'failed';
-    const message = error instanceof Error ? error.message : String(error);
+    const message = messageOf(error);
     reply({ kind: 'failed', reason, message: reason === 'failed' ? `${name}: ${message}` : message });
   }
 }

@@ -1,3 +1,4 @@
+import { messageOf } from '../../io/check/index.ts';
 import { openAsBlob } from 'node:fs';
 import { ArchiveError, openArchive } from '../../io/archive/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
@@ -45,7 +46,7 @@ async function bytesOf({ path, member }: Source): Promise<ArrayBuffer> {
 }
 
 function failure(name: string, cause: unknown): PileReply {
-  const message = cause instanceof Error ? cause.message : String(cause);
+  const message = messageOf(cause);
   if (cause instanceof DecodeError) return { kind: 'failed', reason: 'unreadable', message };
   if (cause instanceof ArchiveError)
     return { kind: 'failed', reason: 'unreadable', message: `${name}: ${message}` };

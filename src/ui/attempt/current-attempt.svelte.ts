@@ -15,7 +15,7 @@ import type { Plan } from './plan.svelte.ts';
 import { Player, type EachFrame } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
-import { messageOf } from '../kit/errors.ts';
+import { messageOf } from '../../io/check/index.ts';
 
 export type { Sound } from './sound.ts';
 

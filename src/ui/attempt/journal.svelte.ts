@@ -11,7 +11,7 @@ import type {
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { changedEntries, earlierIds, othersIds, putInto } from './entries.ts';
 import type { Sound } from './sound.ts';
-import { messageOf } from '../kit/errors.ts';
+import { messageOf } from '../../io/check/index.ts';
 
 /** What an attempt was meant to be, as chosen before it. */
 export interface Aim {

@@ -5,7 +5,7 @@ import type { Shelf, Shelved } from '../../io/shelf/index.ts';
 import type { Trouble } from '../attempt/current-attempt.svelte.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
 import type { Sound } from '../attempt/sound.ts';
-import { messageOf } from '../kit/errors.ts';
+import { messageOf } from '../../io/check/index.ts';
 
 /** What receiving needs of the device, passed in. */
 export interface ReviewDevices {

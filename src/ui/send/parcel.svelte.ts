@@ -4,7 +4,7 @@ import { recall, remember } from '../../io/settings/index.ts';
 import type { Settings } from '../../io/settings/index.ts';
 import type { Share } from '../../io/share/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
-import { messageOf } from '../kit/errors.ts';
+import { messageOf } from '../../io/check/index.ts';
 import { fileName } from './file-name.ts';
 
 /** What sending needs of the device, passed in. */

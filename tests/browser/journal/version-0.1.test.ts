@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser } from '../visit.ts';
-import { openWorkshop, visitDoor } from './workshop.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { sharedBrowser } from '../visit.ts';
+import { visitDoor } from '../workshop.ts';
 
 const OLD = resolve(import.meta.dirname, '../../version-0.1');
 
@@ -61,18 +61,12 @@ const PRELUDE = `
 
 describe('what version 0.1 left in the browser opens unchanged', () => {
   let browser: Browser;
-  let workshop: Awaited<ReturnType<typeof openWorkshop>>;
   beforeAll(async () => {
-    browser = await openBrowser();
-    workshop = await openWorkshop();
-  });
-  afterAll(async () => {
-    await browser.close();
-    await workshop.close();
+    browser = await sharedBrowser();
   });
 
   async function inPage<T>(body: string): Promise<T> {
-    const { page, errors, close } = await visitDoor(browser, workshop.url);
+    const { page, errors, close } = await visitDoor(browser, 'journal');
     const result = await page.evaluate<T>(`(async () => { ${PRELUDE} ${body} })()`);
     expect(errors).toEqual([]);
     await close();

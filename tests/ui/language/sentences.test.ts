@@ -40,8 +40,8 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['ui/teacher/state', /\.ts$/],
 ];
 
-/** What no user can cause, only a caller: `timeSec=…, must be …`. */
-const FOR_PROGRAMMERS = /\w+=\S+ is |must be|microphone=/;
+/** What no user can cause, only a caller (`timeSec=…, must be …`), or is written for programmers in a schema. */
+const FOR_PROGRAMMERS = /manifest\.json|\w+=\S+ is |must be|microphone=/;
 
 /** Sentences of a source: strings that begin with a capital and hold blanks, put together where `+` parts them. */
 function sentencesIn(text: string): readonly string[] {

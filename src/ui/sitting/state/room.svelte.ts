@@ -1,3 +1,4 @@
+import { messageOf } from '../../../io/check/index.ts';
 import type { LiveEvent, RoomCheck } from '../../../engine/index.ts';
 import type { LiveListening, RoomAnalyst } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';
@@ -69,7 +70,7 @@ export class Room {
       this.#ear.keepFrom(microphone.nowSec());
       this.step = { kind: 'silence', leftSec: SILENCE.lengthSec };
     } catch (error) {
-      if (turn === this.#turn) await this.#fail(error instanceof Error ? error.message : String(error));
+      if (turn === this.#turn) await this.#fail(messageOf(error));
     }
   }
 
@@ -126,7 +127,7 @@ export class Room {
       this.#devices.piano.learn(check.piano);
       this.step = { kind: 'done', check };
     } catch (error) {
-      if (turn === this.#turn) await this.#fail(error instanceof Error ? error.message : String(error));
+      if (turn === this.#turn) await this.#fail(messageOf(error));
     }
   }
 }

@@ -11,7 +11,7 @@ import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { soundOf, UnderWay } from './under-way.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 
 /** An attempt that has been told. */
 export interface FinishedAttempt {

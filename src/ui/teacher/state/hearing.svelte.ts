@@ -6,7 +6,7 @@ import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import { versionsOf } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { moved, samePlace } from './places.ts';

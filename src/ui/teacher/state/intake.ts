@@ -1,6 +1,6 @@
 import { HEAD_BYTES, isHidden, isRecording } from '../../../io/teaching/index.ts';
 import type { Given } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 import type { TeachingDevices } from './devices.ts';
 
 /** As many recordings as are taken at a time. */

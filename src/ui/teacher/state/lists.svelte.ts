@@ -1,5 +1,5 @@
 import type { GivenFile, Playing, Student, TeachingStore } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 
 /** Something deleted that can still be brought back. */
 export interface Deleted {

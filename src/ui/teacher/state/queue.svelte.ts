@@ -1,4 +1,4 @@
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 
 /** What the queue is told of its work. */
 export interface QueueWork<T extends { readonly id: string }> {

@@ -1,6 +1,6 @@
 import { recordedWhen, studentIn } from '../../../io/teaching/index.ts';
 import type { Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';

@@ -1,7 +1,7 @@
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { SoundFile } from '../../../io/review/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
-import { messageOf } from '../../kit/errors.ts';
+import { messageOf } from '../../../io/check/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './hearing.svelte.ts';
 
