@@ -1,16 +1,17 @@
 /**
  * `npm run screens`: the built page at all sizes in light and dark → dist/screens/*.png, to be looked at.
  * `npm run screens -- --only journal,keys`: those alone; a name takes along all that begin with it and a dash.
+ * `npm run screens -- --readme`: the README's pictures alone, beside this file.
  */
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { Browser, Page } from 'playwright-core';
+import { PICTURES, shownIn } from './readme.ts';
 import { SCENES, type Scene, type Shot } from './scenes.ts';
 import { serveSite } from './site.ts';
 import { microphoneOf } from './sounds.ts';
-import { openClass, openRemarked } from './teacher/scenes.ts';
-import { openBrowser, SIZES, verdictOf, visit } from './visit.ts';
+import { openBrowser, SIZES, visit } from './visit.ts';
 
 const INTO = resolve(import.meta.dirname, '../../dist/screens');
 const SCHEMES = ['light', 'dark'] as const;
@@ -25,31 +26,16 @@ const LOOKS: readonly Look[] = SIZES.flatMap((size) =>
   SCHEMES.map((colorScheme): Look => ({ size, colorScheme })),
 );
 
-/** The README's picture: the report of the example attempt on a laptop, without the bar at the bottom. */
-async function takeReadmePicture(browser: Browser, url: string): Promise<void> {
-  const { page, close } = await visit(browser, `${url}?attempt=bundled`, { width: 1160, height: 1000 });
-  await verdictOf(page);
-  await page.getByText('Every note, as a table').waitFor();
-  await page.evaluate(() => {
-    document.querySelector<HTMLElement>('.bar')!.style.display = 'none';
-    window.scrollTo(0, 0);
-  });
-  await page.waitForTimeout(500);
-  const clip = { x: 20, y: 62, width: 1120, height: 850 };
-  await page.screenshot({ path: resolve(import.meta.dirname, 'report.png'), clip });
-  await close();
-}
-
-/** The README's other picture: an attempt with remarks, as a teacher sees it. */
-async function takeTeachersPicture(browser: Browser, url: string): Promise<void> {
-  const { page, close } = await visit(browser, `${url}#teacher`, { width: 1160, height: 1100 });
-  await openClass(page);
-  await openRemarked(page);
-  await page.evaluate(() => window.scrollTo(0, 0));
-  await page.waitForTimeout(500);
-  const clip = { x: 20, y: 62, width: 1120, height: 868 };
-  await page.screenshot({ path: resolve(import.meta.dirname, 'teacher.png'), clip });
-  await close();
+/** The README's pictures, and beside them what they show in words and figures, for the test that tells when they are old. */
+async function takeReadmePictures(browser: Browser, url: string): Promise<void> {
+  const shown: Record<string, readonly string[]> = {};
+  for (const { file, clip, open } of PICTURES) {
+    const { page, close } = await open(browser, url);
+    await page.screenshot({ path: resolve(import.meta.dirname, file), clip });
+    shown[file] = await shownIn(page, clip);
+    await close();
+  }
+  writeFileSync(resolve(import.meta.dirname, 'readme.json'), `${JSON.stringify(shown, null, 2)}\n`);
 }
 
 async function take(page: Page, shot: Shot, looks: readonly Look[]): Promise<void> {
@@ -85,8 +71,8 @@ async function walk(
   await close();
 }
 
-const { values } = parseArgs({ options: { only: { type: 'string' } } });
-const only = values.only?.split(',') ?? null;
+const { values } = parseArgs({ options: { only: { type: 'string' }, readme: { type: 'boolean' } } });
+const only = values.readme ? [] : (values.only?.split(',') ?? null);
 const asked = (name: string): boolean =>
   only === null || only.some((one) => name === one || name.startsWith(`${one}-`));
 
@@ -103,10 +89,7 @@ for (const scene of SCENES.filter(({ shots }) => shots.some(({ name }) => asked(
     `${((performance.now() - startMs) / 1000).toFixed(1)} s  ${scene.shots.map(({ name }) => name).join(', ')}`,
   );
 }
-if (asked('readme')) {
-  await takeReadmePicture(browser, url);
-  await takeTeachersPicture(browser, url);
-}
+if (only === null || values.readme) await takeReadmePictures(browser, url);
 await browser.close();
 await close();
 console.log(`Screens in ${INTO}, in ${((performance.now() - beganMs) / 1000).toFixed(0)} s`);
