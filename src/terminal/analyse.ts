@@ -1,9 +1,11 @@
+import { assessHeard, pianoAfter } from '../engine/index.ts';
 import type { Assessment } from '../engine/index.ts';
-import { analyseInPieces } from '../io/analysis/pieces.ts';
+import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
+import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
@@ -11,17 +13,27 @@ import { displayName, openSound } from './sound.ts';
 
 type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
 
-/** Recordings → reports, for people or as one JSON object a line. */
-export function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
-  const { files, choice, targetBpm, json, quiet } = command;
-  return eachFile(files, console, json, async (file) => {
+/**
+ * Recordings → reports, for people or as one JSON object a line. Hands alone teach what follows them: both hands are compared with
+ * them where they come later in the call, or in a later call with the same file for the piano.
+ */
+export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
+  const { files, choice, targetBpm, pianoFile, json, quiet } = command;
+  const kept = await openPiano(pianoFile);
+  /** its tuning is presumed only where somebody said that it is one piano */
+  const presumed = { piano: kept.known };
+  let piano = kept.known;
+  const learnHands = files.length > 1 || pianoFile !== null;
+  const worst = await eachFile(files, console, json, async (file) => {
     const name = displayName(file);
     const progress = createProgress(console, name, quiet);
     const audio = await openSound(file);
     if (!quiet) for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${remark}`);
     let assessment: Assessment;
     try {
-      assessment = await analyseInPieces(audio, choice, { targetBpm }, progress.show);
+      const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
+      assessment = assessHeard(heard, choice, { targetBpm, piano, learnHands }, sound);
+      if (learnHands) piano = pianoAfter(piano, assessment);
     } finally {
       progress.clear();
     }
@@ -41,4 +53,6 @@ export function analyse(command: AnalyseCommand, console: Console): Promise<Exit
       }
     }
   });
+  if (piano !== null) await kept.write(piano);
+  return worst;
 }

@@ -27,7 +27,12 @@ const COMMON_OPTIONS = {
   help: { type: 'boolean', short: 'h' },
 } as const;
 const OPTIONS = {
-  analyse: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS, bpm: { type: 'string' } },
+  analyse: {
+    ...COMMON_OPTIONS,
+    ...CHOICE_OPTIONS,
+    bpm: { type: 'string' },
+    piano: { type: 'string' },
+  },
   desk: {
     ...COMMON_OPTIONS,
     csv: { type: 'string' },
@@ -65,6 +70,7 @@ export function parseCommand(words: readonly string[]): Command {
         files: filesOf(positionals, 'analyse'),
         choice: readChoice(values),
         targetBpm: readBpm(values.bpm),
+        pianoFile: values.piano ?? null,
         json: values.json ?? false,
         quiet: values.quiet ?? false,
       };

@@ -10,6 +10,8 @@ export type Command =
       /** null: recognise it from the sound */
       readonly choice: ExerciseChoice | null;
       readonly targetBpm: number | null;
+      /** where what is known of the piano is kept from call to call; null: nowhere */
+      readonly pianoFile: string | null;
       readonly json: boolean;
       readonly quiet: boolean;
     }

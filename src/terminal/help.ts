@@ -21,6 +21,8 @@ Without --key, --form and --hands the exercise is recognised from the sound.
 
 ${CHOICE}
       --bpm N              tempo aimed at, beats a minute
+      --piano FILE         what is known of this piano, kept from call to call;
+                           after hands alone both together are heard better
       --json               one JSON object a file ("evenfall-report") instead of words
   -q, --quiet              no progress and no remarks on stderr
 

@@ -16,6 +16,7 @@ describe('a command line', () => {
       files: ['a.wav'],
       choice: { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 },
       targetBpm: 80,
+      pianoFile: null,
       json: true,
       quiet: false,
     });
