@@ -1,4 +1,4 @@
-import { assessAs } from './assess.ts';
+import { assessRecognised } from './assess.ts';
 import type { AssessOptions, Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
 import { learnPiano, mergePianos } from './listen/index.ts';
@@ -53,9 +53,9 @@ export function assessRecording(
       startSec,
       endSec,
       recognition,
-      assessment: assessAs(
+      assessment: assessRecognised(
         recognised ? { ...own, findings } : own,
-        recognition.choice,
+        recognition,
         { ...options, ...more },
         sound === null ? null : soundIn(sound, startSec, endSec),
       ),

@@ -2,11 +2,11 @@ import { buildExercise } from './exercise/index.ts';
 import type { ExerciseChoice } from './exercise/index.ts';
 import { listenAndKeep } from './listen/index.ts';
 import type { AudioInput, FindingKind, HandsAlone, Heard, KeptSound, ListenOptions } from './listen/index.ts';
-import { heldOver, matchNotes, recogniseFrom } from './match/index.ts';
-import type { Alignment, RecogniseOptions } from './match/index.ts';
+import { handSaid, heldOver, matchNotes, nearestReadings, recogniseFrom } from './match/index.ts';
+import type { Alignment, Recognition, RecogniseOptions } from './match/index.ts';
 import { handsAloneIn, recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
-import { writeReport } from './report/index.ts';
+import { handsPlayedIn, writeReport } from './report/index.ts';
 import type { Report, ReportOptions } from './report/index.ts';
 
 /** What one recording came to. Each stage's own finding is kept beside the report. */
@@ -25,7 +25,13 @@ export type Assessment =
       readonly handsAlone?: HandsAlone;
     }
   | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: string }
-  | { readonly kind: 'not-recognised'; readonly heard: Heard; readonly reason: string };
+  | {
+      readonly kind: 'not-recognised';
+      readonly heard: Heard;
+      readonly reason: string;
+      /** what it comes nearest to, three at most, likeliest first */
+      readonly nearest: readonly ExerciseChoice[];
+    };
 
 /** Fewer notes than this are no playing. */
 const LEAST_NOTES = 2;
@@ -51,7 +57,13 @@ interface LearningOptions {
 }
 
 /** All that may be known besides the sound and the exercise. */
-export type AssessOptions = ListenOptions & ReportOptions & RecogniseOptions & LearningOptions;
+export type AssessOptions = ListenOptions &
+  ReportOptions &
+  RecogniseOptions &
+  LearningOptions & {
+    /** measure the exercise that was chosen, even where it was surely another that was played */
+    readonly asChosen: boolean;
+  };
 
 /**
  * Sound in, report out: the whole path, one line a stage.
@@ -84,20 +96,55 @@ export function assessHeard(
   options: Partial<AssessOptions> = {},
   sound: KeptSound | null = null,
 ): Assessment {
-  return assessAs(heard, choice ?? recogniseFrom(heard, options).choice, options, sound);
+  if (choice !== null) return assessAs(heard, choice, options, sound);
+  const handsPlayed = options.handsPlayed ?? handsPlayedIn(options.earlier ?? []);
+  return assessRecognised(heard, recogniseFrom(heard, { ...options, handsPlayed }), options, sound);
 }
 
-/** The same where recognition has been tried; `choice` null: it cannot tell. */
-export function assessAs(
+/** The same where recognition has been tried: it may be unable to tell, and which hand played is not known. */
+export function assessRecognised(
   heard: Heard,
-  choice: ExerciseChoice | null,
+  recognition: Recognition,
   options: Partial<AssessOptions>,
   sound: KeptSound | null,
 ): Assessment {
-  if (heard.notes.length < LEAST_NOTES) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
-  if (choice === null) return notRecognised(heard);
-  const blind = matchNotes(heard, buildExercise(choice));
-  if (isChance(heard, blind)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
+  if (isTooLittle(heard)) return noPlaying(heard);
+  if (recognition.choice === null) return notRecognised(heard, recognition);
+  const blind = matchNotes(heard, buildExercise(recognition.choice));
+  const { handLikelihood } = recognition;
+  return assessBlind(heard, { ...blind, ...(handLikelihood && { handLikelihood }) }, options, sound);
+}
+
+/**
+ * The same for an exercise that somebody chose. Where it was surely another that was played, that one is measured, since figures of
+ * the wrong one say nothing; with `asChosen` the one that was chosen is.
+ */
+function assessAs(
+  heard: Heard,
+  choice: ExerciseChoice,
+  { asChosen = false, ...options }: Partial<AssessOptions>,
+  sound: KeptSound | null,
+): Assessment {
+  if (isTooLittle(heard)) return noPlaying(heard);
+  const chosen = matchNotes(heard, buildExercise(choice));
+  const { betterFit } = chosen;
+  const played =
+    betterFit?.sure === true && !asChosen
+      ? { ...matchNotes(heard, buildExercise(betterFit.choice)), chosen: chosen.exercise.choice }
+      : chosen;
+  const { hands } = choice;
+  const blind = hands === 'together' ? played : { ...played, handLikelihood: handSaid(hands) };
+  return assessBlind(heard, blind, options, sound);
+}
+
+/** From the first alignment on. */
+function assessBlind(
+  heard: Heard,
+  blind: Alignment,
+  options: Partial<AssessOptions>,
+  sound: KeptSound | null,
+): Assessment {
+  if (isChance(heard, blind)) return noPlaying(heard);
   const again =
     sound === null
       ? { heard, alignment: blind, rechecks: [] }
@@ -117,17 +164,26 @@ export function assessAs(
   };
 }
 
+function isTooLittle(heard: Heard): boolean {
+  return heard.notes.length < LEAST_NOTES;
+}
+
+function noPlaying(heard: Heard): Assessment {
+  return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
+}
+
 function whyNoPlaying(heard: Heard): string {
   const found = WHY_NO_PLAYING.map((kind) => heard.findings.find((finding) => finding.kind === kind));
   const why = found.find((finding) => finding !== undefined);
   return why?.detail ?? 'No piano notes were heard in it.';
 }
 
-function notRecognised(heard: Heard): Assessment {
-  if (soundsLikeNoPiano(heard)) return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
+function notRecognised(heard: Heard, recognition: Recognition): Assessment {
+  if (soundsLikeNoPiano(heard)) return noPlaying(heard);
   const reason =
     'The notes fit no exercise of the set well enough to say which. Choose the exercise and its key.';
-  return { kind: 'not-recognised', heard, reason };
+  const nearest = nearestReadings(recognition);
+  return { kind: 'not-recognised', heard, reason, nearest };
 }
 
 /** A few notes that fit, in a sound of which the listener itself says that it is no piano. */

@@ -1,9 +1,9 @@
 import { assessHeard, pianoAfter } from '../engine/index.ts';
-import type { Assessment } from '../engine/index.ts';
+import type { Assessment, ExerciseChoice } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
-import { drawReport } from './drawing/index.ts';
+import { asOptions, drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
@@ -18,7 +18,7 @@ type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
  * them where they come later in the call, or in a later call with the same file for the piano.
  */
 export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
-  const { files, choice, targetBpm, pianoFile, json, quiet } = command;
+  const { files, choice, asChosen, targetBpm, pianoFile, json, quiet } = command;
   const kept = await openPiano(pianoFile);
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
@@ -32,7 +32,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      assessment = assessHeard(heard, choice, { targetBpm, piano, learnHands }, sound);
+      assessment = assessHeard(heard, choice, { targetBpm, asChosen, piano, learnHands }, sound);
       if (learnHands) piano = pianoAfter(piano, assessment);
     } finally {
       progress.clear();
@@ -44,7 +44,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
         throw new Problem(
           EXIT.noPlaying,
           `${name}: ${assessment.heard.notes.length} notes were heard, but no exercise in them. ${assessment.reason} ` +
-            'On the command line: --key, --form and --hands.',
+            nearestWords(assessment.nearest),
         );
       case 'report': {
         const { report } = assessment;
@@ -55,4 +55,10 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
   });
   if (piano !== null) await kept.write(piano);
   return worst;
+}
+
+/** How to choose what it comes nearest to. */
+function nearestWords(nearest: readonly ExerciseChoice[]): string {
+  if (nearest.length === 0) return 'On the command line: --key, --form and --hands.';
+  return ['What comes nearest:', ...nearest.map((choice) => `  ${asOptions(choice)}`)].join('\n');
 }

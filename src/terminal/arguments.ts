@@ -30,6 +30,7 @@ const OPTIONS = {
   analyse: {
     ...COMMON_OPTIONS,
     ...CHOICE_OPTIONS,
+    'as-chosen': { type: 'boolean' },
     bpm: { type: 'string' },
     piano: { type: 'string' },
   },
@@ -69,6 +70,7 @@ export function parseCommand(words: readonly string[]): Command {
         kind: 'analyse',
         files: filesOf(positionals, 'analyse'),
         choice: readChoice(values),
+        asChosen: values['as-chosen'] ?? false,
         targetBpm: readBpm(values.bpm),
         pianoFile: values.piano ?? null,
         json: values.json ?? false,

@@ -9,6 +9,8 @@ export type Command =
       readonly files: readonly string[];
       /** null: recognise it from the sound */
       readonly choice: ExerciseChoice | null;
+      /** measure that, even where it was surely another that was played */
+      readonly asChosen: boolean;
       readonly targetBpm: number | null;
       /** where what is known of the piano is kept from call to call; null: nowhere */
       readonly pianoFile: string | null;

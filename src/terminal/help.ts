@@ -20,6 +20,7 @@ Says what was played in a recording of an acoustic piano, and how evenly.
 Without --key, --form and --hands the exercise is recognised from the sound.
 
 ${CHOICE}
+      --as-chosen          measure that, even if it was surely another that was played
       --bpm N              tempo aimed at, beats a minute
       --piano FILE         what is known of this piano, kept from call to call;
                            after hands alone both together are heard better

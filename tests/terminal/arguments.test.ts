@@ -15,11 +15,18 @@ describe('a command line', () => {
       kind: 'analyse',
       files: ['a.wav'],
       choice: { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 },
+      asChosen: false,
       targetBpm: 80,
       pianoFile: null,
       json: true,
       quiet: false,
     });
+  });
+
+  it('measures what was chosen where that is insisted on', () => {
+    const words = 'analyse a.wav --key D --form scale --hands left --as-chosen'.split(' ');
+    words[3] = 'D major';
+    expect(parseCommand(words)).toMatchObject({ kind: 'analyse', asChosen: true });
   });
 
   it.each(['F# minor', 'F♯ minor', 'f♯ Minor', 'f#m'])('takes the key %s', (key) => {

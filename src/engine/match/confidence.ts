@@ -10,10 +10,11 @@ import { FOLLOWING } from './weights.ts';
 const LOG_ODDS = { alike: 6.6, strain: -10.4, strainSquared: -2.8, lead: 0.72 } as const;
 const GREATEST = 0.995;
 /**
- * One fault made the same way each time is a signature forgotten or another scale; which is commoner in a teacher's pile has no
- * source: three in four are taken for the former. A foreign note that comes again and again is another figure more often than not.
+ * One fault made the same way each time is a signature forgotten or another scale, as a church mode; a foreign note that comes again
+ * and again is a slip of habit or another figure. Which is commoner has no source: as often the one as the other, so that it is asked
+ * and not told.
  */
-const MEANT_SO = { changed: 0.75, added: 0.5 } as const;
+const MEANT_SO = { changed: 0.5, added: 0.5 } as const;
 /** A lead of more, in units of one missed note, is as good as this. */
 const MOST_LEAD = 4;
 

@@ -1,13 +1,15 @@
 export type * from './types.ts';
 export { RECOGNITION } from './types.ts';
 export { heldOver } from './held.ts';
-export { LEAST_LIKELY, likelyReadings } from './readings.ts';
+export { handSaid } from './hand-likelihood.ts';
+export { LEAST_LIKELY, likelyReadings, nearestReadings } from './readings.ts';
 export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';
 export { exerciseStretches } from './stretches.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from './shift.ts';
 import { betterChoice } from './recognise.ts';
+import { otherMinorScale } from './minor-scales.ts';
 import type { Alignment } from './types.ts';
 import { BOUNDS } from './weights.ts';
 
@@ -19,7 +21,8 @@ import { BOUNDS } from './weights.ts';
  */
 export function matchNotes(heard: Heard, exercise: Exercise): Alignment {
   const alignment = bestShift(heard, exercise);
-  if (alignment.fit > 1 - BOUNDS.otherExerciseFit) return alignment;
-  const better = betterChoice(heard, alignment);
+  const better =
+    otherMinorScale(heard, alignment) ??
+    (alignment.fit > 1 - BOUNDS.otherExerciseFit ? null : betterChoice(heard, alignment));
   return better === null ? alignment : { ...alignment, betterFit: better };
 }

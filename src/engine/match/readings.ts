@@ -13,3 +13,15 @@ export function likelyReadings({ choice, confidence, alternatives }: Recognition
   if (choice !== null) return [choice, ...others];
   return confidence < LEAST_LIKELY ? [] : others;
 }
+
+const NEAREST = 3;
+/** What explains less of the notes is not near. */
+const NEAR = 0.4;
+
+/** What playing that was not recognised comes nearest to, likeliest first, three at most. */
+export function nearestReadings({ alternatives }: Recognition): readonly ExerciseChoice[] {
+  return alternatives
+    .filter(({ fit }) => fit >= NEAR)
+    .slice(0, NEAREST)
+    .map(({ choice }) => choice);
+}

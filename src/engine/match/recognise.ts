@@ -1,5 +1,4 @@
 import { buildExercise } from '../exercise/index.ts';
-import type { ExerciseChoice } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { alignAt } from './align.ts';
 import { confidenceOf } from './confidence.ts';
@@ -8,12 +7,12 @@ import { rank } from './rank.ts';
 import type { Ranked } from './rank.ts';
 import { placed } from './templates.ts';
 import { misreading } from './tuning-prior.ts';
-import type { Alignment, Recognition, RecogniseOptions } from './types.ts';
+import type { Alignment, Better, Recognition, RecogniseOptions } from './types.ts';
 import { BOUNDS, FOLLOWING } from './weights.ts';
 
 /** Below this confidence it is not said which exercise it was. */
 export const LEAST_CONFIDENCE = 0.6;
-const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null };
+const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null, handsPlayed: [] };
 
 /** Exercises that are followed after a count of keys has picked them, and how many of the best are told or aligned. */
 const FOLLOWED = 24;
@@ -27,31 +26,31 @@ const WORTH_TELLING = 0.05;
  * faults. It cannot tell where too much is left unexplained, where another explains nearly as much, or where the piano's tuning
  * leaves open which of two keys a semitone apart was played.
  *
- * Which hand played, one hand alone, is told by the register: the left is taken to lie an octave below the right, as it is written.
+ * Which hand played, one hand alone, cannot be heard: it is given as a likelihood, by the register and by what is known of the player.
  */
 export function recogniseFrom(heard: Heard, options: Partial<RecogniseOptions> = {}): Recognition {
-  const { pianoCents } = { ...RECOGNISE_DEFAULTS, ...options };
+  const { pianoCents, handsPlayed } = { ...RECOGNISE_DEFAULTS, ...options };
   const ranking = rank(heard, FOLLOWED);
   const [best] = ranking.ranked;
   if (best === undefined) return { choice: null, confidence: 0, octaveShift: 0, alternatives: [] };
   const { semitones, chance, otherwise } = misreading(heard.tuning.cents, pianoCents);
+  const readAs = (one: Ranked, off: number): Recognition['alternatives'][number] => ({
+    choice: placed(one.listed, off, handsPlayed).choice,
+    fit: shareExplained(one, ranking.moments),
+  });
   const confidence = chance * confidenceOf(ranking);
-  const { choice, octaves } = placed(best.listed, semitones);
-  const neighbour = {
-    choice: placed(best.listed, otherwise).choice,
-    fit: shareExplained(best, ranking.moments),
-  };
-  const rest = ranking.ranked.slice(1, TOLD).map((other) => ({
-    choice: placed(other.listed, semitones).choice,
-    fit: shareExplained(other, ranking.moments),
-  }));
-  const alternatives = [...(1 - chance > WORTH_TELLING ? [neighbour] : []), ...rest];
-  if (confidence >= LEAST_CONFIDENCE) return { choice, confidence, octaveShift: octaves, alternatives };
+  const { choice, octaves, handLikelihood } = placed(best.listed, semitones, handsPlayed);
+  const alternatives = [
+    ...(confidence < LEAST_CONFIDENCE ? [readAs(best, semitones)] : []),
+    ...(1 - chance > WORTH_TELLING ? [readAs(best, otherwise)] : []),
+    ...ranking.ranked.slice(1, TOLD).map((other) => readAs(other, semitones)),
+  ];
   return {
-    choice: null,
+    choice: confidence < LEAST_CONFIDENCE ? null : choice,
     confidence,
     octaveShift: octaves,
-    alternatives: [{ choice, fit: shareExplained(best, ranking.moments) }, ...alternatives],
+    alternatives,
+    ...(handLikelihood !== undefined && { handLikelihood }),
   };
 }
 
@@ -63,34 +62,33 @@ function shareExplained({ listed, account }: Ranked, moments: readonly Moment[])
   return Math.min(1, Math.max(0, 1 - unexplained / Math.max(heard, stretches.length * listed.template.size)));
 }
 
-/** An exercise of the set and how well it explains what was heard, 0..1. */
-interface Explained {
-  readonly choice: ExerciseChoice;
-  readonly fit: number;
-}
+/** So sure must recognition be, and so likely the piano read at its pitch, that it is said to have been another exercise. */
+const SURE = 0.9;
 
 /** Another exercise that explains the notes clearly better than this alignment does; null where none does. */
-export function betterChoice(heard: Heard, alignment: Alignment): Explained | null {
+export function betterChoice(heard: Heard, alignment: Alignment): Better | null {
   const chosen = alignment.exercise.choice;
-  const { semitones } = misreading(heard.tuning.cents);
-  const best = rank(heard, FOLLOWED)
-    .ranked.slice(0, ALIGNED)
-    .map(({ listed }): Explained => {
-      const { choice, octaves } = placed(listed, semitones);
-      return {
-        choice,
-        fit: alignAt(heard, buildExercise(choice), { left: octaves, right: octaves, semitones }).fit,
-      };
+  const { semitones, chance } = misreading(heard.tuning.cents);
+  const ranking = rank(heard, FOLLOWED);
+  const [best] = ranking.ranked
+    .slice(0, ALIGNED)
+    .map(({ listed }, at) => {
+      const { choice, octaves } = placed(listed, semitones, []);
+      const shift = { left: octaves, right: octaves, semitones };
+      return { at, choice, fit: alignAt(heard, buildExercise(choice), shift).fit };
     })
-    .sort((a, b) => b.fit - a.fit)[0];
+    .sort((a, b) => b.fit - a.fit);
   if (best === undefined || best.fit < BOUNDS.otherExerciseAtLeast) return null;
   if (best.fit < alignment.fit + BOUNDS.otherExerciseFit) return null;
-  const { choice } = best;
-  const sameButHand =
+  // A hand cannot be heard: of the two hands alone, the one that was chosen stays.
+  const oneHand = chosen.hands !== 'together' && best.choice.hands !== 'together';
+  const choice = oneHand ? { ...best.choice, hands: chosen.hands } : best.choice;
+  const sameButHands =
     choice.key === chosen.key &&
     choice.form === chosen.form &&
     choice.octaves === chosen.octaves &&
-    choice.minorScale === chosen.minorScale &&
-    (choice.hands === 'together') === (chosen.hands === 'together');
-  return sameButHand ? null : best;
+    choice.minorScale === chosen.minorScale;
+  if (sameButHands && choice.hands === chosen.hands) return null;
+  const sure = !sameButHands && best.at === 0 && chance * confidenceOf(ranking) >= SURE;
+  return { choice, fit: best.fit, sure };
 }

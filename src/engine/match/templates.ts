@@ -1,5 +1,7 @@
 import { ALL_KEYS, allChoices, buildExercise } from '../exercise/index.ts';
-import type { ExerciseChoice } from '../exercise/index.ts';
+import type { ExerciseChoice, Hands } from '../exercise/index.ts';
+import { handLikelihood } from './hand-likelihood.ts';
+import type { HandLikelihood, HandPlayed } from './types.ts';
 
 /**
  * An exercise as it sounds, in C major or C minor; forms look alike in all keys but for the tonic, so all others are these slid
@@ -52,27 +54,32 @@ export function templates(): readonly Template[] {
 export interface Placed {
   readonly choice: ExerciseChoice;
   readonly octaves: number;
+  /** of one hand alone */
+  readonly handLikelihood?: HandLikelihood;
 }
 
 /**
  * A slid template, moved on by the semitones that the piano was read off → the exercise that it stands for.
  *
- * One hand alone is told by its register only: it is the one whose written place (left an octave below right) lies nearer, the
- * right one where both do.
+ * One hand alone is taken for the likelier one; which it was cannot be heard.
  */
-export function placed({ template, semitones }: Slid, semitonesOff = 0): Placed {
+export function placed(
+  { template, semitones }: Slid,
+  semitonesOff: number,
+  handsPlayed: readonly HandPlayed[] = [],
+): Placed {
   const { choice } = template;
   const moved = semitones + semitonesOff;
   const key = keyAt(choice.key.endsWith('major') ? 'major' : 'minor', ((moved % 12) + 12) % 12);
-  const lowest = template.lowest + moved;
-  const hands = choice.hands === 'together' ? (['together'] as const) : (['right', 'left'] as const);
-  return hands
-    .map((hand): Placed => {
-      const exercise = buildExercise({ ...choice, key, hands: hand });
-      const asWritten = Math.min(...exercise.steps.flatMap(({ notes }) => notes.map(({ midi }) => midi)));
-      return { choice: exercise.choice, octaves: (lowest - asWritten) / 12 };
-    })
-    .reduce((best, other) => (Math.abs(other.octaves) < Math.abs(best.octaves) ? other : best));
+  const first = Math.min(...template.steps[0]!) + moved;
+  const placedAs = (hands: Hands): Placed => {
+    const exercise = buildExercise({ ...choice, key, hands });
+    const asWritten = Math.min(...exercise.steps[0]!.notes.map(({ midi }) => midi));
+    return { choice: exercise.choice, octaves: (first - asWritten) / 12 };
+  };
+  if (choice.hands === 'together') return placedAs('together');
+  const likelihood = handLikelihood(choice, first, handsPlayed);
+  return { ...placedAs(likelihood.left > likelihood.right ? 'left' : 'right'), handLikelihood: likelihood };
 }
 
 /** The key of the set whose tonic lies so many semitones above C. */

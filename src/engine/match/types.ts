@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { listOf, NUMBER, SECONDS, STEP, told, type Shape } from '../base/shapes.ts';
-import type { Exercise, ExerciseChoice, ExpectedNote } from '../exercise/index.ts';
+import type { Exercise, ExerciseChoice, ExpectedNote, Form, Hand } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
 import type { Passage } from '../listen/index.ts';
 import { PASSAGE } from '../listen/types.ts';
@@ -66,6 +66,15 @@ export const REMARK = v.variant('kind', [
 /** Something about the course of the attempt as a whole. */
 export type CourseRemark = Shape<typeof REMARK>;
 
+/** Another exercise that explains what was played clearly better than the one that is aligned. */
+export interface Better {
+  readonly choice: ExerciseChoice;
+  /** 0..1 */
+  readonly fit: number;
+  /** it was surely that one */
+  readonly sure: boolean;
+}
+
 /** Expected notes and played notes tied together. */
 export interface Alignment {
   readonly exercise: Exercise;
@@ -81,14 +90,34 @@ export interface Alignment {
   readonly run: Passage;
   /** 0..1: how well what was heard is explained by this exercise */
   readonly fit: number;
-  /** another exercise that explains it clearly better */
-  readonly betterFit?: { readonly choice: ExerciseChoice; readonly fit: number };
+  readonly betterFit?: Better;
+  /** what had been chosen, where it was surely another exercise that was played, and that one is aligned */
+  readonly chosen?: ExerciseChoice;
+  /** of one hand alone */
+  readonly handLikelihood?: HandLikelihood;
+}
+
+const LIKELIHOOD = v.pipe(v.number(), v.minValue(0), v.maxValue(1));
+export const HAND_LIKELIHOOD = told(
+  'how likely each hand is to have played: 1 and 0 where somebody said which, else by the register, since a hand cannot be heard',
+  v.object({ left: LIKELIHOOD, right: LIKELIHOOD }),
+);
+/** How likely each hand is to have played; both add up to 1. */
+export type HandLikelihood = Shape<typeof HAND_LIKELIHOOD>;
+
+/** A hand that is known to have played: in which form, from which key on (MIDI). */
+export interface HandPlayed {
+  readonly form: Form;
+  readonly hand: Hand;
+  readonly midi: number;
 }
 
 /** What may be known besides the notes. */
 export interface RecogniseOptions {
   /** the piano's own tuning against A4 = 440 Hz, good to half a semitone; null: it may be read a semitone off */
   readonly pianoCents: number | null;
+  /** what is known of the player's hands, from attempts of which somebody said which hand it was */
+  readonly handsPlayed: readonly HandPlayed[];
 }
 
 export const RECOGNITION = v.object({
@@ -102,6 +131,7 @@ export const RECOGNITION = v.object({
     'what else it may be, likeliest first; where `choice` is null its likeliest reading comes first',
     listOf(v.object({ choice: CHOICE, fit: NUMBER })),
   ),
+  handLikelihood: v.exactOptional(told('of one hand alone, of the likeliest reading', HAND_LIKELIHOOD)),
 });
 /** Which exercise of the set was played, going by the notes alone. */
 export type Recognition = Shape<typeof RECOGNITION>;

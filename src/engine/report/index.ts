@@ -1,6 +1,7 @@
 export type * from './types.ts';
 export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
+export { handsPlayedIn, isHandKnown } from './hands.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
 export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
@@ -31,7 +32,7 @@ export function writeReport(
   options: Partial<ReportOptions> = {},
 ): Report {
   const { targetBpm, earlier, criteria: asked, locale } = { ...REPORT_DEFAULTS, ...options };
-  const { exercise, octaveShift, semitoneShift, betterFit } = alignment;
+  const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
   const measured = measure(heard, alignment, asked);
@@ -47,6 +48,7 @@ export function writeReport(
       octaves,
       ...(minorScale !== undefined && { minorScale }),
       octaveShift,
+      ...(handLikelihood !== undefined && { handLikelihood }),
       title: exercise.title,
     },
     audio: {
@@ -62,6 +64,7 @@ export function writeReport(
     ...reportNotes(heard, alignment, facts),
     remarks: alignment.remarks,
     ...(betterFit !== undefined && { betterFit: betterFit.choice }),
+    ...(chosen !== undefined && { chosen }),
     targetBpm,
     measures: measured.measures,
   };

@@ -5,7 +5,7 @@ import { BUILDABLE, exerciseOf } from '../exercise/index.ts';
 import type { Locale } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
 import { FINDING } from '../listen/types.ts';
-import { EXTRA_KIND, OCTAVES_OFF, REMARK } from '../match/types.ts';
+import { EXTRA_KIND, HAND_LIKELIHOOD, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
 
 /** What a report may be told besides what was heard. */
@@ -185,6 +185,9 @@ const REPORT_FIELDS = v.object({
       'octaves by which the attempt lies above (+) or below (−) what is written; no mistake',
       OCTAVES_OFF,
     ),
+    handLikelihood: v.exactOptional(
+      told('of one hand alone; in reports of version 0.1 it is not told', HAND_LIKELIHOOD),
+    ),
     title: TEXT,
   }),
   audio: v.object({
@@ -215,6 +218,12 @@ const REPORT_FIELDS = v.object({
   remarks: told('on the course of the attempt as a whole', listOf(REMARK)),
   betterFit: v.exactOptional(
     told('another exercise of the set that explains the notes clearly better', BUILDABLE),
+  ),
+  chosen: v.exactOptional(
+    told(
+      'what had been chosen, where it was surely another exercise that was played and is measured here',
+      BUILDABLE,
+    ),
   ),
   targetBpm: TEMPO,
   measures: MEASURES,

@@ -1,11 +1,14 @@
-import type { Report } from '../../engine/index.ts';
+import { exerciseTitle, isHandKnown } from '../../engine/index.ts';
+import type { Hand, Report } from '../../engine/index.ts';
+import { asOptions } from './as-options.ts';
 import { figures, notMeasured } from './figures.ts';
+import { choiceOf } from './layout.ts';
 import { drawPearls } from './pearls.ts';
 import { toPlain } from './plain.ts';
 import type { Tone } from './rows.ts';
 import { wrapText } from './wrap.ts';
 
-export { toPlain, wrapText };
+export { asOptions, toPlain, wrapText };
 
 /** The terminal that is drawn for. */
 export interface Paper {
@@ -58,12 +61,27 @@ export function drawReport(report: Report, paper: Paper): string[] {
     ...wrapText(legend.join(',  '), columns).map((line) => paint(line, 'quiet')),
     '',
     ...figures(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
+    ...howElse(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
     ...notMeasured(report).flatMap((text) => hanging('', text, 0)),
     ...unsure.flatMap(({ step, hand, reason }) =>
       hanging('Not sure', `step ${step + 1}, ${hand} hand: ${reason}`, LABEL_COLUMNS),
     ),
     ...audio.findings.flatMap(({ detail }) => hanging('Sound', detail, LABEL_COLUMNS)),
   ].map(print);
+}
+
+/** What the attempt may be measured as instead, where that is open. */
+function howElse(report: Report): readonly { readonly label: string; readonly text: string }[] {
+  const { chosen, exercise } = report;
+  const likelihood = exercise.handLikelihood;
+  const meant =
+    chosen === undefined
+      ? []
+      : [{ label: 'Chosen', text: `${exerciseTitle(chosen)}; --as-chosen measures that` }];
+  if (likelihood === undefined || isHandKnown(report)) return meant;
+  const [likelier, other] = likelihood.left > likelihood.right ? ['left', 'right'] : ['right', 'left'];
+  const text = `not known, it cannot be heard; measured as the ${likelier}, likelier where it lies. The ${other}: ${asOptions({ ...choiceOf(report), hands: other as Hand })}`;
+  return [...meant, { label: 'Hand', text }];
 }
 
 type Paint = (text: string, tone: Tone) => string;

@@ -179,7 +179,7 @@ export class CurrentAttempt {
   /** Listens to the last attempt again as another exercise. */
   async listenAs(choice: ExerciseChoice | null): Promise<void> {
     const sound = this.attempt?.sound ?? this.trouble?.sound;
-    if (sound) await this.#listen(sound, choice);
+    if (sound) await this.#listen(sound, choice, true);
   }
 
   /** Puts the last attempt into the journal: an opened file that is the player's own. */
@@ -191,8 +191,8 @@ export class CurrentAttempt {
   }
 
   /** Listens to a sound, e.g. one out of the journal. */
-  async listenTo(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
-    await this.#listen(sound, choice);
+  async listenTo(sound: Sound, choice: ExerciseChoice | null, asChosen = false): Promise<void> {
+    await this.#listen(sound, choice, asChosen);
   }
 
   /** The last report, its words as they would be written now: languages change while it is shown. Null: there is none. */
@@ -252,7 +252,8 @@ export class CurrentAttempt {
     }
   }
 
-  async #listen(sound: Sound, choice: ExerciseChoice | null): Promise<void> {
+  /** `asChosen`: somebody has said what it was; nothing else is measured in its place */
+  async #listen(sound: Sound, choice: ExerciseChoice | null, asChosen = false): Promise<void> {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
@@ -261,7 +262,7 @@ export class CurrentAttempt {
     const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, criteria, ...(locale !== undefined && { locale }) };
+    const options = { targetBpm, earlier, criteria, asChosen, ...(locale !== undefined && { locale }) };
     if (turn !== this.#turn) return;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {
@@ -282,7 +283,8 @@ export class CurrentAttempt {
       assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
     const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
     if (assessment.kind === 'report') {
-      this.#plan.adopt(assessment.alignment.exercise.choice);
+      // Another exercise than chosen is measured, but the choice stays.
+      this.#plan.adopt(assessment.alignment.chosen ?? assessment.alignment.exercise.choice);
     }
     // What cannot be recognised must be chosen: the choice is shown again.
     if (assessment.kind === 'not-recognised') this.#plan.recognise = false;

@@ -28,9 +28,14 @@ const otherExercise: Situation = {
   name: 'other-exercise',
   takesSecond: false,
   tell: (scene) => {
-    const better = scene.alignment.betterFit?.choice;
+    const { chosen, betterFit } = scene.alignment;
+    if (chosen !== undefined) {
+      const difference = differenceOf(scene, chosen, scene.exercise.choice);
+      return { ...scene.wording.otherMeasured(difference), steps: [] };
+    }
+    const better = betterFit?.choice;
     if (better === undefined || (better.hands !== 'together' && bothHandsFound(scene))) return null;
-    const difference = differenceOf(scene, better);
+    const difference = differenceOf(scene, scene.exercise.choice, better);
     return { ...scene.wording.otherExercise(difference, otherModeNote(scene, better)), steps: [] };
   },
 };
@@ -49,8 +54,7 @@ function bothHandsFound({ alignment, exercise }: Scene): boolean {
 }
 
 /** What the two choices differ in, most telling first. */
-function differenceOf(scene: Scene, better: ExerciseChoice): Difference {
-  const chosen = scene.exercise.choice;
+function differenceOf(scene: Scene, chosen: ExerciseChoice, better: ExerciseChoice): Difference {
   if (better.form !== chosen.form) {
     const ofKey = better.key === chosen.key ? null : sayKey(scene, better.key);
     return { kind: 'form', like: better.form, ofKey, not: chosen.form };

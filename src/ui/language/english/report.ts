@@ -14,6 +14,10 @@ export const REPORT = {
   playAll: 'Play it all',
   next: 'Next:',
   switchTo: 'Switch to it',
+  meant: (title: string) => `No, I meant ${title}`,
+  whichHand: (likelier: 'left' | 'right') =>
+    `Which hand played cannot be heard. It is measured as the ${likelier}, which is likelier where it lies.`,
+  wasHand: { left: 'It was the left', right: 'It was the right' },
   setUp: 'Set it up',
   print: 'Print',
   whatItMeans: ': what it means',

@@ -6,6 +6,10 @@ export const REPORT: Strings['report'] = {
   playAll: 'Alles abspielen',
   next: 'Als Nächstes:',
   switchTo: 'Dazu wechseln',
+  meant: (title) => `Nein, gemeint war ${title}`,
+  whichHand: (likelier) =>
+    `Welche Hand gespielt hat, ist nicht zu hören. Gemessen ist sie als ${likelier === 'left' ? 'linke' : 'rechte'}, die in dieser Lage wahrscheinlicher ist.`,
+  wasHand: { left: 'Es war die linke', right: 'Es war die rechte' },
   setUp: 'So einrichten',
   print: 'Drucken',
   whatItMeans: ': was das heißt',

@@ -131,7 +131,7 @@ export class Sitting {
   async tellAs(choice: ExerciseChoice): Promise<void> {
     const { told } = this;
     if (told === null) return;
-    const assessment = await this.#analyse(told.sound, { choice, targetBpm: this.bpm }, told.id);
+    const assessment = await this.#analyse(told.sound, { choice, targetBpm: this.bpm }, told.id, true);
     if (this.told !== told) return;
     this.plan.choose(choice);
     this.told = { ...told, assessment };
@@ -248,12 +248,17 @@ export class Sitting {
     }
   }
 
-  async #analyse(sound: Sound, { choice, targetBpm }: Aim, id: string): Promise<Assessment> {
+  async #analyse(
+    sound: Sound,
+    { choice, targetBpm }: Aim,
+    id: string,
+    asChosen = false,
+  ): Promise<Assessment> {
     const { journal, analyst, piano } = this.#devices;
     const earlier = await journal.earlier(choice, id);
     const criteria = journal.criteriaFor(choice);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, criteria, piano: piano.known, learnHands: true };
+    const options = { targetBpm, earlier, criteria, asChosen, piano: piano.known, learnHands: true };
     return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 

@@ -45,8 +45,8 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Spiel nur i–V7–i, und sag beim Anschlag „Cis“.',
   },
   {
-    english: 'G natural for G♯ both times: the leading note is raised.',
-    verdict: 'G statt Gis beide Male: Der Leitton ist erhöht.',
+    english: 'G natural for G♯: the leading note is raised.',
+    verdict: 'G statt Gis: Der Leitton ist erhöht.',
     nextStep: 'nur E–F–Gis–A, und sag beim Anschlag „Gis“.',
   },
   {

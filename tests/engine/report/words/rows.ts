@@ -86,11 +86,8 @@ export const ROWS: readonly Row[] = [
   },
   {
     situation: 'leading-note',
-    playing: {
-      choice: { ...A_SCALE, key: 'A minor', minorScale: 'natural' },
-      as: { ...A_SCALE, key: 'A minor' },
-    },
-    verdict: 'G natural for G♯ both times: the leading note is raised.',
+    playing: { choice: { ...A_SCALE, key: 'A minor' }, change: at([6], wrong(67)) },
+    verdict: 'G natural for G♯: the leading note is raised.',
     nextStep: 'only E–F–G♯–A, saying "G♯" as you strike it.',
   },
   {

@@ -32,6 +32,15 @@ export const USABLE = {
           nextStep: given.finding ?? 'play it again with the device one to two metres from the piano.',
         };
   },
+  /** surely another exercise than chosen, which is measured */
+  otherMeasured: (difference: Difference): Said => {
+    const { like, not } = differ(difference);
+    return {
+      sentence: `You played ${like}, not ${not}; that is what is measured here`,
+      emphasis: like,
+      nextStep: 'go on with it, or say below that you meant the other.',
+    };
+  },
   /** `note`: where only the mode differs, the note that made it, and how often */
   otherExercise: (
     difference: Difference,

@@ -17,7 +17,7 @@ const MINOR_SCALES: Readonly<Record<MinorScale | '', string>> = {
   '': 'die andere',
 };
 
-export const USABLE: Pick<Wording, 'tooLittle' | 'otherExercise'> = {
+export const USABLE: Pick<Wording, 'tooLittle' | 'otherExercise' | 'otherMeasured'> = {
   tooLittle: ({ right, of, heardMuch, finding }) => {
     const notes = `${right} von ${of} Tönen`;
     return heardMuch
@@ -31,6 +31,14 @@ export const USABLE: Pick<Wording, 'tooLittle' | 'otherExercise'> = {
           emphasis: notes,
           nextStep: finding ?? 'Spiel noch einmal, mit dem Gerät ein bis zwei Meter vom Klavier entfernt.',
         };
+  },
+  otherMeasured: (difference) => {
+    const { like, not } = differ(difference);
+    return {
+      sentence: `Du hast ${like} gespielt, nicht ${not}; das ist hier gemessen`,
+      emphasis: like,
+      nextStep: 'Mach damit weiter, oder sag unten, dass du das andere wolltest.',
+    };
   },
   otherExercise: (difference, note) => {
     const { like, not } = differ(difference);

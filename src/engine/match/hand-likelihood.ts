@@ -1,0 +1,51 @@
+import type { ExerciseChoice, Hand } from '../exercise/index.ts';
+import type { HandLikelihood, HandPlayed } from './types.ts';
+
+/** Somebody said which hand it was. */
+export function handSaid(hand: Hand): HandLikelihood {
+  return hand === 'left' ? { left: 1, right: 0 } : { left: 0, right: 1 };
+}
+
+/** How far from where it is written a hand plays: at its place, an octave away, two (common practice, no source). */
+const BY_OCTAVES = [0.75, 0.11, 0.02] as const;
+const FURTHER = 0.005;
+/**
+ * Two in three books begin the right hand between the G below middle C and the F sharp above it, the others between middle C and the B
+ * above it (common practice, no source); the left hand lies an octave lower, and three and four octaves begin an octave lower still.
+ */
+const REGISTERS = [
+  { fromMidi: 55, share: 2 / 3 },
+  { fromMidi: 60, share: 1 / 3 },
+] as const;
+const LONG_OCTAVES = 3;
+
+/** So many attempts of the player's own weigh as much as what is usual among all; those that began within so many semitones count. */
+const USUAL_WEIGHS = 2;
+const ALIKE_SEMITONES = 6;
+
+/**
+ * Which hand played one hand's exercise that begins on `midi`? It cannot be heard: the likelihood follows from where hands usually
+ * play, and from where this player's are known to have played the same form. It never reaches certainty.
+ */
+export function handLikelihood(
+  { form, octaves }: Pick<ExerciseChoice, 'form' | 'octaves'>,
+  midi: number,
+  known: readonly HandPlayed[] = [],
+): HandLikelihood {
+  const usual = { left: usualAt('left', midi, octaves), right: usualAt('right', midi, octaves) };
+  const own = (hand: Hand): number =>
+    known.filter(
+      (one) => one.hand === hand && one.form === form && Math.abs(one.midi - midi) <= ALIKE_SEMITONES,
+    ).length;
+  const left = own('left') + (USUAL_WEIGHS * usual.left) / (usual.left + usual.right);
+  const right = own('right') + (USUAL_WEIGHS * usual.right) / (usual.left + usual.right);
+  return { left: left / (left + right), right: right / (left + right) };
+}
+
+function usualAt(hand: Hand, midi: number, octaves: number): number {
+  const down = (hand === 'left' ? 12 : 0) + (octaves >= LONG_OCTAVES ? 12 : 0);
+  return REGISTERS.reduce((sum, { fromMidi, share }) => {
+    const away = Math.abs(Math.floor((midi - fromMidi + down) / 12));
+    return sum + share * (BY_OCTAVES[away] ?? FURTHER);
+  }, 0);
+}
