@@ -5,6 +5,7 @@ import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { asOptions, drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
+import { localeOf } from './language/index.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -18,7 +19,7 @@ type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
  * them where they come later in the call, or in a later call with the same file for the piano.
  */
 export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
-  const { files, choice, asChosen, targetBpm, pianoFile, json, quiet } = command;
+  const { files, choice, asChosen, targetBpm, language, pianoFile, json, quiet } = command;
   const kept = await openPiano(pianoFile);
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
@@ -32,7 +33,12 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      assessment = assessHeard(heard, choice, { targetBpm, asChosen, piano, learnHands }, sound);
+      assessment = assessHeard(
+        heard,
+        choice,
+        { targetBpm, asChosen, piano, learnHands, locale: localeOf(language) },
+        sound,
+      );
       if (learnHands) piano = pianoAfter(piano, assessment);
     } finally {
       progress.clear();
@@ -49,7 +55,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
       case 'report': {
         const { report } = assessment;
         if (json) return [JSON.stringify(files.length > 1 ? { file, ...report } : report)];
-        return drawReport(report, console.paper);
+        return drawReport(report, console.paper, language);
       }
     }
   });

@@ -26,9 +26,11 @@ const COMMON_OPTIONS = {
   quiet: { type: 'boolean', short: 'q' },
   help: { type: 'boolean', short: 'h' },
 } as const;
+const LANGUAGE_OPTION = { language: { type: 'string' } } as const;
 const OPTIONS = {
   analyse: {
     ...COMMON_OPTIONS,
+    ...LANGUAGE_OPTION,
     ...CHOICE_OPTIONS,
     'as-chosen': { type: 'boolean' },
     bpm: { type: 'string' },
@@ -36,14 +38,15 @@ const OPTIONS = {
   },
   desk: {
     ...COMMON_OPTIONS,
+    ...LANGUAGE_OPTION,
     csv: { type: 'string' },
     html: { type: 'string' },
     bpm: { type: 'string' },
     workers: { type: 'string' },
     fresh: { type: 'boolean' },
   },
-  transcribe: { ...COMMON_OPTIONS, midi: { type: 'string' } },
-  review: { ...COMMON_OPTIONS, html: { type: 'string' }, language: { type: 'string' } },
+  transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, midi: { type: 'string' } },
+  review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, html: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
 } as const;
 
@@ -73,6 +76,7 @@ export function parseCommand(words: readonly string[]): Command {
         asChosen: values['as-chosen'] ?? false,
         targetBpm: readBpm(values.bpm),
         pianoFile: values.piano ?? null,
+        language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
       };
@@ -90,6 +94,7 @@ export function parseCommand(words: readonly string[]): Command {
         targetBpm: readBpm(values.bpm),
         workers: values.workers === undefined ? null : readNumber('workers', values.workers, 1, MOST_WORKERS),
         fresh: values.fresh ?? false,
+        language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
       };
@@ -107,6 +112,7 @@ export function parseCommand(words: readonly string[]): Command {
         kind: 'transcribe',
         files,
         midiFile: values.midi ?? null,
+        language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
       };
@@ -128,7 +134,7 @@ export function parseCommand(words: readonly string[]): Command {
         kind: 'review',
         files,
         htmlFile: values.html ?? null,
-        language: readWord('language', values.language ?? 'en', LANGUAGES),
+        language: readLanguage(values.language),
         json: values.json ?? false,
       };
     }
@@ -248,6 +254,10 @@ function readWord<Word extends string>(option: string, text: string, accepted: r
   throw usageProblem(
     `--${option} "${text}" is not one of ${accepted.join(', ')}.${didYouMean(text, accepted)}`,
   );
+}
+
+function readLanguage(text = 'en'): Language {
+  return readWord('language', text, LANGUAGES);
 }
 
 function readBpm(text: string | undefined): number | null {

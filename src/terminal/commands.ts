@@ -14,6 +14,7 @@ export type Command =
       readonly targetBpm: number | null;
       /** where what is known of the piano is kept from call to call; null: nowhere */
       readonly pianoFile: string | null;
+      readonly language: Language;
       readonly json: boolean;
       readonly quiet: boolean;
     }
@@ -21,6 +22,7 @@ export type Command =
       readonly kind: 'transcribe';
       readonly files: readonly string[];
       readonly midiFile: string | null;
+      readonly language: Language;
       readonly json: boolean;
       readonly quiet: boolean;
     }
@@ -34,6 +36,7 @@ export type Command =
       /** null: as many as the machine has cores for */
       readonly workers: number | null;
       readonly fresh: boolean;
+      readonly language: Language;
       readonly json: boolean;
       readonly quiet: boolean;
     }
@@ -42,7 +45,7 @@ export type Command =
       readonly files: readonly string[];
       /** where its page is written to; null: nowhere */
       readonly htmlFile: string | null;
-      /** of the page */
+      /** of its words and of the page */
       readonly language: Language;
       readonly json: boolean;
     }

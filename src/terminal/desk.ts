@@ -3,6 +3,7 @@ import { statSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { Language } from '../engine/index.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { arrange } from './pile/arrange.ts';
@@ -37,10 +38,11 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   }
   const outcomes = await sort(recordings, command, console, wiring.version);
   const pile = arrange(outcomes);
-  if (command.csvFile !== null) await save(command.csvFile, encodePile(pile));
-  if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring);
+  if (command.csvFile !== null) await save(command.csvFile, encodePile(pile, command.language));
+  if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring, command.language);
   if (command.json) console.out(JSON.stringify(pileObject(pile)));
-  else if (recordings.length > 0) for (const line of drawPile(pile, console.paper)) console.out(line);
+  else if (recordings.length > 0)
+    for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
   return sayProblems(pile, collected, outcomes, command, console);
 }
 
@@ -90,8 +92,9 @@ async function sort(
   }
 }
 
-async function savePages(folder: string, pile: Pile, wiring: Wiring): Promise<void> {
-  for await (const { name, html } of pagesOf(pile, Date.now(), wiring)) await save(join(folder, name), html);
+async function savePages(folder: string, pile: Pile, wiring: Wiring, language: Language): Promise<void> {
+  for await (const { name, html } of pagesOf(pile, Date.now(), wiring, language))
+    await save(join(folder, name), html);
 }
 
 async function save(file: string, text: string): Promise<void> {

@@ -24,6 +24,7 @@ ${CHOICE}
       --bpm N              tempo aimed at, beats a minute
       --piano FILE         what is known of this piano, kept from call to call;
                            after hands alone both together are heard better
+      --language LANGUAGE  en, de; en if not said
       --json               one JSON object a file ("evenfall-report") instead of words
   -q, --quiet              no progress and no remarks on stderr
 
@@ -43,6 +44,7 @@ most 200 recordings at once. What was sorted once is kept and not done again.
       --bpm N              tempo aimed at, beats a minute
       --workers N          recordings sorted at the same time; as a rule one a core
       --fresh              sort all anew
+      --language LANGUAGE  of the verdicts and pages: en, de; en if not said
   -q, --quiet              no progress and no remarks on stderr
 
 Student: the folder below FOLDER, else the first part of the file's name ("Mara -
@@ -55,6 +57,7 @@ ${EXIT_CODES}`,
 Says which keys were heard and when, whatever was played.
 
       --json               one JSON object a file ("evenfall-notes")
+      --language LANGUAGE  en, de; en if not said
       --midi OUT.mid       write the notes to a MIDI file
   -q, --quiet              no progress and no remarks on stderr
 
@@ -69,7 +72,7 @@ review, or not in order, is refused as a whole, with the reason.
 
       --json               one JSON object a file ("evenfall-review"), without its sounds
       --html OUT.html      write the page that opens in any browser, without a network
-      --language LANGUAGE  of that page: en, de; en if not said
+      --language LANGUAGE  of the words and that page: en, de; en if not said
 
 FILE is a review or attempts sent by Evenfall; - is standard input.
 

@@ -22,7 +22,7 @@ export function review(
   return eachFile(files, console, json, async (file) => {
     const read = await open(file);
     if (htmlFile !== null) await save(htmlFile, await writePage(read, language));
-    if (!json) return drawReview(read, console.paper);
+    if (!json) return drawReview(read, console.paper, language);
     const told = reviewObject(read);
     return [JSON.stringify(files.length > 1 ? { file, ...told } : told)];
   });

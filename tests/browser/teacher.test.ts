@@ -67,7 +67,7 @@ describe('recordings that are given to a teacher', () => {
     expect(await rows(page).allInnerTexts()).toEqual([
       expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+.*F natural for F♯/s),
       expect.stringMatching(/^E major scale.*second\.wav/s),
-      expect.stringMatching(/^A♭ major arpeggio.*The thumb comes late.*first\.wav/s),
+      expect.stringMatching(/^A♭ major arpeggio.*The crossing comes late.*first\.wav/s),
     ]);
     await page.getByText('Week 12/broken.m4a').first().waitFor();
     await page.getByText('It is not a sound file of a known kind').waitFor();
@@ -181,7 +181,7 @@ describe('a review', () => {
     await page.getByRole('button', { name: 'Mark as mistaken' }).click();
     await page.getByText('You say: it was wrong. It was a D.').waitFor();
     // The tool's own word stands as it was.
-    expect(await page.locator('#verdict').innerText()).toMatch(/The thumb comes late/);
+    expect(await page.locator('#verdict').innerText()).toMatch(/The crossing comes late/);
 
     await page.getByRole('button', { name: 'Attempt before' }).click();
     await page.locator('.where', { hasText: 'E major' }).waitFor();

@@ -145,19 +145,19 @@ describe('the page of a key', () => {
 describe('the language', () => {
   it('is chosen at the foot of the page, changes what is shown, and is remembered', async () => {
     const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`);
-    expect(await verdictOf(page)).toMatch(/^Every note right\. The thumb comes late going up to C/);
+    expect(await verdictOf(page)).toMatch(/^Every note right\. The crossing comes late going up to C/);
     await page.getByRole('radio', { name: 'Deutsch', exact: true }).check({ force: true });
-    await page.getByText('Jeder Ton richtig. Der Daumen kommt aufwärts bei C').waitFor();
+    await page.getByText('Jeder Ton richtig. Der Untersatz aufwärts zu C kommt').waitFor();
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
     await page.getByRole('heading', { name: 'As-Dur · Arpeggio der Tonika' }).waitFor();
     await page.getByRole('radio', { name: 'do re mi … si', exact: true }).check({ force: true });
-    await page.getByText('Der Daumen kommt aufwärts bei do').waitFor();
+    await page.getByText('Der Untersatz aufwärts zu do kommt').waitFor();
     // The choice does not carry the reader away from where it was made.
     expect(await page.evaluate(() => document.activeElement?.closest('footer') !== null)).toBe(true);
     await page.reload();
-    await page.getByText('Der Daumen kommt aufwärts bei do').waitFor();
+    await page.getByText('Der Untersatz aufwärts zu do kommt').waitFor();
     await page.getByRole('radio', { name: 'C D E … H', exact: true }).check({ force: true });
-    await page.getByText('Der Daumen kommt aufwärts bei C').waitFor();
+    await page.getByText('Der Untersatz aufwärts zu C kommt').waitFor();
     expect(errors).toEqual([]);
     await close();
   });

@@ -1,7 +1,6 @@
 import { existsSync, readFileSync, readdirSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { SITUATIONS } from '../../src/engine/report/words/index.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
 const read = (file: string): string => readFileSync(resolve(ROOT, file), 'utf8');
@@ -99,11 +98,5 @@ describe('every definition is inside', () => {
     const figures = Object.keys(schema.properties.measures.properties);
     expect(figures.length).toBeGreaterThan(10);
     expect([...explainedIn('src/engine/report/measures/README.md')].sort()).toEqual(figures.sort());
-  });
-
-  it('of each situation', () => {
-    const situations = SITUATIONS.map(({ name }) => name);
-    expect(situations.length).toBeGreaterThan(10);
-    expect([...explainedIn('src/engine/report/words/README.md')].sort()).toEqual(situations.toSorted());
   });
 });

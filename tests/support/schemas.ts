@@ -6,7 +6,19 @@ import { BPM, MIDI, NOTE_NAME, STEP } from '../../src/engine/base/shapes.ts';
 import { BUILDABLE } from '../../src/engine/exercise/index.ts';
 import { CHOICE, HAND } from '../../src/engine/exercise/types.ts';
 import { REMARK } from '../../src/engine/match/types.ts';
+import { FINDING } from '../../src/engine/listen/types.ts';
 import { FIGURE, REPORT } from '../../src/engine/report/types.ts';
+import { ADVICE } from '../../src/engine/report/words/said/advice.ts';
+import {
+  CHORD_PLACE,
+  CROSSING_AT,
+  FAULT,
+  PLACE as PLACE_IN_IT,
+  SIGNATURE,
+  SPOT,
+  TASK,
+} from '../../src/engine/report/words/said/places.ts';
+import { STATEMENT } from '../../src/engine/report/words/said/statements.ts';
 import { MANIFEST_V1, MOMENT, PLACE } from '../../src/io/review/manifest.ts';
 import { DESK } from '../../src/terminal/pile/json.ts';
 
@@ -19,6 +31,16 @@ const OF_A_REPORT = {
   hand: HAND,
   figure: FIGURE,
   remark: REMARK,
+  finding: FINDING,
+  chord: CHORD_PLACE,
+  placeInIt: PLACE_IN_IT,
+  spot: SPOT,
+  task: TASK,
+  fault: FAULT,
+  crossing: CROSSING_AT,
+  signature: SIGNATURE,
+  statement: STATEMENT,
+  advice: ADVICE,
 };
 
 /** The published formats: where their schema lies, from the repository's root; what it is made of; what gets a name of its own. */

@@ -8,6 +8,14 @@ const parse = (line: string) =>
   parseCommand([...line.matchAll(/"([^"]*)"|(\S+)/g)].map((match) => match[1] ?? match[2]!));
 
 describe('a command line', () => {
+  it.each(['analyse a.wav', 'desk pile', 'transcribe a.wav', 'review a.zip'])(
+    'says in which language: %s',
+    (words) => {
+      expect(parse(`${words} --language de`)).toMatchObject({ language: 'de' });
+      expect(parse(words)).toMatchObject({ language: 'en' });
+    },
+  );
+
   it('says what to analyse and as what (the contract: src/terminal/README.md)', () => {
     expect(
       parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --json'),
@@ -18,6 +26,7 @@ describe('a command line', () => {
       asChosen: false,
       targetBpm: 80,
       pianoFile: null,
+      language: 'en',
       json: true,
       quiet: false,
     });
@@ -43,6 +52,7 @@ describe('a command line', () => {
     expect(parse('transcribe a.wav --midi out.mid')).toMatchObject({
       kind: 'transcribe',
       midiFile: 'out.mid',
+      language: 'en',
     });
   });
 

@@ -7,6 +7,8 @@ export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './criteria/audible.ts';
 export { lineThrough } from './measures/line.ts';
+export { tellWords } from './words/telling/index.ts';
+export type { ToldWords } from './words/telling/index.ts';
 import { ENGLISH, stepMs } from '../exercise/index.ts';
 import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
@@ -16,7 +18,7 @@ import { DEFAULT_CRITERIA } from './criteria/index.ts';
 import { measure } from './measures/index.ts';
 import { reportNotes } from './notes.ts';
 import type { Report, ReportOptions } from './types.ts';
-import { sceneFacts, speak, WORDINGS } from './words/index.ts';
+import { sceneFacts, speak } from './words/index.ts';
 
 export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
@@ -83,11 +85,11 @@ export function writeReport(
     facts,
     measured,
     criteria,
-    locale,
-    wording: WORDINGS[locale.language],
+    // Only where nobody said it is it a likelihood; notes alone, as in a test, are taken as chosen.
+    handKnown: handLikelihood === undefined || Math.max(handLikelihood.left, handLikelihood.right) === 1,
     report,
     earlier: by(hands),
     alone: { left: by('left'), right: by('right') },
   };
-  return { ...report, words: speak(scene) };
+  return { ...report, words: speak(scene, locale) };
 }

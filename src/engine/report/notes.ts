@@ -2,7 +2,7 @@ import type { KeyFacts } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
 import type { Report, ReportedNote } from './types.ts';
-import { spellWithOctave } from './words/index.ts';
+import { spellPlayedWithOctave, spellWithOctave } from './words/index.ts';
 
 /** Alignment → every note of the run in order of time, named and judged, and what is missed or unsure. */
 export function reportNotes(
@@ -21,7 +21,15 @@ export function reportNotes(
     const shared = { ...base(note.played), hand, finger, step: note.step };
     return note.verdict === 'correct'
       ? [{ ...shared, name, verdict: 'correct' }]
-      : [{ ...shared, verdict: 'wrong', wantedMidi: midi, wantedName: name }];
+      : [
+          {
+            ...shared,
+            name: spellPlayedWithOctave(facts.name, shared.midi, note.expected),
+            verdict: 'wrong',
+            wantedMidi: midi,
+            wantedName: name,
+          },
+        ];
   });
   const extras = alignment.extras.map((extra): ReportedNote => {
     const midi = heard.notes[extra.played]!.midi + alignment.semitoneShift;
@@ -32,7 +40,7 @@ export function reportNotes(
     const again = nearest.midi === midi;
     return {
       ...base(extra.played),
-      ...(again && { name: nearest.name }),
+      name: again ? nearest.name : spellPlayedWithOctave(facts.name, midi, nearest),
       hand: nearest.hand,
       step: extra.step,
       finger: again ? nearest.finger : null,

@@ -7,6 +7,7 @@ import { CHOICE, HAND } from '../exercise/types.ts';
 import { FINDING } from '../listen/types.ts';
 import { EXTRA_KIND, HAND_LIKELIHOOD, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
+import { SAID } from './words/said/index.ts';
 
 /** What a report may be told besides what was heard. */
 export interface ReportOptions {
@@ -170,6 +171,9 @@ const WORDS = v.object({
       'a practice set-up that the next step proposes: a stretch of steps and a tempo',
       v.object({ fromStep: STEP, toStep: STEP, tempoBpm: BPM }),
     ),
+  ),
+  said: v.exactOptional(
+    told('the same as values, from which it is told in any language; absent in reports of version 0.1', SAID),
   ),
 });
 /** What is said to the player: never more than two things at once. */

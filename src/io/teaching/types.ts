@@ -1,4 +1,4 @@
-import type { AttemptSummary, ExerciseChoice, Recognition, Report } from '../../engine/index.ts';
+import type { AttemptSummary, ExerciseChoice, Recognition, Report, Words } from '../../engine/index.ts';
 import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
 
 /** Somebody whose recordings lie here. */
@@ -66,7 +66,10 @@ export interface Playing {
   readonly summary: AttemptSummary | null;
   /** ± of its evenness, per cent; null: not known */
   readonly evennessPlusMinus: number | null;
+  /** of that report, as it was told when it was measured; what lists of version 0.1 have */
   readonly verdict: string;
+  /** the same as it is told in any language; null: there is no report, absent in lists of version 0.1 */
+  readonly words?: Words | null;
   /** why there is no report, '' where there is one */
   readonly reason: string;
   readonly heardMs: number | null;

@@ -1,5 +1,6 @@
 import { buildExercise } from '../../engine/index.ts';
 import type { Estimate, Measures, NotMeasured, Report } from '../../engine/index.ts';
+import type { Strings } from '../language/index.ts';
 import { choiceOf } from './layout.ts';
 import { signed } from './numbers.ts';
 
@@ -10,44 +11,55 @@ export interface Figure {
 }
 
 /** Report → its figures in words, those that were measured. */
-export function figures(report: Report): Figure[] {
+export function figures(report: Report, t: Strings): Figure[] {
+  const { figures: label, parts: part } = t;
+  return tabled(report, t, label, part).map(({ label: name, text }) => ({
+    label: name,
+    text: t.decimalSign === '.' ? text : text.replace(/(\d)\.(\d)/g, `$1${t.decimalSign}$2`),
+  }));
+}
+
+function tabled(report: Report, t: Strings, label: Strings['figures'], part: Strings['parts']): Figure[] {
   const { measures, targetBpm } = report;
   const all: readonly (Figure | null)[] = [
-    { label: 'Notes', text: notes(report) },
-    line('Evenness of time', [
+    { label: label.notes, text: notes(report, t) },
+    line(label.evenness, [
       figure(measures.evennessPercent, '%', 1),
       figure(measures.evennessMs, 'ms', 0),
       measures.crossings.length === 0
         ? null
-        : figure(measures.evennessWithoutCrossingsPercent, '%', 1, 'without the crossings '),
+        : figure(measures.evennessWithoutCrossingsPercent, '%', 1, part.withoutCrossings),
     ]),
-    line('Turn, first, last', [
-      figureSigned(measures.turnDeviationMs, 'ms', 0, 'turn '),
-      figureSigned(measures.firstIntervalDeviationMs, 'ms', 0, 'first '),
-      figureSigned(measures.lastIntervalDeviationMs, 'ms', 0, 'last '),
+    line(label.ends, [
+      figureSigned(measures.turnDeviationMs, 'ms', 0, part.turn),
+      figureSigned(measures.firstIntervalDeviationMs, 'ms', 0, part.first),
+      figureSigned(measures.lastIntervalDeviationMs, 'ms', 0, part.last),
     ]),
-    line('Crossings', crossings(measures)),
-    line('Chords', [
-      figure(measures.chordSpreadMs, 'ms', 0, 'spread '),
-      figure(measures.changeHesitationRatio, '', 2, 'slowest change against the usual × '),
-      chordForm(report) ? changeGap(measures) : null,
-      figureSigned(measures.innerBalanceDb, 'dB', 1, 'inner notes '),
+    line(label.crossings, crossings(measures, t)),
+    line(label.chords, [
+      figure(measures.chordSpreadMs, 'ms', 0, part.spread),
+      figure(measures.changeHesitationRatio, '', 2, part.slowestChange),
+      chordForm(report) ? changeGap(measures, t) : null,
+      figureSigned(measures.innerBalanceDb, 'dB', 1, part.inner),
     ]),
-    line('Hands', [leader(measures), figure(measures.togetherness?.apartSdMs ?? NONE, 'ms', 0, 'apart by ')]),
-    line('Evenness of loudness', [
+    line(label.hands, [
+      leader(measures, t),
+      figure(measures.togetherness?.apartSdMs ?? NONE, 'ms', 0, part.apart),
+    ]),
+    line(label.loudness, [
       figure(measures.loudnessEvennessDb, 'dB', 1),
-      figureSigned(measures.thumbAccentDb, 'dB', 1, 'thumb '),
-      figureSigned(measures.endsFadeDb, 'dB', 1, 'ends '),
+      figureSigned(measures.thumbAccentDb, 'dB', 1, part.thumb),
+      figureSigned(measures.endsFadeDb, 'dB', 1, part.fade),
     ]),
     'notMeasured' in measures.tempoBpm
       ? null
-      : line('Tempo', [
+      : line(label.tempo, [
           figure(measures.tempoBpm, '', 1, '♩ = '),
-          targetBpm === null ? null : `aim ${targetBpm}`,
-          drift(measures),
+          targetBpm === null ? null : part.aim(targetBpm),
+          drift(measures, t),
         ]),
-    line('Touch', [touch(measures)]),
-    { label: 'Piano', text: tuning(report) },
+    line(label.touch, [touch(measures, t)]),
+    { label: label.piano, text: tuning(report) },
   ];
   return all.filter((row) => row !== null);
 }
@@ -58,29 +70,29 @@ function chordForm({ exercise: { form } }: Report): boolean {
   return form === 'triads' || form === 'progression';
 }
 
-function changeGap({ changeGapMs: gap }: Measures): string | null {
+function changeGap({ changeGapMs: gap }: Measures, { parts }: Strings): string | null {
   if ('notMeasured' in gap) return null;
   const value = withError(Math.abs(gap.value).toFixed(0), gap, 'ms', 0);
-  return gap.value > 0 ? `${value} of silence between` : `held ${value} into the next`;
+  return gap.value > 0 ? parts.silence(value) : parts.heldOver(value);
 }
 
-function leader({ togetherness }: Measures): string | null {
+function leader({ togetherness }: Measures, { parts }: Strings): string | null {
   const lead = togetherness?.leadMs ?? NONE;
   if ('notMeasured' in lead) return null;
   const first = lead.value < 0 ? 'left' : 'right';
-  return `${first} first by ${withError(Math.abs(lead.value).toFixed(0), lead, 'ms', 0)}`;
+  return parts.leads(first, withError(Math.abs(lead.value).toFixed(0), lead, 'ms', 0));
 }
 
 /** What could not be measured of what this exercise has, one sentence a reason. */
-export function notMeasured(report: Report): string[] {
+export function notMeasured(report: Report, t: Strings): string[] {
   const byReason = new Map<string, string[]>();
   const absent = absentMeasures(report);
-  for (const [measure, label] of Object.entries(LABELS) as [keyof typeof LABELS, string][]) {
+  for (const [measure, label] of Object.entries(t.measures) as [keyof Strings['measures'], string][]) {
     const value = report.measures[measure];
     if (!('notMeasured' in value) || absent.has(measure)) continue;
     byReason.set(value.notMeasured, [...(byReason.get(value.notMeasured) ?? []), label]);
   }
-  return [...byReason].map(([reason, labels]) => `Not measured: ${labels.join(', ')} — ${reason}`);
+  return [...byReason].map(([reason, labels]) => t.notMeasured(labels, reason));
 }
 
 /** Measures of what this exercise does not have: nobody misses them. */
@@ -97,23 +109,6 @@ function absentMeasures(report: Report): ReadonlySet<keyof Measures> {
       : (['chordSpreadMs', 'changeHesitationRatio', 'changeGapMs', 'innerBalanceDb'] as const)),
   ]);
 }
-
-/** Names of the measures in a sentence. */
-const LABELS = {
-  evennessPercent: 'evenness of time',
-  evennessWithoutCrossingsPercent: 'evenness without the crossings',
-  turnDeviationMs: 'the turn',
-  crossingDelayMs: 'crossings',
-  chordSpreadMs: 'spread of chords',
-  changeHesitationRatio: 'changes of chord',
-  changeGapMs: 'silence between chords',
-  innerBalanceDb: 'inner notes',
-  loudnessEvennessDb: 'evenness of loudness',
-  thumbAccentDb: 'thumb',
-  tempoBpm: 'tempo',
-  driftPercent: 'drift',
-  touchMs: 'touch',
-} as const satisfies Partial<Record<keyof Measures, string>>;
 
 function line(label: string, parts: readonly (string | null)[]): Figure | null {
   const said = parts.filter((part) => part !== null);
@@ -146,45 +141,45 @@ function rounded(error: number, digits: number): string {
   return Number(text) === 0 && error > 0 ? `<${(10 ** -digits).toFixed(digits)}` : text;
 }
 
-function notes({ notes: played, missed, unsure }: Report): string {
+function notes({ notes: played, missed, unsure }: Report, { parts: part }: Strings): string {
   const count = (verdict: string): number => played.filter((note) => note.verdict === verdict).length;
   const expected = count('correct') + count('wrong') + missed.length + unsure.length;
-  const parts = [
-    `${count('correct')} of ${expected} right`,
+  const said = [
+    part.right(count('correct'), expected),
     ...(
       [
-        [count('wrong'), 'wrong'],
-        [missed.length, 'missed'],
-        [count('extra'), 'extra'],
-        [unsure.length, 'not sure'],
+        [count('wrong'), part.wrong],
+        [missed.length, part.missed],
+        [count('extra'), part.extra],
+        [unsure.length, part.unsure],
       ] as const
     ).flatMap(([number, what]) => (number === 0 ? [] : [`${number} ${what}`])),
   ];
-  return parts.join(', ');
+  return said.join(', ');
 }
 
-function crossings({ crossings: all }: Measures): string[] {
+function crossings({ crossings: all }: Measures, { parts }: Strings): string[] {
   return (['up', 'down'] as const).flatMap((direction) => {
     const delays = all
       .filter((crossing) => crossing.direction === direction)
       .map(({ delayMs }) => signed(delayMs));
-    return delays.length === 0 ? [] : [`going ${direction} ${delays.join(', ')} ms`];
+    return delays.length === 0 ? [] : [`${parts.way[direction]} ${delays.join(', ')} ms`];
   });
 }
 
-function drift({ driftPercent: drift }: Measures): string | null {
+function drift({ driftPercent: drift }: Measures, { parts }: Strings): string | null {
   if ('notMeasured' in drift) return null;
   const { value, plusMinus = 0 } = drift;
-  if (Math.abs(value) <= Math.max(plusMinus, 1)) return 'steady';
+  if (Math.abs(value) <= Math.max(plusMinus, 1)) return parts.steady;
   // The drift is that of the intervals: longer ones are slower playing.
-  return `${value > 0 ? 'slower' : 'faster'} towards the end by ${withError(Math.abs(value).toFixed(1), drift, '%', 1)}`;
+  return parts.drifts(value > 0, withError(Math.abs(value).toFixed(1), drift, '%', 1));
 }
 
-function touch({ touchMs }: Measures): string | null {
+function touch({ touchMs }: Measures, { parts }: Strings): string | null {
   if ('notMeasured' in touchMs) return null;
   const connected = touchMs.value >= 0;
   const value = withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0);
-  return connected ? `connected: notes overlap by ${value}` : `detached: ${value} between notes`;
+  return connected ? parts.connected(value) : parts.detached(value);
 }
 
 function tuning({ tuning: { a4Hz, cents, sdCents } }: Report): string {

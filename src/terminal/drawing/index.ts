@@ -1,5 +1,6 @@
-import { exerciseTitle, isHandKnown } from '../../engine/index.ts';
-import type { Hand, Report } from '../../engine/index.ts';
+import { exerciseTitle, isHandKnown, tellWords } from '../../engine/index.ts';
+import type { Hand, Language, Report } from '../../engine/index.ts';
+import { STRINGS, localeOf } from '../language/index.ts';
 import { asOptions } from './as-options.ts';
 import { figures, notMeasured } from './figures.ts';
 import { choiceOf } from './layout.ts';
@@ -21,29 +22,16 @@ export interface Paper {
 /** Columns for the names of the figures. */
 const LABEL_COLUMNS = 22;
 
-/** What the signs mean; those that the picture has are told below it. */
-const LEGEND: Readonly<Record<string, string>> = {
-  '●': 'loud',
-  '•': 'middle',
-  '∙': 'soft',
-  '○': 'missed',
-  '┬': 'wrong: what was struck hangs below',
-  '·': 'extra',
-  '?': 'not sure',
-  '⌒': 'crossing',
-  '╵': 'even time',
-  '╱': 'left hand first',
-  '╲': 'right hand first',
-};
-
 /** Report → the lines that a teacher reads in a terminal. Pure. */
-export function drawReport(report: Report, paper: Paper): string[] {
+export function drawReport(report: Report, paper: Paper, language: Language = 'en'): string[] {
   const { columns } = paper;
   const { paint, print } = press(paper);
-  const { words, audio, unsure } = report;
+  const { audio, unsure } = report;
+  const t = STRINGS[language];
+  const words = tellWords(report.words, localeOf(language));
   const picture = drawPearls(report, columns);
   const signs = picture.map((row) => row.toLine((text) => text)).join('');
-  const legend = Object.entries(LEGEND).flatMap(([sign, meaning]) =>
+  const legend = Object.entries(t.legend).flatMap(([sign, meaning]) =>
     signs.includes(sign) ? [`${sign} ${meaning}`] : [],
   );
   const hanging = (label: string, text: string, indent: number): string[] =>
@@ -54,19 +42,23 @@ export function drawReport(report: Report, paper: Paper): string[] {
     ...wrapText(report.exercise.title, columns).map((line) => paint(line, 'quiet')),
     '',
     ...accented(words.verdict, words.emphasis, columns, paint),
-    ...hanging('Next: ', words.nextStep, 6),
+    // One thing alone has been said in the verdict.
+    ...(words.list.length > 1 ? words.list : []).flatMap(({ text, steps: [step] }) =>
+      hanging('- ', step === undefined ? text : `${text} (${t.step(step)})`, 2),
+    ),
+    ...hanging(`${t.next}: `, words.nextStep, t.next.length + 2),
     '',
     ...picture.map((row) => row.toLine(paint)),
     '',
     ...wrapText(legend.join(',  '), columns).map((line) => paint(line, 'quiet')),
     '',
-    ...figures(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
+    ...figures(report, t).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
     ...howElse(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
-    ...notMeasured(report).flatMap((text) => hanging('', text, 0)),
+    ...notMeasured(report, t).flatMap((text) => hanging('', text, 0)),
     ...unsure.flatMap(({ step, hand, reason }) =>
-      hanging('Not sure', `step ${step + 1}, ${hand} hand: ${reason}`, LABEL_COLUMNS),
+      hanging(t.notSure, t.placed(step, hand, reason), LABEL_COLUMNS),
     ),
-    ...audio.findings.flatMap(({ detail }) => hanging('Sound', detail, LABEL_COLUMNS)),
+    ...audio.findings.flatMap(({ detail }) => hanging(t.sound, detail, LABEL_COLUMNS)),
   ].map(print);
 }
 

@@ -1,6 +1,7 @@
-import { buildExercise, displayName, exerciseTitle } from '../../engine/index.ts';
-import type { Exercise, Report } from '../../engine/index.ts';
+import { buildExercise, displayName, exerciseTitle, tellWords } from '../../engine/index.ts';
+import type { Exercise, Language, Report } from '../../engine/index.ts';
 import type { Assigned, Correction, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
+import { STRINGS, localeOf } from '../language/index.ts';
 import { toPlain } from './plain.ts';
 import { wrapText } from './wrap.ts';
 
@@ -21,7 +22,7 @@ const VERDICTS: Readonly<Record<Correction['verdict'], string>> = {
 };
 
 /** Review → the lines that are read in a terminal. Pure; all text in it was made plain when it was read. */
-export function drawReview(review: Review, { columns, unicode }: Width): string[] {
+export function drawReview(review: Review, { columns, unicode }: Width, language: Language = 'en'): string[] {
   const { kind, student, teacher, madeMs, words, attempts, assignment } = review;
   const whose = kind === 'review' ? ['A review', 'for'] : ['Attempts', 'of'];
   const head = [
@@ -40,7 +41,7 @@ export function drawReview(review: Review, { columns, unicode }: Width): string[
   return [
     ...indented(head.join(', '), 0),
     ...(words === '' ? [] : ['', ...indented(words, 0)]),
-    ...attempts.flatMap((attempt, at) => ['', ...drawAttempt(attempt, at + 1, indented)]),
+    ...attempts.flatMap((attempt, at) => ['', ...drawAttempt(attempt, at + 1, indented, language)]),
     ...(assignment.length === 0 ? [] : ['', 'To practise']),
     ...assignment.flatMap((asked, at) => [
       ...indented(
@@ -52,7 +53,8 @@ export function drawReview(review: Review, { columns, unicode }: Width): string[
   ].map((line) => (unicode ? line : toPlain(line)));
 }
 
-function drawAttempt(attempt: SentAttempt, number: number, indented: Indented): string[] {
+function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, language: Language): string[] {
+  const words = tellWords(attempt.report.words, localeOf(language));
   const { report, name, whenMs, sound, recognisedAs, remarks, corrections } = attempt;
   const exercise = exerciseOf(report);
   const facts = [
@@ -63,7 +65,7 @@ function drawAttempt(attempt: SentAttempt, number: number, indented: Indented): 
   return [
     ...indented(`${number}. ${exercise.title}`, 0),
     ...indented(facts.join(', '), 3),
-    ...indented(report.words.verdict, 3),
+    ...indented(words.verdict, 3),
     ...(recognisedAs === null
       ? []
       : indented(`Taken for: ${exerciseTitle(recognisedAs)}; the teacher chose the exercise.`, 3)),
@@ -79,7 +81,7 @@ function drawAttempt(attempt: SentAttempt, number: number, indented: Indented): 
         3,
       ),
     ),
-    ...indented(`Next: ${report.words.nextStep}`, 3),
+    ...indented(`${STRINGS[language].next}: ${words.nextStep}`, 3),
   ];
 }
 

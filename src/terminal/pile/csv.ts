@@ -1,4 +1,6 @@
-import type { Estimate, NotMeasured, Report } from '../../engine/index.ts';
+import { tellWords } from '../../engine/index.ts';
+import type { Estimate, Language, NotMeasured, Report } from '../../engine/index.ts';
+import { localeOf } from '../language/index.ts';
 import type { Pile, PileAttempt } from './types.ts';
 import { changedWords, exerciseOf, readingsOf, verdictOf } from './words.ts';
 
@@ -40,12 +42,14 @@ const COLUMNS = [
  * the columns; empty where a figure could not be had). Cells that a spreadsheet would take for a formula get an apostrophe in
  * front (OWASP, "CSV Injection"): names of files come from outside.
  */
-export function encodePile({ students }: Pile): string {
-  const rows = students.flatMap(({ name, attempts }) => attempts.map((attempt) => rowOf(name, attempt)));
+export function encodePile({ students }: Pile, language: Language = 'en'): string {
+  const rows = students.flatMap(({ name, attempts }) =>
+    attempts.map((attempt) => rowOf(name, attempt, language)),
+  );
   return [COLUMNS, ...rows].map((row) => `${row.map(written).join(',')}\r\n`).join('');
 }
 
-function rowOf(student: string, attempt: PileAttempt): readonly Cell[] {
+function rowOf(student: string, attempt: PileAttempt, language: Language): readonly Cell[] {
   const { recording, found } = attempt;
   const { report, recognition } = found;
   return [
@@ -62,8 +66,8 @@ function rowOf(student: string, attempt: PileAttempt): readonly Cell[] {
     report?.exercise.octaveShift,
     recognition.confidence.toFixed(2),
     readingsOf(found).join('; '),
-    verdictOf(attempt),
-    report?.words.nextStep,
+    verdictOf(attempt, language),
+    report && tellWords(report.words, localeOf(language)).nextStep,
     changedWords(attempt),
     ...(report === null ? NO_FIGURES : figuresOf(report)),
   ];

@@ -1,10 +1,11 @@
+import type { Language } from '../../engine/index.ts';
 import { toPlain, wrapText } from '../drawing/index.ts';
 import type { Paper } from '../drawing/index.ts';
 import type { Pile, PileAttempt } from './types.ts';
 import { changedWords, exerciseOf, NO_NAME, placeOf, tempoOf, verdictOf } from './words.ts';
 
 /** A pile → the lines that a teacher reads in a terminal, student by student. Pure but for the time zone. */
-export function drawPile(pile: Pile, paper: Paper): readonly string[] {
+export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): readonly string[] {
   const quiet = (text: string): string => (paper.colour ? `\x1b[2m${text}\x1b[0m` : text);
   const strong = (text: string): string => (paper.colour ? `\x1b[1m${text}\x1b[0m` : text);
   const indented = (text: string, indent: number): readonly string[] =>
@@ -18,7 +19,7 @@ export function drawPile(pile: Pile, paper: Paper): readonly string[] {
     const changed = changedWords(attempt);
     return [
       ...indented(head, 2),
-      ...indented(verdictOf(attempt), 4),
+      ...indented(verdictOf(attempt, language), 4),
       ...(changed === '' ? [] : indented(changed, 4)),
       ...indented(placeOf(attempt), 4).map(quiet),
     ];

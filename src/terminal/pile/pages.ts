@@ -1,3 +1,4 @@
+import type { Language } from '../../engine/index.ts';
 import type { Review } from '../../io/review/index.ts';
 import type { Pile, PileAttempt, Recording } from './types.ts';
 import { summary } from './lines.ts';
@@ -15,18 +16,23 @@ export type PileSummary = ReturnType<typeof summaryOf>;
 /** What writes the pages. */
 export interface PageWriters {
   readonly writeSummary: (pile: PileSummary) => Promise<string>;
-  readonly writePage: (review: Review, language: 'en') => Promise<string>;
+  readonly writePage: (review: Review, language: Language) => Promise<string>;
 }
 
 /** A pile → its pages: index.html, and one for each recording with an attempt in it, on which the attempts are drawn. */
-export async function* pagesOf(pile: Pile, madeMs: number, writers: PageWriters): AsyncGenerator<Page> {
+export async function* pagesOf(
+  pile: Pile,
+  madeMs: number,
+  writers: PageWriters,
+  language: Language = 'en',
+): AsyncGenerator<Page> {
   const numbers = numbered(pile);
-  yield { name: 'index.html', html: await writers.writeSummary(summaryOf(pile, numbers)) };
+  yield { name: 'index.html', html: await writers.writeSummary(summaryOf(pile, numbers, language)) };
   for (const { name, attempts } of pile.students) {
     for (const [recording, number] of numbers) {
       const own = attempts.filter((one) => one.recording === recording && one.found.report !== null);
       if (own.length === 0) continue;
-      yield { name: pageName(number), html: await writers.writePage(sent(name, own, madeMs), 'en') };
+      yield { name: pageName(number), html: await writers.writePage(sent(name, own, madeMs), language) };
     }
   }
 }
@@ -42,7 +48,7 @@ function numbered({ students }: Pile): ReadonlyMap<Recording, number> {
   return new Map([...recordings].map((recording, index) => [recording, index + 1]));
 }
 
-function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>) {
+function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>, language: Language) {
   const { students, silent, unread } = pile;
   return {
     summary: summary(pile),
@@ -54,7 +60,7 @@ function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>) {
         const number = numbers.get(recording);
         return {
           exercise: exerciseOf(attempt),
-          verdict: verdictOf(attempt),
+          verdict: verdictOf(attempt, language),
           tempo: tempo === null ? '' : `${tempo.toFixed(0)} beats a minute`,
           changed: changedWords(attempt),
           where: placeOf(attempt),

@@ -1,5 +1,6 @@
-import { buildExercise, likelyReadings } from '../../engine/index.ts';
-import type { Change } from '../../engine/index.ts';
+import { buildExercise, likelyReadings, tellWords } from '../../engine/index.ts';
+import type { Change, Language } from '../../engine/index.ts';
+import { localeOf } from '../language/index.ts';
 import type { PileAttempt } from './types.ts';
 
 /** Readings that are told where recognition cannot tell. */
@@ -37,8 +38,8 @@ export function readingsOf({ report, recognition }: PileAttempt['found']): reado
 }
 
 /** The verdict, or why there is none. */
-export function verdictOf({ found }: PileAttempt): string {
-  if (found.report !== null) return found.report.words.verdict;
+export function verdictOf({ found }: PileAttempt, language: Language = 'en'): string {
+  if (found.report !== null) return tellWords(found.report.words, localeOf(language)).verdict;
   const readings = readingsOf(found);
   return readings.length > 0 ? `Likeliest: ${readings.join('; or ')}.` : found.reason;
 }

@@ -1,3 +1,5 @@
+import { tellWords } from '../../engine/index.ts';
+import type { ToldWords, Words } from '../../engine/index.ts';
 import type { Strings } from './english/index.ts';
 import { sentenceIn } from './sentences.ts';
 import { speaking } from './speaking.svelte.ts';
@@ -13,6 +15,11 @@ export function strings(): Strings {
 /** A sentence that the engine or a device said, in the language of the page. */
 export function sentence(said: string): string {
   return sentenceIn(said, speaking.language, speaking.naming);
+}
+
+/** What is said of an attempt, in the language of the page; what a report of version 0.1 says stays as it was stored. */
+export function told(words: Words): ToldWords {
+  return tellWords(words, speaking.locale);
 }
 
 /** The name of a sound; one that comes from no file is called in the language of the page. */

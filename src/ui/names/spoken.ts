@@ -1,5 +1,5 @@
 import type { Assessment } from '../../engine/index.ts';
-import { sentence, strings } from '../language/index.ts';
+import { sentence, strings, told } from '../language/index.ts';
 
 /** What an attempt came to → a few words to be spoken: the verdict, its signs written out; nothing of the next step. */
 export function spokenVerdict(assessment: Assessment): string {
@@ -11,6 +11,7 @@ export function spokenVerdict(assessment: Assessment): string {
     ['♭', signs.b],
     ['♮', natural],
   ];
-  const said = assessment.kind === 'report' ? assessment.report.words.verdict : sentence(assessment.reason);
+  const said =
+    assessment.kind === 'report' ? told(assessment.report.words).verdict : sentence(assessment.reason);
   return written.reduce((text, [sign, word]) => text.replaceAll(sign, word), said).replaceAll('–', ', ');
 }

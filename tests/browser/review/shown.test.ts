@@ -73,7 +73,7 @@ describe('an attempt that was reviewed', () => {
     await first.close();
     const second = await shown('attempt=1');
     expect(await second.page.locator('article').innerText()).toMatch(
-      /took it for: F major[\s\S]*Evenfall heard: E struck for F[\s\S]*Your teacher says: it was right\./,
+      /took it for: F major[\s\S]*Evenfall heard: E struck instead of F[\s\S]*Your teacher says: it was right\./,
     );
     await second.close();
   });

@@ -67,7 +67,7 @@ describe('a review from a teacher', () => {
       /D major scale, 2 octaves, right hand\s+.*♩ = 72\. Your teacher asks for it\. Not played since/,
     );
     expect(await received(page).innerText()).toMatch(
-      /D major scale, 2 octaves, right hand\s+Listen to the turn at the top\.\s+♩ = 72, twice in a row, evenness 6\.5\s?% at most\. Not played since\./,
+      /D major scale, 2 octaves, right hand\s+Listen to the turn at the top\.\s+♩ = 72, twice in a row, variation 6\.5\s?% at most\. Not played since\./,
     );
     expect(errors).toEqual([]);
     await page.reload();

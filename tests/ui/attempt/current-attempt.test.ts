@@ -258,9 +258,9 @@ describe('the words of a report', () => {
     const { assessment } = currentAttempt.attempt!;
     const german = currentAttempt.toldIn(language.locale);
     expect(german).toBe(assessment.kind === 'report' ? assessment.report : null);
-    expect(german?.words.verdict).toMatch(/^Jeder Ton richtig\. Der Daumen kommt aufwärts bei C/);
+    expect(german?.words.verdict).toMatch(/^Jeder Ton richtig\. Der Untersatz aufwärts zu C kommt/);
     const english = currentAttempt.toldIn({ language: 'en', naming: 'letters' });
-    expect(english?.words.verdict).toMatch(/^Every note right\. The thumb comes late going up to C/);
+    expect(english?.words.verdict).toMatch(/^Every note right\. The crossing comes late going up to C/);
     expect({ ...english, words: null }).toEqual({ ...german, words: null });
   });
 });

@@ -263,7 +263,7 @@ describe('spots', () => {
   it('say what happened in words', () => {
     const { report } = invent(INVENTED.together);
     const words = spots.map((spot) => describeSpot(spot, report, true));
-    expect(words).toContain('E 3 struck for F 3, fourth finger');
+    expect(words).toContain('E 3 struck instead of F 3, fourth finger');
     expect(words.some((text) => text.startsWith('A 4 missed'))).toBe(true);
     expect(words).toContain('G 4 caught by the way');
     const late = invent(INVENTED.lateThumb);

@@ -26,8 +26,8 @@ const after = (made: readonly Partial<AttemptSummary>[]) =>
 
 describe('what a teacher asks for', () => {
   it.each([
-    [{}, '♩ = 72, three times in a row, evenness 6.5 % at most'],
-    [{ targetBpm: null, evennessPercent: 8 }, 'three times in a row, evenness 8 % at most'],
+    [{}, '♩ = 72, three times in a row, variation 6.5 % at most'],
+    [{ targetBpm: null, evennessPercent: 8 }, 'three times in a row, variation 8 % at most'],
     [{ inARow: 1, targetBpm: null, evennessPercent: null }, 'once'],
     [{ inARow: null, targetBpm: null, evennessPercent: null }, 'as usual'],
   ] as const)('is said: %j', (more, words) => {

@@ -139,7 +139,7 @@ const entry = (more: Partial<Entry> = {}): Entry => ({
 describe('an attempt in the list', () => {
   it('says what, when and how', () => {
     expect(entryWords(entry())).toBe('D major scale, 2 octaves, right hand');
-    expect(plain(figureWords(entry()))).toBe('12 of 13 right, 1 extra · evenness 4.0 % · ♩ = 81');
+    expect(plain(figureWords(entry()))).toBe('12 of 13 right, 1 extra · variation 4.0 % · ♩ = 81');
     expect(figureWords(entry({ state: 'unanalysed', summary: null }))).toBe('not listened to yet');
     expect(figureWords(entry({ state: 'no-report', summary: null }))).toBe('nothing to report was heard');
     expect(entryWords(entry({ summary: null, choice: null }))).toBe('your recording');

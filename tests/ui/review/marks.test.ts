@@ -64,7 +64,7 @@ describe('what is said of an attempt', () => {
     const [mark] = together!.marks;
     expect(placeWords(mark!, together!.exercise)).toBe('note 6, F3');
     expect(heardWords(mark!, together!.attempt.report)).toBe(
-      'Evenfall heard: E struck for F, fourth finger.',
+      'Evenfall heard: E struck instead of F, fourth finger.',
     );
   });
 });

@@ -40,9 +40,9 @@ describe('a review as one page', () => {
       /class="number">1<\/span>\s*note 5, C5[\s\S]*thumb under sooner/,
     ],
     ['a stretch', /class="number">2<\/span>\s*from A♭5 to A♭4, notes 7 to 10/],
-    ['what the tool heard where it is corrected', /Evenfall heard: E struck for F/],
+    ['what the tool heard where it is corrected', /Evenfall heard: E struck instead of F/],
     ['the exercise that it was taken for', /took it for: F major/],
-    ['what to practise', /♩ = 60, three times in a row, evenness 8.% at most/],
+    ['what to practise', /♩ = 60, three times in a row, variation 8.% at most/],
     ['marks on the string', /class="pin-strip"/],
     ['the care', /With pain or numbness stop and rest/],
   ])('holds %s', (_, part) => {

@@ -35,8 +35,12 @@ export interface Criteria {
   /** hands together are much worse when over this many times the worse single hand, at a tempo within `sameTempoShare` of it */
   readonly togetherWorseTimes: number;
   readonly sameTempoShare: number;
-  /** how many ± a figure must clear its bound by before a word is said about it */
+  /** so probable must it be, by a figure's own error, that its bound is passed, before a word is said about it */
+  readonly sure: number;
+  /** how many ± of both a figure must have moved by to be called better */
   readonly sureBy: number;
+  /** in pairs is what has every other interval longer in at least this share of them */
+  readonly pairsShare: number;
   /** a figure that fell by this share of itself, and by more than its ±, is clearly better */
   readonly betterByShare: number;
   /** this share of the notes may be left unsure and the attempt still be at the criterion */
@@ -67,7 +71,9 @@ export const DEFAULT_CRITERIA: Criteria = {
   limpingShare: 0.15,
   togetherWorseTimes: 1.5,
   sameTempoShare: 0.15,
-  sureBy: 2,
+  sure: 0.99,
+  sureBy: 2.33, // the same: a one-sided 99 % of a Gaussian
+  pairsShare: 0.8,
   betterByShare: 0.25,
   unsureShare: 0.1,
   readyInARow: 3,

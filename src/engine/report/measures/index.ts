@@ -38,6 +38,8 @@ import type { Join } from './touch.ts';
 export { chordSpreadMs } from './chords.ts';
 export { driftPercent, driftTempi } from './drift.ts';
 export { isMeasured } from './estimate.ts';
+export { evennessDriftRemovedPercent, evennessPercent } from './evenness.ts';
+export { shareOver, surelyOver, valueOf } from './sure.ts';
 export type { Ends, ChordSpread, Interval, Join, SlowChange, Strike };
 
 /** The figures and what they were taken from, for the words. */

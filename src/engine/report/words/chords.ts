@@ -1,48 +1,72 @@
-import { chordSpreadMs } from '../measures/index.ts';
-import type { Situation } from './scene.ts';
-import { chordAt, fingerOf, practiceAround, surelyOver, valueOf } from './scene.ts';
-import type { FingerOf } from './types.ts';
+import type { ExpectedNote } from '../../exercise/index.ts';
+import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
+import { chordAt, practiceAround, taskOf } from './place.ts';
+import type { Saying } from './said/index.ts';
+import type { Scene, Situation } from './scene.ts';
+import { handIfBoth } from './scene.ts';
 
-/** 6. Hesitation at a change of chord, and 8. chords not struck as one. */
+/** Hesitation at a change of chord, and chords not struck as one. */
 
 const change: Situation = {
   name: 'change-hesitates',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const { measures, slowestChange } = scene.measured;
-    if (slowestChange === undefined) return null;
-    if (!surelyOver(measures.changeHesitationRatio, scene.criteria.changeRatio, scene.criteria)) return null;
+    const { changeHesitationRatio: figure } = measures;
+    const { changeRatio } = scene.criteria;
+    if (slowestChange === undefined || !surelyOver(figure, changeRatio, scene.criteria)) return null;
     const { step, ratio } = slowestChange;
+    const practice = practiceAround(scene, step - 1, step, 0.75);
     return {
-      ...scene.wording.changeHesitates(chordAt(scene, step), ratio),
-      steps: [step],
-      practice: practiceAround(scene, step - 1, step, 0.75),
+      statement: {
+        situation: 'change-hesitates',
+        steps: [step],
+        faults: 1,
+        sure: shareOver(figure, changeRatio),
+        to: chordAt(scene, step),
+        ratio,
+      },
+      gravity: ratio / changeRatio,
+      advice: { step: 'next-shape', task: taskOf(scene, practice) },
+      practice,
     };
   },
 };
 
+type Voice = NonNullable<Saying<'chords-spread'>['last']>;
+
+/** Which note of its hand's chord it is. */
+function voiceOf(scene: Scene, step: number, note: ExpectedNote): Voice {
+  const chord = scene.exercise.steps[step]!.notes.filter(({ hand }) => hand === note.hand);
+  if (chord[0]!.finger === note.finger) return 'lowest';
+  return chord.at(-1)!.finger === note.finger ? 'highest' : 'inner';
+}
+
 const spread: Situation = {
   name: 'chords-spread',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const { criteria } = scene;
-    const hands = scene.measured.byHand
+    const [worse] = scene.measured.byHand
       .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
       .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads) }))
       .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
       .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
-    const [worse] = hands;
-    if (worse === undefined) return null;
-    const wide = hands
-      .flatMap(({ spreads }) => spreads)
-      .filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
-    const last = wide.map((chord) => fingerOf(scene, chord.last.expected));
-    const share = (one: FingerOf): number =>
-      last.filter(({ finger, hand }) => finger === one.finger && hand === one.hand).length / last.length;
-    const mostly = last.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
+    if (worse === undefined || !isMeasured(worse.figure)) return null;
+    const wide = worse.spreads.filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
+    const voices = wide.map((chord) => voiceOf(scene, chord.step, chord.last.expected));
+    const share = (one: Voice): number => voices.filter((voice) => voice === one).length / voices.length;
+    const last = voices.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
     return {
-      ...scene.wording.chordsSpread(Math.round(valueOf(worse.figure)!), mostly),
-      steps: wide.map((chord) => chord.step),
+      statement: {
+        situation: 'chords-spread',
+        steps: wide.map((chord) => chord.step),
+        faults: 1,
+        sure: shareOver(worse.figure, criteria.chordSpreadMs),
+        spreadMs: Math.round(worse.figure.value),
+        last,
+        hand: handIfBoth(scene, worse.spreads[0]!.last.expected.hand),
+      },
+      gravity: worse.figure.value / criteria.chordSpreadMs,
+      advice: { step: 'fall-as-one', last },
     };
   },
 };

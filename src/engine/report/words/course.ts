@@ -1,50 +1,76 @@
-import type { Scene, Situation, Statement } from './scene.ts';
-import { practiceAround, spotOf, taskOf } from './scene.ts';
-import type { Said, NamedStep, Task } from './types.ts';
+import type { CourseRemark } from '../../match/index.ts';
+import { practiceAround, spotOf, taskOf } from './place.ts';
+import type { Found, Scene, Situation } from './scene.ts';
 
-/** 3. Stopped, restarted, broken off, begun late: where; next: from one position before that place, slowly, through it. */
+/** Stopped, restarted, broken off, begun late: where; next: from one position before that place, slowly, through it. */
+
 const SLOWLY = 0.6;
 const ON_STEPS = 2;
 
+/** What the course of the attempt was, where it is of this kind. */
+function remarkOf<Kind extends CourseRemark['kind']>(
+  scene: Scene,
+  kind: Kind,
+): Extract<CourseRemark, { readonly kind: Kind }> | undefined {
+  return scene.alignment.remarks.find(
+    (one): one is Extract<CourseRemark, { readonly kind: Kind }> => one.kind === kind,
+  );
+}
+
 const stopped: Situation = {
   name: 'stopped',
-  takesSecond: true,
-  tell: (scene) => {
-    const remark = scene.alignment.remarks.find((one) => one.kind === 'stopped');
-    if (remark?.kind !== 'stopped') return null;
-    return through(scene, remark.atStep, (at, task) => scene.wording.stopped(at, remark.gapSec, task));
+  find: (scene) => {
+    const remark = remarkOf(scene, 'stopped');
+    if (remark === undefined) return null;
+    const at = spotOf(scene, remark.atStep);
+    const given = { steps: [remark.atStep], faults: 1, at, gapSec: remark.gapSec };
+    return through(scene, remark.atStep, { situation: 'stopped', ...given });
   },
 };
 
 const restarted: Situation = {
   name: 'restarted',
-  takesSecond: true,
-  tell: (scene) => {
-    const remark = scene.alignment.remarks.find((one) => one.kind === 'restarted');
-    if (remark?.kind !== 'restarted') return null;
+  find: (scene) => {
+    const remark = remarkOf(scene, 'restarted');
+    if (remark === undefined) return null;
     const back = remark.backToStep === 0 ? null : spotOf(scene, remark.backToStep);
-    return through(scene, remark.atStep, (at, task) => scene.wording.restarted(at, back, task));
+    const at = spotOf(scene, remark.atStep);
+    return through(scene, remark.atStep, {
+      situation: 'restarted',
+      steps: [remark.atStep],
+      faults: 1,
+      at,
+      back,
+    });
   },
 };
 
 const brokenOff: Situation = {
   name: 'broken-off',
-  takesSecond: true,
-  tell: (scene) => {
-    const remark = scene.alignment.remarks.find((one) => one.kind === 'broken-off');
-    if (remark?.kind !== 'broken-off') return null;
-    return through(scene, remark.lastStep, (at, task) => scene.wording.brokenOff(at, task));
+  find: (scene) => {
+    const remark = remarkOf(scene, 'broken-off');
+    if (remark === undefined) return null;
+    const at = spotOf(scene, remark.lastStep);
+    return through(scene, remark.lastStep, {
+      situation: 'broken-off',
+      steps: [remark.lastStep],
+      faults: 1,
+      at,
+    });
   },
 };
 
 const startedLate: Situation = {
   name: 'started-late',
-  takesSecond: true,
-  tell: (scene) => {
-    const remark = scene.alignment.remarks.find((one) => one.kind === 'started-late');
-    if (remark?.kind !== 'started-late') return null;
-    const said = scene.wording.startedLate(spotOf(scene, remark.firstStep));
-    return { ...said, steps: [remark.firstStep] };
+  find: (scene) => {
+    const remark = remarkOf(scene, 'started-late');
+    if (remark === undefined) return null;
+    const at = spotOf(scene, remark.firstStep);
+    return {
+      statement: { situation: 'started-late', steps: [remark.firstStep], faults: 1, at },
+      gravity: 1,
+      advice: { step: 'wait-then-begin' },
+    };
   },
 };
 
@@ -57,9 +83,14 @@ function positionBefore(scene: Scene, step: number): number {
 }
 
 /** Slowly through the place, from one position before it. */
-function through(scene: Scene, step: number, say: (at: NamedStep, task: Task) => Said): Statement {
+function through(scene: Scene, step: number, statement: Found['statement']): Found {
   const practice = practiceAround(scene, positionBefore(scene, step), step + ON_STEPS, SLOWLY);
-  return { ...say(spotOf(scene, step), taskOf(scene, practice)), steps: [step], practice };
+  return {
+    statement,
+    gravity: 1,
+    advice: { step: 'straight-through', task: taskOf(scene, practice) },
+    practice,
+  };
 }
 
 export const COURSE: readonly Situation[] = [stopped, restarted, brokenOff, startedLate];

@@ -1,27 +1,45 @@
 import { median } from '../../base/statistics.ts';
 import type { CrossingDelay, Figure, Measures } from '../types.ts';
-import { isMeasured } from '../measures/index.ts';
-import type { Scene, Situation } from './scene.ts';
-import { practiceAround, say, surelyOver, taskOf, valueOf } from './scene.ts';
-import type { ApartReason, FingeredName } from './types.ts';
+import { isMeasured, surelyOver, valueOf } from '../measures/index.ts';
+import { practiceAround, taskOf, wayUp } from './place.ts';
+import type { Advice, CrossingFacts, Saying } from './said/index.ts';
+import type { Practice, Scene, Situation } from './scene.ts';
+import { handIfBoth, nameOf } from './scene.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
-/** 5. Crossings late: one, every one of a direction, both directions. */
+/*
+ * Crossings late: one, every one of a direction, both directions. A movement is named before what follows from it. Where the
+ * hand is not known nothing is said of crossings: they lie elsewhere for the other one.
+ */
 
 const TWO_THIRDS = 2 / 3;
+const CROSSINGS = ['crossing-late', 'crossing-late-one-direction', 'crossing-late-both-ways'] as const;
+
+/** How many times over the just-noticeable or allowed delay: what makes one trouble of time graver than another. */
+function timesOver(scene: Scene, late: readonly CrossingDelay[]): number {
+  const share = scene.criteria.crossingShareOfInterval;
+  return Math.max(...late.map(({ ratio }) => (ratio - 1) / share), 1);
+}
 
 /** Both hands together, and late both ways or much worse than each hand alone. */
 const apartForNow: Situation = {
   name: 'hands-apart-for-now',
-  takesSecond: false,
-  tell: (scene) => {
+  find: (scene) => {
     if (scene.exercise.choice.hands !== 'together') return null;
-    const bothLate = bothWays.tell(scene) !== null;
+    const bothLate = bothWays.find(scene);
     const worse = muchWorse(scene);
-    if (!bothLate && worse === null) return null;
-    const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, TWO_THIRDS);
+    if (bothLate === null && worse === null) return null;
+    const late = lateOnes(scene);
+    const practice = wayUp(scene, TWO_THIRDS);
     return {
-      ...scene.wording.apartForNow(worse ?? { kind: 'crossings' }, practice.tempoBpm),
-      steps: scene.measured.measures.crossings.filter((one) => one.late).map((one) => one.step),
+      statement: {
+        situation: 'hands-apart-for-now',
+        steps: stepsOf(late),
+        faults: Math.max(1, late.length),
+        reason: worse ?? { kind: 'crossings' },
+      },
+      gravity: Math.max(scene.criteria.togetherWorseTimes, bothLate?.gravity ?? 0),
+      advice: { step: 'each-hand-alone', task: taskOf(scene, practice) },
       practice,
     };
   },
@@ -31,7 +49,7 @@ const apartForNow: Situation = {
  * Much worse than each hand alone: unevenness, or the delay of the crossings, over half as much again as that of the worse
  * single hand at about this tempo, with both figures; null: not so, or not known.
  */
-function muchWorse(scene: Scene): ApartReason | null {
+function muchWorse(scene: Scene): Saying<'hands-apart-for-now'>['reason'] | null {
   const { evennessPercent, crossingDelayMs } = scene.measured.measures;
   const { criteria } = scene;
   const time = worseThanAlone(scene, evennessPercent, (own) => own.evennessPercent, criteria.evennessPercent);
@@ -68,18 +86,20 @@ function usualIntervalMs({ measured }: Scene): number {
 
 const bothWays: Situation = {
   name: 'crossing-late-both-ways',
-  takesSecond: true,
-  tell: (scene) => {
-    const up = group(scene, 'up');
-    const down = group(scene, 'down');
-    if (!up.every || !down.every || up.all.length + down.all.length < 2) return null;
+  find: (scene) => {
+    const [up, down] = [group(scene, 'up'), group(scene, 'down')];
+    if (!up.every || !down.every || up.late.length + down.late.length < 2) return null;
     const late = [...up.late, ...down.late];
-    const last = scene.exercise.steps.length - 1;
-    const practice = practiceAround(scene, 0, last, TWO_THIRDS);
-    const { hands } = scene.exercise.choice;
+    const practice = wayUp(scene, TWO_THIRDS);
     return {
-      ...scene.wording.crossingsBothWays(meanMs(late), hands, practice.tempoBpm),
-      steps: late.map((crossing) => crossing.step),
+      statement: {
+        situation: 'crossing-late-both-ways',
+        steps: stepsOf(late),
+        faults: late.length,
+        lateMs: meanMs(late),
+      },
+      gravity: timesOver(scene, late),
+      advice: { step: 'one-way-first', task: taskOf(scene, practice) },
       practice,
     };
   },
@@ -87,70 +107,89 @@ const bothWays: Situation = {
 
 const oneWay: Situation = {
   name: 'crossing-late-one-direction',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const chosen = (['up', 'down'] as const)
       .map((direction) => group(scene, direction))
-      .find((one) => one.every && one.all.length >= 2);
-    if (chosen === undefined) return null;
+      .find((one) => one.every && one.late.length >= 2);
+    if (chosen === undefined || lateOnes(scene).length > chosen.late.length) return null;
     const { late } = chosen;
-    const names = [...new Set(late.map((crossing) => crossingFacts(scene, crossing).here.name))];
-    const first = Math.min(...late.map((crossing) => crossing.step));
-    const end = Math.max(...late.map((crossing) => crossing.step));
-    const practice = practiceAround(scene, first - 1, end, TWO_THIRDS);
+    const [first] = late;
+    const practice = practiceAround(scene, first!.step - 2, first!.step + 1, TWO_THIRDS);
     return {
-      ...scene.wording.crossingsOneWay(
-        crossingFacts(scene, late[0]!),
-        names.length === 1 ? names[0]! : null,
-        late.length,
-        taskOf(scene, practice),
-      ),
-      steps: late.map((crossing) => crossing.step),
+      statement: {
+        situation: 'crossing-late-one-direction',
+        steps: stepsOf(late),
+        faults: late.length,
+        crossing: crossingAt(scene, first!),
+        sameNote: new Set(late.map((crossing) => crossingAt(scene, crossing).to)).size === 1,
+        times: late.length,
+        lateMs: meanMs(late),
+      },
+      gravity: timesOver(scene, late),
+      advice: crossingAdvice(scene, first!, practice),
       practice,
     };
   },
 };
 
-const one: Situation = {
-  name: 'crossing-late-one',
-  takesSecond: true,
-  tell: (scene) => {
-    const late = scene.measured.measures.crossings.filter((crossing) => crossing.late);
-    if (late.length === 0) return null;
-    const worst = late.reduce((a, b) => (b.delayMs > a.delayMs ? b : a));
+const some: Situation = {
+  name: 'crossing-late',
+  find: (scene) => {
+    const late = [...lateOnes(scene)].sort((a, b) => b.delayMs - a.delayMs);
+    const [worst] = late;
+    if (worst === undefined) return null;
     const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
     return {
-      ...scene.wording.crossingOne(
-        crossingFacts(scene, worst),
-        Math.round(worst.delayMs),
-        taskOf(scene, practice),
-      ),
-      steps: late.map((crossing) => crossing.step),
+      statement: {
+        situation: 'crossing-late',
+        steps: stepsOf(late),
+        faults: late.length,
+        crossings: late.map((one) => ({
+          step: one.step,
+          crossing: crossingAt(scene, one),
+          lateMs: Math.round(one.delayMs),
+        })),
+      },
+      gravity: timesOver(scene, late),
+      advice: crossingAdvice(scene, worst, practice),
       practice,
     };
   },
 };
 
-function group(
-  scene: Scene,
-  direction: 'up' | 'down',
-): { all: readonly CrossingDelay[]; late: readonly CrossingDelay[]; every: boolean } {
-  const all = scene.measured.measures.crossings.filter((crossing) => crossing.direction === direction);
-  const late = all.filter((crossing) => crossing.late);
-  return { all, late, every: all.length > 0 && late.length === all.length };
+function crossingAdvice(scene: Scene, { kind }: CrossingDelay, practice: Practice): Advice {
+  const task = taskOf(scene, practice);
+  return turnAbout<Advice>(timesBefore(scene, ...CROSSINGS), [
+    { step: 'cross-early', task, kind },
+    { step: 'cross-in-rhythm', task, rhythm: 'long-short' },
+  ]);
 }
 
-/** A crossing with the note before it and the one it leads to. */
-function crossingFacts(scene: Scene, { step, hand, kind, direction }: CrossingDelay) {
-  const at = (place: number): FingeredName => {
-    const note = scene.exercise.steps[place]!.notes.find((one) => one.hand === hand)!;
-    return { name: say(scene, note), finger: note.finger };
-  };
-  return { kind, direction, before: at(step - 1), here: at(step) };
+const lateOnes = ({ measured, handKnown, exercise }: Scene): readonly CrossingDelay[] =>
+  handKnown || exercise.choice.hands === 'together'
+    ? measured.measures.crossings.filter((crossing) => crossing.late)
+    : [];
+
+/** Steps at which a crossing was late, each once. */
+function stepsOf(late: readonly CrossingDelay[]): readonly number[] {
+  return [...new Set(late.map(({ step }) => step))];
+}
+
+function group(scene: Scene, direction: 'up' | 'down'): { late: readonly CrossingDelay[]; every: boolean } {
+  const all = scene.measured.measures.crossings.filter((crossing) => crossing.direction === direction);
+  const late = lateOnes(scene).filter((crossing) => crossing.direction === direction);
+  return { late, every: all.length > 0 && late.length === all.length };
+}
+
+/** A crossing by the note that it leads to. */
+function crossingAt(scene: Scene, { step, hand, kind, direction }: CrossingDelay): CrossingFacts {
+  const note = scene.exercise.steps[step]!.notes.find((one) => one.hand === hand)!;
+  return { kind, direction, to: nameOf(note), hand: handIfBoth(scene, hand) };
 }
 
 function meanMs(crossings: readonly CrossingDelay[]): number {
   return Math.round(crossings.reduce((sum, { delayMs }) => sum + delayMs, 0) / crossings.length);
 }
 
-export const CROSSING: readonly Situation[] = [apartForNow, bothWays, oneWay, one];
+/** The first of these that holds tells all late crossings. */
+export const CROSSING: readonly Situation[] = [apartForNow, bothWays, oneWay, some];

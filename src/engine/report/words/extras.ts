@@ -1,27 +1,42 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
-import { sayPlayed } from './played.ts';
-import type { Situation, Scene } from './scene.ts';
-import { placeOf, practiceAround, say, taskOf } from './scene.ts';
+import { placeOf, practiceAround, spotOf, taskOf } from './place.ts';
+import type { Scene, Situation } from './scene.ts';
+import { nameOf } from './scene.ts';
+import { spellPlayed } from './spelling.ts';
 
 /** Extra keys: caught with a right one, struck twice, or neither. */
+
+const SLOWLY = 0.6;
+/** A key too many spoils less than a note that is not there. */
+const WEIGHT = 0.5;
+
 const slips: Situation = {
   name: 'slips',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const extras = scene.alignment.extras.filter(({ kind }) => kind === 'slip' || kind === 'other');
-    if (extras.length === 0) return null;
-    const first = extras[0]!;
-    const midi = scene.heard.notes[first.played]!.midi + scene.alignment.semitoneShift;
-    const beside = nearest(scene, first.step, midi);
-    const practice = practiceAround(scene, first.step - 2, first.step + 2, 0.6);
-    const given = {
-      struck: sayPlayed(scene, midi, beside),
-      caughtWith: first.kind === 'slip' ? say(scene, beside) : null,
-      place: placeOf(scene, first.step),
-    };
+    const [first] = extras;
+    if (first === undefined) return null;
+    const keys = extras.map(({ played, step, kind }) => {
+      const midi = scene.heard.notes[played]!.midi + scene.alignment.semitoneShift;
+      const beside = nearest(scene, step, midi);
+      return {
+        step,
+        struck: spellPlayed(scene.exercise.choice.key, midi, beside),
+        caughtWith: kind === 'slip' ? nameOf(beside) : null,
+        place: placeOf(scene, step),
+      };
+    });
+    const practice = practiceAround(scene, first.step - 2, first.step + 2, SLOWLY);
+    const task = taskOf(scene, practice);
     return {
-      ...scene.wording.slips(given, extras.length, taskOf(scene, practice)),
-      steps: extras.map((extra) => extra.step),
+      statement: {
+        situation: 'slips',
+        steps: [...new Set(extras.map((extra) => extra.step))],
+        faults: extras.length,
+        keys,
+      },
+      gravity: WEIGHT * extras.length,
+      advice: { step: first.kind === 'slip' ? 'middle-of-the-key' : 'these-keys-only', task },
       practice,
     };
   },
@@ -35,18 +50,21 @@ function nearest(scene: Scene, step: number, midi: number): ExpectedNote {
 
 const repeats: Situation = {
   name: 'repeats',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const again = scene.alignment.extras.filter(({ kind }) => kind === 'repeat');
-    if (again.length === 0) return null;
-    const first = again[0]!;
     const steps = [...new Set(again.map((extra) => extra.step))];
-    const note = say(scene, nearest(scene, first.step, scene.heard.notes[first.played]!.midi));
-    const practice = practiceAround(scene, first.step - 2, first.step + 2, 0.6);
-    const place = placeOf(scene, first.step);
+    const [first] = steps;
+    if (first === undefined) return null;
+    const spots = steps.map((step) => {
+      const { played } = again.find((extra) => extra.step === step)!;
+      const midi = scene.heard.notes[played]!.midi + scene.alignment.semitoneShift;
+      return { step, spot: { ...spotOf(scene, step), note: nameOf(nearest(scene, step, midi)) } };
+    });
+    const practice = practiceAround(scene, first - 2, first + 2, SLOWLY);
     return {
-      ...scene.wording.repeats(note, place, steps.length, taskOf(scene, practice)),
-      steps,
+      statement: { situation: 'repeats', steps, faults: steps.length, spots },
+      gravity: WEIGHT * steps.length,
+      advice: { step: 'go-on', task: taskOf(scene, practice) },
       practice,
     };
   },

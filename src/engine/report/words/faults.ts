@@ -1,5 +1,9 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
+import { placeOf } from './place.ts';
+import type { FaultFacts, HowOften } from './said/index.ts';
 import type { Scene } from './scene.ts';
+import { handIfBoth, nameOf } from './scene.ts';
+import { spellPlayed } from './spelling.ts';
 
 /** An expected note that another key was struck for, or none. */
 export interface Fault {
@@ -29,4 +33,47 @@ export function faultsOf(scene: Scene): readonly Fault[] {
 export function everyNoteRight(scene: Scene): boolean {
   const { matched, extras } = scene.alignment;
   return extras.length === 0 && matched.every((note) => note.verdict === 'correct');
+}
+
+const OCTAVE = 12;
+
+/** A fault as it can be said: what was wanted, what was struck, where, and with both hands by which. */
+export function factsOf(scene: Scene, fault: Fault): FaultFacts {
+  const { step, expected } = fault;
+  return {
+    step,
+    wanted: nameOf(expected),
+    struck: struckFor(scene, fault),
+    place: placeOf(scene, step),
+    hand: handIfBoth(scene, expected.hand),
+  };
+}
+
+function struckFor(scene: Scene, { playedMidi, expected }: Fault): FaultFacts['struck'] {
+  if (playedMidi === null) return null;
+  const off = playedMidi - expected.midi;
+  if (Math.abs(off) === OCTAVE) return off > 0 ? 'octave-high' : 'octave-low';
+  return spellPlayed(scene.exercise.choice.key, playedMidi, expected);
+}
+
+/** Of faults alike in note and kind: how often, of how often the note comes at all. */
+export function howOften(scene: Scene, alike: readonly Fault[]): HowOften {
+  const name = nameOf(alike[0]!.expected);
+  const all = scene.alignment.matched.filter((note) => nameOf(note.expected) === name).length;
+  if (alike.length === 1)
+    return all === 1 ? { kind: 'unsaid' } : { kind: 'once', place: placeOf(scene, alike[0]!.step) };
+  if (alike.length === all) return { kind: all === 2 ? 'both' : 'each' };
+  return { kind: 'some', count: alike.length };
+}
+
+/** Faults of the same note, off by as many semitones; none where `like` is. */
+export function sameFault(faults: readonly Fault[], like: Fault | undefined): readonly Fault[] {
+  if (like === undefined) return [];
+  return faults.filter(
+    ({ expected, playedMidi }) =>
+      nameOf(expected) === nameOf(like.expected) &&
+      playedMidi !== null &&
+      like.playedMidi !== null &&
+      playedMidi - expected.midi === like.playedMidi - like.expected.midi,
+  );
 }

@@ -1,26 +1,35 @@
-import { isMeasured } from '../measures/index.ts';
+import { isMeasured, shareOver, surelyOver } from '../measures/index.ts';
 import type { Togetherness } from '../types.ts';
+import { taskOf, wayUp } from './place.ts';
 import type { Scene, Situation } from './scene.ts';
-import { practiceAround, surelyOver } from './scene.ts';
 
-/** 8. Hands not together. */
+/** Hands not together. */
+
+const TWO_THIRDS = 2 / 3;
 
 const oneLeads: Situation = {
   name: 'one-hand-leads',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const together = scene.measured.measures.togetherness;
     if (together === undefined || !isMeasured(together.leadMs)) return null;
     const lead = together.leadMs;
     const bound = scene.criteria.handsLeadMs;
-    const ofItself = Math.abs(lead.value) - leadOfLoudness(scene, together);
-    if (!surelyOver({ ...lead, value: ofItself }, bound, scene.criteria)) return null;
+    const ofItself = { ...lead, value: Math.abs(lead.value) - leadOfLoudness(scene, together) };
+    if (!surelyOver(ofItself, bound, scene.criteria)) return null;
     const [first, other] = lead.value < 0 ? (['left', 'right'] as const) : (['right', 'left'] as const);
+    const practice = wayUp(scene, TWO_THIRDS);
     return {
-      ...scene.wording.oneHandLeads(first, other, Math.round(Math.abs(lead.value))),
-      steps: together.steps
-        .filter((step) => Math.abs(step.leftMinusRightMs) > bound)
-        .map((step) => step.step),
+      statement: {
+        situation: 'one-hand-leads',
+        steps: apartSteps(together, bound),
+        faults: 1,
+        sure: shareOver(ofItself, bound),
+        first,
+        byMs: Math.round(Math.abs(lead.value)),
+      },
+      gravity: ofItself.value / bound,
+      advice: { step: 'listen-to-the-other', task: taskOf(scene, practice), hand: other },
+      practice,
     };
   },
 };
@@ -34,20 +43,29 @@ function leadOfLoudness({ criteria }: Scene, { leadMs, leftLouderDb }: Togethern
 
 const apart: Situation = {
   name: 'hands-apart',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const together = scene.measured.measures.togetherness;
     const bound = scene.criteria.handsLeadMs;
-    if (together === undefined || !surelyOver(together.apartSdMs, bound, scene.criteria)) return null;
-    const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 2 / 3);
+    if (together === undefined || !isMeasured(together.apartSdMs)) return null;
+    const { apartSdMs } = together;
+    if (!surelyOver(apartSdMs, bound, scene.criteria)) return null;
+    const practice = wayUp(scene, TWO_THIRDS);
     return {
-      ...scene.wording.handsApart(practice.tempoBpm),
-      steps: together.steps
-        .filter((step) => Math.abs(step.leftMinusRightMs) > bound)
-        .map((step) => step.step),
+      statement: {
+        situation: 'hands-apart',
+        steps: apartSteps(together, bound),
+        faults: 1,
+        sure: shareOver(apartSdMs, bound),
+      },
+      gravity: apartSdMs.value / bound,
+      advice: { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
       practice,
     };
   },
 };
+
+function apartSteps({ steps }: Togetherness, bound: number): readonly number[] {
+  return steps.filter((step) => Math.abs(step.leftMinusRightMs) > bound).map((step) => step.step);
+}
 
 export const HANDS: readonly Situation[] = [oneLeads, apart];

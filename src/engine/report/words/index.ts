@@ -1,124 +1,198 @@
+import type { Locale } from '../../exercise/index.ts';
+import { evennessDriftRemovedPercent, isMeasured, surelyOver } from '../measures/index.ts';
 import type { Words } from '../types.ts';
-import { isMeasured } from '../measures/index.ts';
 import { improvement, sameTrouble } from './better.ts';
 import { CHANGES, SPREAD } from './chords.ts';
 import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
-import { everyNoteRight } from './faults.ts';
-import { PROGRESS } from './progress.ts';
-import { HANDS } from './hands.ts';
-import type { Scene, Situation, Statement } from './scene.ts';
-import { EVENNESS, TEMPO } from './time.ts';
-import { USABLE } from './usable.ts';
 import { EXTRAS } from './extras.ts';
-import { FAULTS, WRONG } from './wrong.ts';
+import { everyNoteRight } from './faults.ts';
+import { HANDS } from './hands.ts';
+import { ASKED, PROGRESS } from './progress.ts';
+import { RULES } from './rules/index.ts';
+import type { Improved, Said, Statement } from './said/index.ts';
+import type { Found, Scene, Situation } from './scene.ts';
+import { MEANT } from './shaping.ts';
+import { tellSaid } from './telling/index.ts';
+import { DRIFT, EVENNESS, LATE_NOTES, TURN } from './time.ts';
+import { USABLE } from './usable.ts';
+import { NOTES } from './wrong.ts';
 
 export { sceneFacts } from './scene.ts';
-export { WORDINGS } from './wordings.ts';
 export type { Scene } from './scene.ts';
-export { spellWithOctave } from './spelling.ts';
+export { RULES } from './rules/index.ts';
+export type { Rule } from './rules/index.ts';
+export { SAID } from './said/index.ts';
+export type { Said, SituationName, Statement } from './said/index.ts';
+export { spellPlayedWithOctave, spellWithOctave } from './spelling.ts';
+export { tellWords } from './telling/index.ts';
+export type { ToldWords } from './telling/index.ts';
 
-/** Troubles of time, sound and touch, in their order: what went well may be said before them. */
-const PLAYING: readonly Situation[] = [...CROSSING, ...CHANGES, ...EVENNESS, ...HANDS, ...SPREAD, ...TEMPO];
+/** Of each of these the first situation that holds speaks: the others would tell the same again. */
+const FAULTS: readonly (readonly Situation[])[] = [
+  NOTES,
+  ...EXTRAS.map((one) => [one]),
+  ...COURSE.map((one) => [one]),
+  CROSSING,
+  CHANGES,
+  LATE_NOTES,
+  TURN,
+  EVENNESS,
+  DRIFT,
+  HANDS,
+  SPREAD,
+];
 
-/** The troubles, in the order in which a teacher would speak of them (README.md). */
-const TROUBLES: readonly Situation[] = [...COURSE, ...WRONG, ...PLAYING];
+/** All situations that can be said, in the order in which they are tried. */
+export const SITUATIONS: readonly Situation[] = [USABLE, ...FAULTS, MEANT, ASKED, PROGRESS].flat();
 
-/** The whole table; the first row that holds gives the verdict. */
-export const SITUATIONS: readonly Situation[] = [...USABLE, ...TROUBLES, ...PROGRESS];
-
-/**
- * A scene → what is said of it. The first situation that holds gives the verdict; the next trouble that holds may add half a
- * sentence; praise is only of what was measured.
- */
-export function speak(scene: Scene): Words {
-  const spoken = firstOf(SITUATIONS, scene)!;
-  const { situation, told } = spoken;
-  const second = betterHalf(scene, spoken) ?? (situation.takesSecond ? secondHalf(scene, situation) : null);
-  const opening = praiseworthy(situation) ? praise(scene, told.sentence) : '';
-  const tail = second === null ? restIsEven(scene, situation, told) : `; ${second.half!}`;
-  const verdict = `${opening}${atHead(told.sentence)}${tail}.`;
+/** A scene → what is said of it, as values and in a language. */
+export function speak(scene: Scene, locale: Locale): Words {
+  const all = whatHolds(scene);
+  const [first] = all as [Found, ...Found[]];
+  const statements = all.map(({ statement }) => statement);
+  const improved = improvedTrouble(scene, first);
+  const said: Said = {
+    statements,
+    named: howManyNamed(all),
+    notes: {
+      right: scene.alignment.matched.filter(({ verdict }) => verdict === 'correct').length,
+      of: scene.alignment.matched.length,
+    },
+    opening: openingOf(scene, first),
+    restIsEven: restIsEven(scene, statements),
+    ...(improved !== null && { improved }),
+    advice: first.advice,
+  };
+  const { verdict, emphasis, nextStep } = tellSaid(said, locale);
+  const blamed = statements.filter(({ faults }, at) => faults > 0 || at === 0);
   return {
-    situation: situation.name,
+    situation: first.statement.situation,
     verdict,
-    emphasis: verdict.includes(told.emphasis) ? told.emphasis : atHead(told.emphasis),
-    nextStep: told.nextStep,
-    steps: [...new Set([...told.steps, ...(second?.steps ?? [])])],
-    ...(told.practice && { practice: told.practice }),
+    emphasis,
+    nextStep,
+    steps: [...new Set(blamed.flatMap(({ steps }) => steps))],
+    ...(first.practice && { practice: first.practice }),
+    said,
   };
 }
 
-interface Spoken {
-  readonly situation: Situation;
-  readonly told: Statement;
-}
-
-/** As at the head of a sentence, where a syllable may stand: "mi" → "Mi". */
-function atHead(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}
-
-function firstOf(situations: readonly Situation[], scene: Scene): Spoken | undefined {
+function firstOf(situations: readonly Situation[], scene: Scene): Found | null {
   for (const situation of situations) {
-    const told = situation.tell(scene);
-    if (told !== null) return { situation, told };
+    const found = situation.find(scene);
+    if (found !== null) return found;
   }
-  return undefined;
+  return null;
 }
 
-/** The same trouble as last time, but clearly less of it: that is what comes second. */
-function betterHalf(scene: Scene, { situation, told }: Spoken): Statement | null {
-  const before = scene.earlier.at(-1);
-  if (before === undefined || !sameTrouble(before.words.situation, situation.name)) return null;
-  const half = improvement(scene)?.after(told.sentence);
-  return half === undefined ? null : { sentence: half, half, emphasis: '', nextStep: '', steps: [] };
+const allOf = (groups: readonly (readonly Situation[])[], scene: Scene): readonly Found[] =>
+  groups.flatMap((group) => firstOf(group, scene) ?? []);
+
+/** Everything that holds, the gravest first; what is asked comes last. */
+function whatHolds(scene: Scene): readonly Found[] {
+  const unusable = firstOf(USABLE, scene);
+  // Of another exercise than chosen, where it is the one measured, the rest is told too.
+  const measured = scene.alignment.chosen !== undefined;
+  if (unusable !== null && !measured) return [unusable];
+  const first = unusable === null ? [] : [unusable];
+  const faults = byGravity(withoutSymptoms(scene, allOf(FAULTS, scene)));
+  const asked = allOf([ASKED], scene);
+  const meant = allOf(
+    MEANT.map((one) => [one]),
+    scene,
+  );
+  if (faults.length > 0 || unusable !== null) return [...first, ...faults, ...meant, ...asked];
+  const progress = firstOf(PROGRESS, scene)!;
+  const { situation } = progress.statement;
+  // What was meant is not called "not yet quite even".
+  const plain = situation === 'nearly-even' || situation === 'nothing-to-remark';
+  return meant.length > 0 && plain && asked.length === 0
+    ? [...meant, ...asked]
+    : [progress, ...meant, ...asked];
 }
 
-/** Each of these speaks once: its first row that holds. */
-const GROUPS: readonly (readonly Situation[])[] = [
-  COURSE,
-  FAULTS,
-  ...EXTRAS.map((one) => [one]),
-  CROSSING,
-  CHANGES,
-  EVENNESS,
-  HANDS,
-  SPREAD,
-  TEMPO,
-];
+function byGravity(found: readonly Found[]): readonly Found[] {
+  const rank = ({ statement }: Found): number => RULES[statement.situation].rank;
+  return [...found].sort((a, b) => rank(a) - rank(b) || b.gravity - a.gravity);
+}
 
-/** What else holds: the one other trouble by name, of several how many. */
-function secondHalf(scene: Scene, first: Situation): Statement | null {
-  const others = GROUPS.filter((group) => !group.includes(first)).flatMap((group) => {
-    const told = firstOf(group, scene)?.told;
-    return told?.half === undefined ? [] : [told];
+const SYMPTOMS: readonly Statement['situation'][] = ['uneven', 'uneven-in-pairs', 'late-note'];
+
+/**
+ * What follows from a fault is not another one: a note that is late because a wrong one came before it, an unevenness that is
+ * gone where the steps named already are left out.
+ */
+function withoutSymptoms(scene: Scene, found: readonly Found[]): readonly Found[] {
+  const causes = found.filter(({ statement }) => !SYMPTOMS.includes(statement.situation));
+  const touched = new Set(
+    causes.flatMap(({ statement }) => statement.steps.flatMap((step) => [step, step + 1])),
+  );
+  const late = found.filter(
+    ({ statement }) =>
+      statement.situation === 'late-note' && !statement.steps.some((step) => touched.has(step)),
+  );
+  const lateSteps = new Set(late.flatMap(({ statement }) => statement.steps));
+  const rest = scene.measured.intervals.filter(({ step }) => !touched.has(step) && !lateSteps.has(step));
+  const left = evennessDriftRemovedPercent(rest);
+  const still = surelyOver(left, scene.criteria.unevenPercent, scene.criteria);
+  const apartForNow = found.some(({ statement }) => statement.situation === 'hands-apart-for-now');
+  const unexplained = !apartForNow && (touched.size + lateSteps.size === 0 || still);
+  return found.filter((one) => {
+    const { situation } = one.statement;
+    if (situation === 'late-note') return late.includes(one);
+    return unexplained || !SYMPTOMS.includes(situation);
   });
-  const [other] = others;
-  if (other === undefined || others.length === 1) return other ?? null;
-  const half = scene.wording.moreThings(others.length);
-  return { sentence: half, half, emphasis: '', nextStep: '', steps: others.flatMap(({ steps }) => steps) };
 }
 
-/** Troubles of time, sound and touch may be opened with what went well; the other rows speak of the notes themselves. */
-function praiseworthy(situation: Situation): boolean {
-  return PLAYING.includes(situation) || situation.name === 'nearly-even' || situation.name === 'better';
+/** Two faults within so much of each other weigh the same. */
+const EQUAL = 0.9;
+
+/** Both of two are named; of more the gravest, and a second that weighs the same. The rest is counted, and listed. */
+function howManyNamed(found: readonly Found[]): 1 | 2 {
+  const faults = found.filter(({ statement }) => statement.faults > 0);
+  const [first, second] = faults;
+  if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;
+  if (second === undefined) return 1;
+  const sameRank = RULES[first.statement.situation].rank === RULES[second.statement.situation].rank;
+  return faults.length === 2 || (sameRank && second.gravity >= EQUAL * first.gravity) ? 2 : 1;
 }
 
-function praise(scene: Scene, sentence: string): string {
-  return everyNoteRight(scene) && !sentence.startsWith(scene.wording.everyNote) ? scene.wording.praise : '';
+const isKind = ({ statement }: Found, kind: string): boolean => RULES[statement.situation].kind === kind;
+
+/** Something right is named first: every note, or how many of them; nothing that the sentence says anyhow. */
+function openingOf(scene: Scene, { statement }: Found): Said['opening'] {
+  const { kind, rank } = RULES[statement.situation];
+  if (kind === 'fault' && rank === RULES['wrong-notes'].rank) return 'some-notes';
+  const own: readonly Statement['situation'][] = ['nearly-even', 'under-tempo'];
+  const named =
+    kind === 'fault' ||
+    kind === 'meant' ||
+    own.includes(statement.situation) ||
+    (statement.situation === 'better' && statement.improved.figure !== 'notes');
+  return named && everyNoteRight(scene) ? 'every-note' : 'none';
 }
 
-/** Only where the rest was judged: no other step of the attempt came audibly early or late. */
-function restIsEven(scene: Scene, situation: Situation, told: Statement): string {
-  if (!CROSSING.includes(situation)) return '';
-  const { measures } = scene.measured;
-  const rest = measures.evennessWithoutCrossingsPercent;
+/** The same trouble as last time, but clearly less of it. */
+function improvedTrouble(scene: Scene, { statement }: Found): Improved | null {
+  const before = scene.earlier.at(-1)?.words.situation;
+  return before === undefined || !sameTrouble(before, statement.situation) ? null : improvement(scene);
+}
+
+/** Only where the rest was judged, and nothing else is wrong: no other step came audibly early or late. */
+function restIsEven(scene: Scene, statements: readonly Statement[]): boolean {
+  const [first] = statements;
+  const lateOnly =
+    first !== undefined &&
+    ['crossing-late', 'crossing-late-one-direction', 'late-note'].includes(first.situation);
+  if (!lateOnly || statements.length > 1) return false;
+  const { measures, intervals } = scene.measured;
+  const rest = evennessDriftRemovedPercent(intervals.filter(({ step }) => !first.steps.includes(step)));
   const even = isMeasured(rest) && rest.value <= scene.criteria.evennessPercent;
   const off = measures.intervals.some(
     ({ step, audible, deviationMs, ioiMs }) =>
       audible &&
-      !told.steps.includes(step) &&
-      Math.abs(deviationMs) > scene.criteria.crossingShareOfInterval * (ioiMs - deviationMs),
+      !first.steps.includes(step) &&
+      Math.abs(deviationMs) > scene.criteria.crossingShareOfInterval * ioiMs,
   );
-  return even && !off ? `; ${scene.wording.restIsEven}` : '';
+  return even && !off;
 }

@@ -1,20 +1,17 @@
 import { nextKey } from '../../exercise/index.ts';
+import { valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
-import { everyNoteRight } from './faults.ts';
+import { atTempo, placeOf, taskOf, wayUp, wholeOf } from './place.ts';
 import type { Scene, Situation } from './scene.ts';
-import { sayKey, valueOf } from './scene.ts';
+import { handIfBoth, nameOf } from './scene.ts';
 import { atCriterion } from './standing.ts';
 import type { Figures } from './standing.ts';
 
-/** 12. All well: ready, faster, together, the next key. */
+/** All well: ready, faster, together, the next key. And what could not be told, asked. */
 
-/** How much faster a key is tried that stands, beats a minute; 6 to 8 in the words. */
+/** How much faster a key is tried that stands, beats a minute. */
 const FASTER_BPM = 6;
-
-/** How many attempts in a row, this one the last, were at the criterion. */
-function inARow(scene: Scene): number {
-  return rowAtCriterion([...scene.earlier, scene.report], scene);
-}
+const TWO_THIRDS = 2 / 3;
 
 /** How many of these reports, counted from the last, are at the criterion without a break. */
 function rowAtCriterion(line: readonly Figures[], scene: Scene): number {
@@ -22,89 +19,205 @@ function rowAtCriterion(line: readonly Figures[], scene: Scene): number {
   return line.length - 1 - first;
 }
 
+/** How many attempts in a row, this one the last, were at the criterion. */
+const inARow = (scene: Scene): number => rowAtCriterion([...scene.earlier, scene.report], scene);
 const allSure = (scene: Scene): boolean => scene.report.unsure.length === 0;
 
-const ready: Situation = {
-  name: 'ready',
-  takesSecond: false,
-  tell: (scene) => {
-    if (inARow(scene) < scene.criteria.readyInARow) return null;
+const keyReady: Situation = {
+  name: 'key-ready',
+  find: (scene) => {
     const { hands, key } = scene.exercise.choice;
+    const row = scene.criteria.readyInARow;
+    if (inARow(scene) < row || hands !== 'together') return null;
     const tempo = valueOf(scene.measured.measures.tempoBpm);
-    const attempts = scene.criteria.readyInARow;
-    if (hands === 'together') {
-      const atBpm = tempo === undefined ? null : Math.round(tempo);
-      const said = scene.wording.keyStands({
-        key: sayKey(scene, key),
-        nextKey: sayKey(scene, nextKey(key)),
-        atBpm,
-        inARow: attempts,
-        allSure: allSure(scene),
-      });
-      const toStep = scene.exercise.steps.length - 1;
-      return {
-        ...said,
+    const atBpm = tempo === undefined ? null : Math.round(tempo);
+    const practice = { ...wholeOf(scene, 1), tempoBpm: (atBpm ?? atTempo(scene, 1)) + FASTER_BPM };
+    return {
+      statement: {
+        situation: 'key-ready',
         steps: [],
-        ...(atBpm !== null && { practice: { fromStep: 0, toStep, tempoBpm: atBpm + FASTER_BPM } }),
-      };
-    }
+        faults: 0,
+        key,
+        atBpm,
+        inARow: row,
+        allSure: allSure(scene),
+      },
+      gravity: 1,
+      advice: { step: 'faster-or-next-key', task: taskOf(scene, practice), nextKey: nextKey(key) },
+      practice,
+    };
+  },
+};
+
+const handReady: Situation = {
+  name: 'hand-ready',
+  find: (scene) => {
+    const { hands } = scene.exercise.choice;
+    const row = scene.criteria.readyInARow;
+    if (inARow(scene) < row || hands === 'together') return null;
+    const hand = scene.handKnown ? hands : null;
     const other = hands === 'right' ? 'left' : 'right';
-    const both = rowAtCriterion(scene.alone[other], scene) >= attempts;
-    const togetherBpm = both ? Math.round((2 / 3) * (tempo ?? scene.report.targetBpm ?? 60)) : null;
-    const given = { hand: hands, other, inARow: attempts, allSure: allSure(scene), togetherBpm } as const;
-    return { ...scene.wording.handReady(given), steps: [] };
+    const both = rowAtCriterion(scene.alone[other], scene) >= row;
+    const together = taskOf(scene, wayUp(scene, TWO_THIRDS), 'together');
+    return {
+      statement: {
+        situation: 'hand-ready',
+        steps: [],
+        faults: 0,
+        hand,
+        inARow: row,
+        allSure: allSure(scene),
+      },
+      gravity: 1,
+      advice:
+        hand === null
+          ? { step: 'the-same-again', inARow: null }
+          : both
+            ? { step: 'hands-together', task: together, other }
+            : { step: 'other-hand', hand: other },
+    };
+  },
+};
+
+const better: Situation = {
+  name: 'better',
+  find: (scene) => {
+    const improved = improvement(scene);
+    if (improved === null) return null;
+    return {
+      statement: { situation: 'better', steps: [], faults: 0, improved },
+      gravity: 1,
+      advice: { step: 'make-it-stay' },
+    };
   },
 };
 
 const twice: Situation = {
   name: 'twice-at-the-criterion',
-  takesSecond: false,
-  tell: (scene) => (inARow(scene) === 2 ? { ...scene.wording.twice(allSure(scene)), steps: [] } : null),
+  find: (scene) =>
+    inARow(scene) === 2
+      ? {
+          statement: { situation: 'twice-at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
+          gravity: 1,
+          advice: { step: 'the-same-again', inARow: null },
+        }
+      : null,
 };
 
-const better: Situation = {
-  name: 'better',
-  takesSecond: false,
-  tell: (scene) => {
-    const said = improvement(scene)?.alone;
-    if (said === undefined) return null;
-    return { ...scene.wording.better(said), steps: [] };
+const underTempo: Situation = {
+  name: 'under-tempo',
+  find: (scene) => {
+    const target = scene.report.targetBpm;
+    const { measures } = scene.measured;
+    const played = valueOf(measures.tempoBpm);
+    const evenness = valueOf(measures.evennessPercent);
+    if (target === null || played === undefined || evenness === undefined) return null;
+    if (evenness > scene.criteria.evennessPercent || played >= target * (1 - scene.criteria.tempoShare))
+      return null;
+    const practice = { ...wholeOf(scene, 1), tempoBpm: Math.round(Math.min(target, played * 1.06)) };
+    return {
+      statement: {
+        situation: 'under-tempo',
+        steps: [],
+        faults: 0,
+        playedBpm: Math.round(played),
+        aimBpm: Math.round(target),
+      },
+      gravity: 1,
+      advice: { step: 'at-the-tempo', task: taskOf(scene, practice) },
+      practice,
+    };
   },
 };
 
 const once: Situation = {
   name: 'at-the-criterion',
-  takesSecond: false,
-  tell: (scene) =>
+  find: (scene) =>
     inARow(scene) === 1
-      ? { ...scene.wording.once(allSure(scene), scene.criteria.readyInARow), steps: [] }
+      ? {
+          statement: { situation: 'at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
+          gravity: 1,
+          advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
+        }
       : null,
 };
 
 const nearly: Situation = {
   name: 'nearly-even',
-  takesSecond: false,
-  tell: (scene) => {
-    const value = valueOf(scene.measured.measures.evennessPercent);
-    const { evennessPercent } = scene.criteria;
-    if (value === undefined || value <= evennessPercent) return null;
-    return { ...scene.wording.nearlyEven(value, evennessPercent), steps: [] };
+  find: (scene) => {
+    const percent = valueOf(scene.measured.measures.evennessPercent);
+    const boundPercent = scene.criteria.evennessPercent;
+    if (percent === undefined || percent <= boundPercent) return null;
+    return {
+      statement: { situation: 'nearly-even', steps: [], faults: 0, percent, boundPercent },
+      gravity: 1,
+      advice: { step: 'same-tempo-with-the-pulse' },
+    };
   },
 };
 
 /** What is left when nothing is to be said against it and the criterion cannot be judged. */
 const heardAll: Situation = {
   name: 'nothing-to-remark',
-  takesSecond: false,
-  tell: (scene) => {
+  find: (scene) => {
     const { matched } = scene.alignment;
     const right = matched.filter((note) => note.verdict === 'correct').length;
     const { unsure } = scene.report;
     return {
-      ...scene.wording.nothingToRemark(right, matched.length, unsure.length, everyNoteRight(scene)),
-      steps: unsure.map((note) => note.step),
+      statement: {
+        situation: 'nothing-to-remark',
+        steps: unsure.map((note) => note.step),
+        faults: 0,
+        right,
+        of: matched.length,
+        unsure: unsure.length,
+      },
+      gravity: 1,
+      advice: { step: 'the-same-again', inARow: null },
     };
   },
 };
 
-export const PROGRESS: readonly Situation[] = [ready, better, twice, once, nearly, heardAll];
+/** The first of these that holds is said where nothing is wrong. */
+export const PROGRESS: readonly Situation[] = [
+  keyReady,
+  handReady,
+  better,
+  twice,
+  underTempo,
+  once,
+  nearly,
+  heardAll,
+];
+
+/** Notes of which it cannot be told whether they were struck: asked, never blamed. A held common tone is none of them. */
+const notSure: Situation = {
+  name: 'not-sure',
+  find: (scene) => {
+    const notes = scene.alignment.matched.flatMap((note) =>
+      note.verdict === 'unsure' && note.heldOver !== true
+        ? [
+            {
+              step: note.step,
+              note: nameOf(note.expected),
+              place: placeOf(scene, note.step),
+              hand: handIfBoth(scene, note.expected.hand),
+            },
+          ]
+        : [],
+    );
+    if (notes.length === 0) return null;
+    return {
+      statement: {
+        situation: 'not-sure',
+        steps: [...new Set(notes.map(({ step }) => step))],
+        faults: 0,
+        notes,
+      },
+      gravity: 1,
+      advice: { step: 'the-same-again', inARow: null },
+    };
+  },
+};
+
+export const ASKED: readonly Situation[] = [notSure];

@@ -29,9 +29,22 @@ function inScale(facts: KeyFacts, midi: number): boolean {
   return scaleNames(facts).some((name) => pitchClassOf(name) === ((midi % 12) + 12) % 12);
 }
 
-/** The same with its octave in scientific pitch notation, "G#4"; C♭ and B♯ take the octave of their letter. */
+/** The same with its octave in scientific pitch notation, "G#4". */
 export function spellWithOctave(facts: KeyFacts, midi: number): string {
-  const name = spellIn(facts, midi);
+  return withOctave(spellIn(facts, midi), midi);
+}
+
+/** A wrong key's name beside the right one, as sentences say it, with its octave. */
+export function spellPlayedWithOctave(
+  key: string,
+  midi: number,
+  wanted: { midi: number; name: string },
+): string {
+  return withOctave(spellPlayed(key, midi, wanted), midi);
+}
+
+/** C♭ and B♯ take the octave of their letter. */
+function withOctave(name: string, midi: number): string {
   const natural = NATURAL_CLASS[name[0]!]!;
   const sign = [...name.slice(1)].reduce((sum, one) => sum + (one === '#' ? 1 : -1), 0);
   return name + String(Math.floor((midi - sign - natural) / 12) - 1);

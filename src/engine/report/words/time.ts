@@ -1,123 +1,214 @@
 import { median, standardDeviation } from '../../base/statistics.ts';
-import { driftPercent, driftTempi } from '../measures/index.ts';
+import {
+  driftPercent,
+  driftTempi,
+  evennessDriftRemovedPercent,
+  evennessPercent,
+  isMeasured,
+  shareOver,
+  surelyOver,
+  valueOf,
+} from '../measures/index.ts';
+import { practiceAround, spotOf, taskOf, wayUp } from './place.ts';
+import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { atTempo, isChordForm, practiceAround, surelyOver, valueOf } from './scene.ts';
+import { isChordForm } from './scene.ts';
+import { isRhythm, pairsOf, shapeOf, swayOf } from './shaping.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
-/** 7. Evenness, and 11. drift. */
+/** Evenness, single late notes, and the tempo. What was meant (shaping.ts) is taken out before anything is called uneven. */
 
 const lateTurn: Situation = {
   name: 'late-at-the-turn',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const { measures, intervals } = scene.measured;
     const turn = scene.exercise.steps.find((step) => step.turn)?.step;
     const others = intervals
       .filter((interval) => interval.fromStep !== turn)
       .map((interval) => interval.ioiMs);
     const usual = median(others);
-    if (turn === undefined || usual === undefined) return null;
+    if (turn === undefined || usual === undefined || swayOf(scene) !== null) return null;
     const bound = Math.max(
       scene.criteria.turnShareOfInterval * usual,
       scene.criteria.clearlyAudibleSds * (standardDeviation(others) ?? 0),
     );
-    if (!surelyOver(measures.turnDeviationMs, bound, scene.criteria)) return null;
-    const ms = Math.round(valueOf(measures.turnDeviationMs)!);
+    const { turnDeviationMs } = measures;
+    if (!isMeasured(turnDeviationMs) || !surelyOver(turnDeviationMs, bound, scene.criteria)) return null;
+    const practice = practiceAround(scene, turn - 3, turn + 3, 0.8);
+    const chords = isChordForm(scene.exercise);
     return {
-      ...scene.wording.lateTurn(ms, isChordForm(scene.exercise)),
-      steps: [turn, turn + 1],
-      practice: practiceAround(scene, turn - 3, turn + 3, 0.8),
+      statement: {
+        situation: 'late-at-the-turn',
+        steps: [turn, turn + 1],
+        faults: 1,
+        sure: shareOver(turnDeviationMs, bound),
+        lateMs: Math.round(turnDeviationMs.value),
+        chords,
+      },
+      gravity: turnDeviationMs.value / (scene.criteria.turnShareOfInterval * usual),
+      advice: { step: 'think-of-the-way-down', task: taskOf(scene, practice), chords },
+      practice,
+    };
+  },
+};
+
+/** Of single notes that come late so many are told as such; more are unevenness. */
+const MOST_LATE_NOTES = 2;
+
+/** A note that comes late by itself, neither into a crossing nor at the turn nor in the ending. */
+const lateNote: Situation = {
+  name: 'late-note',
+  find: (scene) => {
+    if (isChordForm(scene.exercise) || swayOf(scene) !== null || pairsOf(scene) !== null) return null;
+    const { criteria, measured, exercise, heard } = scene;
+    const known = scene.handKnown || exercise.choice.hands === 'together';
+    const turn = exercise.steps.find((step) => step.turn)?.step;
+    const ending = new Set(shapeOf(scene).ending.map(({ step }) => step));
+    const own = measured.intervals.filter(
+      ({ step, fromStep, intoCrossing }) =>
+        !ending.has(step) && fromStep !== turn && !(known && intoCrossing),
+    );
+    const usual = median(own.map(({ ioiMs }) => ioiMs));
+    if (usual === undefined || own.length < 6) return null;
+    const away = own.map(({ ioiMs }) => Math.abs(ioiMs - usual));
+    const scatterMs = 1.4826 * median(away)!;
+    const boundMs = Math.max(
+      criteria.crossingShareOfInterval * usual,
+      criteria.clearlyAudibleSds * scatterMs,
+    );
+    const stopped = new Set(
+      scene.alignment.remarks.flatMap((remark) => (remark.kind === 'stopped' ? [remark.atStep + 1] : [])),
+    );
+    const late = own
+      .map(({ step, ioiMs, noiseVariance, beats }) => ({
+        step,
+        figure: { value: ioiMs - usual, plusMinus: Math.sqrt(noiseVariance) * beats },
+      }))
+      .filter(({ step, figure }) => !stopped.has(step) && surelyOver(figure, boundMs, criteria, own.length))
+      .sort((a, b) => b.figure.value - a.figure.value);
+    const [worst] = late;
+    if (worst === undefined || late.length > MOST_LATE_NOTES || heard.notes.length === 0) return null;
+    const practice = practiceAround(scene, worst.step - 2, worst.step + 1, 0.75);
+    return {
+      statement: {
+        situation: 'late-note',
+        steps: late.map(({ step }) => step),
+        faults: late.length,
+        sure: shareOver(worst.figure, boundMs),
+        notes: late.map(({ step, figure }) => ({
+          step,
+          at: spotOf(scene, step),
+          lateMs: Math.round(figure.value),
+        })),
+      },
+      gravity: worst.figure.value / (criteria.crossingShareOfInterval * usual),
+      advice: { step: 'until-right', task: taskOf(scene, practice), note: null },
+      practice,
     };
   },
 };
 
 const limping: Situation = {
   name: 'uneven-in-pairs',
-  takesSecond: false,
-  tell: (scene) => {
-    const { measures } = scene.measured;
+  find: (scene) => {
     const pairs = pairsOf(scene);
-    if (
-      pairs === undefined ||
-      !surelyOver(measures.evennessPercent, scene.criteria.evennessPercent, scene.criteria)
-    )
-      return null;
+    if (pairs === null || isRhythm(pairs) || pairs.apart <= scene.criteria.limpingShare) return null;
+    const figure = scene.measured.measures.evennessPercent;
+    if (!surelyOver(figure, scene.criteria.evennessPercent, scene.criteria)) return null;
+    const practice = wayUp(scene, 0.8);
     return {
-      ...scene.wording.limping(pairs.first > pairs.second ? 'first' : 'second'),
-      steps: [],
-      practice: practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.8),
+      statement: {
+        situation: 'uneven-in-pairs',
+        steps: [],
+        faults: 1,
+        sure: shareOver(figure, scene.criteria.evennessPercent),
+        rhythm: pairs.rhythm,
+      },
+      gravity: pairs.apart / scene.criteria.limpingShare,
+      advice: {
+        step: 'the-other-rhythm',
+        task: taskOf(scene, practice),
+        rhythm: pairs.rhythm === 'long-short' ? 'short-long' : 'long-short',
+      },
+      practice,
     };
   },
 };
-
-/** Median interval of the odd and of the even steps, where every other one is longer by the criterion's share; else undefined. */
-function pairsOf(scene: Scene): { first: number; second: number } | undefined {
-  const { intervals } = scene.measured;
-  if (intervals.length < 6) return undefined;
-  const of = (rest: number): number[] =>
-    intervals.filter((interval) => interval.fromStep % 2 === rest).map((interval) => interval.perBeatMs);
-  const first = of(0);
-  const second = of(1);
-  const [a, b] = [median(first), median(second)];
-  if (a === undefined || b === undefined) return undefined;
-  const apart = Math.abs(a - b) / Math.min(a, b);
-  const [longer, shorter] = a > b ? [first, second] : [second, first];
-  const middle = (a + b) / 2;
-  const steady = [...longer.map((value) => value > middle), ...shorter.map((value) => value < middle)];
-  const share = steady.filter(Boolean).length / steady.length;
-  return apart > scene.criteria.limpingShare && share >= 0.8 ? { first: a, second: b } : undefined;
-}
 
 const uneven: Situation = {
   name: 'uneven',
-  takesSecond: false,
-  tell: (scene) => {
-    const { measures } = scene.measured;
-    const figure = measures.evennessDriftRemovedPercent;
-    if (!surelyOver(figure, scene.criteria.unevenPercent, scene.criteria)) return null;
-    const percent = Math.round(valueOf(measures.evennessPercent)!);
-    const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.75);
-    const { hands } = scene.exercise.choice;
-    return { ...scene.wording.uneven(percent, hands, practice.tempoBpm), steps: [], practice };
-  },
-};
-
-const drift: Situation = {
-  name: 'drift',
-  takesSecond: true,
-  tell: (scene) => {
-    // Late crossings on one way only look like a drift of the whole, so the plain intervals decide.
-    const intervals = scene.measured.intervals.filter((interval) => !interval.intoCrossing);
-    const figure = driftPercent(intervals);
-    const value = valueOf(figure);
-    const tempi = driftTempi(intervals);
-    if (value === undefined || tempi === undefined) return null;
-    const size = { ...figure, value: Math.abs(value) };
-    if (!surelyOver(size, scene.criteria.driftPercent, scene.criteria)) return null;
-    const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.9);
-    const [from, to] = [Math.round(tempi.fromBpm), Math.round(tempi.toBpm)];
-    return { ...scene.wording.drift(value > 0, from, to, practice.tempoBpm), steps: [], practice };
-  },
-};
-
-const underTempo: Situation = {
-  name: 'under-tempo',
-  takesSecond: false,
-  tell: (scene) => {
-    const target = scene.report.targetBpm;
-    const { measures } = scene.measured;
-    const played = valueOf(measures.tempoBpm);
-    const evenness = valueOf(measures.evennessPercent);
-    if (target === null || played === undefined || evenness === undefined) return null;
-    if (evenness > scene.criteria.evennessPercent || played >= target * (1 - scene.criteria.tempoShare))
-      return null;
-    const next = Math.min(target, atTempo(scene, 1.06));
+  find: (scene) => {
+    const pairs = pairsOf(scene);
+    if (swayOf(scene) !== null || (pairs !== null && isRhythm(pairs))) return null;
+    const { body } = shapeOf(scene);
+    const bound = scene.criteria.unevenPercent;
+    const figure = evennessDriftRemovedPercent(body);
+    if (!isMeasured(figure) || !surelyOver(figure, bound, scene.criteria)) return null;
+    const percent = valueOf(evennessPercent(body))!;
+    const practice = worstStretch(scene);
+    const task = taskOf(scene, practice);
     return {
-      ...scene.wording.underTempo(Math.round(played), Math.round(target), next),
-      steps: [],
-      practice: { fromStep: 0, toStep: scene.exercise.steps.length - 1, tempoBpm: next },
+      statement: {
+        situation: 'uneven',
+        steps: [],
+        faults: 1,
+        sure: shareOver(figure, bound),
+        percent,
+        boundPercent: scene.criteria.evennessPercent,
+      },
+      gravity: figure.value / bound,
+      advice: turnAbout<Advice>(timesBefore(scene, 'uneven', 'nearly-even'), [
+        { step: 'slower-with-the-pulse', task },
+        { step: 'rhythms', task },
+        { step: 'one-note-more', task },
+      ]),
+      practice,
     };
   },
 };
 
-export const EVENNESS: readonly Situation[] = [lateTurn, limping, uneven];
-export const TEMPO: readonly Situation[] = [drift, underTempo];
+/** The part, read at a glance, in which the notes stray most. */
+function worstStretch(scene: Scene) {
+  const last = scene.exercise.steps.length - 1;
+  const strays = new Map(scene.measured.measures.intervals.map((one) => [one.step, one.deviationMs ** 2]));
+  const starts = scene.exercise.steps.map(({ step }) => practiceAround(scene, step, last, 0.75));
+  const straying = ({ fromStep, toStep }: (typeof starts)[number]): number =>
+    Array.from({ length: toStep - fromStep }, (_, at) => strays.get(fromStep + 1 + at) ?? 0).reduce(
+      (sum, one) => sum + one,
+      0,
+    );
+  return starts.reduce((a, b) => (straying(b) > straying(a) ? b : a));
+}
+
+const drift: Situation = {
+  name: 'drift',
+  find: (scene) => {
+    if (swayOf(scene) !== null) return null;
+    // Late crossings on one way only look like a drift of the whole, so the plain intervals decide.
+    const intervals = shapeOf(scene).body.filter((interval) => !interval.intoCrossing);
+    const figure = driftPercent(intervals);
+    const tempi = driftTempi(intervals);
+    if (!isMeasured(figure) || tempi === undefined) return null;
+    const size = { ...figure, value: Math.abs(figure.value) };
+    if (!surelyOver(size, scene.criteria.driftPercent, scene.criteria)) return null;
+    const practice = wayUp(scene, 0.9);
+    return {
+      statement: {
+        situation: 'drift',
+        steps: [],
+        faults: 1,
+        sure: shareOver(size, scene.criteria.driftPercent),
+        fromBpm: Math.round(tempi.fromBpm),
+        toBpm: Math.round(tempi.toBpm),
+      },
+      gravity: size.value / scene.criteria.driftPercent / 2,
+      advice: { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+      practice,
+    };
+  },
+};
+
+export const LATE_NOTES: readonly Situation[] = [lateNote];
+export const TURN: readonly Situation[] = [lateTurn];
+export const EVENNESS: readonly Situation[] = [limping, uneven];
+export const DRIFT: readonly Situation[] = [drift];

@@ -1,51 +1,89 @@
-import type { ExerciseChoice } from '../../exercise/index.ts';
-import { sayPlayed } from './played.ts';
+import { ALL_MINOR_SCALES, buildExercise } from '../../exercise/index.ts';
+import type { ExerciseChoice, MinorScale } from '../../exercise/index.ts';
+import { faultsOf } from './faults.ts';
+import type { Difference, Saying } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { say, sayKey } from './scene.ts';
-import type { Difference } from './types.ts';
+import { nameOf } from './scene.ts';
+import { spellPlayed } from './spelling.ts';
 
 const LEAST_RIGHT = 3;
 const LEAST_SHARE = 0.35;
 
-/** 1. Nothing or too little heard, or sound not usable: what to change. */
+/** Nothing or too little heard, or sound not usable: what to change. */
 const tooLittle: Situation = {
   name: 'too-little',
-  takesSecond: false,
-  tell: (scene) => {
+  find: (scene) => {
     const { matched } = scene.alignment;
     const right = matched.filter((note) => note.verdict === 'correct').length;
     if (right >= LEAST_RIGHT && right >= LEAST_SHARE * matched.length) return null;
     if (scene.alignment.betterFit !== undefined) return null;
-    const trouble = scene.heard.findings.find((finding) => finding.kind !== 'channels');
+    const finding = scene.heard.findings.find(({ kind }) => kind !== 'channels') ?? null;
     const heardMuch = scene.report.notes.length >= matched.length / 2;
-    const finding = trouble?.detail ?? null;
-    return { ...scene.wording.tooLittle({ right, of: matched.length, heardMuch, finding }), steps: [] };
+    return {
+      statement: {
+        situation: 'too-little',
+        steps: [],
+        faults: 0,
+        right,
+        of: matched.length,
+        heardMuch,
+        finding,
+      },
+      gravity: 1,
+      advice: heardMuch ? { step: 'check-the-choice' } : { step: 'record-again', finding },
+    };
   },
 };
 
-/** 2. Another exercise, key or hand than chosen: which it sounded like; offer to switch. */
+/** Another exercise or key than chosen: which it sounded like; offer to switch. Never the hand alone: it is not heard. */
 const otherExercise: Situation = {
   name: 'other-exercise',
-  takesSecond: false,
-  tell: (scene) => {
-    const { chosen, betterFit } = scene.alignment;
-    if (chosen !== undefined) {
-      const difference = differenceOf(scene, chosen, scene.exercise.choice);
-      return { ...scene.wording.otherMeasured(difference), steps: [] };
-    }
-    const better = betterFit?.choice;
-    if (better === undefined || (better.hands !== 'together' && bothHandsFound(scene))) return null;
-    const difference = differenceOf(scene, scene.exercise.choice, better);
-    return { ...scene.wording.otherExercise(difference, otherModeNote(scene, better)), steps: [] };
+  find: (scene) => {
+    const { chosen } = scene.alignment;
+    const { choice } = scene.exercise;
+    const better = scene.alignment.betterFit?.choice;
+    const difference =
+      chosen !== undefined
+        ? differenceOf(scene, chosen, choice)
+        : better === undefined
+          ? otherMinorScale(scene)
+          : differenceOf(scene, choice, better);
+    if (difference === null) return null;
+    const measured = chosen !== undefined;
+    const note = better === undefined || measured ? null : otherModeNote(scene, better);
+    return {
+      statement: { situation: 'other-exercise', steps: [], faults: 0, difference, note, measured },
+      gravity: 1,
+      advice: { step: measured ? 'go-on-or-the-other' : 'switch-or-again' },
+    };
   },
 };
+
+/** What the two choices differ in, most telling first; null: in nothing that can be heard. */
+function differenceOf(scene: Scene, chosen: ExerciseChoice, better: ExerciseChoice): Difference | null {
+  if (better.form !== chosen.form)
+    return {
+      kind: 'form',
+      like: better.form,
+      ofKey: better.key === chosen.key ? null : better.key,
+      not: chosen.form,
+    };
+  if (better.key !== chosen.key) return { kind: 'key', like: better.key, not: chosen.key };
+  if (better.hands === 'together' && chosen.hands !== 'together')
+    return { kind: 'both-hands', notHand: scene.handKnown ? chosen.hands : null };
+  if (chosen.hands === 'together' && better.hands !== 'together')
+    return bothHandsFound(scene) ? null : { kind: 'one-hand' };
+  if (better.octaves !== chosen.octaves)
+    return { kind: 'octaves', like: better.octaves, not: chosen.octaves };
+  if (better.minorScale === chosen.minorScale) return null;
+  return { kind: 'minor-scale', like: better.minorScale ?? 'harmonic', not: chosen.minorScale ?? 'harmonic' };
+}
 
 /** Of one hand's notes so many may be right by chance, or by an overtone of the other hand's, and it did not play. */
 const MOST_OF_NO_HAND = 0.25;
 
 /** Notes of both hands were found: what was played was not one hand alone. */
-function bothHandsFound({ alignment, exercise }: Scene): boolean {
-  if (exercise.choice.hands !== 'together') return false;
+function bothHandsFound({ alignment }: Scene): boolean {
   return (['left', 'right'] as const).every((hand) => {
     const own = alignment.matched.filter(({ expected }) => expected.hand === hand);
     const right = own.filter(({ verdict }) => verdict === 'correct').length;
@@ -53,38 +91,43 @@ function bothHandsFound({ alignment, exercise }: Scene): boolean {
   });
 }
 
-/** What the two choices differ in, most telling first. */
-function differenceOf(scene: Scene, chosen: ExerciseChoice, better: ExerciseChoice): Difference {
-  if (better.form !== chosen.form) {
-    const ofKey = better.key === chosen.key ? null : sayKey(scene, better.key);
-    return { kind: 'form', like: better.form, ofKey, not: chosen.form };
-  }
-  if (better.key !== chosen.key)
-    return { kind: 'key', like: sayKey(scene, better.key), not: sayKey(scene, chosen.key) };
-  if (better.hands === 'together' && chosen.hands !== 'together')
-    return { kind: 'both-hands', notHand: chosen.hands };
-  if (chosen.hands === 'together' && better.hands !== 'together') return { kind: 'one-hand' };
-  if (better.octaves !== chosen.octaves)
-    return { kind: 'octaves', like: better.octaves, not: chosen.octaves };
-  return { kind: 'minor-scale', like: better.minorScale ?? '', not: chosen.minorScale ?? '' };
+/** Another minor scale of the key, where it explains every wrong note, and every note in which the two differ was played so. */
+function otherMinorScale(scene: Scene): Difference | null {
+  const { choice } = scene.exercise;
+  const faults = faultsOf(scene);
+  if (choice.form !== 'scale' || scene.facts.mode !== 'minor' || faults.length < 2) return null;
+  const not: MinorScale = choice.minorScale ?? 'harmonic';
+  const like = ALL_MINOR_SCALES.find((minorScale) => {
+    if (minorScale === not) return false;
+    const other = buildExercise({ ...choice, minorScale }).steps;
+    const differing = scene.alignment.matched.filter(
+      ({ step, expected }) => !other[step]!.notes.some((note) => sameKey(note.midi, expected.midi)),
+    );
+    return (
+      differing.length === faults.length &&
+      faults.every(({ step, playedMidi }) =>
+        other[step]!.notes.some((note) => playedMidi !== null && sameKey(note.midi, playedMidi)),
+      )
+    );
+  });
+  return like === undefined ? null : { kind: 'minor-scale', like, not };
 }
 
+const sameKey = (midi: number, other: number): boolean => (midi - other) % 12 === 0;
+
 /** Where only the mode differs, the note that made the difference: G natural for G♯, each time. */
-function otherModeNote(
-  scene: Scene,
-  better: ExerciseChoice,
-): { readonly struck: string; readonly wanted: string; readonly often: 'once' | 'both' | 'each' } | null {
+function otherModeNote(scene: Scene, better: ExerciseChoice): Saying<'other-exercise'>['note'] {
   const { choice } = scene.exercise;
   if (better.form !== choice.form || better.key.split(' ')[0] !== choice.key.split(' ')[0]) return null;
   if (better.key === choice.key) return null;
   const wrong = scene.alignment.matched.find((note) => note.verdict === 'wrong');
   if (wrong?.verdict !== 'wrong') return null;
-  const wanted = say(scene, wrong.expected);
-  const alike = scene.alignment.matched.filter((note) => say(scene, note.expected) === wanted);
+  const wanted = nameOf(wrong.expected);
+  const alike = scene.alignment.matched.filter((note) => nameOf(note.expected) === wanted);
   const each = alike.every((note) => note.verdict === 'wrong') && alike.length > 1;
   const midi = scene.heard.notes[wrong.played]!.midi + scene.alignment.semitoneShift;
   return {
-    struck: sayPlayed(scene, midi, wrong.expected),
+    struck: spellPlayed(choice.key, midi, wrong.expected),
     wanted,
     often: !each ? 'once' : alike.length === 2 ? 'both' : 'each',
   };

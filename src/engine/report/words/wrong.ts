@@ -1,63 +1,91 @@
-import { EXTRAS } from './extras.ts';
-import { factsOf, howOften, pitchClassName, sameFault, told } from './fault-words.ts';
-import { faultsOf } from './faults.ts';
+import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Fault } from './faults.ts';
-import type { Scene, Situation } from './scene.ts';
-import { fingerOf, isChordForm, placeOf, practiceAround, say, taskOf } from './scene.ts';
+import { factsOf, faultsOf, howOften, sameFault } from './faults.ts';
+import { practiceAround, taskOf } from './place.ts';
+import type { Advice, Statement } from './said/index.ts';
+import type { Found, Practice, Scene, Situation } from './scene.ts';
+import { handIfBoth, isChordForm, nameOf } from './scene.ts';
 import { isBlack, isNaturalOf, pitchClassOf } from './spelling.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
-/** 4. Wrong and missed notes. */
+/*
+ * Wrong and missed notes. A cause (a signature, a hand that landed off) is named where it explains all of them and was shown
+ * twice; else they are told one by one. Only one of these speaks, so that no note is counted twice.
+ */
+
+const HALF_TEMPO = 0.5;
+const SLOWLY = 0.6;
+
+const stepsOf = (faults: readonly Fault[]): readonly number[] => [
+  ...new Set(faults.map((fault) => fault.step)),
+];
+
+/** What all these situations have in common: they are as grave as the notes they speak of are many. */
+function found(faults: readonly Fault[], statement: Statement, advice: Advice, practice?: Practice): Found {
+  return { statement, gravity: faults.length, advice, ...(practice && { practice }) };
+}
+
+/** With both hands: the one in which all these faults lie, to be practised alone. */
+function handOf(scene: Scene, faults: readonly Fault[]): Hand | null {
+  const hands = new Set(faults.map(({ expected }) => handIfBoth(scene, expected.hand)));
+  return hands.size === 1 ? [...hands][0]! : null;
+}
+
+const given = (faults: readonly Fault[]) => ({ steps: stepsOf(faults), faults: faults.length });
 
 const sameAgain: Situation = {
   name: 'same-place-again',
-  takesSecond: false,
-  tell: (scene) => {
+  find: (scene) => {
     const before = scene.earlier.at(-1);
-    if (before === undefined) return null;
-    const troubled = new Set([
-      ...before.notes.filter((note) => note.verdict === 'wrong').map((note) => note.step),
-      ...before.missed.map((note) => note.step),
-    ]);
-    const offBefore = before.remarks.find((remark) => remark.kind === 'broken-off');
     const faults = faultsOf(scene);
-    const fault = faults.find(
-      ({ step }) => troubled.has(step) && !(offBefore?.kind === 'broken-off' && step > offBefore.lastStep),
+    const [fault] = faults;
+    if (before === undefined || fault === undefined || faults.length > 1) return null;
+    const offBefore = before.remarks.find((remark) => remark.kind === 'broken-off');
+    if (offBefore?.kind === 'broken-off' && fault.step > offBefore.lastStep) return null;
+    const troubled =
+      before.notes.some((note) => note.verdict === 'wrong' && note.step === fault.step) ||
+      before.missed.some((note) => note.step === fault.step);
+    if (!troubled) return null;
+    const practice = practiceAround(scene, fault.step - 2, fault.step + 1, HALF_TEMPO);
+    return found(
+      faults,
+      { situation: 'same-place-again', ...given(faults), fault: factsOf(scene, fault) },
+      { step: 'five-times-right', task: taskOf(scene, practice, handOf(scene, faults)) },
+      practice,
     );
-    if (fault === undefined || faults.length > 1) return null;
-    const practice = practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
-    const said = scene.wording.sameAgain(factsOf(scene, fault), taskOf(scene, practice));
-    return { ...said, steps: [fault.step], practice };
   },
 };
 
 /** The leading note left unraised in minor: in V7, or in a harmonic or melodic scale. */
 const leadingNote: Situation = {
   name: 'leading-note',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const { facts } = scene;
     const raised = facts.minorScales?.harmonic.at(-1);
-    if (raised === undefined || facts.mode !== 'minor') return null;
-    const fault = faultsOf(scene).find(
-      ({ expected, playedMidi }) =>
-        playedMidi !== null &&
-        pitchClassOf(pitchClassName(expected.name)) === pitchClassOf(raised) &&
-        (playedMidi - expected.midi + 120) % 12 === 11,
-    );
-    if (fault === undefined) return null;
-    const alike = sameFault(faultsOf(scene), fault);
-    if (alike.length < faultsOf(scene).length) return null;
-    const often = alike.length > 1 ? howOften(scene, alike) : null;
-    const progression = scene.exercise.choice.form === 'progression';
-    const practice = progression
-      ? practiceAround(scene, fault.step - 1, fault.step + 1, 0.5)
-      : practiceAround(scene, fault.step - 2, fault.step + 1, 0.5);
-    const task = progression ? null : taskOf(scene, practice);
-    return {
-      ...scene.wording.leadingNote(factsOf(scene, fault), often, task),
-      steps: alike.map((one) => one.step),
+    const faults = faultsOf(scene);
+    const [fault] = faults;
+    if (raised === undefined || fault === undefined || fault.playedMidi === null) return null;
+    const unraised =
+      pitchClassOf(nameOf(fault.expected)) === pitchClassOf(raised) &&
+      (fault.playedMidi - fault.expected.midi + 120) % 12 === 11;
+    if (!unraised || sameFault(faults, fault).length < faults.length) return null;
+    const inCadence = scene.exercise.choice.form === 'progression';
+    const practice = practiceAround(scene, fault.step - (inCadence ? 1 : 2), fault.step + 1, HALF_TEMPO);
+    const note = nameOf(fault.expected);
+    return found(
+      faults,
+      {
+        situation: 'leading-note',
+        ...given(faults),
+        fault: factsOf(scene, fault),
+        often: faults.length > 1 ? howOften(scene, faults) : null,
+        inCadence,
+      },
+      inCadence
+        ? { step: 'cadence-alone', note }
+        : { step: 'say-the-note', task: taskOf(scene, practice, handOf(scene, faults)), note },
       practice,
-    };
+    );
   },
 };
 
@@ -67,75 +95,66 @@ const leadingNote: Situation = {
  */
 const signature: Situation = {
   name: 'signature',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const { facts } = scene;
     const faults = faultsOf(scene);
-    const alike = sameFault(faults, faults[0] ?? null);
-    const [first] = alike;
-    if (first === undefined || alike.length < 2 || alike.length < faults.length) return null;
-    const { expected, playedMidi } = first;
-    if (playedMidi === null || Math.abs(playedMidi - expected.midi) !== 1) return null;
-    const often = howOften(scene, alike);
+    const [first] = faults;
+    if (first === undefined || first.playedMidi === null || faults.length < 2) return null;
+    if (sameFault(faults, first).length < faults.length) return null;
+    if (Math.abs(first.playedMidi - first.expected.midi) !== 1) return null;
+    const often = howOften(scene, faults);
     if (often.kind !== 'both' && often.kind !== 'each') return null;
-    const name = pitchClassName(expected.name);
-    const natural = isNaturalOf(playedMidi, expected.name) && facts.signature.includes(name);
-    const altered = name.length === 1 && isBlack(playedMidi);
-    if (!natural && !altered) return null;
-    const signs = { kind: facts.accidental, names: facts.signature.map((sign) => say(scene, sign)) };
-    return {
-      ...scene.wording.signature(factsOf(scene, first), often, signs),
-      steps: alike.map((fault) => fault.step),
-    };
+    const name = nameOf(first.expected);
+    const natural = isNaturalOf(first.playedMidi, first.expected.name) && facts.signature.includes(name);
+    if (!natural && !(name.length === 1 && isBlack(first.playedMidi))) return null;
+    const signs = { kind: facts.accidental, names: facts.signature };
+    return found(
+      faults,
+      { situation: 'signature', ...given(faults), fault: factsOf(scene, first), often, signature: signs },
+      { step: 'say-the-signature', signature: signs },
+    );
   },
 };
 
 /** Two neighbouring notes or more off by one key in one direction, straight after a crossing: one alone is a wrong note. */
 const landedOff: Situation = {
   name: 'landed-off',
-  takesSecond: true,
-  tell: (scene) => {
-    if (isChordForm(scene.exercise)) return null;
+  find: (scene) => {
     const faults = faultsOf(scene);
     const [fault, next] = faults;
-    if (fault === undefined || next === undefined || next.step !== fault.step + 1) return null;
+    if (isChordForm(scene.exercise) || fault === undefined || next?.step !== fault.step + 1) return null;
     const offs = faults.map(({ expected, playedMidi }) => (playedMidi ?? expected.midi) - expected.midi);
     const oneWay = offs.every((off) => Math.abs(off) <= 2 && Math.sign(off) === Math.sign(offs[0]!));
-    const oneHand = faults.every(({ expected }) => expected.hand === fault.expected.hand);
+    const { hand } = fault.expected;
+    const oneHand = faults.every(({ expected }) => expected.hand === hand);
     const after = [fault.step, fault.step - 1].some((at) =>
-      (scene.exercise.steps[at]?.crossings ?? []).some((crossing) => crossing.hand === fault.expected.hand),
+      scene.exercise.steps[at]?.crossings.some((crossing) => crossing.hand === hand),
     );
-    if (offs[0] === 0 || !oneWay || !oneHand || !after) return null;
-    const position = handPosition(scene, fault);
-    const practice = practiceAround(scene, fault.step - 2, fault.step + 2, 0.5);
-    return {
-      ...scene.wording.landedOff(
-        faults.slice(0, 2).map((one) => factsOf(scene, one)),
-        faults.length,
-        position,
-        practice.tempoBpm,
-      ),
-      steps: faults.map((one) => one.step),
+    if (offs[0] === 0 || !oneWay || !oneHand || !after || !scene.handKnown) return null;
+    const practice = practiceAround(scene, fault.step - 2, fault.step + 2, HALF_TEMPO);
+    return found(
+      faults,
+      { situation: 'landed-off', ...given(faults), notes: faults.map((one) => factsOf(scene, one)) },
+      {
+        step: 'position-as-a-chord',
+        names: handPosition(scene, fault),
+        task: taskOf(scene, practice, handOf(scene, faults)),
+      },
       practice,
-    };
+    );
   },
 };
 
 /** The keys of the hand's place after the crossing: from it up to the next crossing, without repetition. */
 function handPosition(scene: Scene, fault: Fault): readonly string[] {
   const { hand } = fault.expected;
-  const steps = scene.exercise.steps;
+  const { steps } = scene.exercise;
   const crosses = (step: number): boolean =>
     steps[step]?.crossings.some((crossing) => crossing.hand === hand) ?? false;
   const from = crosses(fault.step) ? fault.step : fault.step - 1;
   const names: string[] = [];
-  for (
-    let step = from;
-    step < steps.length && (step === from || !crosses(step)) && names.length < 4;
-    step++
-  ) {
-    const note = steps[step]!.notes.find((one) => one.hand === hand)!;
-    const name = say(scene, note);
+  for (let step = from; step < steps.length && (step === from || !crosses(step)); step++) {
+    const name = nameOf(steps[step]!.notes.find((note) => note.hand === hand)!);
     if (names.includes(name) || steps[step - 1]?.turn === true) break;
     names.push(name);
   }
@@ -145,49 +164,51 @@ function handPosition(scene: Scene, fault: Fault): readonly string[] {
 /** An inner note of a chord that did not sound. */
 const innerNote: Situation = {
   name: 'inner-note',
-  takesSecond: true,
-  tell: (scene) => {
+  find: (scene) => {
     const faults = faultsOf(scene);
-    if (!isChordForm(scene.exercise) || faults.length > 1) return null;
-    const fault = faults.find(({ step, expected, playedMidi }) => {
-      if (playedMidi !== null) return false;
-      const chord = scene.exercise.steps[step]!.notes.filter((note) => note.hand === expected.hand);
-      return (
-        chord.length > 2 && expected.finger !== chord[0]!.finger && expected.finger !== chord.at(-1)!.finger
-      );
-    });
-    if (fault === undefined) return null;
-    const { expected, step } = fault;
-    const said = scene.wording.innerNote(
-      say(scene, expected),
-      fingerOf(scene, expected),
-      placeOf(scene, step),
+    const [fault] = faults;
+    if (!isChordForm(scene.exercise) || fault === undefined || faults.length > 1) return null;
+    const chord = scene.exercise.steps[fault.step]!.notes.filter((note) => note.hand === fault.expected.hand);
+    const outer = (note: ExpectedNote | undefined): boolean => note?.finger === fault.expected.finger;
+    if (fault.playedMidi !== null || chord.length < 3 || outer(chord[0]) || outer(chord.at(-1))) return null;
+    return found(
+      faults,
+      { situation: 'inner-note', ...given(faults), fault: factsOf(scene, fault) },
+      { step: 'shape-silently' },
     );
-    return { ...said, steps: [step] };
   },
 };
 
-/** Wrong and missed notes that no row above explains. */
-const wrongNotes: Situation = {
-  name: 'wrong-notes',
-  takesSecond: true,
-  tell: (scene) =>
-    faultsOf(scene).some((fault) => fault.playedMidi !== null) ? told(scene, faultsOf(scene)) : null,
-};
+/** Wrong and missed notes that no row above explains: how many, which and where; the next step is round the first of them. */
+const oneByOne = (name: 'wrong-notes' | 'missed-notes'): Situation => ({
+  name,
+  find: (scene) => {
+    const faults = faultsOf(scene);
+    const [first] = faults;
+    if (first === undefined) return null;
+    if (name === 'wrong-notes' && faults.every((fault) => fault.playedMidi === null)) return null;
+    const practice = practiceAround(scene, first.step - 2, first.step + 1, SLOWLY);
+    const task = taskOf(scene, practice, handOf(scene, faults));
+    const note = first.playedMidi === null ? nameOf(first.expected) : null;
+    return found(
+      faults,
+      { situation: name, ...given(faults), notes: faults.map((fault) => factsOf(scene, fault)) },
+      turnAbout<Advice>(timesBefore(scene, 'wrong-notes', 'missed-notes'), [
+        { step: 'until-right', task, note },
+        { step: 'one-note-more', task },
+      ]),
+      practice,
+    );
+  },
+});
 
-const missedNotes: Situation = {
-  name: 'missed-notes',
-  takesSecond: true,
-  tell: (scene) => (faultsOf(scene).length === 0 ? null : told(scene, faultsOf(scene))),
-};
-
-export const FAULTS: readonly Situation[] = [
+/** The first of these that holds tells all wrong and missed notes. */
+export const NOTES: readonly Situation[] = [
   sameAgain,
   leadingNote,
   signature,
   landedOff,
   innerNote,
-  wrongNotes,
-  missedNotes,
+  oneByOne('wrong-notes'),
+  oneByOne('missed-notes'),
 ];
-export const WRONG: readonly Situation[] = [...FAULTS, ...EXTRAS];

@@ -19,7 +19,7 @@ export const FROM_TEACHER = {
   asked: {
     inARow: (count: number) =>
       count === 1 ? 'once' : count === 2 ? 'twice in a row' : `${inWords(count)} times in a row`,
-    evenness: (bound: string) => `evenness ${bound} at most`,
+    evenness: (bound: string) => `variation ${bound} at most`,
     asUsual: 'as usual',
   },
   /** in the plan of the day */

@@ -157,7 +157,7 @@ export const JOURNAL = {
     noReport: 'nothing to report was heard',
     right: (right: number, of: number, extra: number) =>
       `${right} of ${of} right${extra > 0 ? `, ${extra} extra` : ''}`,
-    evenness: (value: string) => `evenness ${value}`,
+    evenness: (value: string) => `variation ${value}`,
     today: (time: string) => `today ${time}`,
     yesterday: (time: string) => `yesterday ${time}`,
     remove: 'Delete',

@@ -14,7 +14,7 @@ export const PEARLS = {
     'key choose a stretch.',
   touch: 'Touch a pearl to hear that spot. Draw along the string, or hold Shift, to choose a stretch.',
   EXTRA,
-  struckFor: (struck: string, wanted: string) => `${struck} struck for ${wanted}`,
+  struckFor: (struck: string, wanted: string) => `${struck} struck instead of ${wanted}`,
   missed: (name: string) => `${name} missed`,
   notSure: (name: string, reason: string) => `${name} not sure: ${reason}`,
   /** under the pearls, where there is little room */
@@ -23,7 +23,7 @@ export const PEARLS = {
     missed: 'missed',
     unsure: 'unsure',
     wanted: (name: string) => `for ${name}`,
-    struckFor: (struck: string, wanted: string) => `${struck} for ${wanted}`,
+    struckFor: (struck: string, wanted: string) => `${struck} instead of ${wanted}`,
     noteMissed: (name: string) => `${name} missed`,
   },
   thumbUnder: 'thumb under',

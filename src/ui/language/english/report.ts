@@ -13,6 +13,7 @@ export const REPORT = {
   stop: 'Stop',
   playAll: 'Play it all',
   next: 'Next:',
+  allFound: 'All that was found',
   switchTo: 'Switch to it',
   meant: (title: string) => `No, I meant ${title}`,
   whichHand: (likelier: 'left' | 'right') =>
@@ -30,7 +31,7 @@ export const REPORT = {
   time: 'Time',
   loudness: 'Loudness',
   asRight: 'right',
-  asWrong: (wanted: string) => `wrong, for ${wanted}`,
+  asWrong: (wanted: string) => `wrong, instead of ${wanted}`,
   EXTRA,
   asMissed: 'missed',
   asUnsure: (reason: string) => `not sure: ${reason}`,

@@ -181,7 +181,7 @@ export const TEACHER = {
     none: 'Nothing is assigned yet.',
     tempo: 'Beats a minute',
     inARow: 'In a row',
-    evenness: 'Evenness at most, %',
+    evenness: 'Variation at most, %',
     note: 'A sentence about it',
     up: 'Earlier',
     down: 'Later',

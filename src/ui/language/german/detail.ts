@@ -19,7 +19,7 @@ export const DETAIL: Strings['detail'] = {
     meaning:
       'Wie viel später oder früher jeder Ton kommt, als er in dem Tempo käme, das du gerade spielst. Im grauen Band hört es niemand.',
     definition: (usual) =>
-      `Der Abstand vom gleichmäßigen Platz des Tons, wo die Perlenkette ihren Strich hat: einen üblichen Schritt (hier ${usual}; ` +
+      `Der Abstand vom gleichmäßigen Platz des Tons, wo die Perlenschnur ihren Strich hat: einen üblichen Schritt (hier ${usual}; ` +
       'wo sich das Tempo ändert, ändert er sich mit) nach dem Ton davor, oder nach dessen Platz. Das Band ist der kleinste Unterschied, ' +
       'der in gleichmäßigen Tönen zu hören ist: 6 ms, oder 2,5 % bei Zeiten über 240 ms (Friberg und Sundberg 1995). ' +
       'Hervorgehoben ist ein Ton nur, wenn er auch aus dem Fehler des Hörens selbst herausragt.',
@@ -28,7 +28,7 @@ export const DETAIL: Strings['detail'] = {
     below: 'zu früh',
     late: (place, amount, after) => `${place}: ${amount} zu spät, nach ${after}`,
     early: (place, amount, after) => `${place}: ${amount} zu früh, nach ${after}`,
-    crossing: ', ein Übergang',
+    crossing: ', ein Unter-/Übersatz',
     inaudible: ', zu wenig, um es zu hören',
   },
   tempo: {

@@ -10,14 +10,14 @@ export const FRAME: Strings['frame'] = {
   teacher: 'Für Lehrkräfte',
   careHead: 'Vorsicht.',
   care: 'Bei Schmerzen oder Taubheit hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
-  privacyHead: 'Vertraulich.',
+  privacyHead: 'Datenschutz.',
   privacy:
     'Kein Klang verlässt dieses Gerät, außer in Dateien, die du selbst weitergibst: Es gibt keinen Server und kein Konto. Nimm ' +
     'Kinder nur auf, wenn ihre Erziehungsberechtigten zustimmen.',
   language: 'Sprache',
   noteNames: 'Notennamen',
   namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },
-  credits: 'Quellen',
+  credits: 'Nachweise',
   creditsText: {
     before:
       'Das Beispiel ist erfunden. Es ist aus Klavieraufnahmen von Alexander Holm zusammengesetzt, verwendet und ' +

@@ -18,7 +18,7 @@ export const FROM_TEACHER: Strings['fromTeacher'] = {
   reviews: 'Rückmeldungen',
   asked: {
     inARow: (count) => (count === 1 ? 'einmal' : `${inWords(count)}mal hintereinander`),
-    evenness: (bound) => `gleichmäßig auf höchstens ${bound}`,
+    evenness: (bound) => `Schwankung höchstens ${bound}`,
     asUsual: 'wie gewohnt',
   },
   inPlan: (how) => `Deine Lehrkraft bittet darum. ${how}`,

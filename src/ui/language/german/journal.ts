@@ -62,8 +62,9 @@ export const JOURNAL: Strings['journal'] = {
       return `${notes(wrong + missed + extra)} nicht richtig: ${parts.join(', ')}`;
     },
     unsure: (count, of) => `${count === 1 ? 'war' : 'waren'} ${count} von ${of} Tönen nicht zu bestimmen`,
-    crossing: (amount) => `kam ein Übergang ${amount} zu spät`,
-    crossings: (count, amount) => `kamen ${inWords(count)} Übergänge zu spät, der späteste um ${amount}`,
+    crossing: (amount) => `kam ein Unter-/Übersatz ${amount} zu spät`,
+    crossings: (count, amount) =>
+      `kamen ${inWords(count)} Unter-/Übersätze zu spät, der späteste um ${amount}`,
     evenness: (value, bound) =>
       `schwankte die Zeit von Ton zu Ton um ${value}; bis ${bound} gilt als gleichmäßig`,
     chords: (value, bound) =>
@@ -77,7 +78,7 @@ export const JOURNAL: Strings['journal'] = {
     notes: 'Langsamer, bis jeder Ton stimmt.',
     unsure: 'Näher am Klavier oder in einem ruhigeren Raum, damit jeder Ton zu hören ist.',
     evenness: 'Dasselbe, mit dem Puls.',
-    crossings: 'Nur die Töne um den Übergang, langsam; dann das Ganze.',
+    crossings: 'Nur die Töne um den Unter-/Übersatz, langsam; dann das Ganze.',
     chords: 'Alle Tasten des Akkords berühren, dann drücken.',
     hands: 'Langsamer, auf jedem Schlag anhalten, beide Hände zusammen.',
     tempo: 'Jedes Mal zwei oder drei Schläge schneller, solange es gleichmäßig bleibt.',
@@ -131,7 +132,7 @@ export const JOURNAL: Strings['journal'] = {
     unanalysed: 'noch nicht angehört',
     noReport: 'nichts zu berichten war zu hören',
     right: (right, of, extra) => `${right} von ${of} richtig${extra > 0 ? `, ${extra} zu viel` : ''}`,
-    evenness: (value) => `gleichmäßig auf ${value}`,
+    evenness: (value) => `Schwankung ${value}`,
     today: (time) => `heute ${time}`,
     yesterday: (time) => `gestern ${time}`,
     remove: 'Löschen',
@@ -151,11 +152,11 @@ export const JOURNAL: Strings['journal'] = {
     title: 'Was als bereit gilt',
     about:
       'Kein Ton falsch, ausgelassen oder wiederholt, und was hier steht. Eine Lehrkraft kann es anders wollen: Hier wird ' +
-      'es geändert. Was am Übergang als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
+      'es geändert. Was am Unter-/Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
     lines: {
       readyInARow: 'So viele Versuche hintereinander',
       evennessPercent: 'Gleichmäßigkeit der Zeit bei sieben Tönen in der Sekunde, höchstens',
-      crossingPercent: 'Ein Übergang zu spät um höchstens, von seinem Abstand',
+      crossingPercent: 'Ein Unter-/Übersatz zu spät um höchstens, von seinem Abstand',
       chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
       handsApartMs: 'Hände auseinander, höchstens',
       tempoPercent: 'Unter dem Zieltempo, höchstens',

@@ -7,7 +7,7 @@ export const PEARLS: Strings['pearls'] = {
   touch:
     'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang oder halt Umschalt, um einen Abschnitt zu wählen.',
   EXTRA: {
-    slip: 'mitgenommen',
+    slip: 'mitgegriffen',
     repeat: 'noch einmal angeschlagen',
     restart: 'beim Zurückgehen gespielt',
     other: 'nicht in der Übung',

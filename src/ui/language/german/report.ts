@@ -4,6 +4,7 @@ export const REPORT: Strings['report'] = {
   heard: 'Was zu hören war',
   stop: 'Stopp',
   playAll: 'Alles abspielen',
+  allFound: 'Alles, was gefunden wurde',
   next: 'Als Nächstes:',
   switchTo: 'Dazu wechseln',
   meant: (title) => `Nein, gemeint war ${title}`,
@@ -24,7 +25,7 @@ export const REPORT: Strings['report'] = {
   asRight: 'richtig',
   asWrong: (wanted) => `falsch, statt ${wanted}`,
   EXTRA: {
-    slip: 'zu viel (mitgenommen)',
+    slip: 'zu viel (mitgegriffen)',
     repeat: 'zu viel (wiederholt)',
     restart: 'zu viel (neu angesetzt)',
     other: 'zu viel',
@@ -50,7 +51,7 @@ export const MEASURES: Strings['measures'] = {
       'Jeder geschriebene Ton wird einmal beurteilt: richtig, falsch (eine andere Taste an seiner Stelle), fehlend oder unsicher; unsichere zählen auf keiner Seite.',
     meaning:
       'Richtige Töne von den geschriebenen. Zu viel sind Töne, zu denen kein geschriebener gehört: eine ' +
-      'mitgenommene Nachbartaste, ein wiederholter Ton oder ein neuer Ansatz.',
+      'mitgegriffene Nachbartaste, ein wiederholter Ton oder ein neuer Ansatz.',
     of: (right, expected, rest) => `${right} von ${expected}, ${rest}`,
     wrong: (count) => `${count} falsch`,
     missed: (count) => (count === 1 ? '1 fehlt' : `${count} fehlen`),
@@ -58,25 +59,25 @@ export const MEASURES: Strings['measures'] = {
     extra: (count) => (count === 0 ? 'keiner zu viel' : `${count} zu viel`),
   },
   evenness: {
-    term: 'Gleichmaß der Zeit',
+    term: 'Gleichmäßigkeit der Zeit',
     definition:
       '100-mal die Standardabweichung der Zeiten von Schritt zu Schritt (je Schlag) durch ihren Mittelwert; der eigene Zeitfehler des Hörens ist herausgerechnet (Variationskoeffizient, wie van Vugt et al. 2012).',
     meaning:
       'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Acht Prozent oder ' +
       'weniger ist gleichmäßig. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
-    without: (amount) => `; ohne die Übergänge ${amount}`,
+    without: (amount) => `; ohne Unter-/Übersatz ${amount}`,
   },
   crossings: {
     term: 'Unter- und Übersätze',
     definition:
-      'Die Zeit in den Übergang minus den Median der vier nächsten Zeiten ohne Übergang. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
+      'Die Zeit in den Unter-/Übersatz minus den Median der vier nächsten Zeiten ohne ihn. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
     meaning:
       'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
       'darum herum. Plus ist zu spät.',
     up: (delays) => `${delays} aufwärts`,
     down: (delays) => `${delays} abwärts`,
     range: (least, most) => `${least} bis ${most}`,
-    none: 'nicht gemessen: Kein Übergang war ganz zu hören',
+    none: 'nicht gemessen: Kein Unter-/Übersatz war ganz zu hören',
   },
   spread: {
     term: 'Akkorde zugleich',
@@ -95,7 +96,7 @@ export const MEASURES: Strings['measures'] = {
     held: (amount) => `; Akkorde ${amount} in den nächsten hinein gehalten`,
   },
   inner: {
-    term: 'Innere Töne',
+    term: 'Mittelstimmen',
     definition:
       'Mittlerer Pegel der inneren Töne von Akkorden minus den der äußeren Töne derselben Akkorde, in Dezibel.',
     meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
@@ -114,7 +115,7 @@ export const MEASURES: Strings['measures'] = {
     varies: (amount) => `; schwankt um ${amount}`,
   },
   loudness: {
-    term: 'Gleichmaß der Lautstärke',
+    term: 'Gleichmäßigkeit der Lautstärke',
     definition:
       'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
     meaning:
@@ -126,7 +127,7 @@ export const MEASURES: Strings['measures'] = {
   tempo: {
     term: 'Tempo',
     definition:
-      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Übergang führen.',
+      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Unter-/Übersatz führen.',
     meaning: 'Schläge in der Minute, aus dem mittleren Abstand: Ein Zögern ändert daran nichts.',
     aim: (bpm) => ` (Ziel ${bpm})`,
     steady: ', stetig',
@@ -134,7 +135,7 @@ export const MEASURES: Strings['measures'] = {
     faster: (amount) => `, am Ende ${amount} schneller`,
   },
   touch: {
-    term: 'Anschlag',
+    term: 'Artikulation',
     definition:
       'Median über alle Töne einer Hand: Dämpfung eines Tons minus den Einsatz des nächsten. Fehlt, wo die Dämpfung der meisten Töne nicht zu hören ist.',
     meaning:

@@ -29,7 +29,7 @@ export const REVIEW: Strings['review'] = {
   from: (teacher) => `von ${teacher}`,
   made: (when) => `vom ${when}`,
   played: (when) => `gespielt ${when}`,
-  picture: 'Der Versuch als Perlenkette; worauf es darin ankommt, steht daneben in Worten.',
+  picture: 'Der Versuch als Perlenschnur; worauf es darin ankommt, steht daneben in Worten.',
   sound: 'Die Aufnahme',
   next: 'Als Nächstes:',
   assigned: 'Zu üben',

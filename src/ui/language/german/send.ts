@@ -9,7 +9,7 @@ export const SEND: Strings['send'] = {
   nothing: 'Es gibt noch keinen Bericht, der sich senden ließe. Nimm zuerst einen Versuch auf.',
   which: 'Welche Versuche',
   chosen: (count) => `${attempts(count)} gewählt`,
-  none: 'Wähle mindestens einen Versuch.',
+  none: 'Wähl mindestens einen Versuch.',
   most: (count) => `In eine Datei gehen höchstens ${count} Versuche.`,
   older: 'Ältere Versuche',
   newestOnly: 'Von jeder Übung der neueste',

@@ -62,12 +62,15 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ],
   ['needs {} right notes; there is {}', 'braucht {} richtige Töne; es gibt {}'],
   ['needs {} right notes; there are {}', 'braucht {} richtige Töne; es gibt {}'],
-  ['this exercise has no turn', 'diese Übung hat keine Umkehr'],
-  ['the interval after the turn was not heard whole', 'der Abstand nach der Umkehr war nicht ganz zu hören'],
+  ['this exercise has no turn', 'diese Übung hat keinen Wendepunkt'],
+  [
+    'the interval after the turn was not heard whole',
+    'der Abstand nach dem Wendepunkt war nicht ganz zu hören',
+  ],
   ['the first interval was not heard whole', 'der erste Abstand war nicht ganz zu hören'],
   ['the last interval was not heard whole', 'der letzte Abstand war nicht ganz zu hören'],
-  ['no crossing was heard whole', 'kein Übergang war ganz zu hören'],
-  ['this exercise has no crossing', 'diese Übung hat keinen Übergang'],
+  ['no crossing was heard whole', 'kein Unter-/Übersatz war ganz zu hören'],
+  ['this exercise has no crossing', 'diese Übung hat keinen Unter-/Übersatz'],
   ['needs two chords of one hand', 'braucht zwei Akkorde einer Hand'],
   [
     'too few notes between the ends to compare with',
@@ -178,7 +181,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ],
   [
     'A newer version of this page has the journal open. Close all its windows and open it again.',
-    'Eine neuere Fassung dieser Seite hat das Tagebuch geöffnet. Schließ alle ihre Fenster, und öffne sie wieder.',
+    'Eine neuere Version dieser Seite hat das Tagebuch geöffnet. Schließ alle ihre Fenster, und öffne sie wieder.',
   ],
   [
     'This browser keeps no journal here, as in a private window. Attempts are told, but not stored; save their sound.',

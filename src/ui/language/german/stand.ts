@@ -2,7 +2,7 @@ import type { Strings } from '../english/index.ts';
 
 export const STAND: Strings['stand'] = {
   title: 'Am Klavier',
-  anyExercise: 'Irgendeine Übung der Reihe',
+  anyExercise: 'Irgendeine Übung der Sammlung',
   why:
     'Das Mikrofon wird gebraucht, um zu hören, wann du anfängst, was du spielst und wann du aufhörst; der Klang bleibt auf ' +
     'diesem Gerät. Nach dieser einen Berührung spielst du nur noch: Jeder Versuch beginnt mit deinem ersten Ton und endet ' +
@@ -59,7 +59,7 @@ export const STAND: Strings['stand'] = {
   checkAgain: 'Noch einmal prüfen',
   done: 'Fertig',
   notNow: 'Jetzt nicht',
-  newVersion: 'Eine neue Fassung ist bereit.',
+  newVersion: 'Eine neue Version ist bereit.',
   useIt: 'Jetzt benutzen',
-  aNewVersion: 'Eine neue Fassung',
+  aNewVersion: 'Eine neue Version',
 };

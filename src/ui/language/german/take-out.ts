@@ -1,7 +1,7 @@
 import type { Strings } from '../english/index.ts';
 
 export const TAKE_OUT: Strings['takeOut'] = {
-  title: 'Mitnehmen',
+  title: 'Exportieren',
   print: 'Auf ein Blatt drucken',
   picture: 'Bild der Schnur (PNG)',
   notes: 'Töne (CSV)',
@@ -12,9 +12,9 @@ export const TAKE_OUT: Strings['takeOut'] = {
   noMarks: 'keine',
   missed: 'fehlt',
   unsure: 'unsicher',
-  extra: { slip: 'mitgenommen', repeat: 'noch einmal', restart: 'zurück', other: 'zu viel' },
+  extra: { slip: 'mitgegriffen', repeat: 'noch einmal', restart: 'zurück', other: 'zu viel' },
   marksMean:
     'Ein gestrichelter Ring ist ein fehlender Ton, ein Strich durch eine Note ein falscher, daneben steht der angeschlagene; ' +
-    'ein kleiner Ring ist ein Ton zu viel. Ein Bogen ist ein später Übergang, eine schräge Linie heißt, dass die Hände ' +
+    'ein kleiner Ring ist ein Ton zu viel. Ein Bogen ist ein später Unter-/Übersatz, eine schräge Linie heißt, dass die Hände ' +
     'auseinanderfallen, eine Wellenlinie, dass ein Akkord nicht zugleich kommt.',
 };

@@ -112,7 +112,7 @@ export const TEACHER: Strings['teacher'] = {
     half: 'halbe Geschwindigkeit',
     loading: 'Der Versuch wird geöffnet …',
     figures: 'Alle Zahlen',
-    figuresHint: 'Gleichmaß, Übersätze, Lautstärke, Tempo',
+    figuresHint: 'Gleichmäßigkeit, Unter-/Übersatz, Lautstärke, Tempo',
   },
   keys: {
     title: 'Tasten',
@@ -186,7 +186,7 @@ export const TEACHER: Strings['teacher'] = {
     none: 'Noch ist nichts aufgegeben.',
     tempo: 'Schläge in der Minute',
     inARow: 'Hintereinander',
-    evenness: 'Gleichmaß höchstens, %',
+    evenness: 'Schwankung höchstens, %',
     note: 'Ein Satz dazu',
     up: 'Früher',
     down: 'Später',

@@ -27,11 +27,11 @@ export const THEORY: Strings['theory'] = {
   up: 'Aufwärts',
   down: 'Abwärts',
   archHint: 'Ein Bogen: Der Daumen setzt unter, oder ein Finger setzt über den Daumen.',
-  archNone: 'Kein Übergang innerhalb einer Oktave.',
+  archNone: 'Kein Unter-/Übersatz innerhalb einer Oktave.',
   thumbUnder: 'Daumenuntersatz',
   overThumb: 'Übersatz',
   careReach:
-    'Am Bogen ist der Weg weit. Streck dich nicht danach: Lass den Arm die Hand mitnehmen, und lass die Taste dahinter los.',
+    'Am Bogen ist der Weg weit. Streck dich nicht danach: Lass den Arm die Hand führen, und lass die Taste dahinter los.',
   careChord:
     'Ist ein Akkord für deine Hand weit, spiel zwei seiner Töne auf einmal. Drück nie gegen ein Ziehen oder einen Schmerz ' +
     'an: Hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',

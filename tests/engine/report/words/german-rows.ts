@@ -15,7 +15,7 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
   },
   {
-    english: 'This sounded like A minor, not A major: C natural for C♯ each time.',
+    english: 'This sounded like A minor, not A major: C natural instead of C♯ each time.',
     verdict: 'Das klang wie a-Moll, nicht wie A-Dur: C statt Cis jedes Mal.',
     nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
   },
@@ -25,204 +25,314 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
   },
   {
-    english: 'You stopped after C♯ going up, for 3.4 s.',
-    verdict: 'Nach Cis aufwärts hast du 3,4 s lang angehalten.',
-    nextStep: 'rechte Hand, Cis–E–A–Cis–E–A, langsam, bei 48, ohne Halt durch diese Stelle.',
+    english: 'Every note right. You stopped after C♯ going up, for 3.4 s.',
+    verdict: 'Jeder Ton richtig. Nach Cis aufwärts hast du 3,4 s lang angehalten.',
+    nextStep:
+      'nur Cis–E–A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
   },
   {
     english: 'It breaks off after E coming down.',
     verdict: 'Nach E abwärts bricht es ab.',
-    nextStep: 'rechte Hand, A–Cis–E–A–E–Cis–A, langsam, bei 48, ohne Halt durch diese Stelle.',
+    nextStep:
+      'nur A–Cis–E–A–E–Cis–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
   },
   {
-    english: 'Again at the same place: F♯ for E going up.',
-    verdict: 'Wieder an derselben Stelle: Fis statt E aufwärts.',
-    nextStep: 'nur A–Cis–E–A, im halben Tempo, 40, bis es fünfmal hintereinander richtig ist.',
+    english: '12 of 13 notes right. Again at the same place: F♯ instead of E going up.',
+    verdict: '12 von 13 Tönen richtig. Wieder an derselben Stelle: Fis statt E aufwärts.',
+    nextStep: 'nur A–Cis–E–A, ♩ = 40, zwei Töne auf jeden Schlag, bis es fünfmal hintereinander stimmt.',
   },
   {
-    english: 'C natural for C♯: the leading note is raised in the V7.',
-    verdict: 'C statt Cis: Der Leitton ist im V7 erhöht.',
-    nextStep: 'Spiel nur i–V7–i, und sag beim Anschlag „Cis“.',
+    english: '14 of 15 notes right. C natural instead of C♯: the leading note is raised in the V7.',
+    verdict: '14 von 15 Tönen richtig. C statt Cis: Der Leitton ist im V7 erhöht.',
+    nextStep: 'Spiel nur i–V7–i, und sag dabei „Cis“, bis es dreimal hintereinander stimmt.',
   },
   {
-    english: 'G natural for G♯: the leading note is raised.',
-    verdict: 'G statt Gis: Der Leitton ist erhöht.',
-    nextStep: 'nur E–F–Gis–A, und sag beim Anschlag „Gis“.',
+    english: 'This sounded like the natural minor scale, not the harmonic one.',
+    verdict: 'Das klang wie die natürliche Molltonleiter, nicht wie die harmonische.',
+    nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
   },
   {
-    english: 'E natural for E♭ both times: the key has two flats.',
-    verdict: 'E statt Es beide Male: Die Tonart hat zwei Be.',
+    english: '13 of 15 notes right. E natural instead of E♭ both times: the key has two flats.',
+    verdict: '13 von 15 Tönen richtig. E statt Es beide Male: Die Tonart hat zwei Be.',
     nextStep: 'Sag die Vorzeichen (B und Es), spiel die Tonleiter einmal langsam, dann dies noch einmal.',
   },
   {
-    english: 'One note wrong: C natural for C♯ going up.',
-    verdict: 'Ein Ton falsch: C statt Cis aufwärts.',
-    nextStep: 'rechte Hand, nur A–Cis–E, bei 48, bis es richtig ist; dann das Ganze.',
-  },
-  {
-    english: 'Two notes wrong, the hand landed one key off: B for C and D for E♭ going up.',
-    verdict: 'Zwei Töne falsch, die Hand ist eine Taste daneben gelandet: H statt C und D statt Es aufwärts.',
-    nextStep: 'Schlag C–Es–As als Akkord an, heb ab, schlag noch einmal an; dann Ton für Ton, bei 40.',
-  },
-  {
-    english: 'A (finger 3) does not sound in the second inversion going up.',
-    verdict: 'A (Finger 3) klingt in der zweiten Umkehrung aufwärts nicht.',
-    nextStep: 'Drück den Griff erst stumm, alle Tasten berührt; dann schlag sie zusammen an.',
-  },
-  {
-    english: 'One note wrong: F♯ for E going up.',
-    verdict: 'Ein Ton falsch: Fis statt E aufwärts.',
-    nextStep: 'rechte Hand, nur A–Cis–E–A, bei 48, bis es richtig ist; dann das Ganze.',
-  },
-  {
-    english: 'Two notes not right: E missing going up and G for A coming down.',
-    verdict: 'Zwei Töne nicht richtig: E fehlt aufwärts und G statt A abwärts.',
-    nextStep: 'rechte Hand, nur A–Cis–E–A, bei 48, bis E jedes Mal klingt; dann das Ganze.',
-  },
-  {
-    english: 'One note wrong: F♯ for E going up (left hand).',
-    verdict: 'Ein Ton falsch: Fis statt E aufwärts (linke Hand).',
-    nextStep: 'beide Hände, nur A–Cis–E–A, bei 48, bis es richtig ist; dann das Ganze.',
-  },
-  {
-    english: 'Two notes missing: E going up and A coming down.',
-    verdict: 'Zwei Töne fehlen: E aufwärts und A abwärts.',
-    nextStep: 'rechte Hand, nur A–Cis–E–A, bei 48, bis E jedes Mal klingt; dann das Ganze.',
-  },
-  {
-    english: 'F caught with E going up.',
-    verdict: 'F aufwärts mit E mitgenommen.',
-    nextStep: 'rechte Hand, nur A–Cis–E–A–Cis, bei 48, jeder Finger mitten auf seiner Taste.',
-  },
-  {
-    english: 'E is struck twice going up.',
-    verdict: 'E ist aufwärts zweimal angeschlagen.',
-    nextStep: 'nur A–Cis–E–A–Cis, bei 48; was auch geschieht, geh weiter zum nächsten Ton.',
-  },
-  {
-    english: 'Every note right. The thumb comes late going up to A, by 90 ms; the rest is even.',
-    verdict: 'Jeder Ton richtig. Der Daumen kommt aufwärts bei A 90 ms zu spät; der Rest ist gleichmäßig.',
-    nextStep: 'rechte Hand, nur Cis–E–A–Cis, bei 53. Führ den Daumen unter, während 3 noch E hält.',
-  },
-  {
-    english: 'Every note right. The thumb comes late going up to C, both times; the rest is even.',
-    verdict:
-      'Jeder Ton richtig. Der Daumen kommt aufwärts bei C beide Male zu spät; der Rest ist gleichmäßig.',
-    nextStep: 'rechte Hand, nur As–C–Es–As–C, bei 53. Führ den Daumen unter, während 4 noch As hält.',
-  },
-  {
-    english: 'Every note right. Finger 4 crosses over late coming down to A♭, both times; the rest is even.',
-    verdict:
-      'Jeder Ton richtig. Finger 4 setzt abwärts bei As beide Male zu spät über; der Rest ist gleichmäßig.',
-    nextStep: 'rechte Hand, nur C–As–Es–C–As, bei 53. Setz 4 über, während der Daumen noch C hält.',
+    english: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
+    verdict: '12 von 13 Tönen richtig. Einer falsch: C statt Cis aufwärts.',
+    nextStep:
+      'nur A–Cis–E, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
     english:
-      'Every note right. The crossings come late both going up and coming down, by 90 ms; the rest is even.',
+      '11 of 13 notes right. Two wrong, the hand landed one key off: B instead of C and D instead of E♭ going up.',
     verdict:
-      'Jeder Ton richtig. Die Übergänge kommen aufwärts und abwärts zu spät, um 90 ms; der Rest ist gleichmäßig.',
-    nextStep: 'rechte Hand, eine Richtung nach der anderen, bei 53; dann hinauf und hinunter.',
+      '11 von 13 Tönen richtig. Zwei falsch, die Hand ist eine Taste daneben gelandet: H statt C und D statt Es aufwärts.',
+    nextStep:
+      'Schlag C–Es–As als Akkord an, heb ab, schlag noch einmal an, dreimal; dann Ton für Ton, ♩ = 40, zwei Töne auf jeden Schlag.',
+  },
+  {
+    english: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
+    verdict: '20 von 21 Tönen richtig. Die Mittelstimme A klingt in der zweiten Umkehrung aufwärts nicht.',
+    nextStep:
+      'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+  },
+  {
+    english: '12 of 13 notes right. One wrong: F♯ instead of E going up.',
+    verdict: '12 von 13 Tönen richtig. Einer falsch: Fis statt E aufwärts.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: '11 of 13 notes right. Two not right: E missing going up and G instead of A coming down.',
+    verdict: '11 von 13 Tönen richtig. Zwei nicht richtig: E fehlt aufwärts und G statt A abwärts.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis E dreimal hintereinander klingt; dann das Ganze.',
+  },
+  {
+    english: '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand).',
+    verdict: '25 von 26 Tönen richtig. Einer falsch: Fis statt E aufwärts (linke Hand).',
+    nextStep:
+      'linke Hand allein, nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: '11 of 13 notes right. Two missing: E going up and A coming down.',
+    verdict: '11 von 13 Tönen richtig. Zwei fehlen: E aufwärts und A abwärts.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis E dreimal hintereinander klingt; dann das Ganze.',
+  },
+  {
+    english: 'All 13 notes right. F caught with E going up.',
+    verdict: 'Alle 13 Töne richtig. F aufwärts mit E mitgegriffen.',
+    nextStep:
+      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag, jeder Finger mitten auf seiner Taste, bis es dreimal hintereinander stimmt.',
+  },
+  {
+    english: 'All 13 notes right. E is struck twice going up.',
+    verdict: 'Alle 13 Töne richtig. E ist aufwärts zweimal angeschlagen.',
+    nextStep:
+      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag; was auch geschieht, geh weiter zum nächsten Ton, dreimal.',
+  },
+  {
+    english: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
+    verdict: 'Jeder Ton richtig. Der Untersatz aufwärts zu A kommt 90 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur Cis–E–A–Cis, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+  },
+  {
+    english:
+      'Every note right. The crossing comes late going up to C, both times, by 90 ms; the rest is even.',
+    verdict:
+      'Jeder Ton richtig. Der Untersatz aufwärts zu C kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur As–C–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+  },
+  {
+    english: 'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms.',
+    verdict: 'Jeder Ton richtig. Der Übersatz abwärts zu As kommt beide Male 90 ms zu spät.',
+    nextStep:
+      'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick die Hand früh los, und lass mit dem Daumen los, wenn sie vorbeikommt.',
+  },
+  {
+    english: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
+    verdict: 'Jeder Ton richtig. Unter- und Übersätze kommen aufwärts und abwärts 90 ms zu spät.',
+    nextStep:
+      'nur aufwärts, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; abwärts genauso; dann beides.',
   },
   {
     english:
       'Every note right. Hands apart for now: together the time varies by 19 %, each hand alone by 0 % at most.',
     verdict:
       'Jeder Ton richtig. Vorerst getrennte Hände: Zusammen schwankt die Zeit um 19 %, jede Hand allein höchstens um 0 %.',
-    nextStep: 'Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei 49.',
+    nextStep:
+      'jede Hand allein, A–Cis–E–A–Cis–E–A, ♩ = 49, zwei Töne auf jeden Schlag, bis jede dreimal hintereinander gleichmäßig ist; dann beide Hände.',
   },
   {
-    english: 'Every note right. Hands apart for now: the crossings come late both ways; the rest is even.',
+    english: 'Every note right. Hands apart for now: the crossings come late both ways.',
     verdict:
-      'Jeder Ton richtig. Vorerst getrennte Hände: Die Übergänge kommen in beiden Richtungen zu spät; der Rest ist gleichmäßig.',
-    nextStep: 'Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei 53.',
+      'Jeder Ton richtig. Vorerst getrennte Hände: Unter- und Übersätze kommen in beiden Richtungen zu spät.',
+    nextStep:
+      'jede Hand allein, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, bis jede dreimal hintereinander gleichmäßig ist; dann beide Hände.',
   },
   {
     english:
-      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most; the rest is even.',
+      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most.',
     verdict:
-      'Jeder Ton richtig. Vorerst getrennte Hände: Zusammen kommen die Übergänge 105 ms zu spät, in jeder Hand allein höchstens 10 ms; der Rest ist gleichmäßig.',
-    nextStep: 'Jede Hand allein, bis es gleichmäßig ist; dann zusammen bei 53.',
+      'Jeder Ton richtig. Vorerst getrennte Hände: Zusammen kommen Unter- und Übersätze 105 ms zu spät, in jeder Hand allein höchstens 10 ms.',
+    nextStep:
+      'jede Hand allein, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, bis jede dreimal hintereinander gleichmäßig ist; dann beide Hände.',
   },
   {
     english: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
-    verdict: 'Jeder Ton richtig. Der Wechsel zum Akkord V7 dauert 1,9-mal so lang wie die anderen.',
+    verdict: 'Jeder Ton richtig. Der Wechsel zum V7 dauert 1,9-mal so lang wie die anderen.',
     nextStep:
-      'Halt den Akkord, schau auf den nächsten Griff, dann geh in einer Bewegung, ohne Ton dazwischen.',
+      'nur I–V7, ♩ = 60, ein Akkord auf jeden Schlag: Halt den Akkord, schau auf den nächsten Griff, dann geh in einer Bewegung, ohne Ton dazwischen, dreimal.',
   },
   {
     english: 'Every note right. The way down begins 150 ms late: the top note is held.',
     verdict: 'Jeder Ton richtig. Der Weg abwärts beginnt 150 ms zu spät: Der oberste Ton wird gehalten.',
-    nextStep: 'Denk an den Weg abwärts, bevor du oben bist, und halt den obersten Ton nicht.',
+    nextStep:
+      'nur A–Cis–E–A–E–Cis–A, ♩ = 64, zwei Töne auf jeden Schlag, dreimal: Denk an den Weg abwärts, bevor du oben bist, und halt den obersten Ton nicht.',
   },
   {
     english: 'Every note right. The notes limp in pairs, long–short.',
     verdict: 'Jeder Ton richtig. Die Töne hinken paarweise, lang–kurz.',
-    nextStep: 'erst umgekehrt, kurz–lang, dreimal; dann gleichmäßig.',
+    nextStep:
+      'nur von A aufwärts bis A, ♩ = 64, zwei Töne auf jeden Schlag, umgekehrt, kurz–lang, dreimal; dann gleichmäßig.',
   },
   {
-    english: 'Every note right. The whole is uneven: the time from note to note varies by 21 %.',
-    verdict: 'Jeder Ton richtig. Das Ganze ist ungleichmäßig: Die Zeit von Ton zu Ton schwankt um 21 %.',
-    nextStep: 'rechte Hand, langsamer, bei 55, mit dem Puls.',
+    english:
+      'Every note right. The time from note to note varies by 21 %; up to 4.7 % is even at this tempo.',
+    verdict:
+      'Jeder Ton richtig. Die Zeit von Ton zu Ton schwankt um 21 %; bis 4,7 % ist in diesem Tempo gleichmäßig.',
+    nextStep:
+      'nur von A hinauf und hinunter bis A, ♩ = 55, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
   },
   {
     english: 'Every note right. The hands are not together: the left hand comes first, by 45 ms.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen: Die linke Hand kommt 45 ms früher.',
-    nextStep: 'Spiel noch einmal, und hör auf die rechte Hand.',
+    nextStep:
+      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, dreimal, und hör auf die rechte Hand.',
   },
   {
     english: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen: Die linke Hand kommt 75 ms früher.',
-    nextStep: 'Spiel noch einmal, und hör auf die rechte Hand.',
+    nextStep:
+      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, dreimal, und hör auf die rechte Hand.',
   },
   {
     english: 'Every note right. The hands are not together, now one first, now the other.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere.',
-    nextStep: 'langsamer, bei 53: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter.',
-  },
-  {
-    english:
-      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 of the left hand last.',
-    verdict:
-      'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, Finger 5 der linken Hand zuletzt.',
     nextStep:
-      'Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in Finger 5 der linken Hand.',
+      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter; dreimal.',
   },
   {
     english:
-      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 last.',
+      'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
     verdict:
-      'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, Finger 5 zuletzt.',
-    nextStep: 'Berühr alle Tasten, bevor du drückst, und leg das Gewicht des Arms in Finger 5.',
+      'Jeder Ton richtig. Die Akkorde der linken Hand sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der tiefste Ton zuletzt.',
+    nextStep:
+      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den tiefsten Ton sinken; jeden Akkord dreimal.',
   },
   {
-    english: 'Every note right. It drags, from 78 to 62.',
-    verdict: 'Jeder Ton richtig. Es schleppt, von 78 auf 62.',
-    nextStep: 'mit dem Puls, 10 % langsamer, bei 62.',
+    english:
+      'Every note right. The chords are not struck as one: 70 ms from first note to last, the highest note last.',
+    verdict:
+      'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der höchste Ton zuletzt.',
+    nextStep:
+      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den höchsten Ton sinken; jeden Akkord dreimal.',
   },
   {
-    english: 'Every note right. It rushes, from 81 to 99.',
-    verdict: 'Jeder Ton richtig. Es eilt, von 81 auf 99.',
-    nextStep: 'mit dem Puls, 10 % langsamer, bei 80.',
+    english: 'Every note right. You get slower, from ♩ = 78 to 62.',
+    verdict: 'Jeder Ton richtig. Du wirst langsamer, von ♩ = 78 auf 62.',
+    nextStep:
+      'nur A–Cis–E–A–Cis–E–A, ♩ = 62, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
   },
   {
-    english: 'Every note right. Even, at 80; the aim is 100.',
-    verdict: 'Jeder Ton richtig. Gleichmäßig, bei 80; das Ziel ist 100.',
-    nextStep: 'dasselbe bei 85.',
+    english: 'Every note right. You get faster, from ♩ = 81 to 99.',
+    verdict: 'Jeder Ton richtig. Du wirst schneller, von ♩ = 81 auf 99.',
+    nextStep:
+      'nur A–Cis–E–A–Cis–E–A, ♩ = 80, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
   },
   {
-    english: 'Every note right. The crossing is in time now, where it was 90 ms late.',
-    verdict: 'Jeder Ton richtig. Der Übergang kommt jetzt rechtzeitig, vorher kam er 90 ms zu spät.',
+    english: 'Every note right. Even, at ♩ = 80; the aim is 100.',
+    verdict: 'Jeder Ton richtig. Gleichmäßig, bei ♩ = 80; das Ziel ist 100.',
+    nextStep: 'dasselbe, ♩ = 85, zwei Töne auf jeden Schlag.',
+  },
+  {
+    english: 'Every note right. The crossing is in time now; it was 90 ms late.',
+    verdict: 'Jeder Ton richtig. Unter- und Übersatz kommen jetzt rechtzeitig, vorher 90 ms zu spät.',
     nextStep: 'dasselbe noch einmal, damit es bleibt.',
   },
   {
-    english: 'Every note right now, where one was not last time.',
+    english: 'Every note right now; last time one was not.',
     verdict: 'Jeder Ton jetzt richtig, beim letzten Mal war es einer nicht.',
     nextStep: 'dasselbe noch einmal, damit es bleibt.',
   },
   {
+    english: '14 of 15 notes right. G natural instead of G♯ coming down: the leading note is raised.',
+    verdict: '14 von 15 Tönen richtig. G statt Gis abwärts: Der Leitton ist erhöht.',
+    nextStep:
+      'nur Gis–A–Gis–F, ♩ = 40, zwei Töne auf jeden Schlag, und sag dabei „Gis“, bis es dreimal hintereinander stimmt.',
+  },
+  {
+    english: 'This sounded like the melodic minor scale, not the harmonic one.',
+    verdict: 'Das klang wie die melodische Molltonleiter, nicht wie die harmonische.',
+    nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
+  },
+  {
+    english: '8 of 13 notes right. Five not right, the first F♯ instead of E going up; two keys too many.',
+    verdict: '8 von 13 Tönen richtig. Fünf nicht richtig, zuerst Fis statt E aufwärts; zwei Tasten zu viel.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english:
+      '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand); A is struck twice coming down.',
+    verdict:
+      '25 von 26 Tönen richtig. Einer falsch: Fis statt E aufwärts (linke Hand); A ist abwärts zweimal angeschlagen.',
+    nextStep:
+      'linke Hand allein, nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: '12 of 13 notes right. One wrong: F♯ instead of E going up; three more things.',
+    verdict: '12 von 13 Tönen richtig. Einer falsch: Fis statt E aufwärts; dazu drei weitere Dinge.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: 'Every note right. Two crossings come late, most going up to A, by 120 ms; the rest is even.',
+    verdict:
+      'Jeder Ton richtig. Zwei Unter- oder Übersätze kommen zu spät, am meisten der Untersatz aufwärts zu A, 120 ms; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+  },
+  {
+    english: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    verdict: 'Jeder Ton richtig. E aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    verdict: 'Jeder Ton richtig. E aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: 'Every note right. A going up comes late, by 130 ms; the rest is even.',
+    verdict: 'Jeder Ton richtig. A aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur Cis–E–A–Cis, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
+    english: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
+    verdict: 'Jeder Ton richtig. Zum Schluss wirst du langsamer, von ♩ = 80 auf 58.',
+    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+  },
+  {
+    english: 'Every note right. The last note comes broadly, 200 ms later than even.',
+    verdict: 'Jeder Ton richtig. Der letzte Ton kommt breit, 200 ms später als gleichmäßig.',
+    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+  },
+  {
+    english: 'Every note right. Played in a rhythm throughout, long–short.',
+    verdict: 'Jeder Ton richtig. Durchweg in einem Rhythmus gespielt, lang–kurz.',
+    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+  },
+  {
+    english: 'Every note right. The tempo sways between ♩ = 68 and 97, smoothly.',
+    verdict: 'Jeder Ton richtig. Das Tempo schwingt sanft zwischen ♩ = 68 und 97.',
+    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+  },
+  {
+    english: 'Three in a row, every note right and even: this hand is ready.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Diese Hand sitzt.',
+    nextStep: 'dasselbe noch einmal.',
+  },
+  {
     english: 'Every note right, and even.',
     verdict: 'Jeder Ton richtig und alles gleichmäßig.',
-    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann ist es so weit.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
     english: 'Every note right, and even, twice in a row. Once more like that.',
@@ -231,17 +341,19 @@ export const GERMAN_ROWS: readonly {
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand ist so weit.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
     nextStep: 'die linke Hand allein, auf dieselbe Art; dann beide Hände zusammen.',
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand ist so weit.',
-    nextStep: 'beide Hände zusammen, bei 53; die linke Hand ist auch so weit.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
+    nextStep:
+      'beide Hände, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, dreimal; die linke Hand sitzt auch.',
   },
   {
-    english: 'A major stands at 80: three in a row, every note right and even.',
-    verdict: 'Die Tonart A-Dur sitzt bei 80: dreimal hintereinander jeder Ton richtig und alles gleichmäßig.',
-    nextStep: '6 bis 8 Schläge schneller, oder die nächste Tonart im Quintenzirkel, E-Dur.',
+    english: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
+    verdict: 'A-Dur sitzt bei ♩ = 80: dreimal hintereinander jeder Ton richtig und alles gleichmäßig.',
+    nextStep:
+      'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag; oder die nächste Tonart im Quintenzirkel, E-Dur.',
   },
 ];

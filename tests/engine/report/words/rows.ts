@@ -50,7 +50,7 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'other-exercise',
     playing: { choice: { ...A, key: 'A minor' }, as: A },
-    verdict: 'This sounded like A minor, not A major: C natural for C♯ each time.',
+    verdict: 'This sounded like A minor, not A major: C natural instead of C♯ each time.',
     nextStep: 'switch to it if that is what you meant, or play the exercise chosen once more.',
   },
   {
@@ -62,33 +62,38 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'stopped',
     playing: { choice: A, change: at([5], late(3000)) },
-    verdict: 'You stopped after C♯ going up, for 3.4 s.',
-    nextStep: 'right hand, C♯–E–A–C♯–E–A, slowly, at 48, straight through that place.',
+    verdict: 'Every note right. You stopped after C♯ going up, for 3.4 s.',
+    nextStep:
+      'only C♯–E–A–C♯–E–A, ♩ = 48, two notes a beat, straight through that place, three times without a stop.',
   },
   {
     situation: 'broken-off',
     playing: { choice: A, until: 7 },
     verdict: 'It breaks off after E coming down.',
-    nextStep: 'right hand, A–C♯–E–A–E–C♯–A, slowly, at 48, straight through that place.',
+    nextStep:
+      'only A–C♯–E–A–E–C♯–A, ♩ = 48, two notes a beat, straight through that place, three times without a stop.',
   },
   {
     situation: 'same-place-again',
     playing: { choice: A, change: at([2], wrong(66)) },
     options: { earlier: [wrongE] },
-    verdict: 'Again at the same place: F♯ for E going up.',
-    nextStep: 'only A–C♯–E–A, at half the tempo, 40, until it is right five times in a row.',
+    verdict: '12 of 13 notes right. Again at the same place: F♯ instead of E going up.',
+    nextStep: 'only A–C♯–E–A, ♩ = 40, two notes a beat, until right five times in a row.',
   },
   {
     situation: 'leading-note',
     playing: { choice: { ...PROGRESSION, key: 'D minor' }, change: at([3], wrong(60)) },
-    verdict: 'C natural for C♯: the leading note is raised in the V7.',
-    nextStep: 'play i–V7–i alone, saying "C♯" as you strike it.',
+    verdict: '14 of 15 notes right. C natural instead of C♯: the leading note is raised in the V7.',
+    nextStep: 'play i–V7–i alone, saying "C♯" as you strike it, until right three times in a row.',
   },
   {
-    situation: 'leading-note',
-    playing: { choice: { ...A_SCALE, key: 'A minor' }, change: at([6], wrong(67)) },
-    verdict: 'G natural for G♯: the leading note is raised.',
-    nextStep: 'only E–F–G♯–A, saying "G♯" as you strike it.',
+    situation: 'other-exercise',
+    playing: {
+      choice: { ...A_SCALE, key: 'A minor', minorScale: 'natural' },
+      as: { ...A_SCALE, key: 'A minor' },
+    },
+    verdict: 'This sounded like the natural minor scale, not the harmonic one.',
+    nextStep: 'switch to it if that is what you meant, or play the exercise chosen once more.',
   },
   {
     situation: 'signature',
@@ -96,15 +101,15 @@ export const ROWS: readonly Row[] = [
       choice: { ...A, key: 'Bb major', form: 'scale', octaves: 1 },
       change: at([3, 11], wrong(64)),
     },
-    verdict: 'E natural for E♭ both times: the key has two flats.',
+    verdict: '13 of 15 notes right. E natural instead of E♭ both times: the key has two flats.',
     nextStep: 'say the signature (B♭ and E♭), play the scale once slowly, then this again.',
   },
   {
     // One alone is a slip of the finger.
     situation: 'wrong-notes',
     playing: { choice: A, change: at([1], wrong(60)) },
-    verdict: 'One note wrong: C natural for C♯ going up.',
-    nextStep: 'right hand, only A–C♯–E, at 48, until it is right; then the whole.',
+    verdict: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
+    nextStep: 'only A–C♯–E, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'landed-off',
@@ -112,75 +117,85 @@ export const ROWS: readonly Row[] = [
       choice: A_FLAT,
       change: (step) => (step === 4 ? wrong(71) : step === 5 ? wrong(74) : {}),
     },
-    verdict: 'Two notes wrong, the hand landed one key off: B for C and D for E♭ going up.',
-    nextStep: 'strike C–E♭–A♭ as one chord, lift, strike it again; then note by note, at 40.',
+    verdict:
+      '11 of 13 notes right. Two wrong, the hand landed one key off: B instead of C and D instead of E♭ going up.',
+    nextStep:
+      'strike C–E♭–A♭ as one chord, lift, strike it again, three times; then note by note, ♩ = 40, two notes a beat.',
   },
   {
     situation: 'inner-note',
     playing: { choice: TRIADS, change: at([2], { missed: { note: 1 } }) },
-    verdict: 'A (finger 3) does not sound in the second inversion going up.',
-    nextStep: 'press the shape silently first, all keys touched; then strike them together.',
+    verdict: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
+    nextStep:
+      'press the shape silently, all keys touched, three times; then strike them together, until every note sounds three times in a row.',
   },
   {
     situation: 'wrong-notes',
     playing: { choice: A, change: at([2], wrong(66)) },
-    verdict: 'One note wrong: F♯ for E going up.',
-    nextStep: 'right hand, only A–C♯–E–A, at 48, until it is right; then the whole.',
+    verdict: '12 of 13 notes right. One wrong: F♯ instead of E going up.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'wrong-notes',
     playing: { choice: A, change: (step) => (step === 2 ? { missed: {} } : step === 9 ? wrong(67) : {}) },
-    verdict: 'Two notes not right: E missing going up and G for A coming down.',
-    nextStep: 'right hand, only A–C♯–E–A, at 48, until E sounds every time; then the whole.',
+    verdict: '11 of 13 notes right. Two not right: E missing going up and G instead of A coming down.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until E sounds three times in a row; then the whole.',
   },
   {
     situation: 'wrong-notes',
     playing: { choice: { ...A, hands: 'together' }, change: at([2], wrong(54)) },
-    verdict: 'One note wrong: F♯ for E going up (left hand).',
-    nextStep: 'both hands, only A–C♯–E–A, at 48, until it is right; then the whole.',
+    verdict: '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand).',
+    nextStep:
+      'left hand alone, only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'missed-notes',
     playing: { choice: A, change: at([2, 9], { missed: {} }) },
-    verdict: 'Two notes missing: E going up and A coming down.',
-    nextStep: 'right hand, only A–C♯–E–A, at 48, until E sounds every time; then the whole.',
+    verdict: '11 of 13 notes right. Two missing: E going up and A coming down.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until E sounds three times in a row; then the whole.',
   },
   {
     situation: 'slips',
     playing: { choice: A, change: at([2], { caught: 65 }) },
-    verdict: 'F caught with E going up.',
-    nextStep: 'right hand, only A–C♯–E–A–C♯, at 48, each finger over the middle of its key.',
+    verdict: 'All 13 notes right. F caught with E going up.',
+    nextStep:
+      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat, each finger over the middle of its key, until right three times in a row.',
   },
   {
     situation: 'repeats',
     playing: { choice: A, change: at([2], { twice: true }) },
-    verdict: 'E is struck twice going up.',
-    nextStep: 'only A–C♯–E–A–C♯, at 48; whatever happens, go on to the next note.',
+    verdict: 'All 13 notes right. E is struck twice going up.',
+    nextStep:
+      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat; whatever happens, go on to the next note, three times.',
   },
   {
-    situation: 'crossing-late-one',
+    situation: 'crossing-late',
     playing: { choice: A, change: at([3], late(90)) },
-    verdict: 'Every note right. The thumb comes late going up to A, by 90 ms; the rest is even.',
-    nextStep: 'right hand, only C♯–E–A–C♯, at 53. Bring the thumb under while 3 still holds E.',
+    verdict: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
+    nextStep:
+      'only C♯–E–A–C♯, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
   },
   {
     situation: 'crossing-late-one-direction',
     playing: { choice: A_FLAT, change: at([1, 4], late(90)) },
-    verdict: 'Every note right. The thumb comes late going up to C, both times; the rest is even.',
-    nextStep: 'right hand, only A♭–C–E♭–A♭–C, at 53. Bring the thumb under while 4 still holds A♭.',
+    verdict:
+      'Every note right. The crossing comes late going up to C, both times, by 90 ms; the rest is even.',
+    nextStep:
+      'only A♭–C–E♭, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
   },
   {
     situation: 'crossing-late-one-direction',
     playing: { choice: A_FLAT, change: at([9, 12], late(90)) },
-    verdict: 'Every note right. Finger 4 crosses over late coming down to A♭, both times; the rest is even.',
-    nextStep: 'right hand, only C–A♭–E♭–C–A♭, at 53. Bring 4 over while the thumb still holds C.',
+    verdict: 'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms.',
+    nextStep:
+      'only E♭–C–A♭–E♭, ♩ = 53, two notes a beat, until right three times in a row. Let the hand set off early, and let go with the thumb as it passes.',
   },
   {
     situation: 'crossing-late-both-ways',
     playing: { choice: A_FLAT, change: at([1, 4, 9, 12], late(90)) },
-    verdict:
-      'Every note right. The crossings come late both going up and coming down, by 90 ms; the rest is even.',
-    nextStep: 'right hand, one direction at a time, at 53; then up and down.',
+    verdict: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
+    nextStep:
+      'the way up only, ♩ = 53, two notes a beat, until right three times in a row; the way down in the same way; then both.',
   },
   {
     situation: 'hands-apart-for-now',
@@ -188,13 +203,15 @@ export const ROWS: readonly Row[] = [
     options: { earlier: [fine, tell({ choice: { ...A, hands: 'left' } })] },
     verdict:
       'Every note right. Hands apart for now: together the time varies by 19 %, each hand alone by 0 % at most.',
-    nextStep: 'each hand alone until it is even; then together at 49.',
+    nextStep:
+      'each hand alone, A–C♯–E–A–C♯–E–A, ♩ = 49, two notes a beat, until each is even three times in a row; then both hands.',
   },
   {
     situation: 'hands-apart-for-now',
     playing: { choice: { ...A, hands: 'together' }, change: at([3, 4, 9, 10], late(110)) },
-    verdict: 'Every note right. Hands apart for now: the crossings come late both ways; the rest is even.',
-    nextStep: 'each hand alone until it is even; then together at 53.',
+    verdict: 'Every note right. Hands apart for now: the crossings come late both ways.',
+    nextStep:
+      'each hand alone, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, until each is even three times in a row; then both hands.',
   },
   {
     situation: 'hands-apart-for-now',
@@ -205,38 +222,45 @@ export const ROWS: readonly Row[] = [
       ),
     },
     verdict:
-      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most; the rest is even.',
-    nextStep: 'each hand alone until it is even; then together at 53.',
+      'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most.',
+    nextStep:
+      'each hand alone, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, until each is even three times in a row; then both hands.',
   },
   {
     situation: 'change-hesitates',
     playing: { choice: PROGRESSION, change: at([3], late(700)) },
     verdict: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
-    nextStep: 'hold the chord, look at the next shape, then move as one, with no sound between.',
+    nextStep:
+      'only I–V7, ♩ = 60, one chord a beat: hold the chord, look at the next shape, then move as one, with no sound between, three times.',
   },
   {
     situation: 'late-at-the-turn',
     playing: { choice: A, change: at([7], late(150)) },
     verdict: 'Every note right. The way down begins 150 ms late: the top note is held.',
-    nextStep: 'think of the way down before you reach the top, and do not hold the top note.',
+    nextStep:
+      'only A–C♯–E–A–E–C♯–A, ♩ = 64, two notes a beat, three times: think of the way down before the top, and do not hold the top note.',
   },
   {
     situation: 'uneven-in-pairs',
     playing: { choice: A_SCALE, change: (step) => late(step % 2 === 0 ? -60 : 60) },
     verdict: 'Every note right. The notes limp in pairs, long–short.',
-    nextStep: 'the other way round first, short–long, three times; then even.',
+    nextStep:
+      'only from A up to A, ♩ = 64, two notes a beat, the other way round, short–long, three times; then even.',
   },
   {
     situation: 'uneven',
     playing: { choice: A, change: (step) => late(SLOPPY[step]!) },
-    verdict: 'Every note right. The whole is uneven: the time from note to note varies by 21 %.',
-    nextStep: 'right hand, slower, at 55, with the pulse.',
+    verdict:
+      'Every note right. The time from note to note varies by 21 %; up to 4.7 % is even at this tempo.',
+    nextStep:
+      'only from A up and down to A, ♩ = 55, two notes a beat, with the pulse, three times; then the whole.',
   },
   {
     situation: 'one-hand-leads',
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note < 3 ? 0 : 45) },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 45 ms.',
-    nextStep: 'play it again, listening to the right hand.',
+    nextStep:
+      'only from the root position going up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, three times.',
   },
   {
     // A louder key arrives 20–30 ms earlier by itself: the rest is the hand's.
@@ -247,7 +271,8 @@ export const ROWS: readonly Row[] = [
       noteDb: (note) => (note < 3 ? 6 : 0),
     },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
-    nextStep: 'play it again, listening to the right hand.',
+    nextStep:
+      'only from the root position going up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, three times.',
   },
   {
     situation: 'hands-apart',
@@ -256,54 +281,171 @@ export const ROWS: readonly Row[] = [
       handMs: (step, hand) => ((hand === 'left') === (step % 2 === 0) ? -25 : 25),
     },
     verdict: 'Every note right. The hands are not together, now one first, now the other.',
-    nextStep: 'slower, at 53: stop on each beat, both hands together, then go on.',
+    nextStep:
+      'only from the root position going up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, then go on; three times.',
   },
   {
     situation: 'chords-spread',
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note === 0 ? 70 : 0) },
     verdict:
-      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 of the left hand last.',
-    nextStep: "touch all the keys before you press, and put the arm's weight into finger 5 of the left hand.",
+      'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
+    nextStep:
+      'touch all the keys before you press, and let the arm’s weight reach the lowest note too; each chord three times.',
   },
   {
     situation: 'chords-spread',
     playing: { choice: TRIADS, spreadMs: (note) => 35 * note },
     verdict:
-      'Every note right. The chords are not struck as one: 70 ms from first note to last, finger 5 last.',
-    nextStep: "touch all the keys before you press, and put the arm's weight into finger 5.",
+      'Every note right. The chords are not struck as one: 70 ms from first note to last, the highest note last.',
+    nextStep:
+      'touch all the keys before you press, and let the arm’s weight reach the highest note too; each chord three times.',
   },
   {
     situation: 'drift',
     playing: { choice: A, change: (step) => late(9 * step) },
-    verdict: 'Every note right. It drags, from 78 to 62.',
-    nextStep: 'with the pulse, 10 % slower, at 62.',
+    verdict: 'Every note right. You get slower, from ♩ = 78 to 62.',
+    nextStep: 'only A–C♯–E–A–C♯–E–A, ♩ = 62, two notes a beat, with the pulse, three times; then the whole.',
   },
   {
     situation: 'drift',
     playing: { choice: A, change: (step) => late(-6 * step) },
-    verdict: 'Every note right. It rushes, from 81 to 99.',
-    nextStep: 'with the pulse, 10 % slower, at 80.',
+    verdict: 'Every note right. You get faster, from ♩ = 81 to 99.',
+    nextStep: 'only A–C♯–E–A–C♯–E–A, ♩ = 80, two notes a beat, with the pulse, three times; then the whole.',
   },
   {
     situation: 'under-tempo',
     playing: { choice: A },
     options: { targetBpm: 100 },
-    verdict: 'Every note right. Even, at 80; the aim is 100.',
-    nextStep: 'the same at 85.',
+    verdict: 'Every note right. Even, at ♩ = 80; the aim is 100.',
+    nextStep: 'the same, ♩ = 85, two notes a beat.',
   },
   {
     situation: 'better',
     playing: { choice: A },
     options: { earlier: [lateThumb] },
-    verdict: 'Every note right. The crossing is in time now, where it was 90 ms late.',
+    verdict: 'Every note right. The crossing is in time now; it was 90 ms late.',
     nextStep: 'the same again, to make it stay.',
   },
   {
     situation: 'better',
     playing: { choice: A },
     options: { earlier: [wrongE] },
-    verdict: 'Every note right now, where one was not last time.',
+    verdict: 'Every note right now; last time one was not.',
     nextStep: 'the same again, to make it stay.',
+  },
+  {
+    // G natural only on the way down: the scale is no other one, the leading note was left as it is.
+    situation: 'leading-note',
+    playing: { choice: { ...A_SCALE, key: 'A minor' }, change: at([8], wrong(67)) },
+    verdict: '14 of 15 notes right. G natural instead of G♯ coming down: the leading note is raised.',
+    nextStep:
+      'only G♯–A–G♯–F, ♩ = 40, two notes a beat, saying "G♯" as you strike it, until right three times in a row.',
+  },
+  {
+    situation: 'other-exercise',
+    playing: {
+      choice: { ...A_SCALE, key: 'A minor', minorScale: 'melodic' },
+      as: { ...A_SCALE, key: 'A minor' },
+    },
+    verdict: 'This sounded like the melodic minor scale, not the harmonic one.',
+    nextStep: 'switch to it if that is what you meant, or play the exercise chosen once more.',
+  },
+  {
+    // Five of them: all are counted, the first is named, and all are listed.
+    situation: 'wrong-notes',
+    playing: { choice: A, change: at([2, 5, 7, 9, 11], wrong(66)) },
+    verdict: '8 of 13 notes right. Five not right, the first F♯ instead of E going up; two keys too many.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    // A fault of one hand is practised with that hand.
+    situation: 'wrong-notes',
+    playing: {
+      choice: { ...A, hands: 'together' },
+      change: (step) => (step === 2 ? wrong(54) : step === 9 ? { twice: true } : {}),
+    },
+    verdict:
+      '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand); A is struck twice coming down.',
+    nextStep:
+      'left hand alone, only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    situation: 'wrong-notes',
+    playing: {
+      choice: A,
+      change: (step) =>
+        step === 2
+          ? wrong(66)
+          : step === 5
+            ? { twice: true }
+            : step === 10
+              ? late(130)
+              : step === 7
+                ? { caught: 86 }
+                : {},
+    },
+    verdict: '12 of 13 notes right. One wrong: F♯ instead of E going up; three more things.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    situation: 'crossing-late',
+    playing: { choice: { ...A, form: 'scale' }, change: at([7, 10], late(120)) },
+    verdict: 'Every note right. Two crossings come late, most going up to A, by 120 ms; the rest is even.',
+    nextStep:
+      'only F♯–G♯–A–B, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
+  },
+  {
+    situation: 'late-note',
+    playing: { choice: A, change: at([5], late(130)) },
+    verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    nextStep: 'only A–C♯–E–A, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    situation: 'late-note',
+    playing: { choice: { ...A, hands: 'together' }, change: at([5], late(130)) },
+    verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    nextStep: 'only A–C♯–E–A, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    // Which hand played was not said, and is not heard: no crossing is named, since they lie elsewhere for the other one.
+    situation: 'late-note',
+    playing: { choice: A, change: at([3], late(130)), handKnown: false },
+    verdict: 'Every note right. A going up comes late, by 130 ms; the rest is even.',
+    nextStep: 'only C♯–E–A–C♯, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+  },
+  {
+    situation: 'slows-to-the-end',
+    playing: { choice: A, change: (step) => late(step > 8 ? 35 * (step - 8) : 0) },
+    verdict: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
+    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+  },
+  {
+    situation: 'broad-last-note',
+    playing: { choice: A, change: at([12], late(200)) },
+    verdict: 'Every note right. The last note comes broadly, 200 ms later than even.',
+    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+  },
+  {
+    situation: 'in-a-rhythm',
+    playing: { choice: A_SCALE, change: (step) => late(step % 2 === 0 ? -125 : 125) },
+    verdict: 'Every note right. Played in a rhythm throughout, long–short.',
+    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+  },
+  {
+    situation: 'tempo-sways',
+    playing: {
+      choice: { ...A, form: 'scale' },
+      change: (step) => late(70 * Math.sin((2 * Math.PI * step) / 28)),
+    },
+    verdict: 'Every note right. The tempo sways between ♩ = 68 and 97, smoothly.',
+    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+  },
+  {
+    situation: 'hand-ready',
+    playing: { choice: A, handKnown: false },
+    options: { earlier: [fine, fine] },
+    verdict: 'Three in a row, every note right and even: this hand is ready.',
+    nextStep: 'the same again.',
   },
   {
     situation: 'at-the-criterion',
@@ -319,26 +461,27 @@ export const ROWS: readonly Row[] = [
     nextStep: 'the same again.',
   },
   {
-    situation: 'ready',
+    situation: 'hand-ready',
     playing: { choice: A },
     options: { earlier: [fine, fine] },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
     nextStep: 'the left hand alone, in the same way; then hands together.',
   },
   {
-    situation: 'ready',
+    situation: 'hand-ready',
     playing: { choice: A },
     options: {
       earlier: [...[1, 2, 3].map(() => tell({ choice: { ...A, hands: 'left' } })), fine, fine],
     },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
-    nextStep: 'hands together, at 53; the left hand is ready too.',
+    nextStep:
+      'both hands, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, three times; the left hand is ready too.',
   },
   {
-    situation: 'ready',
+    situation: 'key-ready',
     playing: { choice: { ...A, hands: 'together' } },
     options: { earlier: [1, 2].map(() => tell({ choice: { ...A, hands: 'together' } })) },
-    verdict: 'A major stands at 80: three in a row, every note right and even.',
-    nextStep: '6 to 8 beats faster, or the next key round the circle, E major.',
+    verdict: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
+    nextStep: 'the same, ♩ = 86, two notes a beat; or the next key round the circle, E major.',
   },
 ];

@@ -33,6 +33,8 @@ export interface Playing {
   /** broken off after this step */
   readonly until?: number;
   readonly heard?: Partial<Heard>;
+  /** false: nobody said which hand it was */
+  readonly handKnown?: false;
 }
 
 export function playNotes({
@@ -81,5 +83,7 @@ export function tell(
   options: Partial<ReportOptions> = {},
 ): Report {
   const heard = heardOf(playNotes(playing), { onsetSdMs: 1, ...playing.heard });
-  return writeReport(heard, matchNotes(heard, buildExercise(playing.as ?? playing.choice)), options);
+  const alignment = matchNotes(heard, buildExercise(playing.as ?? playing.choice));
+  const unknown = playing.handKnown === false && { handLikelihood: { left: 0.4, right: 0.6 } };
+  return writeReport(heard, { ...alignment, ...unknown }, options);
 }

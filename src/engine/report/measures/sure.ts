@@ -1,0 +1,34 @@
+import type { Criteria } from '../criteria/index.ts';
+import { isMeasured } from './estimate.ts';
+import type { Figure } from '../types.ts';
+
+/** Standard normal distribution up to `z`, to 1.5e-7 (Abramowitz & Stegun 1964, 7.1.26; memory). */
+export function normalShare(z: number): number {
+  const x = Math.abs(z) / Math.SQRT2;
+  const t = 1 / (1 + 0.3275911 * x);
+  const tail =
+    ((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) *
+    t *
+    Math.exp(-x * x);
+  return z < 0 ? tail / 2 : 1 - tail / 2;
+}
+
+/** How sure it is that the truth behind a figure lies over a bound, by the figure's ±; 0 where it was not measured. */
+export function shareOver(figure: Figure, bound: number): number {
+  if (!isMeasured(figure)) return 0;
+  const { value, plusMinus = 0 } = figure;
+  if (plusMinus === 0) return value > bound ? 1 : 0;
+  return normalShare((value - bound) / plusMinus);
+}
+
+/**
+ * Whether a figure lies over a bound, surely enough to be said. The worst of several (`looks`) lies over a bound by chance so
+ * many times more often, and must be the surer (Bonferroni).
+ */
+export function surelyOver(figure: Figure, bound: number, { sure }: Criteria, looks = 1): boolean {
+  return shareOver(figure, bound) >= 1 - (1 - sure) / looks;
+}
+
+export function valueOf(figure: Figure): number | undefined {
+  return isMeasured(figure) ? figure.value : undefined;
+}

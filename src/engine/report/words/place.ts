@@ -1,0 +1,111 @@
+import type { ExpectedStep } from '../../exercise/index.ts';
+import { isMeasured } from '../measures/index.ts';
+import type { ChordPlace, StepPlace, NamedStep, NamedStretch, Task } from './said/index.ts';
+import type { Practice, Scene } from './scene.ts';
+import { isChordForm, nameOf } from './scene.ts';
+
+/** Where a step lies: on the way up, at the top, in which chord. */
+export function placeOf(scene: Scene, step: number): StepPlace {
+  const { steps } = scene.exercise;
+  if (isChordForm(scene.exercise)) return { kind: 'chord', chord: chordAt(scene, step) };
+  const turn = steps.find((one) => one.turn)?.step;
+  if (step === 0) return { kind: 'start' };
+  if (step === steps.length - 1) return { kind: 'end' };
+  if (turn === undefined) return { kind: 'anywhere' };
+  if (step === turn) return { kind: 'top' };
+  return { kind: step < turn ? 'up' : 'down' };
+}
+
+/** A step by its (upper) note and its place. */
+export function spotOf(scene: Scene, step: number): NamedStep {
+  return { note: nameOf(scene.exercise.steps[step]!.notes.at(-1)!), place: placeOf(scene, step) };
+}
+
+/** A chord among those of its name. */
+export function chordAt(scene: Scene, step: number): ChordPlace {
+  const { steps } = scene.exercise;
+  const label = steps[step]!.label ?? null;
+  const same = steps.filter((one) => label !== null && one.label === label);
+  return { label, number: step + 1, which: same.length < 2 ? 'only' : whichOf(scene, step, same) };
+}
+
+function whichOf(scene: Scene, step: number, same: readonly ExpectedStep[]): ChordPlace['which'] {
+  const { steps } = scene.exercise;
+  if (scene.exercise.choice.form === 'progression') {
+    if (same.length > 2 && step !== 0 && step !== steps.length - 1) return 'middle';
+    return step === same[0]!.step ? 'first' : 'last';
+  }
+  const turn = steps.find((one) => one.turn)?.step ?? steps.length;
+  if (step === turn) return 'top';
+  return step < turn ? 'up' : 'down';
+}
+
+/** What is read at a glance: two bars of four beats, or three changes of chord. */
+const GLANCE_BEATS = 8;
+const GLANCE_CHANGES = 3;
+/** Longer stretches are said by their ends. */
+const MOST_SAID = 7;
+/** Slower than this a pulse is hard to keep (common practice, no source); who played slower stays at that tempo. */
+const LEAST_BPM = 40;
+
+/** A stretch round some steps at a share of the tempo just played (or aimed at, or 60 where neither is known), cut to a glance. */
+export function practiceAround(scene: Scene, fromStep: number, toStep: number, share: number): Practice {
+  const { steps } = scene.exercise;
+  const from = Math.max(0, fromStep);
+  const beat = steps[from]!.beat;
+  const within = steps.filter(
+    (one) =>
+      one.step >= from &&
+      one.step <= toStep &&
+      (isChordForm(scene.exercise) ? one.step - from <= GLANCE_CHANGES : one.beat - beat < GLANCE_BEATS),
+  );
+  return { fromStep: from, toStep: within.at(-1)!.step, tempoBpm: atTempo(scene, share) };
+}
+
+/** The way up, or as much of it as is read at a glance. */
+export function wayUp(scene: Scene, share: number): Practice {
+  const { steps } = scene.exercise;
+  return practiceAround(scene, 0, steps.find((one) => one.turn)?.step ?? steps.length - 1, share);
+}
+
+/** A share of the tempo just played, whole beats a minute; not under 40, where that was played. */
+export function atTempo(scene: Scene, share: number): number {
+  const { tempoBpm } = scene.measured.measures;
+  const played = isMeasured(tempoBpm) ? tempoBpm.value : (scene.report.targetBpm ?? 60);
+  return Math.round(Math.max(20, played * share, Math.min(LEAST_BPM, played)));
+}
+
+function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch {
+  const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
+  if (scene.exercise.choice.form === 'progression')
+    return { kind: 'numerals', names: steps.map((step) => step.label ?? '') };
+  if (isChordForm(scene.exercise))
+    return { kind: 'chords', from: chordAt(scene, fromStep), to: chordAt(scene, toStep) };
+  const names = steps.map((step) => nameOf(step.notes.at(-1)!));
+  if (names.length <= MOST_SAID) return { kind: 'notes', names };
+  const turn = scene.exercise.steps.find((one) => one.turn)?.step ?? toStep;
+  const way = toStep <= turn ? 'up' : fromStep >= turn ? 'down' : 'up-and-down';
+  return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way };
+}
+
+const NOTES_A_BEAT = { 'broken-triads': 3, arpeggio: 2, scale: 2, triads: 1, progression: 1 } as const;
+
+/** A practice as a task that can be said; `hands`: where others play than in the exercise. */
+export function taskOf(
+  scene: Scene,
+  { fromStep, toStep, tempoBpm }: Practice,
+  hands: Task['hands'] = null,
+): Task {
+  const { form } = scene.exercise.choice;
+  return {
+    hands,
+    stretch: stretchOf(scene, fromStep, toStep),
+    tempoBpm,
+    notesABeat: NOTES_A_BEAT[form],
+  };
+}
+
+/** The whole exercise, where nothing in it is to be picked out. */
+export function wholeOf(scene: Scene, share: number): Practice {
+  return { fromStep: 0, toStep: scene.exercise.steps.length - 1, tempoBpm: atTempo(scene, share) };
+}

@@ -1,0 +1,111 @@
+import { PRACTICE } from './types.ts';
+import type { Rule } from './types.ts';
+
+/** Sound, exercise, notes and the course of the attempt. */
+export const ABOUT_NOTES = {
+  'too-little': {
+    kind: 'sound',
+    rank: 0,
+    when: 'under three notes, or under a third of them, fit what was chosen',
+    why: 'what was hardly heard cannot be judged; the next step is to the sound, not to the playing',
+    source: PRACTICE,
+  },
+  'other-exercise': {
+    kind: 'exercise',
+    rank: 1,
+    when: 'another exercise, key or minor scale explains the notes clearly better, or every wrong note by itself',
+    why: 'figures of the wrong exercise are false; one hand alone only where notes of the other were not found',
+    source: PRACTICE,
+  },
+  'same-place-again': {
+    kind: 'fault',
+    rank: 2,
+    when: 'the only wrong or missing note lies where one lay in the attempt before',
+    why: 'what goes wrong twice is practised by itself, slowly, until it is right many times in a row',
+    source: PRACTICE,
+  },
+  'leading-note': {
+    kind: 'fault',
+    rank: 2,
+    when: 'every wrong note is the leading note of a minor key left unraised',
+    why: 'the cause is one and has a name',
+    source: PRACTICE,
+  },
+  signature: {
+    kind: 'fault',
+    rank: 2,
+    when: 'every wrong note is one degree, a semitone off against the signature, each time it comes and more than once',
+    why: 'one natural among right sharps is a slip, not a forgotten signature',
+    source: PRACTICE,
+  },
+  'landed-off': {
+    kind: 'fault',
+    rank: 2,
+    when: 'two or more neighbours right after a crossing are off by a key or two in one direction',
+    why: 'a hand that lands off takes all its fingers along; one note alone is a wrong note',
+    source: PRACTICE,
+  },
+  'inner-note': {
+    kind: 'fault',
+    rank: 2,
+    when: 'the only fault is a missing note in the middle of a chord',
+    why: 'it is mended by preparing the shape, not by repeating the chord',
+    source: PRACTICE,
+  },
+  'wrong-notes': {
+    kind: 'fault',
+    rank: 2,
+    when: 'wrong notes, with or without missing ones, that no row above explains',
+    why: 'number, names and places, and no cause that was not shown',
+    source: PRACTICE,
+  },
+  'missed-notes': {
+    kind: 'fault',
+    rank: 2,
+    when: 'missing notes that no row above explains',
+    why: 'number, names and places, and no cause that was not shown',
+    source: PRACTICE,
+  },
+  slips: {
+    kind: 'fault',
+    rank: 2,
+    when: 'a key too many, with a right one or by itself',
+    why: 'weighs half of a wrong note: the right one is there',
+    source: PRACTICE,
+  },
+  repeats: {
+    kind: 'fault',
+    rank: 2,
+    when: 'a key struck again before going on',
+    why: 'the habit of correcting at once is worse than the note',
+    source: PRACTICE,
+  },
+  stopped: {
+    kind: 'fault',
+    rank: 3,
+    when: 'a gap of over three beats',
+    why: 'a stop breaks the line more than any unevenness',
+    source: PRACTICE,
+  },
+  restarted: {
+    kind: 'fault',
+    rank: 3,
+    when: 'the playing goes back and comes again',
+    why: 'the place before which it happens is what is to be practised',
+    source: PRACTICE,
+  },
+  'broken-off': {
+    kind: 'fault',
+    rank: 3,
+    when: 'the last steps were not played',
+    why: 'notes after it are not missing one by one',
+    source: PRACTICE,
+  },
+  'started-late': {
+    kind: 'fault',
+    rank: 3,
+    when: 'the first steps were not heard',
+    why: 'most often the listening began late; asked to wait, not blamed for missing notes',
+    source: PRACTICE,
+  },
+} as const satisfies Record<string, Rule>;

@@ -1,0 +1,128 @@
+import { PRACTICE } from './types.ts';
+import type { Rule } from './types.ts';
+
+const LATE =
+  'audible from 6 ms or 2.5 % of the interval (Friberg & Sundberg 1995); said from a quarter of it: common practice';
+
+/** Time, hands and chords; and what was meant. */
+export const ABOUT_TIME = {
+  'hands-apart-for-now': {
+    kind: 'fault',
+    rank: 4,
+    when: 'with both hands the crossings are late both ways, or evenness or crossings are half as bad again as in the worse hand alone at that tempo',
+    why: 'what each hand can do alone and both cannot is practised apart',
+    source: PRACTICE,
+  },
+  'crossing-late-both-ways': {
+    kind: 'fault',
+    rank: 4,
+    when: 'every crossing up and down is late',
+    why: 'a movement is named before what follows from it; one direction at a time',
+    source: LATE,
+  },
+  'crossing-late-one-direction': {
+    kind: 'fault',
+    rank: 4,
+    when: 'every crossing of one direction is late, two at least, and no other',
+    why: 'the movement is not there yet in that direction',
+    source: LATE,
+  },
+  'crossing-late': {
+    kind: 'fault',
+    rank: 4,
+    when: 'some crossings are late: beyond the bound, the ± and 4.5 scatters of the other notes',
+    why: 'named by the note after the crossing: fingers are assumed and not heard. At 3.5 scatters two innocent attempts in a hundred had one',
+    source: LATE,
+  },
+  'change-hesitates': {
+    kind: 'fault',
+    rank: 4,
+    when: 'one change of chord takes over one and a half times the others',
+    why: 'which change, and to look ahead before it',
+    source: PRACTICE,
+  },
+  'late-note': {
+    kind: 'fault',
+    rank: 4,
+    when: 'one or two notes come late by over a quarter of the interval and 4.5 scatters, into no crossing',
+    why: 'with both hands a late step is judged as a step; more than two are unevenness',
+    source: LATE,
+  },
+  'late-at-the-turn': {
+    kind: 'fault',
+    rank: 4,
+    when: 'the way down begins late by over a quarter of the interval',
+    why: 'variation grows at the turn; it is thought of too late',
+    source: 'van Vugt et al. 2012 (the turn); the bound: common practice',
+  },
+  'uneven-in-pairs': {
+    kind: 'fault',
+    rank: 4,
+    when: 'every other interval is longer by over 15 %, in four of five, and the whole is not even',
+    why: 'limping is mended by its opposite; far longer ones are a rhythm that was meant',
+    source: PRACTICE,
+  },
+  uneven: {
+    kind: 'fault',
+    rank: 4,
+    when: 'intervals, without ending, sway and what is named already, vary by more than the bound at this tempo',
+    why: 'said only where nothing more exact is; it follows from what is named before it',
+    source: 'see criteria',
+  },
+  drift: {
+    kind: 'fault',
+    rank: 4,
+    when: 'the tempo changes by over 6 % along the whole, the ending left out',
+    why: 'faster and slower is heard before hands that part',
+    source: PRACTICE,
+  },
+  'one-hand-leads': {
+    kind: 'fault',
+    rank: 5,
+    when: 'one hand comes first by over 35 ms on the average, less what a louder hand gains by itself',
+    why: 'a louder key arrives 20 to 30 ms earlier and is no fault',
+    source: 'Goebl 2001; Hirsh 1959',
+  },
+  'hands-apart': {
+    kind: 'fault',
+    rank: 5,
+    when: 'the hands scatter by over 35 ms, now one first, now the other',
+    why: 'order can be told from 20 ms; it is mended by stopping together',
+    source: 'Hirsh 1959',
+  },
+  'chords-spread': {
+    kind: 'fault',
+    rank: 5,
+    when: 'the chords of a hand are over 40 ms from first note to last',
+    why: 'which note of the chord is last, not which finger: fingers are not heard',
+    source: 'Hirsh 1959; the bound: common practice',
+  },
+  'slows-to-the-end': {
+    kind: 'meant',
+    rank: 6,
+    when: 'the last three intervals or more grow one after another, after a steady tempo',
+    why: 'a ritardando is shaping, not dragging',
+    source: PRACTICE,
+  },
+  'broad-last-note': {
+    kind: 'meant',
+    rank: 6,
+    when: 'only the last note comes later',
+    why: 'a broad last note is shaping, not unevenness',
+    source: PRACTICE,
+  },
+  'in-a-rhythm': {
+    kind: 'meant',
+    rank: 6,
+    when: 'every other interval is longer by over 40 %, in four of five',
+    why: 'exercises are practised in rhythms',
+    source: PRACTICE,
+  },
+  'tempo-sways': {
+    kind: 'meant',
+    rank: 6,
+    when: 'the tempo goes up and down over many notes while neighbours stay alike',
+    why: 'a lasting rubato is asked about, not called uneven',
+    source: PRACTICE,
+  },
+} as const satisfies Record<string, Rule>;

@@ -1,0 +1,61 @@
+import * as v from 'valibot';
+import { listOf, told, type Shape } from '../../../base/shapes.ts';
+import { HAND } from '../../../exercise/types.ts';
+import { FINDING } from '../../../listen/types.ts';
+import { COUNT, NAME, SIGNATURE, TASK } from './places.ts';
+
+/** What to do next, as values: each can be played as it stands. */
+
+const asks = <Name extends string, Values extends v.ObjectEntries>(step: Name, values: Values) =>
+  v.object({ step: v.literal(step), ...values });
+const RHYTHM = v.picklist(['long-short', 'short-long']);
+
+export const ADVICE = v.variant('step', [
+  asks('record-again', { finding: told('what to change', v.nullable(FINDING)) }),
+  asks('check-the-choice', {}),
+  asks('switch-or-again', {}),
+  asks('go-on-or-the-other', {}),
+  asks('wait-then-begin', {}),
+  asks('straight-through', { task: TASK }),
+  asks('until-right', {
+    task: TASK,
+    note: told('until this sounds every time; null: until it is right', v.nullable(NAME)),
+  }),
+  asks('one-note-more', { task: TASK }),
+  asks('five-times-right', { task: TASK }),
+  asks('cadence-alone', { note: NAME }),
+  asks('say-the-note', { task: TASK, note: NAME }),
+  asks('say-the-signature', { signature: SIGNATURE }),
+  asks('position-as-a-chord', { names: listOf(NAME), task: TASK }),
+  asks('shape-silently', {}),
+  asks('middle-of-the-key', { task: TASK }),
+  asks('these-keys-only', { task: TASK }),
+  asks('go-on', { task: TASK }),
+  asks('cross-early', { task: TASK, kind: v.picklist(['thumb-under', 'over-thumb']) }),
+  asks('cross-in-rhythm', { task: TASK, rhythm: RHYTHM }),
+  asks('one-way-first', { task: TASK }),
+  asks('each-hand-alone', { task: TASK }),
+  asks('next-shape', { task: TASK }),
+  asks('think-of-the-way-down', { task: TASK, chords: v.boolean() }),
+  asks('the-other-rhythm', { task: TASK, rhythm: RHYTHM }),
+  asks('rhythms', { task: TASK }),
+  asks('slower-with-the-pulse', { task: TASK }),
+  asks('listen-to-the-other', { task: TASK, hand: HAND }),
+  asks('stop-on-each-beat', { task: TASK }),
+  asks('fall-as-one', { last: v.nullable(v.picklist(['lowest', 'inner', 'highest'])) }),
+  asks('at-the-tempo', { task: TASK }),
+  asks('same-tempo-with-the-pulse', {}),
+  asks('if-meant', {}),
+  asks('the-same-again', {
+    inARow: told('so many in a row make it ready; null: not said', v.nullable(COUNT)),
+  }),
+  asks('make-it-stay', {}),
+  asks('other-hand', { hand: HAND }),
+  asks('hands-together', { task: TASK, other: HAND }),
+  asks('faster-or-next-key', { task: TASK, nextKey: NAME }),
+]);
+/** One concrete thing to do next. */
+export type Advice = Shape<typeof ADVICE>;
+export type AdviceName = Advice['step'];
+/** The values of one next step. */
+export type Asking<Name extends AdviceName> = Extract<Advice, { readonly step: Name }>;

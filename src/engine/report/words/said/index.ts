@@ -1,0 +1,30 @@
+import * as v from 'valibot';
+import { COUNT } from './places.ts';
+import { listOf, told, type Shape } from '../../../base/shapes.ts';
+import { ADVICE } from './advice.ts';
+import { IMPROVED, STATEMENT } from './statements.ts';
+
+export type * from './advice.ts';
+export type * from './places.ts';
+export type * from './statements.ts';
+
+/** All that is said of one attempt, without any language. */
+export const SAID = v.object({
+  statements: told('all that holds, the gravest first', v.pipe(listOf(STATEMENT), v.minLength(1))),
+  named: told(
+    'so many of them are in the sentence; the rest is counted there and listed below',
+    v.picklist([1, 2]),
+  ),
+  notes: told(
+    'how many of the expected notes are right: what is said first',
+    v.object({ right: COUNT, of: COUNT }),
+  ),
+  opening: told(
+    'whether the right notes are named first: every one, some of them, or nothing of it',
+    v.picklist(['every-note', 'some-notes', 'none']),
+  ),
+  restIsEven: told('no other step came audibly early or late', v.boolean()),
+  improved: v.exactOptional(told('the named trouble, clearly less than last time', IMPROVED)),
+  advice: ADVICE,
+});
+export type Said = Shape<typeof SAID>;

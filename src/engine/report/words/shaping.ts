@@ -1,0 +1,159 @@
+import { mean, median, standardDeviation } from '../../base/statistics.ts';
+import type { Interval } from '../measures/index.ts';
+import { driftPercent, isMeasured } from '../measures/index.ts';
+import type { Scene, Situation } from './scene.ts';
+
+/*
+ * What is meant and not a fault: an ending that slows, a broad last note, a rhythm over the whole, a tempo that sways. It is
+ * named as such, and what it does to the figures is not blamed. Bounds are common practice, no source, unless said.
+ */
+
+/** Slower by this much at the end than before is a slowing that is heard. */
+const SLOWED = 1.12;
+/** Two lengths in a rhythm stand apart by over this; less is limping. */
+const RHYTHM_APART = 0.4;
+/** Fewer intervals than this have no shape. */
+const LEAST = 8;
+/** A sway is smooth: what is left between neighbours is this share of the whole, at most. */
+const ROUGH_SHARE = 0.5;
+/** Over so many intervals a sway is smoothed. */
+const SMOOTHED_OVER = 5;
+
+/** The intervals of the attempt without its ending, and the ending by itself. */
+export interface Shape {
+  readonly body: readonly Interval[];
+  /** the intervals of an ending that slows, or of the one last note */
+  readonly ending: readonly Interval[];
+}
+
+export function shapeOf({ measured, criteria }: Scene): Shape {
+  const { intervals } = measured;
+  const whole = { body: intervals, ending: [] };
+  if (intervals.length < LEAST) return whole;
+  const slowing = longestRise(intervals.map(({ perBeatMs }) => perBeatMs));
+  const from = intervals.length - Math.max(1, slowing);
+  const [body, ending] = [intervals.slice(0, from), intervals.slice(from)];
+  const usual = median(body.map(({ perBeatMs }) => perBeatMs))!;
+  const spread = standardDeviation(body.map(({ perBeatMs }) => perBeatMs)) ?? 0;
+  const last = ending.at(-1)!.perBeatMs;
+  const drift = driftPercent(body.filter((interval) => !interval.intoCrossing));
+  const steady = !isMeasured(drift) || Math.abs(drift.value) <= criteria.driftPercent;
+  return last > SLOWED * usual && last > usual + 3 * spread && steady ? { body, ending } : whole;
+}
+
+/** How many of the last values rise, one after the other; under three are none. Of half of all at most. */
+function longestRise(values: readonly number[]): number {
+  let count = 1;
+  while (count < values.length / 2 && values.at(-count)! > values.at(-count - 1)!) count++;
+  return count >= 3 ? count : 0;
+}
+
+const slowsToTheEnd: Situation = {
+  name: 'slows-to-the-end',
+  find: (scene) => {
+    const { body, ending } = shapeOf(scene);
+    if (ending.length < 2) return null;
+    const bpm = (interval: Interval[] | readonly Interval[]): number =>
+      Math.round(60_000 / mean(interval.map(({ perBeatMs }) => perBeatMs))!);
+    return {
+      statement: {
+        situation: 'slows-to-the-end',
+        steps: ending.map(({ step }) => step),
+        faults: 0,
+        fromBpm: bpm(body),
+        toBpm: bpm(ending.slice(-1)),
+      },
+      gravity: 1,
+      advice: { step: 'if-meant' },
+    };
+  },
+};
+
+const broadLastNote: Situation = {
+  name: 'broad-last-note',
+  find: (scene) => {
+    const { body, ending } = shapeOf(scene);
+    const [last] = ending;
+    if (last === undefined || ending.length > 1) return null;
+    const usual = median(body.map(({ perBeatMs }) => perBeatMs))! * last.beats;
+    return {
+      statement: {
+        situation: 'broad-last-note',
+        steps: [last.step],
+        faults: 0,
+        lateMs: Math.round(last.ioiMs - usual),
+      },
+      gravity: 1,
+      advice: { step: 'if-meant' },
+    };
+  },
+};
+
+/** Every other interval longer, nearly all through; null: no pairs. */
+export function pairsOf(
+  scene: Scene,
+): { readonly rhythm: 'long-short' | 'short-long'; readonly apart: number } | null {
+  const { intervals } = scene.measured;
+  if (intervals.length < LEAST - 2) return null;
+  const of = (rest: number): number[] =>
+    intervals.filter((interval) => interval.fromStep % 2 === rest).map((interval) => interval.perBeatMs);
+  const [first, second] = [of(0), of(1)];
+  const [a, b] = [median(first), median(second)];
+  if (a === undefined || b === undefined) return null;
+  const [longer, shorter] = a > b ? [first, second] : [second, first];
+  const middle = (a + b) / 2;
+  const steady = [...longer.map((value) => value > middle), ...shorter.map((value) => value < middle)];
+  const share = steady.filter(Boolean).length / steady.length;
+  if (share < scene.criteria.pairsShare) return null;
+  return { rhythm: a > b ? 'long-short' : 'short-long', apart: Math.abs(a - b) / Math.min(a, b) };
+}
+
+/** Far apart: a rhythm, and not limping. */
+export const isRhythm = (pairs: { readonly apart: number }): boolean => pairs.apart > RHYTHM_APART;
+
+/** A rhythm over the whole, as exercises are practised in. */
+const inARhythm: Situation = {
+  name: 'in-a-rhythm',
+  find: (scene) => {
+    const pairs = pairsOf(scene);
+    if (pairs === null || !isRhythm(pairs)) return null;
+    return {
+      statement: { situation: 'in-a-rhythm', steps: [], faults: 0, rhythm: pairs.rhythm },
+      gravity: 1,
+      advice: { step: 'if-meant' },
+    };
+  },
+};
+
+/** Faster and slower over many notes while neighbours stay alike: the tempo sways, as in a rubato. */
+export function swayOf(scene: Scene): { readonly slowBpm: number; readonly fastBpm: number } | null {
+  const { body } = shapeOf(scene);
+  if (body.length < LEAST + 2) return null;
+  const values = body.map(({ perBeatMs }) => perBeatMs);
+  const half = (SMOOTHED_OVER - 1) / 2;
+  const smooth = values.map((_, index) => mean(values.slice(Math.max(0, index - half), index + half + 1))!);
+  const whole = standardDeviation(values)!;
+  const rough = standardDeviation(values.map((value, index) => value - smooth[index]!))!;
+  const percent = (100 * whole) / mean(values)!;
+  if (percent <= scene.criteria.unevenPercent / 2 || rough > ROUGH_SHARE * whole) return null;
+  const [fast, slow] = [Math.min(...smooth), Math.max(...smooth)];
+  const turns = smooth.indexOf(fast) !== 0 && smooth.indexOf(fast) !== smooth.length - 1;
+  const turnsBack = smooth.indexOf(slow) !== 0 && smooth.indexOf(slow) !== smooth.length - 1;
+  if (!turns && !turnsBack) return null;
+  return { slowBpm: Math.round(60_000 / slow), fastBpm: Math.round(60_000 / fast) };
+}
+
+const tempoSways: Situation = {
+  name: 'tempo-sways',
+  find: (scene) => {
+    const sway = swayOf(scene);
+    if (sway === null) return null;
+    return {
+      statement: { situation: 'tempo-sways', steps: [], faults: 0, ...sway },
+      gravity: 1,
+      advice: { step: 'if-meant' },
+    };
+  },
+};
+
+export const MEANT: readonly Situation[] = [slowsToTheEnd, broadLastNote, inARhythm, tempoSways];

@@ -1,0 +1,153 @@
+import type { Hands, NoteNaming } from '../../../../exercise/index.ts';
+import { noteName } from '../../../../exercise/index.ts';
+import type {
+  ChordPlace,
+  CrossingFacts,
+  FaultFacts,
+  HowOften,
+  StepPlace,
+  NamedStep,
+  NamedStretch,
+  Task,
+} from '../../said/index.ts';
+import { joined } from '../types.ts';
+
+const COUNTS = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const ORDINALS = 'first second third fourth fifth sixth seventh'.split(' ');
+
+/** 3 → "three"; figures from thirteen on. */
+export const count = (number: number): string => COUNTS[number] ?? String(number);
+
+/** ["E", "G", "C"] → "E, G and C" */
+export function list(words: readonly string[]): string {
+  if (words.length < 2) return words[0] ?? '';
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)!}`;
+}
+
+export const hands = (who: Hands): string => (who === 'together' ? 'both hands' : `${who} hand`);
+
+export const WAYS = { up: 'going up', down: 'coming down' } as const;
+
+/** "left hand alone" */
+const alone = (who: Hands): string => hands(who) + (who === 'together' ? '' : ' alone');
+
+/** "V7", "last I", "first inversion going up" */
+export function chord({ label, number, which }: ChordPlace): string {
+  const name = label ?? `${ORDINALS[number - 1] ?? `${number}th`} chord`;
+  if (which === 'only') return name;
+  if (which === 'up' || which === 'down') return `${name} ${WAYS[which]}`;
+  return `${which} ${name}`;
+}
+
+/** "going up", "at the top", or the chord's name: "in the V7" */
+export function where(place: StepPlace): string {
+  switch (place.kind) {
+    case 'chord':
+      return `in the ${chord(place.chord)}`;
+    case 'up':
+    case 'down':
+      return WAYS[place.kind];
+    case 'anywhere':
+      return '';
+    default:
+      return `at the ${place.kind}`;
+  }
+}
+
+export function often(how: HowOften): string {
+  switch (how.kind) {
+    case 'unsaid':
+      return '';
+    case 'once':
+      return where(how.place);
+    case 'both':
+      return 'both times';
+    case 'each':
+      return 'each time';
+    case 'some':
+      return how.count === 2 ? 'twice' : `${count(how.count)} times`;
+  }
+}
+
+/** A pulse slower than this is said in longer values. */
+const LEAST_BPM = 40;
+
+/** "♩ = 60, two notes a beat"; of chords "♩ = 60, a chord a beat" */
+export function tempo({
+  tempoBpm,
+  notesABeat,
+  stretch,
+}: Pick<Task, 'tempoBpm' | 'notesABeat' | 'stretch'>): string {
+  const chords = stretch.kind === 'chords' || stretch.kind === 'numerals';
+  const what = chords ? 'chord' : 'note';
+  if (tempoBpm >= LEAST_BPM)
+    return `♩ = ${tempoBpm}, ${notesABeat === 1 ? `one ${what}` : `${count(notesABeat)} ${what}s`} a beat`;
+  return notesABeat === 1
+    ? `♩ = ${2 * tempoBpm}, one ${what} every two beats`
+    : `♩ = ${notesABeat * tempoBpm}, one ${what} a beat`;
+}
+
+/** All that is said of notes, with what they are called. */
+export function notesIn(naming: NoteNaming) {
+  const name = (plain: string): string => noteName(plain, naming);
+
+  /** "E♭ going up", "the V7" */
+  const spot = ({ note, place }: NamedStep): string =>
+    place.kind === 'chord' ? `the ${chord(place.chord)}` : joined(name(note), where(place));
+
+  /** "A♭–C–E♭", "from the root position going up to the top root position", "from A♭ up to A♭" */
+  function stretch(one: NamedStretch): string {
+    switch (one.kind) {
+      case 'notes':
+        return one.names.map(name).join('–');
+      case 'numerals':
+        return one.names.join('–');
+      case 'chords':
+        return `from the ${chord(one.from)} to the ${chord(one.to)}`;
+      case 'ends': {
+        const way = { up: 'up to', down: 'down to', 'up-and-down': 'up and down to' }[one.way];
+        return `from ${name(one.from)} ${way} ${name(one.to)}`;
+      }
+    }
+  }
+
+  /** "C natural" beside C♯, where both are called C; in German names C and Cis need no more. */
+  const beside = (struck: string, wanted: string): string =>
+    naming !== 'german' && struck.length === 1 && wanted.length > 1 && wanted.startsWith(struck)
+      ? `${name(struck)} natural`
+      : name(struck);
+
+  /** "F instead of E", "E missing" */
+  function fault({ wanted, struck }: Pick<FaultFacts, 'wanted' | 'struck'>): string {
+    const right = name(wanted);
+    if (struck === null) return `${right} missing`;
+    if (struck === 'octave-high') return `${right} an octave too high`;
+    if (struck === 'octave-low') return `${right} an octave too low`;
+    return `${beside(struck, wanted)} instead of ${right}`;
+  }
+
+  /** "going up", and with both hands the hand: "going up (left hand)" */
+  const faultPlace = ({ place, hand }: Pick<FaultFacts, 'place' | 'hand'>): string =>
+    joined(where(place), hand === null ? '' : `(${hand} hand)`);
+
+  /** "F instead of E going up" */
+  const placed = (one: FaultFacts): string => joined(fault(one), faultPlace(one));
+
+  /** "going up to A" */
+  const crossing = ({ direction, to, hand }: CrossingFacts): string =>
+    joined(`${WAYS[direction]} to ${name(to)}`, hand === null ? '' : `(${hand} hand)`);
+
+  /** "left hand alone, only E–F♯–G♯, ♩ = 60, two notes a beat" */
+  const only = (task: Task): string =>
+    [...(task.hands === null ? [] : [alone(task.hands)]), `only ${stretch(task.stretch)}`, tempo(task)].join(
+      ', ',
+    );
+
+  /** The same without a stretch: "left hand alone, the way up, ♩ = 60, two notes a beat" */
+  const part = (task: Task, what: string): string =>
+    [...(task.hands === null ? [] : [alone(task.hands)]), what, tempo(task)].join(', ');
+
+  return { name, spot, stretch, beside, fault, faultPlace, placed, crossing, only, part };
+}
+
+export type Notes = ReturnType<typeof notesIn>;

@@ -1,0 +1,167 @@
+import type { Clause, Clauses, Parts } from '../types.ts';
+import type { Saying } from '../../said/index.ts';
+import { joined } from '../types.ts';
+import { chord, count, WAYS } from './places.ts';
+import type { Notes } from './places.ts';
+
+type Rows =
+  | 'hands-apart-for-now'
+  | 'crossing-late-both-ways'
+  | 'crossing-late-one-direction'
+  | 'crossing-late'
+  | 'late-note'
+  | 'change-hesitates'
+  | 'late-at-the-turn'
+  | 'uneven-in-pairs'
+  | 'uneven'
+  | 'drift'
+  | 'one-hand-leads'
+  | 'hands-apart'
+  | 'chords-spread'
+  | 'slows-to-the-end'
+  | 'broad-last-note'
+  | 'in-a-rhythm'
+  | 'tempo-sways';
+
+const RHYTHMS = { 'long-short': 'long–short', 'short-long': 'short–long' } as const;
+const VOICES = { lowest: 'the lowest note', inner: 'a middle note', highest: 'the highest note' } as const;
+
+function apart(reason: Saying<'hands-apart-for-now'>['reason']): string {
+  switch (reason.kind) {
+    case 'crossings':
+      return 'the crossings come late both ways';
+    case 'uneven':
+      return `together the time varies by ${reason.together} %, each hand alone by ${reason.alone} % at most`;
+    case 'delay':
+      return `together the crossings come ${reason.together} ms late, in each hand alone ${reason.alone} ms at most`;
+  }
+}
+
+const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
+
+/** Time, hands and chords; and what was meant. */
+export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, Rows> {
+  return {
+    'hands-apart-for-now': ({ reason }) => ({
+      sentence: `hands apart for now: ${apart(reason)}`,
+      half: apart(reason),
+      emphasis: 'hands apart for now',
+    }),
+    'crossing-late-both-ways': ({ lateMs }) => ({
+      sentence: `the crossings come late both going up and coming down, by ${lateMs} ms`,
+      half: 'the crossings come late both ways',
+      emphasis: 'both going up and coming down',
+    }),
+    'crossing-late-one-direction': ({ crossing: at, sameNote, times, lateMs }) => {
+      const what = joined(
+        WAYS[at.direction],
+        sameNote ? `to ${name(at.to)}` : '',
+        at.hand === null ? '' : `(${at.hand} hand)`,
+      );
+      return {
+        sentence: `the crossing comes late ${what}, ${times === 2 ? 'both times' : 'each time'}, by ${lateMs} ms`,
+        half: `the crossing comes late ${what}`,
+        emphasis: what,
+      };
+    },
+    'crossing-late': ({ crossings }) => {
+      const [worst] = crossings;
+      const what = crossing(worst!.crossing);
+      return {
+        sentence:
+          crossings.length === 1
+            ? `the crossing comes late ${what}, by ${worst!.lateMs} ms`
+            : `${count(crossings.length)} crossings come late, most ${what}, by ${worst!.lateMs} ms`,
+        half:
+          crossings.length === 1
+            ? `the crossing comes late ${what}`
+            : `${count(crossings.length)} crossings come late`,
+        emphasis: what,
+      };
+    },
+    'late-note': ({ notes }) => {
+      const [worst] = notes;
+      const what = spot(worst!.at);
+      return notes.length === 1
+        ? {
+            sentence: `${what} comes late, by ${worst!.lateMs} ms`,
+            half: `${what} comes late`,
+            emphasis: what,
+          }
+        : {
+            sentence: `two notes come late, most ${what}, by ${worst!.lateMs} ms`,
+            half: 'two notes come late',
+            emphasis: what,
+          };
+    },
+    'change-hesitates': ({ to, ratio }) => {
+      const what = `to the ${chord(to)}`;
+      return {
+        sentence: `the change ${what} takes ${ratio.toFixed(1)} times as long as the others`,
+        half: `the change ${what} hesitates`,
+        emphasis: what,
+      };
+    },
+    'late-at-the-turn': ({ lateMs, chords }) => {
+      const top = chords ? 'top chord' : 'top note';
+      return {
+        sentence: `the way down begins ${lateMs} ms late: the ${top} is held`,
+        half: `the ${top} is held too long`,
+        emphasis: `the ${top} is held`,
+      };
+    },
+    'uneven-in-pairs': ({ rhythm }) =>
+      plain(`the notes limp in pairs, ${RHYTHMS[rhythm]}`, `in pairs, ${RHYTHMS[rhythm]}`),
+    uneven: ({ percent, boundPercent }) => ({
+      sentence: `the time from note to note varies by ${percent.toFixed(0)} %; up to ${boundPercent.toFixed(1)} % is even at this tempo`,
+      half: 'the notes are uneven',
+      emphasis: `varies by ${percent.toFixed(0)} %`,
+    }),
+    drift: ({ fromBpm, toBpm }) => {
+      const what = `from ♩ = ${fromBpm} to ${toBpm}`;
+      return plain(`you get ${toBpm < fromBpm ? 'slower' : 'faster'}, ${what}`, what);
+    },
+    'one-hand-leads': ({ first, byMs }) => {
+      const what = `the ${first} hand comes first, by ${byMs} ms`;
+      return { sentence: `the hands are not together: ${what}`, half: what, emphasis: what };
+    },
+    'hands-apart': () => ({
+      sentence: 'the hands are not together, now one first, now the other',
+      half: 'the hands are not together',
+      emphasis: 'now one first, now the other',
+    }),
+    'chords-spread': ({ spreadMs, last, hand }) => {
+      const whose = hand === null ? '' : ` of the ${hand} hand`;
+      return {
+        sentence: `the chords${whose} are not struck as one: ${spreadMs} ms from first note to last${
+          last === null ? '' : `, ${VOICES[last]} last`
+        }`,
+        half: `the chords${whose} are not struck as one`,
+        emphasis: 'not struck as one',
+      };
+    },
+    'slows-to-the-end': ({ fromBpm, toBpm }) =>
+      plain(`you slow down into the end, from ♩ = ${fromBpm} to ${toBpm}`, 'slow down into the end'),
+    'broad-last-note': ({ lateMs }) =>
+      plain(`the last note comes broadly, ${lateMs} ms later than even`, 'the last note comes broadly'),
+    'in-a-rhythm': ({ rhythm }) =>
+      plain(`played in a rhythm throughout, ${RHYTHMS[rhythm]}`, RHYTHMS[rhythm]),
+    'tempo-sways': ({ slowBpm, fastBpm }) =>
+      plain(
+        `the tempo sways between ♩ = ${slowBpm} and ${fastBpm}, smoothly`,
+        `between ♩ = ${slowBpm} and ${fastBpm}`,
+      ),
+  };
+}
+
+export function partsAboutTime({ crossing, spot }: Notes): Parts {
+  return {
+    'crossing-late': ({ crossings }) =>
+      crossings.map((one) => ({
+        steps: [one.step],
+        text: `the crossing comes ${one.lateMs} ms late ${crossing(one.crossing)}`,
+      })),
+    'late-note': ({ notes }) =>
+      notes.map((one) => ({ steps: [one.step], text: `${spot(one.at)} comes ${one.lateMs} ms late` })),
+  };
+}

@@ -1,0 +1,172 @@
+import type { Saying } from '../../said/index.ts';
+import type { Clause, Clauses, Parts } from '../types.ts';
+import { capital, joined } from '../types.ts';
+import { chordAfter, count, figure, movement, WAYS } from './places.ts';
+import type { Notes } from './places.ts';
+
+type Rows =
+  | 'hands-apart-for-now'
+  | 'crossing-late-both-ways'
+  | 'crossing-late-one-direction'
+  | 'crossing-late'
+  | 'late-note'
+  | 'change-hesitates'
+  | 'late-at-the-turn'
+  | 'uneven-in-pairs'
+  | 'uneven'
+  | 'drift'
+  | 'one-hand-leads'
+  | 'hands-apart'
+  | 'chords-spread'
+  | 'slows-to-the-end'
+  | 'broad-last-note'
+  | 'in-a-rhythm'
+  | 'tempo-sways';
+
+const RHYTHMS = { 'long-short': 'lang–kurz', 'short-long': 'kurz–lang' } as const;
+const VOICES = { lowest: 'der tiefste Ton', inner: 'die Mittelstimme', highest: 'der höchste Ton' } as const;
+const HANDS = { left: 'linke', right: 'rechte' } as const;
+
+function apart(reason: Saying<'hands-apart-for-now'>['reason']): string {
+  switch (reason.kind) {
+    case 'crossings':
+      return 'Unter- und Übersätze kommen in beiden Richtungen zu spät';
+    case 'uneven':
+      return `zusammen schwankt die Zeit um ${reason.together} %, jede Hand allein höchstens um ${reason.alone} %`;
+    case 'delay':
+      return `zusammen kommen Unter- und Übersätze ${reason.together} ms zu spät, in jeder Hand allein höchstens ${reason.alone} ms`;
+  }
+}
+
+const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
+
+/** Time, hands and chords; and what was meant. */
+export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses, Rows> {
+  return {
+    'hands-apart-for-now': ({ reason }) => ({
+      sentence: `vorerst getrennte Hände: ${capital(apart(reason))}`,
+      half: apart(reason),
+      emphasis: 'vorerst getrennte Hände',
+    }),
+    'crossing-late-both-ways': ({ lateMs }) => ({
+      sentence: `Unter- und Übersätze kommen aufwärts und abwärts ${lateMs} ms zu spät`,
+      half: 'Unter- und Übersätze kommen in beiden Richtungen zu spät',
+      emphasis: 'aufwärts und abwärts',
+    }),
+    'crossing-late-one-direction': ({ crossing: at, sameNote, times, lateMs }) => {
+      const what = joined(WAYS[at.direction], sameNote ? `zu ${name(at.to)}` : '', ofHand(at.hand));
+      return {
+        sentence: `${movement(at.kind)} ${what} kommt ${times === 2 ? 'beide Male' : 'jedes Mal'} ${lateMs} ms zu spät`,
+        half: `${movement(at.kind)} ${what} kommt zu spät`,
+        emphasis: what,
+      };
+    },
+    'crossing-late': ({ crossings }) => {
+      const [worst] = crossings;
+      const what = crossing(worst!.crossing);
+      const many = `${count(crossings.length)} Unter- oder Übersätze kommen zu spät`;
+      return crossings.length === 1
+        ? {
+            sentence: `${what} kommt ${worst!.lateMs} ms zu spät`,
+            half: `${what} kommt zu spät`,
+            emphasis: what,
+          }
+        : {
+            sentence: `${many}, am meisten ${what}, ${worst!.lateMs} ms`,
+            half: many,
+            emphasis: what,
+          };
+    },
+    'late-note': ({ notes }) => {
+      const [worst] = notes;
+      const what = spot(worst!.at);
+      return notes.length === 1
+        ? {
+            sentence: `${what} kommt ${worst!.lateMs} ms zu spät`,
+            half: `${what} kommt zu spät`,
+            emphasis: what,
+          }
+        : {
+            sentence: `zwei Töne kommen zu spät, am meisten ${what}, ${worst!.lateMs} ms`,
+            half: 'zwei Töne kommen zu spät',
+            emphasis: what,
+          };
+    },
+    'change-hesitates': ({ to, ratio }) => {
+      const what = chordAfter('zu', to);
+      return {
+        sentence: `der Wechsel ${what} dauert ${figure(ratio, 1)}-mal so lang wie die anderen`,
+        half: `der Wechsel ${what} stockt`,
+        emphasis: what,
+      };
+    },
+    'late-at-the-turn': ({ lateMs, chords }) => {
+      const top = chords ? 'der oberste Akkord' : 'der oberste Ton';
+      return {
+        sentence: `der Weg abwärts beginnt ${lateMs} ms zu spät: ${capital(top)} wird gehalten`,
+        half: `${top} wird zu lange gehalten`,
+        emphasis: `${capital(top)} wird gehalten`,
+      };
+    },
+    'uneven-in-pairs': ({ rhythm }) =>
+      plain(`die Töne hinken paarweise, ${RHYTHMS[rhythm]}`, `paarweise, ${RHYTHMS[rhythm]}`),
+    uneven: ({ percent, boundPercent }) => ({
+      sentence: `die Zeit von Ton zu Ton schwankt um ${figure(percent, 0)} %; bis ${figure(boundPercent, 1)} % ist in diesem Tempo gleichmäßig`,
+      half: 'die Töne sind ungleichmäßig',
+      emphasis: `schwankt um ${figure(percent, 0)} %`,
+    }),
+    drift: ({ fromBpm, toBpm }) => {
+      const what = `von ♩ = ${fromBpm} auf ${toBpm}`;
+      return plain(`du wirst ${toBpm < fromBpm ? 'langsamer' : 'schneller'}, ${what}`, what);
+    },
+    'one-hand-leads': ({ first, byMs }) => {
+      const what = `die ${HANDS[first]} Hand kommt ${byMs} ms früher`;
+      return {
+        sentence: `die Hände sind nicht zusammen: ${capital(what)}`,
+        half: what,
+        emphasis: capital(what),
+      };
+    },
+    'hands-apart': () => ({
+      sentence: 'die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere',
+      half: 'die Hände sind nicht zusammen',
+      emphasis: 'mal ist die eine zuerst, mal die andere',
+    }),
+    'chords-spread': ({ spreadMs, last, hand }) => {
+      const whose = hand === null ? '' : ` der ${HANDS[hand]}n Hand`;
+      return {
+        sentence: `die Akkorde${whose} sind nicht zugleich angeschlagen: ${spreadMs} ms vom ersten bis zum letzten Ton${
+          last === null ? '' : `, ${VOICES[last]} zuletzt`
+        }`,
+        half: `die Akkorde${whose} sind nicht zugleich angeschlagen`,
+        emphasis: 'nicht zugleich angeschlagen',
+      };
+    },
+    'slows-to-the-end': ({ fromBpm, toBpm }) =>
+      plain(
+        `zum Schluss wirst du langsamer, von ♩ = ${fromBpm} auf ${toBpm}`,
+        'zum Schluss wirst du langsamer',
+      ),
+    'broad-last-note': ({ lateMs }) =>
+      plain(`der letzte Ton kommt breit, ${lateMs} ms später als gleichmäßig`, 'der letzte Ton kommt breit'),
+    'in-a-rhythm': ({ rhythm }) =>
+      plain(`durchweg in einem Rhythmus gespielt, ${RHYTHMS[rhythm]}`, RHYTHMS[rhythm]),
+    'tempo-sways': ({ slowBpm, fastBpm }) =>
+      plain(
+        `das Tempo schwingt sanft zwischen ♩ = ${slowBpm} und ${fastBpm}`,
+        `zwischen ♩ = ${slowBpm} und ${fastBpm}`,
+      ),
+  };
+}
+
+export function partsAboutTime({ crossing, spot }: Notes): Parts {
+  return {
+    'crossing-late': ({ crossings }) =>
+      crossings.map((one) => ({
+        steps: [one.step],
+        text: `${crossing(one.crossing)} kommt ${one.lateMs} ms zu spät`,
+      })),
+    'late-note': ({ notes }) =>
+      notes.map((one) => ({ steps: [one.step], text: `${spot(one.at)} kommt ${one.lateMs} ms zu spät` })),
+  };
+}

@@ -1,0 +1,68 @@
+import * as v from 'valibot';
+import type { Language, Locale } from '../../../exercise/index.ts';
+import type { Words } from '../../types.ts';
+import { SAID } from '../said/index.ts';
+import type { Advice, Said, Statement } from '../said/index.ts';
+import { english } from './english/index.ts';
+import { german } from './german/index.ts';
+import { capital } from './types.ts';
+import type { Clause, MakeVoice, Part, Voice } from './types.ts';
+
+/** What is said of an attempt, in one language. */
+export interface ToldWords {
+  /** one or two sentences */
+  readonly verdict: string;
+  /** the part of `verdict` to underline, '' for none */
+  readonly emphasis: string;
+  readonly nextStep: string;
+  /** everything that was found, the gravest first, each with the steps that it speaks of; empty for reports of version 0.1 */
+  readonly list: readonly Part[];
+}
+
+const VOICES: Readonly<Record<Language, MakeVoice>> = { en: english, de: german };
+
+/**
+ * The words of a stored report → the same in a language and its names of notes. A report of version 0.1, and one that speaks of
+ * situations of a later version, is told as it was stored.
+ */
+export function tellWords(words: Words, locale: Locale): ToldWords {
+  if (words.said === undefined || !v.is(SAID, words.said)) return { ...words, list: [] };
+  return tellSaid(words.said, locale);
+}
+
+/** Values → sentences. */
+export function tellSaid(said: Said, { language, naming }: Locale): ToldWords {
+  const voice = VOICES[language](naming);
+  const named = said.statements.slice(0, said.named).map((statement) => clauseOf(voice, statement));
+  const [head, second] = named as [Clause, Clause?];
+  const more = said.statements.slice(said.named).reduce((sum, { faults }) => sum + faults, 0);
+  const tail = [
+    ...(second === undefined ? [] : [second.half]),
+    ...(more === 0 ? [] : [voice.more(more)]),
+    ...(said.restIsEven && second === undefined && said.improved === undefined ? [voice.restIsEven] : []),
+    ...(said.improved === undefined ? [] : [voice.improved(said.improved, head.sentence)]),
+  ];
+  const sentence = [capital(head.sentence), ...tail].join('; ');
+  const verdict = `${voice.opening(said.opening, said.notes)}${sentence}.`;
+  return {
+    verdict,
+    emphasis: verdict.includes(head.emphasis) ? head.emphasis : capital(head.emphasis),
+    nextStep: stepOf(voice, said.advice),
+    list: said.statements.flatMap((statement) => partsOf(voice, statement)),
+  };
+}
+
+/** The table's row for this situation takes this situation's values: which no type can follow through a lookup. */
+function clauseOf(voice: Voice, statement: Statement): Clause {
+  return (voice.clauses[statement.situation] as (saying: Statement) => Clause)(statement);
+}
+
+function stepOf(voice: Voice, advice: Advice): string {
+  return (voice.steps[advice.step] as (asking: Advice) => string)(advice);
+}
+
+function partsOf(voice: Voice, statement: Statement): readonly Part[] {
+  const parts = voice.parts[statement.situation] as ((saying: Statement) => readonly Part[]) | undefined;
+  const own = parts?.(statement) ?? [{ text: clauseOf(voice, statement).half, steps: statement.steps }];
+  return own.map(({ text, steps }) => ({ text: capital(text), steps }));
+}

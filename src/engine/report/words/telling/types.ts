@@ -1,0 +1,44 @@
+import type { NoteNaming } from '../../../exercise/index.ts';
+import type { AdviceName, Asking, Improved, Said, Saying, SituationName } from '../said/index.ts';
+
+/** A situation in a sentence without its full stop, and in half a sentence, to stand beside others. */
+export interface Clause {
+  readonly sentence: string;
+  readonly half: string;
+  /** the part of `sentence` to underline */
+  readonly emphasis: string;
+}
+
+/** One line for each thing that a situation speaks of. */
+export interface Part {
+  readonly text: string;
+  readonly steps: readonly number[];
+}
+
+/** How every situation, every part of it and every next step is said: what one language can say, all must be able to. */
+export type Clauses = { readonly [Name in SituationName]: (saying: Saying<Name>) => Clause };
+export type Parts = { readonly [Name in SituationName]?: (saying: Saying<Name>) => readonly Part[] };
+export type Steps = { readonly [Name in AdviceName]: (asking: Asking<Name>) => string };
+
+/** A language, with what it calls the notes. */
+export interface Voice {
+  readonly clauses: Clauses;
+  /** of situations that speak of several things; the others are one part */
+  readonly parts: Parts;
+  readonly steps: Steps;
+  /** "Every note right. ", "12 of 13 notes right. " */
+  readonly opening: (opening: Said['opening'], notes: Said['notes']) => string;
+  /** what is not named but counted: "two more things" */
+  readonly more: (things: number) => string;
+  readonly restIsEven: string;
+  /** after a sentence on the same trouble */
+  readonly improved: (improved: Improved, sentence: string) => string;
+}
+
+export type MakeVoice = (naming: NoteNaming) => Voice;
+
+/** First letter as at the head of a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** Words with a blank between, those left out that are empty. */
+export const joined = (...words: readonly string[]): string => words.filter((word) => word !== '').join(' ');

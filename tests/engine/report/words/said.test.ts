@@ -1,0 +1,135 @@
+import * as v from 'valibot';
+import { describe, expect, it } from 'vitest';
+import type { ExerciseChoice, Locale } from '../../../../src/engine/exercise/index.ts';
+import { allChoices } from '../../../../src/engine/exercise/index.ts';
+import { matchNotes } from '../../../../src/engine/match/index.ts';
+import type { Report } from '../../../../src/engine/report/index.ts';
+import { writeReport } from '../../../../src/engine/report/index.ts';
+import { RULES, SAID, SITUATIONS, tellWords } from '../../../../src/engine/report/words/index.ts';
+import { createRandom } from '../../../support/random.ts';
+import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
+import { ROWS } from './rows.ts';
+import { playNotes, tell } from './scenes.ts';
+
+const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
+const GERMAN: Locale = { language: 'de', naming: 'german' };
+
+/** As stored and read again. */
+const stored = (report: Report): Report => JSON.parse(JSON.stringify(report)) as Report;
+
+/** Attempts with mistakes of every kind. */
+function* attempts(): Generator<Report> {
+  const random = createRandom(77);
+  const choices = allChoices();
+  for (let seed = 0; seed < 80; seed++) {
+    const mistakes = {
+      wrong: random.integer(3),
+      missed: random.integer(2),
+      slips: 1,
+      repeats: random.integer(2),
+      restarts: 0,
+    };
+    const { heard, exercise } = attempt(
+      random.pick(choices),
+      { mistakes, jitterMs: 20 },
+      GOOD_LISTENER,
+      seed,
+    );
+    yield writeReport(heard, matchNotes(heard, exercise));
+  }
+}
+
+describe('what is said is data', () => {
+  it.each(ROWS.map((row) => [row.verdict, row] as const))(
+    'a stored report is told in the language chosen now: “%s”',
+    (_, row) => {
+      const english = tell(row.playing, row.options);
+      const german = tell(row.playing, { ...row.options, locale: GERMAN });
+      expect(v.is(SAID, stored(english).words.said)).toBe(true);
+      expect(tellWords(stored(english).words, GERMAN)).toMatchObject({
+        verdict: german.words.verdict,
+        emphasis: german.words.emphasis,
+        nextStep: german.words.nextStep,
+      });
+      expect(tellWords(stored(german).words, { language: 'en', naming: 'letters' }).verdict).toBe(
+        row.verdict,
+      );
+    },
+  );
+
+  it('a report of version 0.1 is told as it was stored', () => {
+    const { said: _, ...words } = tell({ choice: A }).words;
+    expect(tellWords(words, GERMAN)).toEqual({ ...words, list: [] });
+  });
+
+  it('a report that speaks of a situation of a later version is told as it was stored', () => {
+    const { words } = tell({ choice: A });
+    const later = {
+      ...words,
+      said: { ...words.said!, statements: [{ situation: 'hums-along', steps: [] }] },
+    };
+    expect(tellWords(later as unknown as typeof words, GERMAN).verdict).toBe(words.verdict);
+  });
+});
+
+describe('sentence, list and figures agree', () => {
+  it('every note that is wrong, missing or too many has a line of its own with its step', () => {
+    for (const report of attempts()) {
+      const { said } = report.words;
+      if (said!.statements[0]!.situation === 'other-exercise') continue;
+      const { list } = tellWords(report.words, GERMAN);
+      const faulty = report.notes.filter(
+        ({ verdict, extraKind }) => verdict === 'wrong' || (verdict === 'extra' && extraKind !== 'restart'),
+      );
+      for (const { step } of [...faulty, ...report.missed])
+        expect(
+          list.some(({ steps }) => steps.includes(step!)),
+          JSON.stringify(list),
+        ).toBe(true);
+    }
+  });
+
+  it('nothing is blamed that is not 99 % sure by its figure’s own error', () => {
+    for (const report of attempts())
+      for (const { faults, sure } of report.words.said!.statements)
+        if (faults > 0 && sure !== undefined) expect(sure).toBeGreaterThanOrEqual(0.99);
+  });
+
+  it('a note in doubt is asked about, not blamed', () => {
+    const notes = playNotes({ choice: A }).map((note, step) =>
+      step === 3 ? { ...note, midi: note.midi - 1, confidence: 0.3 } : note,
+    );
+    const heard = heardOf(notes);
+    const { words } = writeReport(heard, matchNotes(heard, attempt(A).exercise));
+    expect(words.verdict).toBe('Every note that could be told is right, and even.');
+    expect(tellWords(words, { language: 'en', naming: 'letters' }).list).toContainEqual({
+      steps: [3],
+      text: 'Not sure: was the A going up struck?',
+    });
+  });
+});
+
+describe('the table of what is said when', () => {
+  it('has every situation once, in the order of its ranks', () => {
+    expect(new Set(SITUATIONS.map(({ name }) => name))).toEqual(new Set(Object.keys(RULES)));
+    expect(SITUATIONS).toHaveLength(Object.keys(RULES).length);
+    for (const { when, why, source } of Object.values(RULES))
+      for (const text of [when, why, source]) expect(text.length).toBeGreaterThan(5);
+  });
+
+  it('a situation that blames says how many faults, the others none', () => {
+    for (const row of ROWS)
+      for (const { situation, faults } of tell(row.playing, row.options).words.said!.statements)
+        expect(faults > 0, situation).toBe(RULES[situation].kind === 'fault');
+  });
+});
+
+describe('which hand', () => {
+  it('is named nowhere where it was not chosen, since it cannot be heard', () => {
+    for (const row of ROWS.filter(({ playing }) => (playing.as ?? playing.choice).hands !== 'together')) {
+      const { words } = tell({ ...row.playing, handKnown: false }, row.options);
+      const text = `${words.verdict} ${words.nextStep}`;
+      expect(text).not.toMatch(/\b(left|right) hand\b|thumb|finger \d/);
+    }
+  });
+});
