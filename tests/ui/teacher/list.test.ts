@@ -83,7 +83,7 @@ describe('what changed since the attempt before', () => {
 
 describe('a line of the list', () => {
   it('says how it went, where it comes from, and how far the teacher is with it', () => {
-    expect(figuresOf(playing({ wrong: 1 }))).toMatch(/^12 of 13 right · variation 6\.0.% · ♩ = 81$/);
+    expect(figuresOf(playing({ wrong: 1 }))).toMatch(/^12 of 13 right · variation 4\.0.% · ♩ = 81$/);
     expect(whereWords(playing({}, { startSec: 72, whenMs: null }), NOW_MS)).toBe('d.wav, from 1:12');
     expect(stateWords(playing({}))).toBe('to be heard');
     expect(stateWords(playing({}, { heardMs: 1, remarks: 2 }))).toBe('heard, 2 remarks');
