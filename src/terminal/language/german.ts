@@ -25,7 +25,7 @@ export const GERMAN: Strings = {
   figures: {
     notes: 'Töne',
     evenness: 'Schwankung der Zeit',
-    ends: 'Wende, erster, letzter',
+    ends: 'Wende, Anfang, Ende',
     crossings: 'Unter-/Übersatz',
     chords: 'Akkorde',
     hands: 'Hände',
