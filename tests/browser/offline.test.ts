@@ -85,7 +85,7 @@ describe('without a network', () => {
     await page.context().setOffline(true);
     await page.reload();
     await page.getByRole('button', { name: 'Example' }).click();
-    expect(await verdictOf(page)).toMatch(/thumb/);
+    expect(await verdictOf(page)).toMatch(/The crossing comes late/);
     await page.locator('.music svg').first().waitFor();
     await page.getByRole('link', { name: 'At the piano' }).click();
     await page.getByRole('button', { name: 'Listen', exact: true }).click();
