@@ -52,7 +52,7 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
 
 /** What an attempt of one hand teaches about attempts of both. */
 interface LearningOptions {
-  /** to tell what the steps of one hand sounded like (`handsAlone`); it costs a twentieth of the time */
+  /** to tell what the steps of one hand sounded like (`handsAlone`); it costs two looks more for each note */
   readonly learnHands: boolean;
 }
 
