@@ -59,7 +59,9 @@ describe.concurrent('a screen that is locked while somebody plays', () => {
     expect(await page.locator('#verdict').innerText()).not.toBe('');
     await play(page);
     await state(page, /Attempt 2\. Ready for the next/);
-    expect(await page.locator('#verdict').innerText()).toMatch(/late going up to C|come late, most C going up/);
+    expect(await page.locator('#verdict').innerText()).toMatch(
+      /late going up to C|come late, most C going up/,
+    );
     expect(errors).toEqual([]);
     await close();
   });
