@@ -1,7 +1,7 @@
 import type { ExpectedNote } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from './types.ts';
-import { BOUNDS } from './weights.ts';
+import { BOUNDS } from './costs/index.ts';
 
 /**
  * Alignment → the same, with common tones that were perhaps held over left unsure instead of missed: a key that the same

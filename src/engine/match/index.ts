@@ -1,28 +1,29 @@
 export type * from './types.ts';
 export { RECOGNITION } from './types.ts';
 export { heldOver } from './held.ts';
-export { handSaid } from './hand-likelihood.ts';
-export { LEAST_LIKELY, likelyReadings, nearestReadings } from './readings.ts';
-export { LEAST_CONFIDENCE, recogniseFrom } from './recognise.ts';
-export { exerciseStretches } from './stretches.ts';
+export {
+  exerciseStretches,
+  handSaid,
+  LEAST_CONFIDENCE,
+  LEAST_LIKELY,
+  likelyReadings,
+  nearestReadings,
+  recogniseFrom,
+} from './recognise/index.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
-import { bestShift } from './shift.ts';
-import { betterChoice } from './recognise.ts';
-import { otherMinorScale } from './minor-scales.ts';
+import { bestShift } from './align/index.ts';
+import { betterExercise } from './recognise/index.ts';
 import type { Alignment } from './types.ts';
-import { BOUNDS } from './weights.ts';
 
 /**
  * Played notes against the expected steps, whatever octave they were played in. Of several runs the best whole one is
  * told and the others remarked. Where another exercise of the set explains the notes clearly better, it is named in
  * `betterFit`. Confidence in a note weighs: extra notes of little confidence, those that sit on a partial of a right note
- * struck with them, and those out of the hand's reach are left out (weights.ts); they stay in Heard.
+ * struck with them, and those out of the hand's reach are left out (costs); they stay in Heard.
  */
 export function matchNotes(heard: Heard, exercise: Exercise): Alignment {
   const alignment = bestShift(heard, exercise);
-  const better =
-    otherMinorScale(heard, alignment) ??
-    (alignment.fit > 1 - BOUNDS.otherExerciseFit ? null : betterChoice(heard, alignment));
+  const better = betterExercise(heard, alignment);
   return better === null ? alignment : { ...alignment, betterFit: better };
 }

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
-import type { Answer } from '../../../src/engine/match/path.ts';
-import { runsOf } from '../../../src/engine/match/runs.ts';
-import { placesOf } from '../../../src/engine/match/struck.ts';
+import type { Answer } from '../../../src/engine/match/align/path.ts';
+import { runsOf } from '../../../src/engine/match/align/runs.ts';
+import { placesOf } from '../../../src/engine/match/align/notes.ts';
 
 const PLACES = placesOf(buildExercise({ key: 'C major', form: 'scale', hands: 'right', octaves: 1 }));
 const LAST = PLACES.length - 1;

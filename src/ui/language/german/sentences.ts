@@ -95,7 +95,7 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
     'needs {} unbroken intervals between steps; there are {}',
     'braucht {} Abstände ohne Unterbrechung; es gibt {}',
   ],
-  // Why a note was left unsure (src/engine/match/verdicts.ts, src/engine/recheck/).
+  // Why a note was left unsure (src/engine/match/align/verdicts.ts, src/engine/recheck/).
   [
     '{} may be covered by the same note an octave below it, which was struck with it',
     '{} kann von demselben Ton eine Oktave tiefer verdeckt sein, der zugleich angeschlagen wurde',

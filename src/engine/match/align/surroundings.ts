@@ -1,16 +1,9 @@
-import type { Exercise } from '../exercise/index.ts';
-import type { Passage } from '../listen/index.ts';
+import type { Exercise } from '../../exercise/index.ts';
+import type { Passage } from '../../listen/index.ts';
 import type { Run } from './runs.ts';
-import type { IndexedNote } from './struck.ts';
+import type { IndexedNote } from './notes.ts';
 import type { BeatSec } from './tempo.ts';
-import { BOUNDS } from './weights.ts';
-
-/** The run with the most notes answered; the first of equals. */
-export function bestRun(runs: readonly Run[]): Run | undefined {
-  let best: Run | undefined;
-  for (const run of runs) if (best === undefined || run.answers.length > best.answers.length) best = run;
-  return best;
-}
+import { BOUNDS } from '../costs/index.ts';
 
 /** What belongs to one run, and what to others. */
 export interface Surroundings {

@@ -1,13 +1,13 @@
-import type { Exercise } from '../exercise/index.ts';
-import type { Passage } from '../listen/index.ts';
-import type { Filled } from './leftovers.ts';
-import { stepOnsets } from './leftovers.ts';
+import type { Exercise } from '../../exercise/index.ts';
+import type { Passage } from '../../listen/index.ts';
+import type { Filled } from './substitutes.ts';
+import { stepOnsets } from './substitutes.ts';
 import type { Run } from './runs.ts';
-import { sharedOctaves } from './struck.ts';
-import type { Shift, IndexedNote } from './struck.ts';
+import { sharedOctaves } from './notes.ts';
+import type { Shift, IndexedNote } from './notes.ts';
 import type { BeatSec } from './tempo.ts';
-import type { CourseRemark } from './types.ts';
-import { BOUNDS } from './weights.ts';
+import type { CourseRemark } from '../types.ts';
+import { BOUNDS } from '../costs/index.ts';
 
 /** What is to be said of the attempt's course. */
 export interface Course {

@@ -2,7 +2,7 @@ import type { Moment } from './moments.ts';
 import type { Slid } from './templates.ts';
 import { Walk } from './walk.ts';
 import type { Reach } from './walk.ts';
-import { FOLLOWING } from './weights.ts';
+import { FOLLOWING } from '../costs/index.ts';
 
 /** An exercise followed through moments `from` to `to` (the last one, inclusive). */
 export interface FollowedStretch<Runner extends Slid> {

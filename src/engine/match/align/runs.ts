@@ -33,6 +33,13 @@ export function runsOf(answers: readonly Answer[], lastStep: number): readonly R
   return runs.map(mergeLegs);
 }
 
+/** The run with the most notes answered; the first of equals. */
+export function bestRun(runs: readonly Run[]): Run | undefined {
+  let best: Run | undefined;
+  for (const run of runs) if (best === undefined || run.answers.length > best.answers.length) best = run;
+  return best;
+}
+
 function legsOf(answers: readonly Answer[]): readonly (readonly Answer[])[] {
   const legs: Answer[][] = [];
   for (const answer of answers) (legs[answer.leg] ??= []).push(answer);

@@ -1,5 +1,5 @@
-import type { Exercise, ExpectedNote, Hand, Hands } from '../exercise/index.ts';
-import type { Heard } from '../listen/index.ts';
+import type { Exercise, ExpectedNote, Hand, Hands } from '../../exercise/index.ts';
+import type { Heard } from '../../listen/index.ts';
 
 /** A played note as the matching sees it: its place in Heard.notes and the key that was struck. */
 export interface IndexedNote {

@@ -1,7 +1,7 @@
-import type { Exercise, ExpectedNote } from '../exercise/index.ts';
-import type { ExpectedPlace, IndexedNote } from './struck.ts';
+import type { Exercise, ExpectedNote } from '../../exercise/index.ts';
+import type { ExpectedPlace, IndexedNote } from './notes.ts';
 import type { BeatSec } from './tempo.ts';
-import { WEIGHTS } from './weights.ts';
+import { WEIGHTS } from '../costs/index.ts';
 
 /** A struck note that answers an expected one. */
 export interface Answer {

@@ -1,6 +1,6 @@
-import { median } from '../base/statistics.ts';
-import type { PlayedNote } from '../listen/index.ts';
-import { FOLLOWING } from './weights.ts';
+import { median } from '../../base/statistics.ts';
+import type { PlayedNote } from '../../listen/index.ts';
+import { FOLLOWING } from '../costs/index.ts';
 
 /** Keys struck together, or nearly so. */
 export interface Moment {

@@ -1,7 +1,7 @@
-import { median } from '../base/statistics.ts';
-import type { Exercise } from '../exercise/index.ts';
-import type { IndexedNote } from './struck.ts';
-import { BOUNDS } from './weights.ts';
+import { median } from '../../base/statistics.ts';
+import type { Exercise } from '../../exercise/index.ts';
+import type { IndexedNote } from './notes.ts';
+import { BOUNDS } from '../costs/index.ts';
 
 /** How long a beat lasts at a time of the attempt, seconds. */
 export type BeatSec = (timeSec: number) => number;

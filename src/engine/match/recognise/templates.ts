@@ -1,7 +1,7 @@
-import { ALL_KEYS, allChoices, buildExercise } from '../exercise/index.ts';
-import type { ExerciseChoice, Hands } from '../exercise/index.ts';
-import { handLikelihood } from './hand-likelihood.ts';
-import type { HandLikelihood, HandPlayed } from './types.ts';
+import { ALL_KEYS, allChoices, buildExercise } from '../../exercise/index.ts';
+import type { ExerciseChoice, Hands } from '../../exercise/index.ts';
+import { handLikelihood } from './priors.ts';
+import type { HandLikelihood, HandPlayed } from '../types.ts';
 
 /**
  * An exercise as it sounds, in C major or C minor; forms look alike in all keys but for the tonic, so all others are these slid

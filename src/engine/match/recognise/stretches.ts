@@ -1,12 +1,9 @@
-import type { Heard, Passage } from '../listen/index.ts';
+import type { Heard, Passage } from '../../listen/index.ts';
 import { follow } from './follow.ts';
 import { momentsOf } from './moments.ts';
 import type { Moment } from './moments.ts';
 import { shortlist } from './shortlist.ts';
-import { FOLLOWING } from './weights.ts';
-
-/** Exercises that are followed through each part of a long recording. */
-const FOLLOWED = 24;
+import { FOLLOWING } from '../costs/index.ts';
 
 /**
  * All that was heard in a recording → the stretches of it that an exercise explains, from first to last note, in order of time.
@@ -16,7 +13,7 @@ export function exerciseStretches(heard: Heard): readonly Passage[] {
   const { notes } = heard;
   const moments = momentsOf(notes);
   const momentOf = momentsByNote(moments);
-  const runners = shortlist(notes, FOLLOWED).map((listed) => ({
+  const runners = shortlist(notes).map((listed) => ({
     ...listed,
     from: momentOf(notes[listed.from]!.timeSec),
     to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,

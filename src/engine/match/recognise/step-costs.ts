@@ -1,6 +1,6 @@
 import type { Moment } from './moments.ts';
 import type { Slid } from './templates.ts';
-import { FOLLOWING } from './weights.ts';
+import { FOLLOWING } from '../costs/index.ts';
 
 /** What moments cost at the steps of one exercise, in units of one missed note. */
 export class StepCosts {

@@ -1,23 +1,22 @@
-import { buildExercise } from '../exercise/index.ts';
-import type { Heard } from '../listen/index.ts';
-import { alignAt } from './align.ts';
-import { confidenceOf } from './confidence.ts';
+export { betterExercise } from './another.ts';
+export { handSaid } from './priors.ts';
+export { exerciseStretches } from './stretches.ts';
+import type { ExerciseChoice } from '../../exercise/index.ts';
+import type { Heard } from '../../listen/index.ts';
+import { FOLLOWING } from '../costs/index.ts';
+import type { Recognition, RecogniseOptions } from '../types.ts';
 import type { Moment } from './moments.ts';
-import { rank } from './rank.ts';
+import { misreading } from './priors.ts';
+import { confidenceOf, rank } from './rank.ts';
 import type { Ranked } from './rank.ts';
 import { placed } from './templates.ts';
-import { misreading } from './tuning-prior.ts';
-import type { Alignment, Better, Recognition, RecogniseOptions } from './types.ts';
-import { BOUNDS, FOLLOWING } from './weights.ts';
 
 /** Below this confidence it is not said which exercise it was. */
 export const LEAST_CONFIDENCE = 0.6;
 const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null, handsPlayed: [] };
 
-/** Exercises that are followed after a count of keys has picked them, and how many of the best are told or aligned. */
-const FOLLOWED = 24;
+/** How many of the likeliest are told. */
 const TOLD = 5;
-const ALIGNED = 3;
 /** A semitone's misreading less likely than this is not told among what else it may be. */
 const WORTH_TELLING = 0.05;
 
@@ -30,7 +29,7 @@ const WORTH_TELLING = 0.05;
  */
 export function recogniseFrom(heard: Heard, options: Partial<RecogniseOptions> = {}): Recognition {
   const { pianoCents, handsPlayed } = { ...RECOGNISE_DEFAULTS, ...options };
-  const ranking = rank(heard, FOLLOWED);
+  const ranking = rank(heard);
   const [best] = ranking.ranked;
   if (best === undefined) return { choice: null, confidence: 0, octaveShift: 0, alternatives: [] };
   const { semitones, chance, otherwise } = misreading(heard.tuning.cents, pianoCents);
@@ -62,33 +61,27 @@ function shareExplained({ listed, account }: Ranked, moments: readonly Moment[])
   return Math.min(1, Math.max(0, 1 - unexplained / Math.max(heard, stretches.length * listed.template.size)));
 }
 
-/** So sure must recognition be, and so likely the piano read at its pitch, that it is said to have been another exercise. */
-const SURE = 0.9;
+/** Playing that is less likely than this to be any exercise is other playing. */
+export const LEAST_LIKELY = 0.3;
 
-/** Another exercise that explains the notes clearly better than this alignment does; null where none does. */
-export function betterChoice(heard: Heard, alignment: Alignment): Better | null {
-  const chosen = alignment.exercise.choice;
-  const { semitones, chance } = misreading(heard.tuning.cents);
-  const ranking = rank(heard, FOLLOWED);
-  const [best] = ranking.ranked
-    .slice(0, ALIGNED)
-    .map(({ listed }, at) => {
-      const { choice, octaves } = placed(listed, semitones, []);
-      const shift = { left: octaves, right: octaves, semitones };
-      return { at, choice, fit: alignAt(heard, buildExercise(choice), shift).fit };
-    })
-    .sort((a, b) => b.fit - a.fit);
-  if (best === undefined || best.fit < BOUNDS.otherExerciseAtLeast) return null;
-  if (best.fit < alignment.fit + BOUNDS.otherExerciseFit) return null;
-  // A hand cannot be heard: of the two hands alone, the one that was chosen stays.
-  const oneHand = chosen.hands !== 'together' && best.choice.hands !== 'together';
-  const choice = oneHand ? { ...best.choice, hands: chosen.hands } : best.choice;
-  const sameButHands =
-    choice.key === chosen.key &&
-    choice.form === chosen.form &&
-    choice.octaves === chosen.octaves &&
-    choice.minorScale === chosen.minorScale;
-  if (sameButHands && choice.hands === chosen.hands) return null;
-  const sure = !sameButHands && best.at === 0 && chance * confidenceOf(ranking) >= SURE;
-  return { choice, fit: best.fit, sure };
+/**
+ * What playing was recognised as → what it may be, likeliest first; nothing where it is other playing, as between attempts. Whoever
+ * shows what could not be told goes by this, so that page and command agree.
+ */
+export function likelyReadings({ choice, confidence, alternatives }: Recognition): readonly ExerciseChoice[] {
+  const others = alternatives.filter(({ fit }) => fit > 0).map((one) => one.choice);
+  if (choice !== null) return [choice, ...others];
+  return confidence < LEAST_LIKELY ? [] : others;
+}
+
+const NEAREST = 3;
+/** What explains less of the notes is not near. */
+const NEAR = 0.4;
+
+/** What playing that was not recognised comes nearest to, likeliest first, three at most. */
+export function nearestReadings({ alternatives }: Recognition): readonly ExerciseChoice[] {
+  return alternatives
+    .filter(({ fit }) => fit >= NEAR)
+    .slice(0, NEAREST)
+    .map(({ choice }) => choice);
 }

@@ -1,10 +1,11 @@
-import type { Exercise, Hands } from '../exercise/index.ts';
-import type { Heard } from '../listen/index.ts';
+export { alignAt } from './align.ts';
+import type { Exercise, Hands } from '../../exercise/index.ts';
+import type { Heard } from '../../listen/index.ts';
 import { alignAt } from './align.ts';
-import { AS_WRITTEN } from './struck.ts';
-import type { Shift } from './struck.ts';
-import type { Alignment } from './types.ts';
-import { BOUNDS } from './weights.ts';
+import { AS_WRITTEN } from './notes.ts';
+import type { Shift } from './notes.ts';
+import type { Alignment } from '../types.ts';
+import { BOUNDS } from '../costs/index.ts';
 
 /**
  * The exercise against the notes at the octave where they lie, each hand in its own, and, where the piano's tuning makes it likely, a

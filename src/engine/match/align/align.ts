@@ -1,22 +1,21 @@
-import { mean } from '../base/statistics.ts';
-import type { Exercise } from '../exercise/index.ts';
-import type { Heard } from '../listen/index.ts';
+import { mean } from '../../base/statistics.ts';
+import type { Exercise } from '../../exercise/index.ts';
+import type { Heard } from '../../listen/index.ts';
 import { courseRemarks } from './course.ts';
-import { extraKind, isExplained, looksLikeGhost } from './extras.ts';
-import { fillFromLeftovers } from './leftovers.ts';
-import type { Filled } from './leftovers.ts';
-import { readApart } from './hands.ts';
-import { readTogether } from './reading.ts';
+import { fitOf, scatteredNotes } from './fit.ts';
+import { substitutesFor } from './substitutes.ts';
+import type { Filled } from './substitutes.ts';
+import { readApart, readTogether } from './reading.ts';
 import type { Reading } from './reading.ts';
-import { exerciseAt, placesOf, sharedOctaves, indexedNotes } from './struck.ts';
-import type { ExpectedPlace, Shift, IndexedNote } from './struck.ts';
-import { bestRun, surroundings } from './surroundings.ts';
+import { exerciseAt, placesOf, sharedOctaves, indexedNotes } from './notes.ts';
+import type { ExpectedPlace, Shift, IndexedNote } from './notes.ts';
+import { bestRun } from './runs.ts';
+import { surroundings } from './surroundings.ts';
 import type { Surroundings } from './surroundings.ts';
 import { beatsPerStep } from './tempo.ts';
-import type { BeatSec } from './tempo.ts';
-import type { Alignment, ExtraNote, MatchedNote } from './types.ts';
-import { verdictOn } from './verdicts.ts';
-import { BOUNDS } from './weights.ts';
+import type { Alignment, ExtraNote } from '../types.ts';
+import { extraKind, isExplained, verdictOn } from './verdicts.ts';
+import { BOUNDS } from '../costs/index.ts';
 
 /**
  * Played notes against one exercise at one shift: the best whole run in them, note by note. Both hands are followed together;
@@ -59,7 +58,7 @@ function alignmentOf(
     (index) => !spoken.has(index) && !isExplained(struck[index]!, struck, answers),
   );
   const missed = places.filter((place) => !answers.some((answer) => answer.place === place));
-  const substitutes = fillFromLeftovers(
+  const substitutes = substitutesFor(
     places,
     missed,
     leftover,
@@ -102,47 +101,6 @@ function alignmentOf(
     run: around.run,
     fit,
   };
-}
-
-/**
- * How well the exercise explains what was heard: 2 · right / (expected + played), 0..1. Played are all notes but those of other
- * runs, those played again, and findings too weak to be notes: what is not reported as an extra still speaks against the
- * exercise. Scattered chords count as not right.
- */
-function fitOf(
-  matched: readonly MatchedNote[],
-  filled: readonly Filled[],
-  struck: readonly IndexedNote[],
-  around: Surroundings,
-  scattered: number,
-): number {
-  const right = matched.filter((note) => note.verdict === 'correct').length;
-  const explained = new Set([...filled, ...around.again].map((note) => note.struck));
-  const unexplained = struck.filter(
-    (note, index) =>
-      !explained.has(index) &&
-      note.confidence >= BOUNDS.extraConfidence &&
-      (note.confidence >= BOUNDS.ghostConfidence || !looksLikeGhost(note, struck, filled)) &&
-      !around.others.some(({ startSec, endSec }) => note.timeSec >= startSec && note.timeSec <= endSec),
-  ).length;
-  return Math.max(0, 2 * right - scattered) / (matched.length + filled.length + unexplained);
-}
-
-/** Notes of chords that come so late after the first of their hand that no chord was struck, as in a broken triad. */
-function scatteredNotes(
-  filled: readonly Filled[],
-  struck: readonly IndexedNote[],
-  beatSec: BeatSec,
-  beatsAStep: number,
-): number {
-  return filled.filter(({ place, struck: index }) => {
-    const chord = filled.filter(
-      (other) => other.place.step === place.step && other.place.note.hand === place.note.hand,
-    );
-    const firstSec = Math.min(...chord.map((other) => struck[other.struck]!.timeSec));
-    const stepSec = beatSec(firstSec) * beatsAStep;
-    return struck[index]!.timeSec - firstSec > BOUNDS.scatteredShareOfStep * stepSec;
-  }).length;
 }
 
 /**

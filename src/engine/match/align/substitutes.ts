@@ -1,5 +1,5 @@
-import type { ExpectedPlace, IndexedNote } from './struck.ts';
-import { BOUNDS } from './weights.ts';
+import type { ExpectedPlace, IndexedNote } from './notes.ts';
+import { BOUNDS } from '../costs/index.ts';
 
 /** A place and the struck note that stands in it, right or wrong. */
 export interface Filled {
@@ -21,7 +21,7 @@ interface Due {
  * local beat. The nearest pair in time and pitch goes first. The same pitch at the right time is the note itself, come out of
  * order (one hand ahead of the other).
  */
-export function fillFromLeftovers(
+export function substitutesFor(
   places: readonly ExpectedPlace[],
   missed: readonly ExpectedPlace[],
   leftover: readonly number[],

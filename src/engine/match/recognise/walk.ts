@@ -1,7 +1,7 @@
 import type { Moment } from './moments.ts';
 import { StepCosts } from './step-costs.ts';
 import type { Slid } from './templates.ts';
-import { FOLLOWING } from './weights.ts';
+import { FOLLOWING } from '../costs/index.ts';
 
 /** Where an exercise may be followed, by index of moment; `to` is one past the last. */
 export interface Reach {

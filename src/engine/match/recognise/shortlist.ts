@@ -1,7 +1,7 @@
-import type { PlayedNote } from '../listen/index.ts';
+import type { PlayedNote } from '../../listen/index.ts';
 import { templates } from './templates.ts';
 import type { Slid, Template } from './templates.ts';
-import { FOLLOWING } from './weights.ts';
+import { FOLLOWING } from '../costs/index.ts';
 
 /** An exercise that may be found among some of the notes. */
 export interface Listed extends Slid {
@@ -17,14 +17,16 @@ const LOWEST_KEY = 21;
 const HIGHEST_KEY = 108;
 /** This many notes share one list of the likeliest exercises. */
 const PART = 8;
+/** … of so many, which are then followed. */
+const FOLLOWED = 24;
 /** A window holds this many times the notes of the exercise: extra ones may stand between. */
 const WINDOW = 1.15;
 
 /**
- * Notes in order of time → the exercises worth following, and where: for each part of the recording the `most` whose keys are
+ * Notes in order of time → the exercises worth following, and where: for each part of the recording the likeliest, whose keys are
  * best found within as many notes in a row. It knows no order; it only counts keys, in windows that move note by note.
  */
-export function shortlist(notes: readonly PlayedNote[], most: number): readonly Listed[] {
+export function shortlist(notes: readonly PlayedNote[]): readonly Listed[] {
   const midis = notes.map(({ midi }) => midi);
   const parts = Array.from({ length: Math.ceil(midis.length / PART) }, () => [] as Listed[]);
   const lowest = Math.min(...midis);
@@ -36,7 +38,7 @@ export function shortlist(notes: readonly PlayedNote[], most: number): readonly 
     const last = Math.min(highest - template.lowest, HIGHEST_KEY - template.highest);
     for (let semitones = first; semitones <= last; semitones++) {
       if (!mayBeFound(counts, template, semitones)) continue;
-      for (const found of windowsOf(midis, template, semitones)) enter(parts, found, most);
+      for (const found of windowsOf(midis, template, semitones)) enter(parts, found);
     }
   }
   return merged(parts);
@@ -76,11 +78,11 @@ function windowsOf(midis: readonly number[], template: Template, semitones: numb
   return best;
 }
 
-/** Keeps the `most` best of each part. */
-function enter(parts: Listed[][], found: Listed, most: number): void {
+/** Keeps the best of each part. */
+function enter(parts: Listed[][], found: Listed): void {
   for (let part = Math.floor(found.from / PART); part <= Math.floor((found.to - 1) / PART); part++) {
     const list = parts[part]!;
-    if (list.length >= most && list.at(-1)!.share >= found.share) continue;
+    if (list.length >= FOLLOWED && list.at(-1)!.share >= found.share) continue;
     const same = list.findIndex(
       ({ template, semitones }) => template === found.template && semitones === found.semitones,
     );
@@ -90,7 +92,7 @@ function enter(parts: Listed[][], found: Listed, most: number): void {
     }
     const at = list.findIndex(({ share }) => share < found.share);
     list.splice(at < 0 ? list.length : at, 0, found);
-    if (list.length > most) list.pop();
+    if (list.length > FOLLOWED) list.pop();
   }
 }
 
