@@ -5,6 +5,7 @@
 DATA/notes.xz, notes.npz   sampled notes of every piano (sound/bank.py)
 DATA/releases.npy          sounds of dampers, one row a key
 DATA/talk.xz, talk.npz     speech: voices to train with first, then those kept for evaluation
+DATA/iowa/60.wav ...       the grand that is kept out, a file a key, for the benches (OTHER_PIANO=DATA/iowa)
 
 `--banks` holds piano-notes-22k.npz and piano-notes-22k-b.npz; `--debian` the unpacked Debian packages of sources.json
 (`apt-get download NAME; dpkg -x NAME*.deb DIR`). What is missing is named and left out; the concert grand and the
@@ -17,6 +18,7 @@ import os
 import random
 import re
 import subprocess
+import wave
 
 import numpy as np
 from scipy.signal import resample_poly
@@ -196,6 +198,19 @@ def gather_notes(banks, debian, npm):
     return notes, missing
 
 
+def write_as_files(notes, name, folder):
+    """A piano of one layer as WAV files named by MIDI number."""
+    if name not in notes.names:
+        return
+    os.makedirs(folder, exist_ok=True)
+    for index in set(notes.tables[notes.names.index(name)][:, 0]):
+        with wave.open(f"{folder}/{round(float(notes.pitches[index]))}.wav", "wb") as file:
+            file.setnchannels(1)
+            file.setsampwidth(2)
+            file.setframerate(RATE)
+            file.writeframes(notes.rows[index].astype("<i2").tobytes())
+
+
 def gather_releases(npm):
     """Sounds of falling dampers as rows, key by key from MIDI 24 on, each as loud as a note in its loudest 50 ms."""
     rows = []
@@ -260,6 +275,7 @@ def main():
     os.makedirs(args.data, exist_ok=True)
     notes, missing = gather_notes(args.banks, args.debian, args.npm)
     notes.write(args.data)
+    write_as_files(notes, "iowa", args.data + "/iowa")
     np.save(args.data + "/releases.npy", gather_releases(args.npm))
     missing += gather_talk(args.debian, args.data)
     for what in missing:

@@ -77,6 +77,7 @@ const show = (text: string): void => console.log(`${text}\n`);
 const PIANO_TITLES: Readonly<Record<PianoName, string>> = {
   dev: 'development piano',
   test: 'test piano (kept out of training)',
+  other: 'another piano',
 };
 
 for (const piano of pianos) {

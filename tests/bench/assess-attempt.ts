@@ -1,5 +1,5 @@
 import { assessHeard, buildExercise, listenAndKeep, recogniseFrom } from '../../src/engine/index.ts';
-import type { Assessment, ExerciseChoice, Heard, Report } from '../../src/engine/index.ts';
+import type { Assessment, ExerciseChoice, Heard, PianoProfile, Report } from '../../src/engine/index.ts';
 import type { Rendered, TrueNote, Truth } from '../support/render.ts';
 import { DB_PER_VELOCITY } from '../support/student/perform.ts';
 import type { Attempt, AttemptSet } from './attempts.ts';
@@ -58,12 +58,16 @@ export interface AttemptRecord {
   readonly crash: string | null;
 }
 
-/** `ideal`: the strokes themselves are handed on as if listening had been without error, to see matching and reporting alone. */
+/**
+ * `ideal`: the strokes themselves are handed on as if listening had been without error, to see matching and reporting alone.
+ * `piano`: what is known of it before.
+ */
 export function assessAttempt(
   attempt: Attempt,
   index: number,
   rendered: Rendered,
   ideal = false,
+  piano: PianoProfile | null = null,
 ): AttemptRecord {
   const { truth } = rendered;
   const startMs = performance.now();
@@ -73,7 +77,7 @@ export function assessAttempt(
   try {
     const kept = ideal ? null : listenAndKeep(rendered);
     heard = kept?.heard ?? heardAsPlayed(truth);
-    assessment = assessHeard(heard, attempt.asked ?? truth.exercise, {}, kept?.sound);
+    assessment = assessHeard(heard, attempt.asked ?? truth.exercise, { piano }, kept?.sound);
   } catch (error) {
     crash =
       error instanceof Error

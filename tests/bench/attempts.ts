@@ -15,9 +15,9 @@ import type {
 
 /**
  * Chords of one hand and both hands, both with more wrong and missed notes than in `chords` and
- * `together`; hands an octave apart with one of them leaving notes out; and each hard condition by itself.
+ * `together`; hands an octave apart with one of them leaving notes out; each hard condition by itself; and what both hands are to reach, row by row.
  */
-export type ChordSet = 'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions';
+export type ChordSet = 'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions' | 'aims';
 
 /**
  * standard: what the targets are stated for; the others are harder and reported apart. course: standard ones that break off

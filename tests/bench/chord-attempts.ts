@@ -10,7 +10,13 @@ import { homeOf, shiftsOf, studentOf } from './attempts.ts';
 import type { Attempt, ChordSet } from './attempts.ts';
 import { CODECS } from './codec.ts';
 
-export const CHORD_SETS: readonly ChordSet[] = ['one-hand', 'both-hands', 'octave-pairs', 'conditions'];
+export const CHORD_SETS: readonly ChordSet[] = [
+  'one-hand',
+  'both-hands',
+  'octave-pairs',
+  'conditions',
+  'aims',
+];
 
 /** Each hard condition by itself, the rest of the home as in the standard set; the codecs are applied to the sound. */
 export const CONDITIONS: Readonly<Record<string, Partial<HomeKnobs>>> = {
@@ -38,7 +44,7 @@ const FAULTY = { 'one hand in chords': 0.25, 'both hands in chords': 0.4, 'singl
 const WRONG_BY = [-1, 1, -1, 1, -1, 1, -2, 2, -2, 2, -3, 3];
 
 /** The set, the piano and a number → one attempt, always the same. Conditions come in turn, each with chords of one hand, chords of both, and single notes of both. */
-export function chordAttemptOf(set: ChordSet, piano: PianoName, index: number): Attempt {
+export function chordAttemptOf(set: Exclude<ChordSet, 'aims'>, piano: PianoName, index: number): Attempt {
   const random = createRandom(
     900_007 * index + 7919 * (CHORD_SETS.indexOf(set) + 11) + (piano === 'dev' ? 1 : 2),
   );

@@ -28,7 +28,7 @@ const UPPER_RECALL = 0.95;
 const MOST_INVENTED_PERCENT = 2;
 
 /** Attempts of one set → its figures against what was promised: met, NOT MET, or not measured. */
-export function chordTargetTable(set: Exclude<ChordSet, 'conditions'>, records: Records): string {
+export function chordTargetTable(set: Exclude<ChordSet, 'conditions' | 'aims'>, records: Records): string {
   return table(
     ['figure', 'wanted', 'measured', 'of', ''],
     figuresOf(set, records).map(({ name, value, atLeast, atMost, digits, unit, of }) => [
@@ -47,7 +47,7 @@ function verdict(value: number | undefined, atLeast?: number, atMost?: number): 
   return value >= (atLeast ?? -Infinity) && value <= (atMost ?? Infinity) ? 'met' : 'NOT MET';
 }
 
-function figuresOf(set: Exclude<ChordSet, 'conditions'>, records: Records): readonly Figure[] {
+function figuresOf(set: Exclude<ChordSet, 'conditions' | 'aims'>, records: Records): readonly Figure[] {
   const bound = BOUNDS[set];
   const right = sum(records, ({ verdicts }) => verdicts.right);
   const unsure = sum(records, ({ verdicts }) => verdicts.rightUnsure);

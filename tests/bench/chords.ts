@@ -1,9 +1,9 @@
 /**
  * Chords and both hands against their aims:
- * `npm run bench:chords [-- --piano test|dev --count 120 --conditions 6 --sets one-hand,both-hands,octave-pairs,conditions
- * --quick --ideal --workers 2 --json out.json]`.
+ * `npm run bench:chords [-- --piano test,dev,other --count 120 --conditions 6 --aims 12 --sets one-hand,…,aims --quick --ideal
+ * --workers 2 --json out.json]`.
  * The same seeds every time. `--count` attempts of each set, `--conditions` of each hard condition, two thirds of these
- * with both hands. `--ideal` leaves listening out. Without ffmpeg the codecs' rows say so. Prints tables and never fails.
+ * with both hands, `--aims` of each row of what both hands are to reach, on each piano; the other sets are played on the first. `--ideal` leaves listening out. Without ffmpeg the codecs' rows say so. Prints tables and never fails.
  */
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -11,6 +11,8 @@ import { parseArgs } from 'node:util';
 import type { PianoName } from '../support/render.ts';
 import type { AttemptRecord } from './assess-attempt.ts';
 import type { ChordSet } from './attempts.ts';
+import { AIM_ROWS } from './aim-attempts.ts';
+import { aimTable } from './aim-tables.ts';
 import { CHORD_SETS, CONDITIONS } from './chord-attempts.ts';
 import { chordTargetTable } from './chord-targets.ts';
 import { CODECS } from './codec.ts';
@@ -28,6 +30,7 @@ const { values } = parseArgs({
     piano: { type: 'string', default: 'test' },
     count: { type: 'string', default: '120' },
     conditions: { type: 'string', default: '6' },
+    aims: { type: 'string', default: '12' },
     sets: { type: 'string', default: CHORD_SETS.join(',') },
     quick: { type: 'boolean', default: false },
     ideal: { type: 'boolean', default: false },
@@ -38,34 +41,45 @@ const { values } = parseArgs({
 
 /** What a condition must reach. */
 const CONDITION_F = 0.95;
-const piano: PianoName = values.piano === 'dev' ? 'dev' : 'test';
+const pianos = values.piano
+  .split(',')
+  .filter((name): name is PianoName => name === 'test' || name === 'dev' || name === 'other');
+const piano = pianos[0] ?? 'test';
 const sets = CHORD_SETS.filter((set) => values.sets.split(',').includes(set));
 const count = values.quick ? 12 : Number(values.count);
 const ofEach = values.quick ? 3 : Number(values.conditions);
+const aims = (values.quick ? 1 : Number(values.aims)) * Object.keys(AIM_ROWS).length;
 const conditions = Object.keys(CONDITIONS);
 const ffmpeg = spawnSync('ffmpeg', ['-version']).status === 0;
 
-const tasks = sets.flatMap((set) =>
-  Array.from({ length: set === 'conditions' ? conditions.length * ofEach : count }, (_, index): Task => ({
-    set,
-    piano,
-    index,
-    ideal: values.ideal,
-  })).filter(
+const tasks = sets.flatMap((set) => {
+  if (set === 'aims')
+    return pianos.flatMap((own) =>
+      Array.from({ length: aims }, (_, index): Task => ({ set, piano: own, index, ideal: values.ideal })),
+    );
+  return Array.from(
+    { length: set === 'conditions' ? conditions.length * ofEach : count },
+    (_, index): Task => ({
+      set,
+      piano,
+      index,
+      ideal: values.ideal,
+    }),
+  ).filter(
     ({ index }) => set !== 'conditions' || ffmpeg || !(conditions[index % conditions.length]! in CODECS),
-  ),
-);
+  );
+});
 const records = await runAll<Task, AttemptRecord>('worker.ts', tasks, Math.max(1, Number(values.workers)));
 const of = (set: ChordSet): Records => records.filter((record) => record.set === set);
 const show = (text: string): void => console.log(`${text}\n`);
 
-const TITLES: Readonly<Record<Exclude<ChordSet, 'conditions'>, string>> = {
+const TITLES: Readonly<Record<Exclude<ChordSet, 'conditions' | 'aims'>, string>> = {
   'one-hand': 'chords of one hand',
   'both-hands': 'hands together',
   'octave-pairs': 'hands an octave apart, one leaving notes out, up to 12 dB unequal',
 };
 for (const set of sets) {
-  if (set === 'conditions') continue;
+  if (set === 'conditions' || set === 'aims') continue;
   console.log(`\n## ${TITLES[set]} (${piano} piano)\n`);
   show(summaryLine(of(set)));
   show(chordTargetTable(set, of(set)));
@@ -81,6 +95,10 @@ for (const set of sets) {
 if (sets.includes('conditions')) {
   console.log(`\n## hard conditions (${piano} piano), chords of one hand and both hands\n`);
   show(conditionTable(of('conditions')));
+}
+if (sets.includes('aims')) {
+  console.log(`\n## both hands, row by row (${pianos.join(', ')})\n`);
+  show(aimTable(of('aims')));
 }
 for (const { set, index, crash } of records)
   if (crash !== null) console.log(`crashed: ${set} #${index}: ${crash}`);

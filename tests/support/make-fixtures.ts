@@ -9,7 +9,7 @@ import type { PianoName, Truth } from './render.ts';
 
 const FOLDER = resolve(import.meta.dirname, '../../audio-fixtures');
 
-const SOURCES: Readonly<Record<PianoName, string>> = {
+const SOURCES: Readonly<Record<Exclude<PianoName, 'other'>, string>> = {
   dev: [
     'Piano samples: “Salamander Grand Piano V3” by Alexander Holm',
     '(https://archive.org/details/SalamanderGrandPianoV3), Creative Commons Attribution 3.0',
@@ -24,6 +24,7 @@ const SOURCES: Readonly<Record<PianoName, string>> = {
 };
 
 function sourceText({ name, story, spec }: Fixture): string {
+  if (spec.piano === 'other') throw new Error(`${name} is played on a piano that is not in the repository`);
   return [
     `# ${name}`,
     '',

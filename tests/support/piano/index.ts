@@ -1,9 +1,14 @@
+import { readdirSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { findAttackSec } from './attack.ts';
 import { decodeSample } from './decode.ts';
 import { measureTuning } from './tune.ts';
 
-/** dev: the grand that the product may be tuned on; test: the other one, used only to print figures. */
-export type PianoName = 'dev' | 'test';
+/**
+ * dev: the grand that the product may be tuned on; test: the other one, used only to print figures; other: one that is not in the
+ * repository, a folder of WAV files named by MIDI number (60.wav), which the environment names as OTHER_PIANO.
+ */
+export type PianoName = 'dev' | 'test' | 'other';
 
 /** One recorded key, measured. */
 export interface KeySample {
@@ -55,11 +60,24 @@ const TEST: readonly Layer[] = [
   },
 ];
 
+function otherPiano(): readonly Layer[] {
+  const folder = process.env['OTHER_PIANO'];
+  if (folder === undefined) throw new Error('OTHER_PIANO must name a folder of WAV files, one a key: 60.wav');
+  const keys = readdirSync(folder).flatMap((file) => /^(\d+)\.wav$/.exec(file)?.[1] ?? []);
+  return [
+    {
+      velocity: 80,
+      keys: keys.map(Number).sort((a, b) => a - b),
+      path: (midi) => resolve(folder, `${midi}.wav`),
+    },
+  ];
+}
+
 const LEVEL_SEC = 0.3;
 
 /** Opens a sampled piano. Keys are decoded and measured when first struck, and then kept in memory. */
 export function openPiano(name: PianoName): Piano {
-  const layers = name === 'dev' ? DEVELOPMENT : TEST;
+  const layers = name === 'dev' ? DEVELOPMENT : name === 'test' ? TEST : otherPiano();
   return {
     name,
     sampleFor: (midi, velocity, strike) => {
