@@ -5,7 +5,8 @@
  * A round is 111 attempts by 37 kinds of players, a third of them rendered (with `--piano test` on the piano that was kept out of
  * training; for work on the product `--piano dev`), the rest lists of notes with the ear's measured errors (verdict/ear-model.ts),
  * as with `--notes` all are. `--series` adds players who are judged by their last four attempts. `--list` prints every false
- * accusation and every fault passed over, with its sentence. The same seeds every time. Prints tables and never fails.
+ * accusation and every fault passed over, with its sentence. `--known 4` adds the loudness of notes at so many pianos and rooms
+ * that were listened to ten times before. The same seeds every time. Prints tables and never fails.
  */
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
@@ -13,7 +14,9 @@ import { runAll } from './pool.ts';
 import { ROUND_LENGTH } from './verdict/attempts.ts';
 import type { Source } from './verdict/attempts.ts';
 import type { VerdictRecord } from './verdict/judge.ts';
-import { accusedTable, aimTable, plusMinusTable, scenarioTable } from './verdict/tables.ts';
+import { loudnessAtOnePiano } from './verdict/known-piano.ts';
+import type { LoudnessErrors } from './verdict/known-piano.ts';
+import { accusedTable, aimTable, knownTable, plusMinusTable, scenarioTable } from './verdict/tables.ts';
 import type { VerdictTask } from './verdict/worker.ts';
 
 const { values } = parseArgs({
@@ -26,6 +29,7 @@ const { values } = parseArgs({
     workers: { type: 'string', default: '2' },
     json: { type: 'string' },
     list: { type: 'boolean', default: false },
+    known: { type: 'string', default: '0' },
   },
 });
 
@@ -57,7 +61,15 @@ show('by kind of player', scenarioTable(records));
 if (rendered.length > 0) show('± of the figures, rendered attempts', plusMinusTable(rendered));
 if (lists.length > 0) show('± of the figures, lists of notes', plusMinusTable(lists));
 if (values.list) showFailures();
+if (Number(values.known) > 0) await showKnownPianos(Number(values.known));
 if (values.json !== undefined) writeFileSync(values.json, JSON.stringify(records));
+
+async function showKnownPianos(count: number): Promise<void> {
+  const all: LoudnessErrors[] = [];
+  const piano = source === 'test' ? 'test' : 'dev';
+  for (let seed = 1; seed <= count; seed++) all.push(await loudnessAtOnePiano(piano, seed));
+  show(`loudness of a note against the force of its blow, ${piano} piano in ${count} rooms`, knownTable(all));
+}
 
 function showFailures(): void {
   for (const {

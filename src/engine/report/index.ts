@@ -25,6 +25,7 @@ export const REPORT_DEFAULTS: ReportOptions = {
   earlier: [],
   criteria: DEFAULT_CRITERIA,
   locale: ENGLISH,
+  piano: null,
 };
 
 /** What was heard and how it answers the exercise → every figure and the words. */
@@ -33,11 +34,11 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  const { targetBpm, earlier, criteria: asked, locale } = { ...REPORT_DEFAULTS, ...options };
+  const { targetBpm, earlier, criteria: asked, locale, piano } = { ...REPORT_DEFAULTS, ...options };
   const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
-  const measured = measure(heard, alignment, asked);
+  const measured = measure(heard, alignment, asked, piano);
   const { tempoBpm } = measured.measures;
   const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {

@@ -4,6 +4,7 @@ import type { Shape } from '../base/shapes.ts';
 import { BUILDABLE, exerciseOf } from '../exercise/index.ts';
 import type { Locale } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
+import type { PianoProfile } from '../listen/index.ts';
 import { FINDING } from '../listen/types.ts';
 import { EXTRA_KIND, HAND_LIKELIHOOD, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
@@ -19,6 +20,8 @@ export interface ReportOptions {
   readonly criteria: Criteria;
   /** the language and the note names of the words; everything else of the report is the same in all */
   readonly locale: Locale;
+  /** this piano's keys as they sound at this place, learnt from other attempts; null: not known */
+  readonly piano: PianoProfile | null;
 }
 
 /** Not below zero. */

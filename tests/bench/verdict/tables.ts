@@ -1,5 +1,6 @@
 import { fixed, table } from '../table.ts';
 import type { VerdictRecord } from './judge.ts';
+import type { LoudnessErrors } from './known-piano.ts';
 import type { Kind } from './kinds.ts';
 
 type Records = readonly VerdictRecord[];
@@ -76,6 +77,21 @@ export function aimTable(all: Records): string {
 
 const sum = (records: Records, of: 'faults' | 'faultsListed'): number =>
   records.reduce((total, record) => total + record[of], 0);
+
+/** SD of a note's loudness against the force of its blow, where the piano is not known and where it is. */
+export function knownTable(all: readonly LoudnessErrors[]): string {
+  const row = (name: string, of: (one: LoudnessErrors) => readonly number[]): readonly string[] => {
+    const errors = all.flatMap(of);
+    return [name, String(errors.length), fixed(standardDeviation(errors), 2)];
+  };
+  return table(
+    ['', 'notes', 'SD, dB'],
+    [
+      row('straight line over pitch', ({ unknownDb }) => unknownDb),
+      row("each key's own level, ten attempts before", ({ knownDb }) => knownDb),
+    ],
+  );
+}
 
 /** Each kind of player: what was said of them. */
 export function scenarioTable(all: Records): string {

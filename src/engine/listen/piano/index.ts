@@ -1,5 +1,6 @@
 export { apartDb, isElsewhere, nameOfLook, readLook, writeLook } from './alone.ts';
 export type * from './types.ts';
+import { median } from '../../base/statistics.ts';
 import type { Heard, PlayedNote } from '../types.ts';
 import { apart, join, learn } from './learnt.ts';
 import { isMoved, joinAlone } from './alone.ts';
@@ -61,17 +62,19 @@ function keyOf(strikes: readonly PlayedNote[]): KeyProfile {
 }
 
 /**
- * What was known and what one more listening taught → what is known now. Each figure weighs by its certainty. A tuning that
+ * What was known and what one more listening taught → what is known now. Each figure weighs by its certainty; levels are laid
+ * over one another first, since every attempt is as loud as it was played and recorded. A tuning that
  * lies further off than both could err says that the piano was tuned, or is another: then only the newer counts.
  */
 export function mergePianos(older: PianoProfile | null, newer: PianoProfile): PianoProfile {
   if (older === null || isAnother(older, newer)) return newer;
+  const offsetDb = louderBy(older, newer);
   const midis = [...new Set([...Object.keys(older.keys), ...Object.keys(newer.keys)].map(Number))];
   return {
     version: 1,
     tuningCents: join(older.tuningCents, newer.tuningCents),
     keys: Object.fromEntries(
-      midis.map((midi) => [midi, joinKeys(older.keys[midi], newer.keys[midi])] as const),
+      midis.map((midi) => [midi, joinKeys(older.keys[midi], softer(newer.keys[midi], offsetDb))] as const),
     ),
     ...aloneOf(older.alone, newer.alone),
   };
@@ -83,6 +86,19 @@ function aloneOf(older: HandsAlone | undefined, newer: HandsAlone | undefined): 
     return alone === undefined ? {} : { alone };
   }
   return { alone: isMoved(older, newer) ? newer : joinAlone(older, newer) };
+}
+
+/** How much louder the keys that both know were played, or recorded, this time, dB: a key's level is one among its neighbours'. */
+function louderBy(older: PianoProfile, newer: PianoProfile): number {
+  const apartDb = Object.entries(newer.keys).flatMap(([midi, { levelDb }]) => {
+    const before = older.keys[Number(midi)];
+    return before === undefined ? [] : [levelDb.value - before.levelDb.value];
+  });
+  return median(apartDb) ?? 0;
+}
+
+function softer(key: KeyProfile | undefined, byDb: number): KeyProfile | undefined {
+  return key && { ...key, levelDb: { ...key.levelDb, value: key.levelDb.value - byDb } };
 }
 
 function isAnother(older: PianoProfile, newer: PianoProfile): boolean {

@@ -1,5 +1,5 @@
 import type { Hand } from '../../exercise/index.ts';
-import type { Heard } from '../../listen/index.ts';
+import type { Heard, PianoProfile } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import { layInTime } from '../../timeline/index.ts';
 import type { Criteria } from '../criteria/index.ts';
@@ -56,7 +56,12 @@ export interface Measured {
 }
 
 /** Alignment → every measure of README.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay each hand's own. */
-export function measure(heard: Heard, alignment: Alignment, criteria: Criteria): Measured {
+export function measure(
+  heard: Heard,
+  alignment: Alignment,
+  criteria: Criteria,
+  piano: PianoProfile | null = null,
+): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
   const strikes = strikesBy(heard, alignment, null);
@@ -66,7 +71,7 @@ export function measure(heard: Heard, alignment: Alignment, criteria: Criteria):
     const own = strikesBy(heard, alignment, hand);
     return { hand, strikes: own, intervals: intervalsOf(own, alignment, hand) };
   });
-  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes));
+  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, piano));
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
   const spreads = byHand.flatMap((own) => chordSpreads(own.strikes));
   const changes = chordChanges(strikes, intervals, exercise);

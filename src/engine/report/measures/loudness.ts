@@ -1,3 +1,4 @@
+import type { PianoProfile } from '../../listen/index.ts';
 import { mean, standardDeviation } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
@@ -15,15 +16,38 @@ export interface Loudness {
 
 const LEAST_NOTES = 5;
 
+/** A key of which so little is known is not known, ± in dB: four strikes. */
+const KNOWN_DB = 1.5;
+
 /**
- * Strikes → each right note's level less a straight line over pitch fitted to the attempt, dB: a piano (and a room) sounds
+ * What each key of this piano sounds like where the device stands, if all that were struck are known → by how much each stands out
+ * from it, dB; undefined: not all are known.
+ */
+function aboveOwnKeys(keys: readonly StruckKey[], piano: PianoProfile | null): readonly number[] | undefined {
+  const learnt = keys.map(({ played }) => piano?.keys[played.midi]?.levelDb);
+  const above = keys.flatMap(({ played }, at) => {
+    const level = learnt[at];
+    return level === undefined || level.plusMinus > KNOWN_DB ? [] : [played.levelDb - level.value];
+  });
+  return above.length < keys.length ? undefined : above;
+}
+
+/**
+ * Strikes → each right note's level less that of its key, where this piano's keys are known; else less a straight line over pitch fitted to the attempt, dB: a piano (and a room) sounds
  * unlike at its two ends, which is not the player's doing.
  */
-export function loudnessOf(strikes: readonly Strike[]): readonly Loudness[] {
+export function loudnessOf(
+  strikes: readonly Strike[],
+  piano: PianoProfile | null = null,
+): readonly Loudness[] {
   const keys = strikes.flatMap((strike) =>
     strike.notes.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
   );
-  const levels = keys.map(({ key }) => key.played.levelDb);
+  const own = aboveOwnKeys(
+    keys.map(({ key }) => key),
+    piano,
+  );
+  const levels = own ?? keys.map(({ key }) => key.played.levelDb);
   const line = lineThrough(
     keys.map(({ key }) => key.expected.midi),
     levels,
@@ -33,7 +57,8 @@ export function loudnessOf(strikes: readonly Strike[]): readonly Loudness[] {
     step,
     key,
     levelDb: levels[index]!,
-    aboveLineDb: line?.residuals[index] ?? levels[index]! - centre,
+    // A swell to the top is the player's where the keys are known, and cannot be told from the piano's where they are not.
+    aboveLineDb: (own === undefined ? line?.residuals[index] : undefined) ?? levels[index]! - centre,
   }));
 }
 

@@ -63,13 +63,15 @@ describe('what attempts together teach', () => {
   it('keeps a key that only one of them heard, and joins one that both did', () => {
     const level = (value: number) => ({ levelDb: { value, plusMinus: 3, count: 1 } });
     const { keys } = mergePianos(
-      profile(0, 1, { 60: level(-20), 62: level(-22) }),
-      profile(0, 1, { 62: level(-26), 64: level(-30) }),
+      profile(0, 1, { 60: level(-20), 62: level(-22), 65: level(-24) }),
+      profile(0, 1, { 60: level(-26), 62: level(-30), 64: level(-31), 65: level(-30) }),
     );
-    expect(Object.keys(keys).map(Number)).toEqual([60, 62, 64]);
-    expect(keys[62]!.levelDb.value).toBeCloseTo(-24, 9);
+    expect(Object.keys(keys).map(Number)).toEqual([60, 62, 64, 65]);
+    // Played 6 dB softer as a whole: key 62 alone was softer still.
+    expect(keys[62]!.levelDb.value).toBeCloseTo(-23, 9);
+    expect(keys[64]!.levelDb.value).toBeCloseTo(-25, 9);
     expect(keys[62]!.levelDb.plusMinus).toBeCloseTo(3 / Math.SQRT2, 9);
-    expect(keys[60]).toEqual(level(-20));
+    expect(keys[60]!.levelDb.value).toBeCloseTo(-20, 9);
   });
 
   it('only grows surer, lies between what it joins, and never forgets how to follow a piano that drifts', () => {
