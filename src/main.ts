@@ -76,12 +76,14 @@ const parcel = new Parcel(
   journal,
 );
 const plan = new Plan();
+const piano = new ThisPiano(settings);
 const currentAttempt = new CurrentAttempt(
   {
     analyst,
     decode: decodeInBrowser,
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
+    piano,
     createPlayback,
     locale: () => speaking.locale,
     eachFrame,
@@ -90,7 +92,6 @@ const currentAttempt = new CurrentAttempt(
   journal,
 );
 
-const piano = new ThisPiano(settings);
 const ears = {
   analyst,
   openMicrophone: (deviceId: string | null) => openMicrophone({ deviceId }),

@@ -4,6 +4,7 @@ import { RATE_HZ } from './listen/audio/rate.ts';
 import { learnPiano, mergePianos } from './listen/index.ts';
 import type { FindingKind, Heard, KeptSound, PianoProfile } from './listen/index.ts';
 import type { Recognition } from './match/index.ts';
+import { writeReport } from './report/index.ts';
 import { heardIn, sortPassages } from './sorting/index.ts';
 
 /** One attempt (or other playing) in a recording. */
@@ -29,7 +30,8 @@ const OF_THE_RECORDING: readonly FindingKind[] = [
 /**
  * A recording of any length that has been listened to → its attempts and its other playing, each recognised and measured, in order
  * of time. It was listened to once, as a whole; with the `sound` (null: without) each attempt gets its second listening.
- * Attempts of both hands are compared with those of one hand alone. `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
+ * Attempts of both hands are compared with those of one hand alone, and the loudness of each with what the others teach of the piano.
+ * `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
  * throws: what cannot be recognised says so.
  *
  * @example
@@ -70,7 +72,34 @@ export function assessRecording(
     options.piano ?? null,
   );
   const both = together.map((one) => assessed(one, { piano }));
-  return [...alone, ...both].sort((a, b) => a.startSec - b.startSec);
+  const all = [...alone, ...both].sort((a, b) => a.startSec - b.startSec);
+  return all.map((one) => ({ ...one, assessment: toldByTheOthers(one, all, options) }));
+}
+
+/** The loudness of an attempt is told against what all others of the recording, and never itself, teach of the keys. */
+function toldByTheOthers(
+  one: FoundAttempt,
+  all: readonly FoundAttempt[],
+  options: Partial<AssessOptions>,
+): Assessment {
+  const { assessment } = one;
+  if (assessment.kind !== 'report') return assessment;
+  const piano = all
+    .filter((other) => other !== one)
+    .reduce<PianoProfile | null>(
+      (known, other) => pianoAfter(known, withoutHands(other.assessment)),
+      options.piano ?? null,
+    );
+  if (piano === null) return assessment;
+  const { heard, heardAgain = heard, alignment } = assessment;
+  return { ...assessment, report: writeReport(heardAgain, alignment, { ...options, piano }) };
+}
+
+/** Only the levels of keys are asked for. */
+function withoutHands(assessment: Assessment): Assessment {
+  if (assessment.kind !== 'report') return assessment;
+  const { handsAlone: _, ...rest } = assessment;
+  return rest;
 }
 
 type Sorted = ReturnType<typeof sortPassages>[number];

@@ -14,8 +14,8 @@ import { runAll } from './pool.ts';
 import { ROUND_LENGTH } from './verdict/attempts.ts';
 import type { Source } from './verdict/attempts.ts';
 import type { VerdictRecord } from './verdict/judge.ts';
-import { loudnessAtOnePiano } from './verdict/known-piano.ts';
 import type { LoudnessErrors } from './verdict/known-piano.ts';
+import type { KnownTask } from './verdict/known-worker.ts';
 import { accusedTable, aimTable, knownTable, plusMinusTable, scenarioTable } from './verdict/tables.ts';
 import type { VerdictTask } from './verdict/worker.ts';
 
@@ -36,6 +36,7 @@ const { values } = parseArgs({
 const source: Source = values.notes ? 'notes' : values.piano === 'dev' ? 'dev' : 'test';
 const rounds = values.quick ? 1 : Number(values.rounds);
 const series = values.quick ? 9 : Number(values.series);
+const workers = Math.max(1, Number(values.workers));
 const tasks: readonly VerdictTask[] = [
   ...Array.from({ length: Math.round(rounds * ROUND_LENGTH) }, (_, index) => ({
     series: false,
@@ -44,11 +45,7 @@ const tasks: readonly VerdictTask[] = [
   })),
   ...Array.from({ length: series }, (_, index) => ({ series: true, index, source: 'notes' as Source })),
 ];
-const records = await runAll<VerdictTask, VerdictRecord>(
-  'verdict/worker.ts',
-  tasks,
-  Math.max(1, Number(values.workers)),
-);
+const records = await runAll<VerdictTask, VerdictRecord>('verdict/worker.ts', tasks, workers);
 
 const rendered = records.filter(({ source }) => source !== 'notes');
 const lists = records.filter(({ source }) => source === 'notes');
@@ -60,15 +57,19 @@ show('of what the innocent were accused', accusedTable(records));
 show('by kind of player', scenarioTable(records));
 if (rendered.length > 0) show('± of the figures, rendered attempts', plusMinusTable(rendered));
 if (lists.length > 0) show('± of the figures, lists of notes', plusMinusTable(lists));
-if (values.list) showFailures();
 if (Number(values.known) > 0) await showKnownPianos(Number(values.known));
+if (values.list) showFailures();
 if (values.json !== undefined) writeFileSync(values.json, JSON.stringify(records));
 
 async function showKnownPianos(count: number): Promise<void> {
-  const all: LoudnessErrors[] = [];
   const piano = source === 'test' ? 'test' : 'dev';
-  for (let seed = 1; seed <= count; seed++) all.push(await loudnessAtOnePiano(piano, seed));
+  const all = await runAll<KnownTask, LoudnessErrors>(
+    'verdict/known-worker.ts',
+    Array.from({ length: count }, (_, index) => ({ piano, seed: index + 1 })),
+    workers,
+  );
   show(`loudness of a note against the force of its blow, ${piano} piano in ${count} rooms`, knownTable(all));
+  show('± of the figures of loudness by force, the keys known', plusMinusTable(all));
 }
 
 function showFailures(): void {

@@ -114,6 +114,12 @@ const MEASURES = v.object({
   crossingDelayMs: FIGURE,
   loudnessEvennessDb: FIGURE,
   thumbAccentDb: FIGURE,
+  keysKnown: v.exactOptional(
+    told(
+      'loudness, the thumb’s apart, is told against the levels of this piano’s own keys, learnt from other attempts; absent: as it sounds here, the keys’ differences in it',
+      v.literal(true),
+    ),
+  ),
   endsFadeDb: told('level of the softer end against the middle (negative: it fades)', FIGURE),
   tempoBpm: FIGURE,
   touchMs: told('median overlap (+) or gap (−) between consecutive notes', FIGURE),

@@ -48,6 +48,11 @@ function tabled(report: Report, t: Strings, label: Strings['figures'], part: Str
     ]),
     line(label.loudness, [
       figure(measures.loudnessEvennessDb, 'dB', 1),
+      'notMeasured' in measures.loudnessEvennessDb
+        ? null
+        : measures.keysKnown === true
+          ? part.keysAllowedFor
+          : part.asItSounds,
       figureSigned(measures.thumbAccentDb, 'dB', 1, part.thumb),
       figureSigned(measures.endsFadeDb, 'dB', 1, part.fade),
     ]),

@@ -41,6 +41,8 @@ export const ENGLISH: Strings = {
     slowestChange: 'slowest change against the usual × ',
     inner: 'inner notes ',
     apart: 'apart by ',
+    asItSounds: 'as it sounds here',
+    keysAllowedFor: 'keys of this piano allowed for',
     thumb: 'thumb ',
     fade: 'ends ',
     aim: (bpm) => `aim ${bpm}`,

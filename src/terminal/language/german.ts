@@ -43,6 +43,8 @@ export const GERMAN: Strings = {
     slowestChange: 'langsamster Wechsel gegen die anderen × ',
     inner: 'Mittelstimmen ',
     apart: 'auseinander ',
+    asItSounds: 'wie es hier klingt',
+    keysAllowedFor: 'ohne die Unterschiede der Tasten',
     thumb: 'Daumen ',
     fade: 'Enden ',
     aim: (bpm) => `Ziel ${bpm}`,

@@ -34,6 +34,8 @@ export interface Strings {
     readonly slowestChange: string;
     readonly inner: string;
     readonly apart: string;
+    readonly asItSounds: string;
+    readonly keysAllowedFor: string;
     readonly thumb: string;
     readonly fade: string;
     readonly aim: (bpm: number) => string;

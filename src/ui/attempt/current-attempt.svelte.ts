@@ -1,53 +1,16 @@
 import { writeReport } from '../../engine/index.ts';
-import type {
-  Assessment,
-  AudioInput,
-  ExerciseChoice,
-  Report,
-  ReportOptions,
-  Locale,
-} from '../../engine/index.ts';
-import type { Analyst } from '../../io/analysis/index.ts';
+import type { Assessment, ExerciseChoice, Locale, Report, ReportOptions } from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
-import type { Playback } from '../../io/playback/index.ts';
+import type { Bundled, Devices, MicrophoneName } from './devices.ts';
 import { Journal } from './journal.svelte.ts';
 import type { Plan } from './plan.svelte.ts';
-import { Player, type EachFrame } from './player.svelte.ts';
+import { Player } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
 import { messageOf } from '../../io/check/index.ts';
 
+export type { Bundled, Devices, MicrophoneName } from './devices.ts';
 export type { Sound } from './sound.ts';
-
-/** A microphone to choose. */
-export interface MicrophoneName {
-  readonly deviceId: string;
-  readonly label: string;
-}
-
-/** The devices of the page, passed in so that the desk can be tested without them. */
-export interface Devices {
-  readonly analyst: Analyst;
-  readonly decode: (
-    bytes: ArrayBuffer,
-    name: string,
-  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
-  /** null: the system's choice */
-  readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
-  readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
-  readonly createPlayback: (audio: AudioInput) => Playback;
-  readonly eachFrame: EachFrame;
-  /** how a report's words are to be written; English where it is left out */
-  readonly locale?: () => Locale;
-}
-
-/** An attempt that is part of the page: its sound and what was played in it. */
-export interface Bundled {
-  readonly name: string;
-  readonly load: () => Promise<ArrayBuffer>;
-  readonly choice: ExerciseChoice;
-  readonly targetBpm: number;
-}
 
 export type Phase =
   | { readonly kind: 'idle' }
@@ -94,6 +57,8 @@ export class CurrentAttempt {
   readonly #plan: Plan;
   readonly #journal: Journal;
   #microphoneKnown = false;
+  /** what was recorded last, at the piano that stands here: one out of the journal may be of another */
+  #recorded: Sound | null = null;
   /** with which the last attempt was told */
   #options: Partial<ReportOptions> = {};
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
@@ -159,10 +124,16 @@ export class CurrentAttempt {
     const remarks = processing.map(
       (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
     );
-    await this.#listen(
-      { name, recordedHere: true, device: microphone.deviceLabel, channels, sampleRateHz, remarks },
-      this.#chosen,
-    );
+    this.#recorded = {
+      name,
+      recordedHere: true,
+      device: microphone.deviceLabel,
+      channels,
+      sampleRateHz,
+      remarks,
+    };
+    await this.#listen(this.#recorded, this.#chosen);
+    if (this.attempt?.sound === this.#recorded) this.#devices.piano?.learnFrom(this.attempt.assessment);
   }
 
   async open(file: File): Promise<void> {
@@ -262,7 +233,14 @@ export class CurrentAttempt {
     const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, criteria, asChosen, ...(locale !== undefined && { locale }) };
+    const options = {
+      targetBpm,
+      earlier,
+      criteria,
+      asChosen,
+      ...(sound === this.#recorded && { piano: this.#devices.piano?.known ?? null }),
+      ...(locale !== undefined && { locale }),
+    };
     if (turn !== this.#turn) return;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {

@@ -74,7 +74,7 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     line(
       t.loudness,
       measures.loudnessEvennessDb,
-      (loud) => `± ${withUnit(shown(loud.value, 1), 'dB')}${thumb(measures)}`,
+      (loud) => `± ${withUnit(shown(loud.value, 1), 'dB')}${against(measures)}${thumb(measures)}`,
     ),
     line(
       t.tempo,
@@ -178,6 +178,12 @@ function handLines({ leadMs, apartSdMs }: NonNullable<Measures['togetherness']>)
       return (value < 0 ? t.left(amount) : t.right(amount)) + varies;
     }),
   ];
+}
+
+/** A piano's own keys differ: they are allowed for, or it is told that they are in the figure. */
+function against({ keysKnown }: Measures): string {
+  const t = strings().measures.loudness;
+  return keysKnown === true ? t.keysAllowedFor : t.asItSounds;
 }
 
 function thumb(measures: Measures): string {

@@ -14,7 +14,7 @@ import { figureErrors } from './figures.ts';
 import type { FigureError } from './figures.ts';
 import { kindOf } from './kinds.ts';
 import type { Kind } from './kinds.ts';
-import { statementsOf } from './statements.ts';
+import { isComplete, toldBy } from './statements.ts';
 import { truthOf } from './truth.ts';
 
 /** Everything that the tables need of one attempt; plain data, so that helpers can send it. */
@@ -24,11 +24,11 @@ export interface VerdictRecord {
   readonly source: Source;
   readonly together: boolean;
   readonly gravest: Kind | null;
-  /** what was said, by code; empty: there was no report */
+  /** what was said, sentence and list, by code; empty: there was no report */
   readonly said: readonly string[];
-  /** what was said of the gravest */
+  /** what the sentence begins with that accuses of something */
   readonly first: Kind | null;
-  /** said and not true */
+  /** said anywhere and not true */
   readonly accused: readonly Kind[];
   /** codes that may not be said here */
   readonly forbidden: readonly string[];
@@ -37,7 +37,7 @@ export interface VerdictRecord {
   readonly faults: number;
   /** … that the report lists */
   readonly faultsListed: number;
-  /** every step with a listed fault is among those that the words speak of */
+  /** every fault that the report lists is counted in the words, has its line in the list and its mark on the string */
   readonly complete: boolean;
   readonly falseNotes: { readonly wrong: number; readonly missed: number; readonly extra: number };
   readonly figures: readonly FigureError[];
@@ -65,7 +65,7 @@ export async function judge(attempt: VerdictAttempt, index: number): Promise<Ver
   }
   const { heard, truth, assessment } = last!;
   const report = assessment.kind === 'report' ? assessment.report : null;
-  const said = report === null ? [] : statementsOf(report);
+  const said = report === null ? [] : toldBy(report).codes;
   const kinds = said.map(kindOf).filter((kind) => kind !== null);
   const allowed = [...(scenario.gravest === null ? [] : [scenario.gravest]), ...scenario.also];
   const tally = tallyVerdicts(report, truth);
@@ -118,23 +118,16 @@ function faultsIn(
   tally: VerdictTally,
 ): Pick<VerdictRecord, 'faults' | 'faultsListed' | 'complete' | 'falseNotes'> {
   const extras = Object.values(tally.extras);
-  const listed = report === null ? [] : faultSteps(report);
   return {
     faults: tally.wrong + tally.missed + extras.reduce((sum, { there }) => sum + there, 0),
     faultsListed: tally.wrongFound + tally.missedFound + extras.reduce((sum, { found }) => sum + found, 0),
-    complete: listed.every((step) => report!.words.steps.includes(step)),
+    complete: report !== null && isComplete(report),
     falseNotes: {
       wrong: tally.rightCalledWrong,
       missed: report === null ? 0 : missedFalsely(report, truth),
       extra: tally.falseExtras,
     },
   };
-}
-
-/** Steps with a note that the report lists as wrong, missed or too many. */
-function faultSteps(report: Report): readonly number[] {
-  const wrong = report.notes.filter(({ verdict }) => verdict !== 'correct').flatMap(({ step }) => step ?? []);
-  return [...new Set([...wrong, ...report.missed.map(({ step }) => step)])];
 }
 
 /** Notes called missed that were struck. */

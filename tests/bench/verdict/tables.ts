@@ -1,4 +1,5 @@
 import { fixed, table } from '../table.ts';
+import type { FigureError } from './figures.ts';
 import type { VerdictRecord } from './judge.ts';
 import type { LoudnessErrors } from './known-piano.ts';
 import type { Kind } from './kinds.ts';
@@ -126,7 +127,7 @@ export function accusedTable(all: Records): string {
 }
 
 /** Each figure: how often the truth lies within its ±. */
-export function plusMinusTable(all: Records): string {
+export function plusMinusTable(all: readonly { readonly figures: readonly FigureError[] }[]): string {
   const figures = all.flatMap((record) => record.figures);
   const names = [...new Set(figures.map(({ name }) => name))];
   return table(

@@ -98,6 +98,19 @@ describe('the desk', () => {
     expect(asked.map(({ earlier }) => earlier)).toEqual([0, 1]);
   });
 
+  it('teaches the piano with what is recorded here, once, and with no opened file', async () => {
+    const taught: Assessment[] = [];
+    const piano = { known: null, learnFrom: (one: Assessment) => void taught.push(one) };
+    const { currentAttempt } = rig({ piano });
+    await currentAttempt.open(file);
+    expect(taught).toEqual([]);
+    await currentAttempt.openMicrophone();
+    currentAttempt.start();
+    await currentAttempt.stop();
+    await currentAttempt.listenAs(INVENTED.lateThumb.choice);
+    expect(taught).toEqual([told]);
+  });
+
   it('changes to another microphone, closes the first, and keeps to the new one', async () => {
     const { currentAttempt, closed, opened } = rig();
     await currentAttempt.openMicrophone();

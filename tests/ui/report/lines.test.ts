@@ -18,7 +18,7 @@ describe('the list of measures', () => {
     expect(plain(told.get('Evenness of time')!.figure)).toBe('9.4 % ± 0.4; without the crossings 4.1 %');
     expect(plain(told.get('Crossings')!.figure)).toMatch(/^\+92 ms and \+84 ms going up; .* coming down$/);
     expect(plain(told.get('Evenness of loudness')!.figure)).toBe(
-      '± 1.8 dB; the thumb 1.1 dB louder than the others',
+      '± 1.8 dB, as it sounds here; the thumb 1.1 dB louder than the others',
     );
     expect(plain(told.get('Tempo')!.figure)).toBe('♩ = 77 (aim 80), steady');
     expect(plain(told.get('The piano')!.figure)).toBe('A = 437.2 Hz, 11 cents flat');

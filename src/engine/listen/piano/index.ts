@@ -6,8 +6,11 @@ import { apart, join, learn } from './learnt.ts';
 import { isMoved, joinAlone } from './alone.ts';
 import type { HandsAlone, KeyProfile, PianoProfile } from './types.ts';
 
-/** one strike's ±: of its pitch, cents; of its loudness, dB (a player's own spread); of log10 B (our bench, development piano) */
-const EACH = { cents: 3, levelDb: 3, logStiffness: 0.15 } as const;
+/**
+ * One strike's ±: of its pitch, cents; of its loudness among those of its attempt, dB (a player's own scatter and the ear's); of
+ * log10 B (our bench, development piano).
+ */
+const EACH = { cents: 3, levelDb: 1.5, logStiffness: 0.15 } as const;
 /** a note less certain than this teaches nothing */
 const LEAST_CONFIDENCE = 0.8;
 /** fewer notes than this do not speak for a piano */
@@ -63,8 +66,7 @@ function keyOf(strikes: readonly PlayedNote[]): KeyProfile {
 
 /**
  * What was known and what one more listening taught → what is known now. Each figure weighs by its certainty; levels are laid
- * over one another first, since every attempt is as loud as it was played and recorded. A tuning that
- * lies further off than both could err says that the piano was tuned, or is another: then only the newer counts.
+ * over one another first, since every attempt is as loud as it was played and recorded. A tuning that lies further off than both could err says that the piano was tuned, or is another: then only the newer counts.
  */
 export function mergePianos(older: PianoProfile | null, newer: PianoProfile): PianoProfile {
   if (older === null || isAnother(older, newer)) return newer;

@@ -1,5 +1,7 @@
 import { mean, standardDeviation } from '../../base/statistics.ts';
+import type { PianoProfile } from '../../listen/index.ts';
 import { notMeasured } from './estimate.ts';
+import { levelDbOf } from './loudness.ts';
 import type { Figure } from '../types.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
@@ -11,20 +13,25 @@ interface InnerNote {
 }
 
 /** Strikes of one hand → the inner notes of its chords of three keys or more, each against the mean of the outer two. */
-function innerNotes(strikes: readonly Strike[]): readonly InnerNote[] {
+function innerNotes(strikes: readonly Strike[], piano: PianoProfile | null): readonly InnerNote[] {
   return strikes.flatMap(({ step, notes: keys }): InnerNote[] => {
     if (keys.length < 3) return [];
-    const outerDb = (keys[0]!.played.levelDb + keys.at(-1)!.played.levelDb) / 2;
-    return keys.slice(1, -1).map((key) => ({ step, key, againstOuterDb: key.played.levelDb - outerDb }));
+    const outerDb = (levelDbOf(keys[0]!, piano) + levelDbOf(keys.at(-1)!, piano)) / 2;
+    return keys.slice(1, -1).map((key) => ({ step, key, againstOuterDb: levelDbOf(key, piano) - outerDb }));
   });
 }
 
 /**
  * Inner balance: mean level of the inner notes of chords − mean of the outer two of the same chord, dB; these lie about as
- * high on the average, so that no line over pitch is needed. ± from the scatter over the chords of all hands.
+ * high on the average, so that no line over pitch is needed; each key's own level is taken out where it is known. ± from the scatter over the chords of all hands.
  */
-export function innerBalanceDb(byHand: readonly { readonly strikes: readonly Strike[] }[]): Figure {
-  const values = byHand.flatMap(({ strikes }) => innerNotes(strikes)).map((note) => note.againstOuterDb);
+export function innerBalanceDb(
+  byHand: readonly { readonly strikes: readonly Strike[] }[],
+  piano: PianoProfile | null,
+): Figure {
+  const values = byHand
+    .flatMap(({ strikes }) => innerNotes(strikes, piano))
+    .map((note) => note.againstOuterDb);
   const sd = standardDeviation(values);
   if (sd === undefined) return notMeasured('needs two chords of three notes');
   return { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };

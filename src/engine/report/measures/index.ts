@@ -26,7 +26,7 @@ import {
   evennessPercent,
   evennessWithoutCrossingsPercent,
 } from './evenness.ts';
-import { loudnessEvennessDb, loudnessOf, thumbAccentDb } from './loudness.ts';
+import { loudnessEvennessDb, loudnessOf, pianoStruck, thumbAccentDb } from './loudness.ts';
 import { nPVIOf } from './npvi.ts';
 import { intervalsOf, strikesBy } from './strikes.ts';
 import type { Interval, Strike } from './strikes.ts';
@@ -55,7 +55,10 @@ export interface Measured {
   readonly slowestChange: SlowChange | undefined;
 }
 
-/** Alignment → every measure of README.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay each hand's own. */
+/**
+ * Alignment → every measure of README.md. `piano`: what other attempts taught of the keys; null: nothing is known. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay
+ * each hand's own.
+ */
 export function measure(
   heard: Heard,
   alignment: Alignment,
@@ -71,7 +74,8 @@ export function measure(
     const own = strikesBy(heard, alignment, hand);
     return { hand, strikes: own, intervals: intervalsOf(own, alignment, hand) };
   });
-  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, piano));
+  const struckPiano = pianoStruck(byHand, piano);
+  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, struckPiano));
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
   const spreads = byHand.flatMap((own) => chordSpreads(own.strikes));
   const changes = chordChanges(strikes, intervals, exercise);
@@ -101,14 +105,15 @@ export function measure(
       lastIntervalDeviationMs: lastIntervalDeviationMs(deviations, intervals, exercise),
       crossings,
       crossingDelayMs: crossingDelayMs(crossings, exercise),
-      loudnessEvennessDb: loudnessEvennessDb(loudness),
-      thumbAccentDb: thumbAccentDb(loudness),
+      loudnessEvennessDb: loudnessEvennessDb(loudness, struckPiano !== null),
+      thumbAccentDb: thumbAccentDb(byHand.flatMap((own) => loudnessOf(own.strikes, null))),
+      ...(struckPiano !== null && { keysKnown: true as const }),
       endsFadeDb: endsFadeDb(ends),
       tempoBpm: tempoBpm(intervals),
       touchMs: touchMs(joins, strikes),
       chordSpreadMs: chordSpreadMs(spreads),
       chords: chordStrikes(spreads),
-      innerBalanceDb: innerBalanceDb(byHand),
+      innerBalanceDb: innerBalanceDb(byHand, struckPiano),
       ...(byHand.length === 2 && {
         togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes),
       }),

@@ -1,4 +1,4 @@
-import type { PianoProfile } from '../../listen/index.ts';
+import type { Learnt, PianoProfile } from '../../listen/index.ts';
 import { mean, standardDeviation } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
@@ -6,48 +6,76 @@ import { lineThrough } from './line.ts';
 import { spreadWithoutNoise } from './noise.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
-/** A key's level, and what is left of it when a smooth line over pitch is taken out, dB. */
+/** A note's level, that of its key taken out where it is known, and what is left of it about its mean or a line over pitch, dB. */
 export interface Loudness {
   readonly step: number;
   readonly key: StruckKey;
   readonly levelDb: number;
+  /** SD of its error: the ear's, and what is not known of its key */
+  readonly levelSdDb: number;
   readonly aboveLineDb: number;
 }
 
 const LEAST_NOTES = 5;
 
-/** A key of which so little is known is not known, ± in dB: four strikes. */
-const KNOWN_DB = 1.5;
+/** A key of which so little is known is not known, ± in dB: two strikes. */
+const KNOWN_DB = 1.1;
 
-/**
- * What each key of this piano sounds like where the device stands, if all that were struck are known → by how much each stands out
- * from it, dB; undefined: not all are known.
- */
-function aboveOwnKeys(keys: readonly StruckKey[], piano: PianoProfile | null): readonly number[] | undefined {
-  const learnt = keys.map(({ played }) => piano?.keys[played.midi]?.levelDb);
-  const above = keys.flatMap(({ played }, at) => {
-    const level = learnt[at];
-    return level === undefined || level.plusMinus > KNOWN_DB ? [] : [played.levelDb - level.value];
-  });
-  return above.length < keys.length ? undefined : above;
+/** The right notes of one hand. */
+function rightKeys(
+  strikes: readonly Strike[],
+): readonly { readonly step: number; readonly key: StruckKey }[] {
+  return strikes.flatMap((strike) =>
+    strike.notes.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
+  );
+}
+
+/** What is known of the level of a key; undefined: not enough. */
+function keyLevel({ played }: StruckKey, piano: PianoProfile): Learnt | undefined {
+  const level = piano.keys[played.midi]?.levelDb;
+  return level === undefined || level.plusMinus > KNOWN_DB ? undefined : level;
+}
+
+/** A note's level, that of its key taken out where this piano is known, dB. */
+export function levelDbOf(key: StruckKey, piano: PianoProfile | null): number {
+  return key.played.levelDb - ((piano && keyLevel(key, piano)?.value) ?? 0);
 }
 
 /**
- * Strikes → each right note's level less that of its key, where this piano's keys are known; else less a straight line over pitch fitted to the attempt, dB: a piano (and a room) sounds
- * unlike at its two ends, which is not the player's doing.
+ * Strikes of each hand and what is known of a piano → that piano, where every key struck is known of it and its levels explain those
+ * heard better than none do, a straight line over pitch taken out of both: else it is another piano, or the device has moved; null.
  */
-export function loudnessOf(
-  strikes: readonly Strike[],
-  piano: PianoProfile | null = null,
-): readonly Loudness[] {
-  const keys = strikes.flatMap((strike) =>
-    strike.notes.filter((key) => key.right).map((key) => ({ step: strike.step, key })),
-  );
-  const own = aboveOwnKeys(
-    keys.map(({ key }) => key),
-    piano,
-  );
-  const levels = own ?? keys.map(({ key }) => key.played.levelDb);
+export function pianoStruck(
+  byHand: readonly { readonly strikes: readonly Strike[] }[],
+  piano: PianoProfile | null,
+): PianoProfile | null {
+  if (piano === null) return null;
+  const left = byHand.flatMap(({ strikes }) => {
+    const keys = rightKeys(strikes);
+    const midis = keys.map(({ key }) => key.expected.midi);
+    const levels = keys.map(({ key }) => key.played.levelDb);
+    const known = keys.flatMap(({ key }) => keyLevel(key, piano)?.value ?? []);
+    if (known.length < keys.length) return [];
+    const line = lineThrough(midis, levels);
+    const own = lineThrough(
+      midis,
+      levels.map((level, at) => level - known[at]!),
+    );
+    return line === undefined || own === undefined ? [] : [{ line, own }];
+  });
+  const squares = (of: 'line' | 'own'): number =>
+    left.reduce((sum, hand) => sum + hand[of].residuals.reduce((all, value) => all + value ** 2, 0), 0);
+  return left.length === byHand.length && squares('own') < squares('line') ? piano : null;
+}
+
+/**
+ * Strikes → each right note's level less that of its key, where it is this piano's (`pianoStruck`); else, null, less a straight line
+ * over pitch fitted to the attempt, dB: a piano (and a room) sounds unlike at its two ends, which is not the player's doing.
+ */
+export function loudnessOf(strikes: readonly Strike[], piano: PianoProfile | null): readonly Loudness[] {
+  const keys = rightKeys(strikes);
+  const known = keys.map(({ key }) => (piano === null ? undefined : keyLevel(key, piano)));
+  const levels = keys.map(({ key }) => levelDbOf(key, piano));
   const line = lineThrough(
     keys.map(({ key }) => key.expected.midi),
     levels,
@@ -57,32 +85,41 @@ export function loudnessOf(
     step,
     key,
     levelDb: levels[index]!,
+    levelSdDb: Math.hypot(key.levelSdDb, known[index]?.plusMinus ?? 0),
     // A swell to the top is the player's where the keys are known, and cannot be told from the piano's where they are not.
-    aboveLineDb: (own === undefined ? line?.residuals[index] : undefined) ?? levels[index]! - centre,
+    aboveLineDb: (piano === null ? line?.residuals[index] : undefined) ?? levels[index]! - centre,
   }));
 }
 
 /**
- * Loudness evenness: SD of the levels about that line, dB; a change is audible from about 0.7–1.2 dB (Slade et al. 2022,
- * piano tones). As it sounds here: the piano's own keys differ by some 2 dB, and the room adds to it. The ear's share is taken out
- * as a variance; the ± is its error.
+ * What a habit of this player's fingers leaves in the levels learnt of the keys that they strike, as an error of their evenness, dB
+ * (40 attempts of the development piano by players whose thumb is up to 4 dB louder).
  */
-export function loudnessEvennessDb(loudness: readonly Loudness[]): Figure {
+const HABIT_DB = 0.3;
+
+/**
+ * Loudness evenness: SD of the levels about that line, dB; a change is audible from about 0.7–1.2 dB (Slade et al. 2022,
+ * piano tones). Where this piano's keys are not known it is as it sounds here: they differ by some 2 dB, and the room adds to it.
+ * The ear's share is taken out as a variance, and what is not known of the keys; the ± is the error of both.
+ */
+export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = false): Figure {
   if (loudness.length < LEAST_NOTES) return tooFewNotes(loudness.length);
   const count = loudness.length;
-  const variance = mean(loudness.map(({ key }) => key.levelSdDb ** 2))!;
-  return spreadWithoutNoise(
+  const variance = mean(loudness.map(({ levelSdDb }) => levelSdDb ** 2))!;
+  const { value, plusMinus = 0 } = spreadWithoutNoise(
     loudness.map(({ aboveLineDb }) => aboveLineDb),
     { variance, neighbours: 'apart' },
     count - 2,
   );
+  return { value, plusMinus: keysKnown ? Math.hypot(plusMinus, HABIT_DB) : plusMinus };
 }
 
 /**
  * Thumb accent: mean level of thumb notes − mean level of the others, at the same pitch, dB: the slope over pitch is taken
  * within each group (analysis of covariance), so that a line fitted through all does not swallow part of the accent. Each key
  * counts once, with its mean level: the thumb plays few keys, and keys of a piano differ among themselves, which no number of
- * strokes averages out. ± from the scatter of the keys about both lines. In chords each thumb is compared with the other notes of its chord, which lie near it.
+ * strokes averages out. As it sounds here, however well the keys are known: what was learnt of a key is how it sounds under this
+ * player's fingers, so that the habit would be taken for the piano's (it hid 0.9 dB of a mean accent of 1.5). ± from the scatter of the keys about both lines. In chords each thumb is compared with the other notes of its chord, which lie near it.
  */
 export function thumbAccentDb(loudness: readonly Loudness[]): Figure {
   const chords = chordAccents(loudness);

@@ -118,10 +118,12 @@ export const MEASURES = {
   loudness: {
     term: 'Evenness of loudness',
     definition:
-      'Standard deviation of the levels of right notes about a straight line over pitch, for each hand. A change is audible from about 0.7 to 1.2 dB (Slade et al. 2022).',
+      'Standard deviation of the levels of right notes about a straight line over pitch, for each hand; where this piano’s keys are known from other attempts, about the level of each key. A change is audible from about 0.7 to 1.2 dB (Slade et al. 2022).',
     meaning:
       'How much loudness varies from note to note, after taking out that low and high keys sound differently loud. ' +
-      'A change of about one decibel can just be heard.',
+      'As long as this piano’s keys are not known, their own differences are in it. A change of about one decibel can just be heard.',
+    asItSounds: ', as it sounds here',
+    keysAllowedFor: ', the keys of this piano allowed for',
     thumbLouder: (amount: string) => `; the thumb ${amount} louder than the others`,
     thumbSofter: (amount: string) => `; the thumb ${amount} softer than the others`,
   },

@@ -117,10 +117,12 @@ export const MEASURES: Strings['measures'] = {
   loudness: {
     term: 'Gleichmäßigkeit der Lautstärke',
     definition:
-      'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
+      'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand; wo die Tasten dieses Klaviers aus anderen Versuchen bekannt sind, um den Pegel jeder Taste. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
     meaning:
       'Wie sehr die Lautstärke von Ton zu Ton schwankt; dass tiefe und hohe Tasten verschieden laut klingen, ist ' +
-      'herausgerechnet. Einen Unterschied von etwa einem Dezibel kann man gerade hören.',
+      'herausgerechnet. Solange die Tasten dieses Klaviers nicht bekannt sind, stecken ihre Unterschiede darin. Einen Unterschied von etwa einem Dezibel kann man gerade hören.',
+    asItSounds: ', wie es hier klingt',
+    keysAllowedFor: ', ohne die Unterschiede der Tasten dieses Klaviers',
     thumbLouder: (amount) => `; der Daumen ${amount} lauter als die anderen`,
     thumbSofter: (amount) => `; der Daumen ${amount} leiser als die anderen`,
   },

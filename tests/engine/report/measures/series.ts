@@ -3,7 +3,7 @@ import { buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { Heard, PlayedNote } from '../../../../src/engine/listen/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
-import type { Measures, Report } from '../../../../src/engine/report/index.ts';
+import type { Measures, Report, ReportOptions } from '../../../../src/engine/report/index.ts';
 import { heardOf, played } from '../../match/simulated.ts';
 
 /** Twelve intervals, thirteen notes: the tonic arpeggio of C major over two octaves, right hand (fingers 1231235 up). */
@@ -26,9 +26,10 @@ export function reportOf(
   notes: readonly PlayedNote[],
   over: Partial<Heard> = {},
   choice: ExerciseChoice = ARPEGGIO,
+  options: Partial<ReportOptions> = {},
 ): Report {
   const heard = heardOf(notes, over);
-  return writeReport(heard, matchNotes(heard, buildExercise(choice)));
+  return writeReport(heard, matchNotes(heard, buildExercise(choice)), options);
 }
 
 export function measuresOf(ioisMs: readonly number[], over: Partial<Heard> = {}): Measures {

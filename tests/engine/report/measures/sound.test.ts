@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
 import { buildExercise } from '../../../../src/engine/exercise/index.ts';
+import type { PianoProfile } from '../../../../src/engine/listen/index.ts';
 import { createRandom } from '../../../support/random.ts';
 import { played } from '../../match/simulated.ts';
 import { ARPEGGIO, reportOf, value, withIntervals } from './series.ts';
@@ -35,6 +36,42 @@ describe('evenness of loudness', () => {
   it('tells which end fades, and by how much', () => {
     const notes = withIntervals([400], (step) => ({ levelDb: step >= 5 && step <= 7 ? -28 : -20 }));
     expect(value(reportOf(notes).measures.endsFadeDb)).toBeCloseTo(-8, 6);
+  });
+});
+
+describe('loudness on a piano whose keys are known', () => {
+  /** keys that differ among themselves, as a piano's do */
+  const ownDb = (midi: number): number => 3 * Math.sin(7 * midi);
+  const profile = (plusMinus = 0.5, of = ownDb): PianoProfile => ({
+    version: 1,
+    tuningCents: { value: 0, plusMinus: 1, count: 100 },
+    keys: Object.fromEntries(
+      [...new Set(keys)].map((midi) => [midi, { levelDb: { value: of(midi), plusMinus, count: 9 } }]),
+    ),
+  });
+  const notes = withIntervals([400], (step) => ({
+    levelDb: -20 + ownDb(keys[step]!) + (fingers[step] === 1 ? 2 : 0) + (step % 2 === 0 ? 0.4 : -0.4),
+  }));
+  const measuresWith = (piano: PianoProfile | null) => reportOf(notes, {}, ARPEGGIO, { piano }).measures;
+
+  it('is the player’s: the keys’ own differences are no part of it', () => {
+    const measures = measuresWith(profile());
+    expect(measures.keysKnown).toBe(true);
+    expect(measures.thumbAccentDb).toEqual(measuresWith(null).thumbAccentDb);
+    expect(value(measures.loudnessEvennessDb)).toBeLessThan(1.2);
+  });
+
+  it('is as it sounds here where a key is not known, or too little of it', () => {
+    const { [keys[3]!]: _, ...others } = profile().keys;
+    for (const piano of [null, { ...profile(), keys: others }, profile(1.2)]) {
+      expect(measuresWith(piano).keysKnown).toBeUndefined();
+      expect(measuresWith(piano)).toEqual(measuresWith(null));
+    }
+    expect(value(measuresWith(null).loudnessEvennessDb)).toBeGreaterThan(1.8);
+  });
+
+  it('is as it sounds here where the levels known explain less than nothing: it is another piano', () => {
+    expect(measuresWith(profile(0.5, (midi) => 3 * Math.cos(5 * midi + 1)))).toEqual(measuresWith(null));
   });
 });
 

@@ -1,0 +1,40 @@
+import type { Assessment, AudioInput, ExerciseChoice, Locale, PianoProfile } from '../../engine/index.ts';
+import type { Analyst } from '../../io/analysis/index.ts';
+import type { Microphone } from '../../io/microphone/index.ts';
+import type { Playback } from '../../io/playback/index.ts';
+import type { EachFrame } from './player.svelte.ts';
+
+/** A microphone to choose. */
+export interface MicrophoneName {
+  readonly deviceId: string;
+  readonly label: string;
+}
+
+/** The devices of the page, passed in so that the desk can be tested without them. */
+export interface Devices {
+  readonly analyst: Analyst;
+  readonly decode: (
+    bytes: ArrayBuffer,
+    name: string,
+  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
+  /** null: the system's choice */
+  readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
+  readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
+  readonly createPlayback: (audio: AudioInput) => Playback;
+  readonly eachFrame: EachFrame;
+  /** what is known of the piano here; what is recorded teaches it, a file may come from any other */
+  readonly piano?: {
+    readonly known: PianoProfile | null;
+    learnFrom(assessment: Assessment): void;
+  };
+  /** how a report's words are to be written; English where it is left out */
+  readonly locale?: () => Locale;
+}
+
+/** An attempt that is part of the page: its sound and what was played in it. */
+export interface Bundled {
+  readonly name: string;
+  readonly load: () => Promise<ArrayBuffer>;
+  readonly choice: ExerciseChoice;
+  readonly targetBpm: number;
+}
