@@ -1,4 +1,5 @@
 import type { Console } from './console.ts';
+import { FAULT, noteFault } from './pile/fault.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 
@@ -29,11 +30,7 @@ export async function eachFile(
   return worst;
 }
 
-/** What should not happen: told with its place in the code, for a report to us. */
 function ourFault(file: string, cause: unknown): Problem {
-  const detail = cause instanceof Error ? (cause.stack ?? cause.message) : String(cause);
-  return new Problem(
-    EXIT.ourFault,
-    `${file}: The analysis failed through a fault of this program. ${detail}`,
-  );
+  noteFault(cause);
+  return new Problem(EXIT.ourFault, `${file}: ${FAULT}`);
 }

@@ -6,9 +6,9 @@ const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ..
       --octaves N          1 to 4, for arpeggio and scale; 1 if not said
       --minor-scale KIND   natural, harmonic, melodic; harmonic if not said`;
 
-const FILES = `FILE is WAV, FLAC, MP3, Ogg (Opus, Vorbis), WebM or a video with such sound; - is
-standard input. Several files are done one after the other; one that cannot be
-read does not stop the rest.`;
+const FILES = `FILE is WAV, AIFF, CAF, FLAC, MP3, Ogg (Opus, Vorbis), WebM or a video
+with such sound; - is standard input. Several files are done one after the other;
+one that cannot be read does not stop the rest.`;
 
 const EXIT_CODES = `Exit codes: 0 analysed, 2 wrong usage, 3 a file cannot be read or decoded,
 4 no playing found in it. Of several files the worst.`;

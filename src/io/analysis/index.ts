@@ -76,10 +76,8 @@ export function createAnalyst(): RoomAnalyst {
       else job.onReply(data);
       if (data.kind !== 'progress') finish(job);
     });
-    started.addEventListener('error', (event) => {
-      stopAll(
-        new AnalysisError('failed', event.message || 'The listening part of the page could not be loaded.'),
-      );
+    started.addEventListener('error', () => {
+      stopAll(new AnalysisError('failed', 'The listening part of the page could not be loaded.'));
     });
     return started;
   };

@@ -37,9 +37,7 @@ export function openLiveListener(sampleRateHz: number, options: Partial<LiveOpti
     else if (data.kind === 'failed') fail(data.message);
     else onEnd();
   });
-  worker.addEventListener('error', (event) =>
-    fail(event.message || 'The listening part of the page could not be loaded.'),
-  );
+  worker.addEventListener('error', () => fail('The listening part of the page could not be loaded.'));
   tell({ kind: 'open', sampleRateHz, options });
 
   return {

@@ -1,4 +1,5 @@
-import { DecodeError, decodeFile, loadDecoders } from './index.ts';
+import { SoundGatherer } from './gather.ts';
+import { DECODE_DEFAULTS, DecodeError, decodeFile, loadDecoders } from './index.ts';
 import type { DecodedAudio } from './types.ts';
 
 /** Rates to decode at where the file does not say its own, Hz: what nearly all recordings have. */
@@ -27,10 +28,10 @@ export async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio 
     const context = new OfflineAudioContext({ length: 1, sampleRate: sampleRateHz });
     // The browser takes the bytes away; the caller keeps its own.
     const buffer = await context.decodeAudioData(bytes.slice(0));
-    const channels = Array.from({ length: Math.min(buffer.numberOfChannels, 2) }, (_, i) =>
-      buffer.getChannelData(i),
-    );
-    return { channels, sampleRateHz: buffer.sampleRate, container: 'browser', remarks: [] };
+    const gatherer = new SoundGatherer(DECODE_DEFAULTS);
+    const channels = Array.from({ length: buffer.numberOfChannels }, (_, i) => buffer.getChannelData(i));
+    gatherer.push(channels, buffer.sampleRate);
+    return gatherer.finish('browser');
   } catch {
     return null;
   }

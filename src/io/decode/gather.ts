@@ -1,3 +1,4 @@
+import { ChannelChooser } from '../../engine/index.ts';
 import { DecodeError } from './errors.ts';
 import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -17,9 +18,13 @@ export class SoundGatherer {
   #sampleRateHz = 0;
   #sourceChannels = 0;
   #frames = 0;
+  /** how much of the file the last block brought that to */
+  #share = 0;
   /** samples to leave out at the start */
   #skip: number;
   #full = false;
+  /** of more channels than are wanted: the one that sounds */
+  #chooser: ChannelChooser | null = null;
 
   constructor(limits: DecodeLimits, skip = 0) {
     this.#limits = limits;
@@ -53,6 +58,10 @@ export class SoundGatherer {
       this.#sampleRateHz = sampleRateHz;
       this.#sourceChannels = block.length;
       this.#refuseImpossibleRate();
+      if (block.length > this.#limits.maxChannels)
+        this.#chooser = new ChannelChooser(block.length, (chosen, length) =>
+          this.#handOn([Float32Array.from(chosen.subarray(0, length))], this.#share),
+        );
     } else if (sampleRateHz !== this.#sampleRateHz || block.length !== this.#sourceChannels) {
       const at = (this.#frames / this.#sampleRateHz).toFixed(1);
       this.remark(`The sound changes its form after ${at} s; only what comes before was read.`);
@@ -76,21 +85,26 @@ export class SoundGatherer {
         'No sound could be decoded from it: the file is cut short or damaged.',
       );
     }
-    if (this.#sourceChannels > this.#limits.maxChannels) {
-      this.remark(
-        `It has ${this.#sourceChannels} channels; the first ${this.#limits.maxChannels} were read.`,
-      );
+    if (this.#chooser !== null) {
+      this.#chooser.finish();
+      this.remark(`It has ${this.#sourceChannels} channels; the one that sounds most was taken.`);
     }
     const channels = (this.#blocks[0] ?? []).map((_, channel) => this.#joined(channel).subarray(0, frames));
     return { channels, sampleRateHz: this.#sampleRateHz, container, remarks: this.#remarks };
   }
 
   #keep(block: readonly Float32Array[], from: number, end: number, share: number): void {
-    const channels = block.slice(0, this.#limits.maxChannels).map((part) => {
+    const channels = block.map((part) => {
       const kept = from === 0 && end === part.length ? part : part.subarray(from, end);
       silenceWhatIsNoNumber(kept);
       return kept;
     });
+    this.#share = share;
+    if (this.#chooser === null) this.#handOn(channels, share);
+    else this.#chooser.push(channels);
+  }
+
+  #handOn(channels: Float32Array[], share: number): void {
     const { take } = this.#limits;
     if (take === undefined) this.#blocks.push(channels);
     else take(channels, this.#sampleRateHz, share);

@@ -1,9 +1,9 @@
 export type * from './types.ts';
 export { DecodeError } from './errors.ts';
 export type { DecodeFailure } from './errors.ts';
-import { messageOf } from '../check/index.ts';
 import { CONVERT, DecodeError } from './errors.ts';
 import { sniff } from './sniff.ts';
+import type { Decodable } from './sniff.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
@@ -28,8 +28,8 @@ export async function decodeFile(
     return await decodeBytes(new Uint8Array(bytes), { ...DECODE_DEFAULTS, ...limits });
   } catch (cause) {
     if (cause instanceof DecodeError) throw new DecodeError(cause.kind, `${name}: ${cause.message}`);
-    const detail = messageOf(cause);
-    throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged (${detail}).`);
+    // What a decoder says of its own insides tells nobody anything.
+    throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged. Send it again.`);
   }
 }
 
@@ -63,16 +63,20 @@ async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<Dec
 /** Loads every decoder, so that all of them are there when the network is not. */
 export async function loadDecoders(): Promise<void> {
   await Promise.all([
-    ...(['wav', 'flac', 'ogg', 'mp3', 'mp4'] as const).map(load),
+    ...(['wav', 'aiff', 'caf', 'flac', 'ogg', 'mp3', 'mp4'] as const).map(load),
     import('./opus.ts'),
     import('./vorbis.ts'),
   ]);
 }
 
-async function load(format: 'wav' | 'flac' | 'ogg' | 'mp3' | 'matroska' | 'mp4' | 'adts') {
+async function load(format: Decodable) {
   switch (format) {
     case 'wav':
       return import('./wav.ts');
+    case 'aiff':
+      return import('./aiff.ts');
+    case 'caf':
+      return import('./caf.ts');
     case 'flac':
       return import('./flac.ts');
     case 'ogg':

@@ -32,7 +32,8 @@ export async function decodeBlocksInNode(
 async function aacOr(error: unknown, bytes: ArrayBuffer, limits: DecodeLimits): Promise<DecodedAudio> {
   if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
   const { readAacTrack } = await import('./aac-track.ts');
-  const track = await readAacTrack(new Uint8Array(bytes), limits.maxFrames);
+  // What is no such container is not for these decoders, and stays refused as it was.
+  const track = await readAacTrack(new Uint8Array(bytes), limits.maxFrames).catch(() => null);
   const decoded = track === null ? null : await decodeAac(track, limits);
   if (decoded !== null) return decoded;
   const page = 'The browser page can open it too.';

@@ -33,12 +33,33 @@ export async function openPackets(track: InputAudioTrack): Promise<PacketDecoder
       free: () => undefined,
     };
   }
-  const what =
-    codec === null
-      ? 'a kind of sound that is not known here'
-      : `${codec.toUpperCase()} sound, which cannot be decoded here`;
-  throw new DecodeError('unsupported', `It holds ${what}. ${CONVERT}`);
+  const id = await track.getInternalCodecId();
+  if (id === 'drms' || id === 'enca') {
+    throw new DecodeError(
+      'unsupported',
+      'Its sound is locked: only the program that it was bought with can open it. Record it yourself.',
+    );
+  }
+  const name = (typeof id === 'string' ? NAMES[id] : undefined) ?? codec?.toUpperCase();
+  throw name === undefined
+    ? new DecodeError('unsupported', `It holds a kind of sound that is not known here. ${CONVERT}`)
+    : new DecodeError('unsupported', `It holds ${name} sound, which cannot be decoded here. ${CONVERT}`);
 }
+
+/** Sample entries of MP4 and QuickTime (MP4 Registration Authority) and codecs of Matroska (RFC 9559) that cannot be read here. */
+const NAMES: Readonly<Record<string, string>> = {
+  alac: 'Apple Lossless',
+  A_ALAC: 'Apple Lossless',
+  samr: 'AMR',
+  sawb: 'AMR',
+  'ac-3': 'Dolby',
+  'ec-3': 'Dolby',
+  A_AC3: 'Dolby',
+  A_EAC3: 'Dolby',
+  dtsc: 'DTS',
+  A_DTS: 'DTS',
+  ima4: 'IMA ADPCM',
+};
 
 /** A view of any kind of buffer; none: no bytes. */
 export function bytesOf(source: AllowSharedBufferSource | undefined): Uint8Array {
@@ -50,6 +71,10 @@ export function bytesOf(source: AllowSharedBufferSource | undefined): Uint8Array
 
 /** "pcm-s24be" → its layout; null for what is no plain PCM. */
 function pcmLayout(codec: string, channels: number): PcmLayout | null {
+  if (codec === 'ulaw' || codec === 'alaw') {
+    const encoding = codec === 'ulaw' ? 'mu-law' : 'a-law';
+    return { encoding, bytesPerSample: 1, littleEndian: true, channels };
+  }
   const parts = /^pcm-([usf])(8|16|24|32|64)(be)?$/.exec(codec);
   if (parts === null) return null;
   const encoding = ({ u: 'unsigned', s: 'signed', f: 'float' } as const)[parts[1] as 'u' | 's' | 'f'];

@@ -1,6 +1,8 @@
+import { A_LAW, MU_LAW } from './g711.ts';
+
 /** How plain samples are laid out. */
 export interface PcmLayout {
-  readonly encoding: 'unsigned' | 'signed' | 'float';
+  readonly encoding: 'unsigned' | 'signed' | 'float' | 'mu-law' | 'a-law';
   readonly bytesPerSample: number;
   readonly littleEndian: boolean;
   readonly channels: number;
@@ -48,6 +50,10 @@ function sampleReader({ encoding, bytesPerSample, littleEndian: le }: PcmLayout)
         : (view, at) => ((view.getInt16(at) << 8) | view.getUint8(at + 2)) / 8_388_608;
     case 'signed 4':
       return (view, at) => view.getInt32(at, le) / 2_147_483_648;
+    case 'mu-law 1':
+      return (view, at) => MU_LAW[view.getUint8(at)]!;
+    case 'a-law 1':
+      return (view, at) => A_LAW[view.getUint8(at)]!;
     case 'float 4':
       return (view, at) => view.getFloat32(at, le);
     case 'float 8':

@@ -1,11 +1,11 @@
 import { mpegFrameAt } from './mpeg-frames.ts';
 
+/** What there is a decoder for. */
+export type Decodable = 'wav' | 'aiff' | 'caf' | 'flac' | 'ogg' | 'matroska' | 'mp4' | 'mp3' | 'adts';
+
 /** Formats told by their content. `other` names what it is instead, for the message. */
 export type Sniffed =
-  | {
-      readonly format: 'wav' | 'flac' | 'ogg' | 'matroska' | 'mp4' | 'mp3' | 'adts';
-      readonly startByte: number;
-    }
+  | { readonly format: Decodable; readonly startByte: number }
   | { readonly format: 'other'; readonly what: string; readonly isSound: boolean }
   | { readonly format: 'unknown' };
 
@@ -16,15 +16,18 @@ interface Signature {
 
 /**
  * Signatures, each from its format's own specification: RIFF/WAVE (Multimedia Programming Interface 1991), RF64/BW64
- * (EBU Tech 3306, ITU-R BS.2088), FLAC (RFC 9639), Ogg (RFC 3533), EBML (RFC 8794), ISO base media (ISO/IEC 14496-12).
+ * (EBU Tech 3306, ITU-R BS.2088), AIFF (version 1.3, 1989), Core Audio (Apple's specification 1.0), FLAC (RFC 9639), Ogg (RFC 3533), EBML (RFC 8794), ISO base media (ISO/IEC 14496-12).
  */
 const DECODABLE: readonly {
-  readonly format: 'wav' | 'flac' | 'ogg' | 'matroska' | 'mp4';
+  readonly format: Exclude<Decodable, 'mp3' | 'adts'>;
   readonly signatures: readonly Signature[];
 }[] = [
   { format: 'wav', signatures: [sign(0, 'RIFF'), sign(8, 'WAVE')] },
   { format: 'wav', signatures: [sign(0, 'RF64'), sign(8, 'WAVE')] },
   { format: 'wav', signatures: [sign(0, 'BW64'), sign(8, 'WAVE')] },
+  { format: 'aiff', signatures: [sign(0, 'FORM'), sign(8, 'AIFF')] },
+  { format: 'aiff', signatures: [sign(0, 'FORM'), sign(8, 'AIFC')] },
+  { format: 'caf', signatures: [sign(0, 'caff')] },
   { format: 'flac', signatures: [sign(0, 'fLaC')] },
   { format: 'ogg', signatures: [sign(0, 'OggS')] },
   { format: 'matroska', signatures: [sign(0, '\x1a\x45\xdf\xa3')] },
@@ -40,6 +43,11 @@ const OTHERS: readonly {
   readonly isSound: boolean;
   readonly signatures: readonly Signature[];
 }[] = [
+  {
+    what: 'a MIDI file, which holds keys and no sound',
+    isSound: false,
+    signatures: [sign(0, 'RIFF'), sign(8, 'RMID')],
+  },
   { what: 'a MIDI file, which holds keys and no sound', isSound: false, signatures: [sign(0, 'MThd')] },
   { what: 'a PDF document', isSound: false, signatures: [sign(0, '%PDF')] },
   { what: 'a JPEG picture', isSound: false, signatures: [sign(0, '\xff\xd8\xff')] },
@@ -47,11 +55,27 @@ const OTHERS: readonly {
   { what: 'a ZIP archive: unpack it first', isSound: false, signatures: [sign(0, 'PK\x03\x04')] },
   { what: 'a web page, not the file behind it', isSound: false, signatures: [sign(0, '<!')] },
   { what: 'a web page, not the file behind it', isSound: false, signatures: [sign(0, '<html')] },
-  { what: 'AIFF sound', isSound: true, signatures: [sign(0, 'FORM'), sign(8, 'AIF')] },
-  { what: 'Core Audio sound', isSound: true, signatures: [sign(0, 'caff')] },
   { what: 'AMR telephone sound', isSound: true, signatures: [sign(0, '#!AMR')] },
   { what: 'Windows Media sound', isSound: true, signatures: [sign(0, '\x30\x26\xb2\x75')] },
   { what: 'WavPack sound', isSound: true, signatures: [sign(0, 'wvpk')] },
+  { what: 'an AVI video', isSound: true, signatures: [sign(0, 'RIFF'), sign(8, 'AVI ')] },
+  { what: 'an MPEG video', isSound: true, signatures: [sign(0, '\0\0\x01\xba')] },
+  { what: 'RealAudio sound', isSound: true, signatures: [sign(0, '.RMF')] },
+  { what: 'RealAudio sound', isSound: true, signatures: [sign(0, '.ra\xfd')] },
+  { what: 'Monkey’s Audio sound', isSound: true, signatures: [sign(0, 'MAC ')] },
+  { what: 'Dolby sound', isSound: true, signatures: [sign(0, '\x0b\x77')] },
+  { what: 'DSD sound', isSound: true, signatures: [sign(0, 'DSD ')] },
+  { what: 'Sun audio', isSound: true, signatures: [sign(0, '.snd')] },
+  {
+    what: 'a RAR archive, which is not opened here: pack a zip instead',
+    isSound: false,
+    signatures: [sign(0, 'Rar!')],
+  },
+  {
+    what: 'a 7z archive, which is not opened here: pack a zip instead',
+    isSound: false,
+    signatures: [sign(0, '7z\xbc\xaf')],
+  },
 ];
 
 /** How far into a file without a signature an MPEG frame is looked for. */

@@ -13,6 +13,7 @@ import {
 import type { InputAudioTrack } from 'mediabunny';
 import { CONVERT, DecodeError } from './errors.ts';
 import { SoundGatherer } from './gather.ts';
+import { isCutShort } from './mp4-boxes.ts';
 import { openPackets } from './packets.ts';
 import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -75,6 +76,12 @@ export async function shareOf(track: InputAudioTrack): Promise<(timeSec: number)
 
 /** The first sound track of a container; throws DecodeError where there is none. */
 export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
+  if (isCutShort(bytes)) {
+    throw new DecodeError(
+      'damaged',
+      'The file was cut off on its way: its end, without which the rest cannot be read, is missing. Send it again.',
+    );
+  }
   // What it would print is said in our own words.
   Logging.level = LogLevel.Silent;
   const formats = [
@@ -86,10 +93,8 @@ export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
   ];
   const input = new Input({ formats, source: new BufferSource(bytes) });
   const track = await input.getPrimaryAudioTrack().catch((cause: unknown) => {
-    throw new DecodeError(
-      'damaged',
-      `Its contents are not in order: cut short or damaged (${String(cause)}).`,
-    );
+    if (cause instanceof DecodeError) throw cause;
+    throw new DecodeError('damaged', 'Its contents are not in order: cut short or damaged. Send it again.');
   });
   if (track === null) {
     throw new DecodeError('no-sound-track', `There is no sound in it. ${CONVERT}`);

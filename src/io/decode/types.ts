@@ -1,5 +1,5 @@
 /** What the bytes turned out to be, whatever the file was called. */
-export type Container = 'WAV' | 'FLAC' | 'Ogg' | 'WebM' | 'MP4' | 'MP3' | 'AAC' | 'browser';
+export type Container = 'WAV' | 'AIFF' | 'CAF' | 'FLAC' | 'Ogg' | 'WebM' | 'MP4' | 'MP3' | 'AAC' | 'browser';
 
 /** Sound out of a file. */
 export interface DecodedAudio {
@@ -24,7 +24,7 @@ export type DecodedFacts = Omit<DecodedAudio, 'channels'>;
 export interface DecodeLimits {
   /** samples a channel; what comes after is left out, with a remark */
   readonly maxFrames: number;
-  /** further channels (surround) are left out, with a remark */
+  /** of more channels (a film's surround, a studio's tracks) the one that sounds is taken alone, with a remark */
   readonly maxChannels: number;
   /** gets all samples instead of the result, which then has none */
   readonly take?: TakeSound;

@@ -60,7 +60,7 @@ function openWorker(events: PortEvents<SortedFile>): Port<SortRequest> {
   worker.addEventListener('error', (event) => {
     event.preventDefault();
     worker.terminate();
-    events.died(event.message || 'The listening part of the page could not be loaded, or ran out of memory.');
+    events.died('The listening part of the page could not be loaded, or ran out of memory.');
   });
   return {
     post: (request) => {

@@ -4,7 +4,7 @@ import { sniff } from '../decode/sniff.ts';
 export const HEAD_BYTES = 70_000;
 /** Endings under which a file that cannot be told by its content is meant as a recording, and is refused with its reason. */
 export const MEANT_AS_SOUND =
-  /\.(wav|flac|mp3|m4a|mp4|mov|aac|ogg|oga|opus|webm|mka|mkv|amr|3gp|aif|aiff|wma|caf)$/i;
+  /\.(wav|flac|mp3|m4a|m4b|m4p|mp4|mov|aac|ogg|oga|opus|webm|mka|mkv|amr|3gp|3ga|aif|aiff|aifc|wma|caf|au|avi|wv|ape)$/i;
 
 /** Whether a file or folder of this name is the system's own affair, which is nobody's recording. */
 export const isHidden = (name: string): boolean => /^(\.|__MACOSX$|thumbs\.db$|desktop\.ini$)/i.test(name);

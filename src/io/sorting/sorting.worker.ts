@@ -1,5 +1,4 @@
 /** Sorts files beside the page, one at a time; the page ends it by ending the worker. */
-import { messageOf } from '../check/text.ts';
 import { DecodeError } from '../decode/index.ts';
 import type { DecodedAudio } from '../decode/index.ts';
 import { decodeInWorker } from '../decode/worker.ts';
@@ -28,9 +27,11 @@ async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort'
     const sounds = sorted.attempts.map(({ sound }) => sound.bytes.buffer);
     reply({ kind: 'done', file: sorted }, sounds);
   } catch (error) {
-    const reason = error instanceof DecodeError ? 'unreadable' : 'failed';
-    const message = messageOf(error);
-    reply({ kind: 'failed', reason, message: reason === 'failed' ? `${name}: ${message}` : message });
+    if (error instanceof DecodeError) reply({ kind: 'failed', reason: 'unreadable', message: error.message });
+    else {
+      const message = `${name}: It could not be listened to, through a fault of this page.`;
+      reply({ kind: 'failed', reason: 'failed', message });
+    }
   }
 }
 

@@ -74,17 +74,17 @@ export async function sortPile(
 
 function startHelper(command: string, events: PortEvents<Sorted>): Port<PileRequest> {
   const child = fork(command, [HELPER], {
-    stdio: ['ignore', 'ignore', 'ignore', 'ipc'],
+    // Decoders print what they stumble over; only whoever looks for a fault wants to see it.
+    stdio: ['ignore', 'ignore', process.env['NODE_DEBUG'] === undefined ? 'ignore' : 'inherit', 'ipc'],
     execArgv: [...process.execArgv, ...SPARING],
     env: { ...process.env, ...SPARING_ENV },
   });
   let ended = false;
   child.on('message', (reply: PileReply) => events.reply(reply));
-  child.on('error', (error) => events.died(`The helper could not be started (${error.message}).`));
-  child.on('exit', (code, signal) => {
-    const how = signal ?? `code ${code}`;
+  child.on('error', () => events.died('The helper could not be started.'));
+  child.on('exit', () => {
     if (!ended)
-      events.died(`The program broke down on it (${how}): perhaps it is too long for this machine's memory.`);
+      events.died("The program broke down on it: perhaps it is too long for this machine's memory.");
   });
   return {
     post: (request) => void child.send(request),

@@ -3,6 +3,7 @@ import { openAsBlob } from 'node:fs';
 import { ArchiveError, openArchive } from '../../io/archive/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
 import { decodeBlocksInNode } from '../../io/decode/node.ts';
+import { FAULT, noteFault } from './fault.ts';
 import { createTeller } from '../../io/sorting/progress.ts';
 import { sortSound } from '../../io/sorting/sort-sound.ts';
 import { keep, keptName, readKept } from './kept.ts';
@@ -56,10 +57,6 @@ function failure(name: string, cause: unknown): PileReply {
       reason: 'unreadable',
       message: `${name}: It could not be read (${String(cause.code)}).`,
     };
-  const detail = cause instanceof Error ? (cause.stack ?? message) : message;
-  return {
-    kind: 'failed',
-    reason: 'failed',
-    message: `${name}: The analysis failed through a fault of this program. ${detail}`,
-  };
+  noteFault(cause);
+  return { kind: 'failed', reason: 'failed', message: `${name}: ${FAULT}` };
 }

@@ -34,7 +34,8 @@ describe('decodeInNode gives back what another implementation encoded as AAC', (
   });
 
   it.each([
-    ['alac-mono.m4a', 'unsupported', /not known here\. Convert it/],
+    ['alac-mono.m4a', 'unsupported', /Apple Lossless.* Convert it/],
+    ['windows-media.wma', 'unsupported', /Windows Media.* Convert it/],
     ['video-without-sound.webm', 'no-sound-track', /no sound in it/],
   ])('and refuses %s as decodeFile does', async (file, kind, message) => {
     const error = await decodeInNode(sample(file), file).catch((cause: unknown) => cause);

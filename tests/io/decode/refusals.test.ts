@@ -1,9 +1,24 @@
 import { describe, expect, it } from 'vitest';
 import { DECODE_DEFAULTS, DecodeError, decodeFile } from '../../../src/io/decode/index.ts';
 import { encodeWav } from '../../../src/io/exchange/index.ts';
-import { sample } from './reference.ts';
+import { LENGTH_SEC, fit, sample } from './reference.ts';
 
 const bytes = (text: string): ArrayBuffer => Uint8Array.from(text, (letter) => letter.charCodeAt(0)).buffer;
+
+/** An MP4 sample up to the box that says where its sound lies, which is its last. */
+function withoutItsEnd(file: string): ArrayBuffer {
+  const whole = sample(file);
+  const at = Buffer.from(whole).indexOf('moov');
+  expect(at).toBeGreaterThan(whole.byteLength / 2);
+  return whole.slice(0, at - 4);
+}
+
+/** A sample with another name of four letters for its sound. */
+function renamed(file: string, from: string, to: string): ArrayBuffer {
+  const bytes = Buffer.from(sample(file));
+  bytes.write(to, bytes.indexOf(from, bytes.indexOf('stsd')), 'latin1');
+  return Uint8Array.from(bytes).buffer;
+}
 
 describe('a file that gives no sound is refused with what, where and the way out', () => {
   it.each([
@@ -21,8 +36,52 @@ describe('a file that gives no sound is refused with what, where and the way out
     {
       name: 'old.aif',
       content: bytes('FORM\0\0\0\x20AIFFCOMM'),
+      kind: 'damaged',
+      message: /AIFF header is missing/,
+    },
+    {
+      name: 'lossless.caf',
+      content: sample('caf-alac-stereo.caf'),
       kind: 'unsupported',
-      message: /AIFF.*Convert it/,
+      message: /Core Audio file with Apple Lossless sound\. Convert it/,
+    },
+    {
+      name: 'song.wma',
+      content: sample('windows-media.wma'),
+      kind: 'unsupported',
+      message: /Windows Media sound\. Convert it/,
+    },
+    {
+      name: 'voice.amr',
+      content: bytes('#!AMR\n'),
+      kind: 'unsupported',
+      message: /AMR telephone sound\. Convert it/,
+    },
+    { name: 'old.avi', content: bytes('RIFF\0\0\0\0AVI LIST'), kind: 'unsupported', message: /AVI video/ },
+    {
+      name: 'song.rmi',
+      content: bytes('RIFF\0\0\0\0RMIDdata'),
+      kind: 'not-sound',
+      message: /MIDI.*no sound/,
+    },
+    { name: 'all.rar', content: bytes('Rar!\x1a\x07\x01\0'), kind: 'not-sound', message: /pack a zip/ },
+    {
+      name: 'broken-off.m4a',
+      content: withoutItsEnd('aac-mono.m4a'),
+      kind: 'damaged',
+      message: /cut off on its way.*Send it again/,
+    },
+    {
+      name: 'bought.m4a',
+      content: renamed('alac-mono.m4a', 'alac', 'drms'),
+      kind: 'unsupported',
+      message: /locked.*Record it yourself/,
+    },
+    {
+      name: 'phone.3gp',
+      content: renamed('alac-mono.m4a', 'alac', 'samr'),
+      kind: 'unsupported',
+      message: /AMR sound, which cannot be decoded/,
     },
     {
       name: 'video.webm',
@@ -30,7 +89,12 @@ describe('a file that gives no sound is refused with what, where and the way out
       kind: 'no-sound-track',
       message: /no sound in it/,
     },
-    { name: 'lossless.m4a', content: sample('alac-mono.m4a'), kind: 'unsupported', message: /Convert it/ },
+    {
+      name: 'lossless.m4a',
+      content: sample('alac-mono.m4a'),
+      kind: 'unsupported',
+      message: /Apple Lossless.*Convert it/,
+    },
     {
       name: 'cut.ogg',
       content: sample('opus-mono.ogg').slice(0, 60),
@@ -105,13 +169,16 @@ describe('a long file', () => {
     expect(maxFrames * maxChannels * Float32Array.BYTES_PER_ELEMENT).toBeLessThan(700e6);
   });
 
-  it('of many channels gives the first two', async () => {
-    const audio = {
-      channels: [1, 2, 3, 4].map((n) => new Float32Array(100).fill(n / 10)),
-      sampleRateHz: 48_000,
-    };
-    const { channels, remarks } = await decodeFile(encodeWav(audio, { samples: 'float32' }), 'surround.wav');
-    expect(channels.map(([first]) => first)).toEqual([0.1, 0.2].map(Math.fround));
-    expect(remarks).toEqual(['It has 4 channels; the first 2 were read.']);
+  it('of many channels gives the one that sounds, whichever it is', async () => {
+    const { channels, sampleRateHz, remarks } = await decodeFile(
+      sample('wav-eight-channels.wav'),
+      'studio.wav',
+    );
+    expect(channels).toHaveLength(1);
+    expect(remarks).toEqual(['It has 8 channels; the one that sounds most was taken.']);
+    const found = fit(channels[0]!, 0, sampleRateHz, 5);
+    expect(found.lag).toBe(0);
+    expect(Math.abs(found.gainDb)).toBeLessThan(0.5);
+    expect(channels[0]!.length / sampleRateHz).toBeCloseTo(LENGTH_SEC, 6);
   });
 });

@@ -119,9 +119,19 @@ describe('a WAV file that makes no sense is refused', () => {
       message: /3 samples a second/,
     },
     {
-      what: 'packed sound (ADPCM is 0x11)',
-      bytes: file(chunk('fmt ', format({ 0: 0x11 })), chunk('data', DATA)),
-      message: /packed sound \(format 0x11\)\. Convert it/,
+      what: 'packed sound that is known by name (GSM is 0x31)',
+      bytes: file(chunk('fmt ', format({ 0: 0x31 })), chunk('data', DATA)),
+      message: /WAV file with GSM sound\. Convert it/,
+    },
+    {
+      what: 'packed sound that nobody knows',
+      bytes: file(chunk('fmt ', format({ 0: 0x99 })), chunk('data', DATA)),
+      message: /packed sound of a rare kind\. Convert it/,
+    },
+    {
+      what: 'IMA ADPCM whose blocks are too short to begin',
+      bytes: file(chunk('fmt ', format({ 0: 0x11, 12: 2 })), chunk('data', DATA)),
+      message: /makes no sense/,
     },
   ])('$what', async ({ bytes, message }) => {
     await expect(read(bytes)).rejects.toThrow(message);

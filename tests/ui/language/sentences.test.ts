@@ -29,6 +29,7 @@ const SENTENCES_OF: readonly (readonly [folder: string, files: RegExp])[] = [
   ['io/pulse', /\.ts$/],
   ['io/review', /\.ts$/],
   ['io/shelf', /\.ts$/],
+  ['io/sorting', /\.ts$/],
   ['io/speech', /\.ts$/],
   ['io/teaching', /\.ts$/],
   ['io/unfinished', /\.ts$/],

@@ -25,6 +25,7 @@ export class ChannelChooser {
   #sumEnergy = 0;
   #filled = 0;
   #current = 0;
+  #begun = false;
 
   readonly channels: number;
   readonly #emit: (block: Float64Array, length: number) => void;
@@ -96,13 +97,15 @@ export class ChannelChooser {
     this.#current = best;
     const old = this.#chunk[from]!;
     const chosen = this.#chunk[best]!;
-    if (best !== from) {
+    // Before the first chunk there is nothing to be joined to.
+    if (best !== from && this.#begun) {
       for (let i = 0; i < this.#filled; i++) {
         const share = i / CHUNK;
         chosen[i] = share * chosen[i]! + (1 - share) * old[i]!;
       }
     }
     this.#emit(chosen, this.#filled);
+    this.#begun ||= this.#filled > 0;
     this.#filled = 0;
   }
 }

@@ -13,8 +13,8 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
     'Sie ist keine Klangdatei bekannter Art, oder sie ist beschädigt.',
   ],
   [
-    'It could not be decoded: the file is damaged ({}).',
-    'Sie ließ sich nicht lesen: Die Datei ist beschädigt ({}).',
+    'It could not be decoded: the file is damaged. Send it again.',
+    'Sie ließ sich nicht lesen: Die Datei ist beschädigt. Schick sie noch einmal.',
   ],
   [
     'It is a MIDI file, which holds keys and no sound.',
@@ -25,19 +25,78 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
   ['It is a PNG picture.', 'Sie ist ein PNG-Bild.'],
   ['It is a ZIP archive: unpack it first.', 'Sie ist ein ZIP-Archiv: Pack es erst aus.'],
   ['It is a web page, not the file behind it.', 'Sie ist eine Webseite, nicht die Datei dahinter.'],
-  ['It is AIFF sound.', 'Sie ist AIFF-Klang.'],
-  ['It is Core Audio sound.', 'Sie ist Core-Audio-Klang.'],
   ['It is AMR telephone sound.', 'Sie ist AMR-Telefonklang.'],
   ['It is Windows Media sound.', 'Sie ist Windows-Media-Klang.'],
   ['It is WavPack sound.', 'Sie ist WavPack-Klang.'],
+  ['It is an AVI video.', 'Sie ist ein AVI-Video.'],
+  ['It is an MPEG video.', 'Sie ist ein MPEG-Video.'],
+  ['It is RealAudio sound.', 'Sie ist RealAudio-Klang.'],
+  ['It is Monkey’s Audio sound.', 'Sie ist Monkey’s-Audio-Klang.'],
+  ['It is Dolby sound.', 'Sie ist Dolby-Klang.'],
+  ['It is DSD sound.', 'Sie ist DSD-Klang.'],
+  ['It is Sun audio.', 'Sie ist Sun-Audio.'],
+  [
+    'It is a RAR archive, which is not opened here: pack a zip instead.',
+    'Sie ist ein RAR-Archiv, das hier nicht geöffnet wird: Pack ein Zip.',
+  ],
+  [
+    'It is a 7z archive, which is not opened here: pack a zip instead.',
+    'Sie ist ein 7z-Archiv, das hier nicht geöffnet wird: Pack ein Zip.',
+  ],
   [
     'It is an Ogg file without Opus, Vorbis or FLAC sound.',
     'Sie ist eine Ogg-Datei ohne Opus-, Vorbis- oder FLAC-Klang.',
   ],
   ['It is Opus sound with {} channels.', 'Sie ist Opus-Klang mit {} Kanälen.'],
+  ['It is a WAV file with {} sound.', 'Sie ist eine WAV-Datei mit {}-Klang.'],
   [
-    'It is a WAV file with packed sound (format {}).',
-    'Sie ist eine WAV-Datei mit gepacktem Klang (Format {}).',
+    'It is a WAV file with packed sound of a rare kind.',
+    'Sie ist eine WAV-Datei mit gepacktem Klang seltener Art.',
+  ],
+  ['It is a Core Audio file with {} sound.', 'Sie ist eine Core-Audio-Datei mit {}-Klang.'],
+  [
+    'It is a Core Audio file with packed sound of a rare kind.',
+    'Sie ist eine Core-Audio-Datei mit gepacktem Klang seltener Art.',
+  ],
+  [
+    'It is an AIFF file with packed sound of a rare kind.',
+    'Sie ist eine AIFF-Datei mit gepacktem Klang seltener Art.',
+  ],
+  [
+    'It is an AIFF file without any sound in it. Record or export it again.',
+    'Sie ist eine AIFF-Datei ohne Klang darin. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
+  ],
+  [
+    'It is a Core Audio file without any sound in it. Record or export it again.',
+    'Sie ist eine Core-Audio-Datei ohne Klang darin. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
+  ],
+  [
+    'The AIFF header is missing: the file is damaged. Record or export it again.',
+    'Der AIFF-Kopf fehlt: Die Datei ist beschädigt. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
+  ],
+  [
+    'The Core Audio header is missing: the file is damaged. Record or export it again.',
+    'Der Core-Audio-Kopf fehlt: Die Datei ist beschädigt. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
+  ],
+  [
+    'Its AIFF header makes no sense ({}): the file is damaged.',
+    'Ihr AIFF-Kopf ergibt keinen Sinn ({}): Die Datei ist beschädigt.',
+  ],
+  [
+    'Its Core Audio header makes no sense ({}): the file is damaged.',
+    'Ihr Core-Audio-Kopf ergibt keinen Sinn ({}): Die Datei ist beschädigt.',
+  ],
+  [
+    'Its list of packets is missing: the file is cut short. Send it again.',
+    'Ihre Liste der Pakete fehlt: Die Datei ist abgeschnitten. Schick sie noch einmal.',
+  ],
+  [
+    'The file was cut off on its way: its end, without which the rest cannot be read, is missing. Send it again.',
+    'Die Datei wurde unterwegs abgeschnitten: Ihr Ende fehlt, ohne das sich der Rest nicht lesen lässt. Schick sie noch einmal.',
+  ],
+  [
+    'Its sound is locked: only the program that it was bought with can open it. Record it yourself.',
+    'Ihr Klang ist gesperrt: Nur das Programm, mit dem er gekauft wurde, kann ihn öffnen. Nimm ihn selbst auf.',
   ],
   [
     'It is a WAV file without any sound in it. Record or export it again.',
@@ -70,8 +129,8 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
     'Sie gibt {} Abtastwerte in der Sekunde an, die keine Aufnahme hat: Die Datei ist beschädigt.',
   ],
   [
-    'Its contents are not in order: cut short or damaged ({}).',
-    'Ihr Inhalt ist nicht in Ordnung: abgeschnitten oder beschädigt ({}).',
+    'Its contents are not in order: cut short or damaged. Send it again.',
+    'Ihr Inhalt ist nicht in Ordnung: abgeschnitten oder beschädigt. Schick sie noch einmal.',
   ],
   ['There is no sound in it.', 'Es ist kein Klang darin.'],
   [
@@ -94,7 +153,10 @@ export const FILE_SENTENCES: readonly (readonly [english: string, german: string
     'The sound changes its form after {} s; only what comes before was read.',
     'Der Klang ändert nach {} s seine Form; nur was davor kommt, wurde gelesen.',
   ],
-  ['It has {} channels; the first {} were read.', 'Sie hat {} Kanäle; die ersten {} wurden gelesen.'],
+  [
+    'It has {} channels; the one that sounds most was taken.',
+    'Sie hat {} Kanäle; genommen wurde der, auf dem am meisten klingt.',
+  ],
   [
     'The file is damaged; what comes before the damage was read.',
     'Die Datei ist beschädigt; was vor dem Schaden kommt, wurde gelesen.',

@@ -134,6 +134,16 @@ export const SENTENCES: readonly (readonly [english: string, german: string])[] 
   ['This file could not be opened', 'Diese Datei ließ sich nicht öffnen'],
   ['This attempt could not be analysed', 'Dieser Versuch ließ sich nicht auswerten'],
   [
+    'The listening part of the page could not be loaded, or ran out of memory.',
+    'Der Teil der Seite, der zuhört, ließ sich nicht laden, oder der Speicher reichte ihm nicht.',
+  ],
+  [
+    'It could not be listened to, through a fault of this page.',
+    'Sie ließ sich nicht anhören, durch einen Fehler dieser Seite.',
+  ],
+  ['The sorting was called off.', 'Das Sortieren wurde abgebrochen.'],
+  ['It could not be read. Is it still where it was?', 'Sie ließ sich nicht lesen. Ist sie noch, wo sie war?'],
+  [
     'The listening part of the page could not be loaded.',
     'Der Teil der Seite, der zuhört, ließ sich nicht laden.',
   ],

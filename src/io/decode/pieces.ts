@@ -1,0 +1,46 @@
+import type { SoundGatherer } from './gather.ts';
+import { isReadable, readPcm } from './pcm.ts';
+import type { PcmLayout } from './pcm.ts';
+
+/** A decoder of sound that lies in pieces of one size: frames of plain samples, blocks of packed ones. */
+export interface PieceDecoder {
+  readonly pieceBytes: number;
+  /** samples a channel in a piece */
+  readonly pieceFrames: number;
+  /** whole pieces that follow each other → one array a channel */
+  decode(pieces: Uint8Array): Float32Array[];
+}
+
+/** Bytes decoded at a time, about: ten seconds and more. */
+const STRETCH_BYTES = 1 << 21;
+
+/** A layout of plain samples → its decoder; null where no such samples are known. */
+export function plainPieces(layout: PcmLayout): PieceDecoder | null {
+  if (layout.channels < 1 || !isReadable(layout)) return null;
+  return {
+    pieceBytes: layout.channels * layout.bytesPerSample,
+    pieceFrames: 1,
+    decode: (pieces) => readPcm(pieces, layout),
+  };
+}
+
+/** All whole pieces of `data` → the gatherer; `missingBytes`, by how much the file is shorter than it says, is told. */
+export function gatherPieces(
+  gatherer: SoundGatherer,
+  decoder: PieceDecoder,
+  data: { readonly bytes: Uint8Array; readonly missingBytes: number },
+  sampleRateHz: number,
+): void {
+  const { bytes, missingBytes } = data;
+  const { pieceBytes, pieceFrames } = decoder;
+  const wholeBytes = bytes.length - (bytes.length % pieceBytes);
+  const step = Math.max(Math.floor(STRETCH_BYTES / pieceBytes), 1) * pieceBytes;
+  for (let at = 0; at < wholeBytes; at += step) {
+    const end = Math.min(at + step, wholeBytes);
+    if (!gatherer.push(decoder.decode(bytes.subarray(at, end)), sampleRateHz, end / wholeBytes)) return;
+  }
+  if (missingBytes < pieceBytes || gatherer.frames === 0) return;
+  const seconds = (count: number): string => ((count / pieceBytes) * (pieceFrames / sampleRateHz)).toFixed(1);
+  const whole = seconds(bytes.length + missingBytes);
+  gatherer.remark(`The file breaks off: ${seconds(bytes.length)} s of ${whole} s are there.`);
+}
