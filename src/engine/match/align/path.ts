@@ -1,7 +1,29 @@
 import type { Exercise, ExpectedNote } from '../../exercise/index.ts';
 import type { ExpectedPlace, IndexedNote } from './notes.ts';
 import type { BeatSec } from './tempo.ts';
-import { WEIGHTS } from '../costs/index.ts';
+import { COSTS, costAtEnd, weightOf } from '../costs/index.ts';
+
+/**
+ * What time has to say of it, which only an alignment knows, in the same units; tried on the simulated students of tests/engine/match.
+ */
+const TIME = {
+  /** an interval x times the expected one costs `late · ln²x` or `early · ln²x`, and at most `lateAtMost` or `earlyAtMost`:
+   *  a pause is human and cheap, two steps in one instant are a slip of the hand or of the ear */
+  late: 0.35,
+  lateAtMost: 0.7,
+  early: 0.5,
+  earlyAtMost: 2.5,
+  /** going back costs this much more where it comes in time, without the pause in which one thinks better of it … */
+  goingBackInTime: 0.3,
+  /** … of this many steps at least */
+  pauseSteps: 1.3,
+  /** a chord's note may come this share of a step after the chord's first before it begins to cost */
+  chordShare: 0.2,
+  chordLate: 2.5,
+  chordLateAtMost: 2,
+  /** ways that cost so much more than the cheapest are given up; going back and going on costs less than half of it */
+  givenUp: 10,
+} as const;
 
 /** A struck note that answers an expected one. */
 export interface Answer {
@@ -43,6 +65,7 @@ export function cheapestPath(
   const steps = exercise.steps;
   const notesBefore = cumulative(steps.map((step) => step.notes.length));
   const firstPlace = notesBefore;
+  const keysAStep = places.length / steps.length;
   const byPitch = new Map<number, ExpectedPlace[]>();
   for (const place of places) byPitch.set(place.note.midi, [...(byPitch.get(place.note.midi) ?? []), place]);
 
@@ -57,9 +80,8 @@ export function cheapestPath(
     const nextCost = new Float64Array(size).fill(Infinity);
     const nextEntered = new Float64Array(size);
     const beat = beatSec(note.timeSec);
-    const extra =
-      WEIGHTS.extraAtNoConfidence + (WEIGHTS.extra - WEIGHTS.extraAtNoConfidence) * note.confidence;
-    const hopeless = Math.min(...cost) + WEIGHTS.givenUp;
+    const extra = COSTS.extra * weightOf(note.confidence);
+    const hopeless = Math.min(...cost) + TIME.givenUp;
     const targets = byPitch.get(note.midi) ?? [];
     const take = (from: number, to: number, total: number, entered: number, place: number): void => {
       if (total >= nextCost[to]!) return;
@@ -78,20 +100,20 @@ export function cheapestPath(
         const afresh = stateOf[target.step]! + bit - 1;
         const sinceSec = note.timeSec - entered;
         if (standing === undefined || from === 0) {
-          const head = atEnd(notesBefore[target.step]!);
+          const head = costAtEnd(notesBefore[target.step]!, keysAStep);
           take(from, afresh, soFar + head, note.timeSec, target.place);
         } else if (target.step === standing.step && (standing.sounded & bit) === 0) {
           const stepSec = beat * beatsAround(exercise, target.step);
           const together = stateOf[target.step]! + (standing.sounded | bit) - 1;
           take(from, together, soFar + chordCost(sinceSec / stepSec), entered, target.place);
         } else if (target.step > standing.step) {
-          const leftOut = WEIGHTS.missed * (notesBefore[target.step]! - notesBefore[standing.step + 1]!);
+          const leftOut = COSTS.missed * (notesBefore[target.step]! - notesBefore[standing.step + 1]!);
           const expectedSec = beat * (target.beat - steps[standing.step]!.beat);
           const total = soFar + standing.missingCost + leftOut + intervalCost(sinceSec / expectedSec);
           take(from, afresh, total, note.timeSec, target.place);
         } else if (target.step < standing.step || steps[target.step]!.notes.length > 1) {
           const stepSec = beat * beatsAround(exercise, target.step);
-          const back = standing.missingCost + WEIGHTS.goingBack + goingBackCost(sinceSec / stepSec);
+          const back = standing.missingCost + COSTS.goingBack + goingBackCost(sinceSec / stepSec);
           take(from, afresh, soFar + back, note.timeSec, target.place);
         }
       }
@@ -108,8 +130,8 @@ export function cheapestPath(
     const left =
       standing === undefined || state === 0
         ? places.length
-        : standing.missingCost / WEIGHTS.missed + places.length - notesBefore[standing.step + 1]!;
-    const total = cost[state]! + (state === 0 ? WEIGHTS.missed * left : atEnd(left));
+        : standing.missingCost / COSTS.missed + places.length - notesBefore[standing.step + 1]!;
+    const total = cost[state]! + (state === 0 ? COSTS.missed * left : costAtEnd(left, keysAStep));
     if (total < bestCost) [best, bestCost] = [state, total];
   }
   return withLegs(walkBack(best, struck.length, cameFrom, answered), places);
@@ -133,7 +155,7 @@ function missingCost(notes: readonly ExpectedNote[], sounded: number): number {
   const heard = notes.filter((_, at) => (sounded & (1 << at)) !== 0);
   return notes
     .filter((note) => !heard.includes(note))
-    .reduce((sum, note) => sum + (coveredBy(note, heard) ? WEIGHTS.missedCovered : WEIGHTS.missed), 0);
+    .reduce((sum, note) => sum + (coveredBy(note, heard) ? COSTS.covered : COSTS.missed), 0);
 }
 
 function coveredBy(note: ExpectedNote, heard: readonly ExpectedNote[]): boolean {
@@ -147,10 +169,6 @@ function cumulative(values: readonly number[]): readonly number[] {
   return sums;
 }
 
-function atEnd(leftOut: number): number {
-  return Math.min(WEIGHTS.missedAtEnds * leftOut, WEIGHTS.missedAtEndsAtMost);
-}
-
 function beatsAround(exercise: Exercise, step: number): number {
   const steps = exercise.steps;
   const next = steps[step + 1];
@@ -162,20 +180,20 @@ function beatsAround(exercise: Exercise, step: number): number {
 function intervalCost(ratio: number): number {
   const off = Math.log(Math.max(ratio, 0.001)) ** 2;
   return ratio > 1
-    ? Math.min(WEIGHTS.late * off, WEIGHTS.lateAtMost)
-    : Math.min(WEIGHTS.early * off, WEIGHTS.earlyAtMost);
+    ? Math.min(TIME.late * off, TIME.lateAtMost)
+    : Math.min(TIME.early * off, TIME.earlyAtMost);
 }
 
 /** What going back costs beyond itself, `ratio` steps after the step last entered. */
 function goingBackCost(ratio: number): number {
-  if (ratio >= WEIGHTS.pauseSteps) return 0;
-  return WEIGHTS.goingBackInTime + (ratio < 1 ? intervalCost(ratio) : 0);
+  if (ratio >= TIME.pauseSteps) return 0;
+  return TIME.goingBackInTime + (ratio < 1 ? intervalCost(ratio) : 0);
 }
 
 /** Cost of a chord's note that comes `share` of a step after the chord's first. */
 function chordCost(share: number): number {
-  const late = Math.max(0, share - WEIGHTS.chordShare);
-  return Math.min(WEIGHTS.chordLate * late, WEIGHTS.chordLateAtMost);
+  const late = Math.max(0, share - TIME.chordShare);
+  return Math.min(TIME.chordLate * late, TIME.chordLateAtMost);
 }
 
 function walkBack(

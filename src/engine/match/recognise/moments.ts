@@ -1,6 +1,6 @@
 import { median } from '../../base/statistics.ts';
 import type { PlayedNote } from '../../listen/index.ts';
-import { FOLLOWING } from '../costs/index.ts';
+import { FOLLOWING, weightOf } from '../costs/index.ts';
 
 /** Keys struck together, or nearly so. */
 export interface Moment {
@@ -62,8 +62,6 @@ function momentOf(group: readonly PlayedNote[], close: boolean, paused: boolean)
     close,
     paused,
     keys: notes.map(({ midi }) => midi),
-    weights: notes.map(({ confidence }) =>
-      Math.min(1, Math.max(0.1, (confidence - FOLLOWING.noNote) / (FOLLOWING.fullNote - FOLLOWING.noNote))),
-    ),
+    weights: notes.map(({ confidence }) => weightOf(confidence)),
   };
 }

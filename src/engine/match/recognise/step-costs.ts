@@ -1,6 +1,6 @@
 import type { Moment } from './moments.ts';
 import type { Slid } from './templates.ts';
-import { FOLLOWING } from '../costs/index.ts';
+import { COSTS, FOLLOWING } from '../costs/index.ts';
 
 /** What moments cost at the steps of one exercise, in units of one missed note. */
 export class StepCosts {
@@ -14,7 +14,7 @@ export class StepCosts {
   extra({ weights }: Moment): number {
     let sum = 0;
     for (const weight of weights) sum += weight;
-    return FOLLOWING.extra * sum;
+    return COSTS.extra * sum;
   }
 
   /** A moment taken for a step: what is missing in it, what is too much, and what stands in place of another key. */
@@ -32,16 +32,15 @@ export class StepCosts {
       const stranger = nearest(key, keys, wanted, taken);
       if (stranger >= 0) {
         taken |= 1 << stranger;
-        cost += FOLLOWING.wrong;
-      } else
-        cost += wanted.includes(key - 12) && keys.includes(key - 12) ? FOLLOWING.covered : FOLLOWING.missed;
+        cost += COSTS.wrong;
+      } else cost += wanted.includes(key - 12) && keys.includes(key - 12) ? COSTS.covered : COSTS.missed;
     }
     if (right === 0 && wanted.length > 1) return Infinity;
     keys.forEach((key, index) => {
       if ((taken & (1 << index)) !== 0 || wanted.includes(key)) return;
       const slip = wanted.some((other) => Math.abs(other - key) <= 2);
       const ghost = wanted.some((other) => key - other === 12 || key - other === 19 || key - other === 24);
-      cost += weights[index]! * (slip ? FOLLOWING.slip : ghost ? FOLLOWING.ghost : FOLLOWING.extra);
+      cost += weights[index]! * (slip ? COSTS.slip : ghost ? COSTS.ghost : COSTS.extra);
     });
     const isAnother = 2 * right < wanted.length && right < keys.length;
     return isAnother ? cost + FOLLOWING.anotherChord * wanted.length : cost;
@@ -74,9 +73,7 @@ export class StepCosts {
 
 function single(apart: number, weight: number): number {
   if (apart === 0) return 0;
-  return Math.abs(apart) <= FOLLOWING.wrongSemitones
-    ? FOLLOWING.wrong
-    : FOLLOWING.missed + FOLLOWING.extra * weight;
+  return Math.abs(apart) <= FOLLOWING.wrongSemitones ? COSTS.wrong : COSTS.missed + COSTS.extra * weight;
 }
 
 /** The key, not wanted itself and not yet taken, that was struck in place of a wanted one. */

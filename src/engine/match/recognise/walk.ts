@@ -1,7 +1,7 @@
 import type { Moment } from './moments.ts';
 import { StepCosts } from './step-costs.ts';
 import type { Slid } from './templates.ts';
-import { FOLLOWING } from '../costs/index.ts';
+import { COSTS, costAtEnd, FOLLOWING } from '../costs/index.ts';
 
 /** Where an exercise may be followed, by index of moment; `to` is one past the last. */
 export interface Reach {
@@ -47,10 +47,10 @@ export class Walk<Runner extends Slid> {
     this.runner = runner;
     this.#moments = moments;
     this.#costs = new StepCosts(runner);
-    this.#skip = steps.map((keys) => FOLLOWING.skipped * keys.length);
+    this.#skip = steps.map((keys) => COSTS.missed * keys.length);
     this.#end = endCosts(steps, keysAStep);
-    this.#wrongStart = FOLLOWING.goingBack * keysAStep;
-    this.#back = FOLLOWING.goingBack + FOLLOWING.goingBackToo * (keysAStep - 1);
+    this.#wrongStart = COSTS.goingBack * keysAStep;
+    this.#back = COSTS.goingBack + COSTS.goingBackToo * (keysAStep - 1);
     this.#cost = new Float64Array(steps.length).fill(Infinity);
     this.#nextCost = new Float64Array(steps.length);
     this.#from = new Int32Array(steps.length);
@@ -151,10 +151,9 @@ export class Walk<Runner extends Slid> {
 
 /** What it costs to end with each step: among the first ones, or before the half of them, it is a wrong start and no attempt. */
 function endCosts(steps: Slid['template']['steps'], keysAStep: number): readonly number[] {
-  const most = FOLLOWING.leftAtEndAtMost * (1 + FOLLOWING.leftAtEndToo * (keysAStep - 1));
   const least = Math.max(FOLLOWING.beginning, steps.length / 2);
   return steps.map((_, step) => {
     const left = steps.slice(step + 1).reduce((sum, keys) => sum + keys.length, 0);
-    return step + 1 < least ? Infinity : Math.min(FOLLOWING.leftAtEnd * left, most);
+    return step + 1 < least ? Infinity : costAtEnd(left, keysAStep);
   });
 }
