@@ -28,7 +28,7 @@ async function open(shared: Shared): Promise<Teaching> {
     encode: (sound) => encodeSound(sound),
     encodeVoice: (sound) => encodeSound(sound, { bitsPerSec: VOICE_BITS_PER_SEC }),
     isArchive: archive.isArchive,
-    openArchive: (zip) => archive.openArchive(zip),
+    openArchive: (zip) => archive.openCollection(zip),
     isReview: review.isReview,
     readReview: review.readReview,
     writeReview: review.writeReview,

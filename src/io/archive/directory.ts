@@ -1,10 +1,15 @@
 import { ArchiveError } from './errors.ts';
-import { memberName, sameName } from './names.ts';
 import type { ArchiveLimits } from './types.ts';
+import { readEnd } from './end.ts';
 
 /** One line of the directory at the end of a zip. */
 export interface Listed {
-  readonly name: string;
+  /** as they stand there; what they spell depends on the writer (names.ts, foreign-names.ts) */
+  readonly nameBytes: Uint8Array;
+  /** what its writer added (APPNOTE.TXT 6.3.10, 4.5) */
+  readonly extra: Uint8Array;
+  /** the system it was packed on: 0 DOS and Windows, 3 Unix, 19 macOS (4.4.2) */
+  readonly host: number;
   readonly flags: number;
   /** 0: as it is, 8: deflated */
   readonly method: number;
@@ -15,17 +20,13 @@ export interface Listed {
   readonly headerAt: number;
 }
 
-/** Signatures and lengths of the records (APPNOTE.TXT 6.3.10: 4.3.12 and 4.3.16). */
+/** Signature and length of a line (APPNOTE.TXT 6.3.10, 4.3.12). */
 const LISTED = { signature: 0x02014b50, bytes: 46 } as const;
-const END = { signature: 0x06054b50, bytes: 22, mostComment: 0xffff } as const;
-
-/** Bits 0, 6 and 13: encrypted; bit 5: patched; all others say how it was packed or spelt (4.4.4). */
-const REFUSED_FLAGS = (1 << 0) | (1 << 5) | (1 << 6) | (1 << 13);
-const METHODS: ReadonlySet<number> = new Set([0, 8]);
-/** A field that is full stands for one in a record of zip64 (4.3.9.2). */
+/** A field that is full stands for one in the member's extra field of zip64 (4.3.9.2, 4.5.3). */
 const FULL = 0xffffffff;
+const ZIP64_FIELD = 1;
 
-const NOT_WHOLE = 'It is no zip file, or it is damaged or cut short. Send or save it again.';
+export const NOT_WHOLE = 'It is no zip file, or it is damaged or cut short. Send or save it again.';
 
 export interface Directory {
   readonly listed: readonly Listed[];
@@ -33,51 +34,21 @@ export interface Directory {
   readonly at: number;
 }
 
-/** Reads the directory of a zip and checks it against the limits, before anything is unpacked. Throws ArchiveError. */
+/** Reads the directory of a zip, zip64 too, within the limits of file and count. Throws ArchiveError; the lines are still to be checked. */
 export async function readDirectory(file: Blob, limits: ArchiveLimits): Promise<Directory> {
   if (file.size > limits.mostFileBytes) {
     throw new ArchiveError(
       `It is larger than ${inMegabytes(limits.mostFileBytes)} MB, which is not opened here.`,
     );
   }
-  const tailAt = Math.max(0, file.size - END.bytes - END.mostComment);
-  const tail = await viewOf(file, tailAt, file.size);
-  const end = endRecord(tail);
+  const end = await readEnd(file);
   if (end === null) throw new ArchiveError(NOT_WHOLE);
   const { members, bytes, at } = end;
   if (members > limits.mostMembers) {
     throw new ArchiveError(`It holds ${members} files; up to ${limits.mostMembers} are opened.`);
   }
-  if (at + bytes !== tailAt + end.endAt || bytes < members * LISTED.bytes) throw new ArchiveError(NOT_WHOLE);
-  const listed = readListed(await viewOf(file, at, at + bytes), members);
-  checkSizes(listed, limits);
-  checkNames(listed);
-  checkPlaces(listed, at);
-  return { listed, at };
-}
-
-interface End {
-  readonly members: number;
-  readonly bytes: number;
-  readonly at: number;
-  /** of the record itself, in the tail */
-  readonly endAt: number;
-}
-
-/** The last record whose comment ends where the file ends. */
-function endRecord(tail: DataView): End | null {
-  for (let endAt = tail.byteLength - END.bytes; endAt >= 0; endAt--) {
-    if (tail.getUint32(endAt, true) !== END.signature) continue;
-    if (tail.getUint16(endAt + 20, true) !== tail.byteLength - endAt - END.bytes) continue;
-    const members = tail.getUint16(endAt + 10, true);
-    const oneDisk = tail.getUint32(endAt + 4, true) === 0 && tail.getUint16(endAt + 8, true) === members;
-    if (!oneDisk) throw new ArchiveError('It is one part of several. Pack it as one file.');
-    const [bytes, at] = [tail.getUint32(endAt + 12, true), tail.getUint32(endAt + 16, true)];
-    if (members === 0xffff || bytes === FULL || at === FULL)
-      throw new ArchiveError('It is a zip64 file. Pack fewer or smaller files.');
-    return { members, bytes, at, endAt };
-  }
-  return null;
+  if (at + bytes !== end.endAt || bytes < members * LISTED.bytes) throw new ArchiveError(NOT_WHOLE);
+  return { listed: readListed(await viewOf(file, at, at + bytes), members), at };
 }
 
 function readListed(view: DataView, members: number): readonly Listed[] {
@@ -86,19 +57,29 @@ function readListed(view: DataView, members: number): readonly Listed[] {
   for (let member = 0; member < members; member++) {
     if (at + LISTED.bytes > view.byteLength || view.getUint32(at, true) !== LISTED.signature)
       throw new ArchiveError(NOT_WHOLE);
-    const nameBytes = view.getUint16(at + 28, true);
-    const nextAt =
-      at + LISTED.bytes + nameBytes + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
+    const nameAt = at + LISTED.bytes;
+    const extraAt = nameAt + view.getUint16(at + 28, true);
+    const commentAt = extraAt + view.getUint16(at + 30, true);
+    const nextAt = commentAt + view.getUint16(at + 32, true);
     if (nextAt > view.byteLength) throw new ArchiveError(NOT_WHOLE);
-    const flags = view.getUint16(at + 8, true);
+    const part = (from: number, to: number): Uint8Array =>
+      new Uint8Array(view.buffer, view.byteOffset + from, to - from);
+    const extra = part(extraAt, commentAt);
+    const [sizeBytes, packedBytes, headerAt] = wide(extra, [
+      view.getUint32(at + 24, true),
+      view.getUint32(at + 20, true),
+      view.getUint32(at + 42, true),
+    ]);
     listed.push({
-      name: memberName(new Uint8Array(view.buffer, view.byteOffset + at + LISTED.bytes, nameBytes), flags),
-      flags,
+      nameBytes: part(nameAt, extraAt),
+      extra,
+      host: view.getUint8(at + 5),
+      flags: view.getUint16(at + 8, true),
       method: view.getUint16(at + 10, true),
       crc: view.getUint32(at + 16, true),
-      packedBytes: view.getUint32(at + 20, true),
-      sizeBytes: view.getUint32(at + 24, true),
-      headerAt: view.getUint32(at + 42, true),
+      packedBytes: packedBytes!,
+      sizeBytes: sizeBytes!,
+      headerAt: headerAt!,
     });
     at = nextAt;
   }
@@ -106,57 +87,30 @@ function readListed(view: DataView, members: number): readonly Listed[] {
   return listed;
 }
 
-/** Deflate packs at most 1032 bytes into one (RFC 1951: 258 bytes in two bits at best), and sound and text far fewer. */
-const MOST_RATIO = 200;
-const SMALL_BYTES = 65_536;
-
-function checkSizes(listed: readonly Listed[], limits: ArchiveLimits): void {
-  let unpackedBytes = 0;
-  for (const { flags, method, packedBytes, sizeBytes, headerAt, name } of listed) {
-    if ((flags & REFUSED_FLAGS) !== 0)
-      throw new ArchiveError('It is locked with a password. Pack it without one.');
-    if (!METHODS.has(method))
-      throw new ArchiveError('It is packed in a way that is not read here. Pack it as an ordinary zip.');
-    if ([packedBytes, sizeBytes, headerAt].includes(FULL))
-      throw new ArchiveError('It is a zip64 file. Pack fewer or smaller files.');
-    if (method === 0 && packedBytes !== sizeBytes) throw new ArchiveError(NOT_WHOLE);
-    if (sizeBytes > limits.mostMemberBytes)
-      throw new ArchiveError(
-        `${name} is larger than ${inMegabytes(limits.mostMemberBytes)} MB, which is not opened here.`,
-      );
-    if (sizeBytes > SMALL_BYTES && sizeBytes > packedBytes * MOST_RATIO)
-      throw new ArchiveError(
-        `${name} would unpack to far more than any recording or text. It is not opened.`,
-      );
-    unpackedBytes += sizeBytes;
-  }
-  if (unpackedBytes > limits.mostUnpackedBytes)
-    throw new ArchiveError(
-      `It would unpack to more than ${inMegabytes(limits.mostUnpackedBytes)} MB, which is not opened here.`,
-    );
+/** Those of the values that are full → what the zip64 field has in their place, in the same order. */
+function wide(extra: Uint8Array, values: readonly number[]): readonly number[] {
+  const field = extraField(extra, ZIP64_FIELD);
+  let at = 0;
+  return values.map((value) => {
+    if (value !== FULL) return value;
+    if (field === null || at + 8 > field.length) throw new ArchiveError(NOT_WHOLE);
+    at += 8;
+    return Number(new DataView(field.buffer, field.byteOffset).getBigUint64(at - 8, true));
+  });
 }
 
-function checkNames(listed: readonly Listed[]): void {
-  const known = new Set<string>();
-  for (const { name } of listed) {
-    const same = sameName(name);
-    if (known.has(same)) throw new ArchiveError(`It holds two files named ${name}.`);
-    known.add(same);
+/** One of the fields that a writer added, by its number; null where it is not there. */
+export function extraField(extra: Uint8Array, id: number): Uint8Array | null {
+  const view = new DataView(extra.buffer, extra.byteOffset, extra.byteLength);
+  for (let at = 0; at + 4 <= extra.length;) {
+    const bytes = view.getUint16(at + 2, true);
+    if (view.getUint16(at, true) === id) return extra.subarray(at + 4, at + 4 + bytes);
+    at += 4 + bytes;
   }
+  return null;
 }
 
-/** No two members may share bytes: files laid over each other unpack to far more than they hold. */
-function checkPlaces(listed: readonly Listed[], directoryAt: number): void {
-  let freeFrom = 0;
-  for (const { headerAt, packedBytes, name } of listed.toSorted((a, b) => a.headerAt - b.headerAt)) {
-    if (headerAt < freeFrom) throw new ArchiveError('Its files lie over each other. It is not opened.');
-    // At least its header and its name; what stands between is looked at when it is read.
-    freeFrom = headerAt + 30 + name.length + packedBytes;
-  }
-  if (freeFrom > directoryAt) throw new ArchiveError(NOT_WHOLE);
-}
-
-const inMegabytes = (bytes: number): number => Math.floor(bytes / 2 ** 20);
+export const inMegabytes = (bytes: number): number => Math.floor(bytes / 2 ** 20);
 
 async function viewOf(file: Blob, from: number, to: number): Promise<DataView> {
   return new DataView(await file.slice(from, to).arrayBuffer());

@@ -2,9 +2,9 @@ import { openAsBlob } from 'node:fs';
 import type { Dirent } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { basename, dirname, extname, join, relative, resolve, sep } from 'node:path';
-import { ArchiveError, isArchive, openArchive } from '../../io/archive/index.ts';
+import { ArchiveError, isArchive, openCollection } from '../../io/archive/index.ts';
 import { recordedWhen } from '../../io/sorting/recorded-when.ts';
-import { HEAD_BYTES, isHidden, isRecording, MEANT_AS_SOUND } from '../../io/sorting/recordings.ts';
+import { HEAD_BYTES, isHidden, isRecording } from '../../io/sorting/recordings.ts';
 import { weightMb } from '../../io/sorting/weight.ts';
 import { studentIn } from '../../io/teaching/student-name.ts';
 import type { Recording } from './types.ts';
@@ -98,15 +98,23 @@ async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gatherin
   const { path, shown } = found;
   const asFolder = found.pathForName.slice(0, found.pathForName.length - extname(path).length);
   try {
-    for (const { name, sizeBytes } of await openArchive(blob)) {
+    const { members, refused } = await openCollection(blob);
+    const inside = (name: string): string => name.split('/').join(sep);
+    for (const { name, reason } of refused) into.refused.push({ name: join(shown, inside(name)), reason });
+    for (const { name, sizeBytes, head: headOf } of members) {
       if (name.split('/').some(isHidden)) continue;
-      // Nothing is unpacked to look at it: what is called a recording is taken for one, and refused later if it is none.
-      if (!MEANT_AS_SOUND.test(name)) into.others += 1;
-      else {
-        const inside = name.split('/').join(sep);
-        const member = { path, pathForName: join(asFolder, inside), shown: join(shown, inside) };
-        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(headByName(name), sizeBytes)));
-      }
+      // What cannot be looked at is meant for what it is called, and refused with its reason when it is read.
+      const head = await headOf(HEAD_BYTES).catch(() => new Uint8Array());
+      if (isRecording(head, name)) {
+        const member = { path, pathForName: join(asFolder, inside(name)), shown: join(shown, inside(name)) };
+        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(head, sizeBytes)));
+      } else if (await isArchive(new Blob([head]))) {
+        // One in another would multiply what a small file can unpack to.
+        into.refused.push({
+          name: join(shown, inside(name)),
+          reason: 'It is a ZIP archive: unpack it first.',
+        });
+      } else into.others += 1;
     }
   } catch (cause) {
     if (!(cause instanceof ArchiveError)) throw cause;
@@ -123,16 +131,4 @@ function recordingOf(found: Found, member: string | null, mtimeMs: number, needs
     whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
     needsMb,
   };
-}
-
-/** The first bytes that a file of this ending has, as far as its weight goes. */
-function headByName(name: string): Uint8Array {
-  const begins = /\.wav$/i.test(name)
-    ? 'RIFF'
-    : /\.flac$/i.test(name)
-      ? 'fLaC'
-      : /\.(ogg|oga|opus|webm)$/i.test(name)
-        ? 'OggS'
-        : '';
-  return Uint8Array.from(begins, (letter) => letter.charCodeAt(0));
 }

@@ -1,6 +1,6 @@
 import { messageOf } from '../../io/check/index.ts';
 import { openAsBlob } from 'node:fs';
-import { ArchiveError, openArchive } from '../../io/archive/index.ts';
+import { ArchiveError, openCollection } from '../../io/archive/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
 import { decodeBlocksInNode } from '../../io/decode/node.ts';
 import { FAULT, noteFault } from './fault.ts';
@@ -41,7 +41,7 @@ async function sortOne(request: PileRequest, onProgress: (share: number) => void
 async function bytesOf({ path, member }: Source): Promise<ArrayBuffer> {
   const blob = await openAsBlob(path);
   if (member === null) return blob.slice(0, LARGEST_FILE_BYTES).arrayBuffer();
-  const found = (await openArchive(blob)).find(({ name }) => name === member);
+  const found = (await openCollection(blob)).members.find(({ name }) => name === member);
   if (found === undefined) throw new ArchiveError('It is no longer in its archive.');
   return (await found.read()).buffer;
 }

@@ -102,8 +102,8 @@ describe('a zip is refused', () => {
   const saying: readonly (readonly [string, readonly Laid[], Ending, RegExp])[] = [
     ['a password', [{ ...NOTE, flags: 1 }], {}, /password/],
     ['another packing', [{ ...NOTE, method: 14, packed: text('x') }], {}, /ordinary zip/],
-    ['a size that only zip64 can say', [{ ...NOTE, sizeBytes: 0xffffffff }], {}, /zip64/],
-    ['a directory of zip64', [NOTE], { directoryAt: 0xffffffff }, /damaged|zip64/],
+    ['a size that only zip64 can say, and does not', [{ ...NOTE, sizeBytes: 0xffffffff }], {}, /damaged/],
+    ['a directory of zip64', [NOTE], { directoryAt: 0xffffffff }, /damaged/],
     ['several parts', [NOTE], { disk: 1 }, /several/],
     ['more files than it holds', [NOTE], { members: 2 }, /damaged/],
     ['fewer files than it holds', [NOTE, { ...NOTE, name: 'two' }], { members: 1 }, /damaged/],

@@ -30,11 +30,16 @@ beforeAll(() => {
     'Lena.zip',
     zipSync({
       'a.m4a': sample('aac-mono.m4a'),
+      'memo without ending': sample('opus-mono.ogg'),
       'read me.txt': new Uint8Array(3),
       '__MACOSX/a.m4a': new Uint8Array(3),
     }),
   );
-  put('bad.zip', zipSync({ '../../etc/a.m4a': new Uint8Array(3) }));
+  put(
+    'Nora.zip',
+    zipSync({ '..\\..\\etc\\a.m4a': new Uint8Array(3), 'more.zip': zipSync({ 'a.m4a': new Uint8Array(3) }) }),
+  );
+  put('cut.zip', zipSync({ 'a.m4a': sample('aac-mono.m4a') }).slice(0, -9));
   symlinkSync(top, join(top, 'round'));
 });
 afterAll(() => rmSync(join(top, '..'), { recursive: true }));
@@ -46,13 +51,18 @@ describe('a folder', () => {
       ['damaged.m4a', 'week 46'],
       ['Jonas - D major.mp3', 'Jonas'],
       [join('Lena.zip', 'a.m4a'), 'Lena'],
+      [join('Lena.zip', 'memo without ending'), 'Lena'],
       [join('Mara', 'AUD-20261101-WA0003.m4a'), 'Mara'],
       [join('Mara', 'older', 'no ending'), 'Mara'],
+      [join('Nora.zip', 'etc', 'a.m4a'), 'Nora'],
     ]);
-    expect(recordings[3]!.whenMs).toBe(new Date(2026, 10, 1).getTime());
+    expect(recordings[4]!.whenMs).toBe(new Date(2026, 10, 1).getTime());
     expect(recordings[2]!.source).toEqual({ path: join(top, 'Lena.zip'), member: 'a.m4a' });
     expect(others).toBe(3);
-    expect(refused).toEqual([{ name: 'bad.zip', reason: expect.stringMatching(/somewhere else/) as string }]);
+    expect(refused).toEqual([
+      { name: 'cut.zip', reason: expect.stringMatching(/cut short/) as string },
+      { name: join('Nora.zip', 'more.zip'), reason: expect.stringMatching(/unpack it first/) as string },
+    ]);
   });
 
   it('may also be a single recording, which then has the folder that it lies in', async () => {

@@ -175,7 +175,7 @@ export function devicesWith(
     encode: () => Promise.resolve({ bytes: new Uint8Array(96), mime: 'audio/webm' }),
     encodeVoice: () => Promise.resolve({ bytes: new Uint8Array(48), mime: 'audio/webm' }),
     isArchive: () => Promise.resolve(false),
-    openArchive: () => Promise.resolve([]),
+    openArchive: () => Promise.resolve({ members: [], refused: [] }),
     isReview: () => Promise.resolve(false),
     readReview: () => Promise.reject(new Error('No review.')),
     writeReview: () => Promise.resolve(new Blob()),

@@ -21,7 +21,7 @@ const member = (name: string, text = 'sound') => ({
 const archive = (...members: readonly ReturnType<typeof member>[]) =>
   currentAttempt({
     isArchive: async (file) => (await file.text()).startsWith('PK'),
-    openArchive: () => Promise.resolve(members),
+    openArchive: () => Promise.resolve({ members, refused: [] }),
   });
 const zipped = (path = 'week.zip') => [{ path, blob: FILE('PK'), writtenMs: null }];
 const states = ({ lists }: Teaching): readonly string[] => lists.files.map(({ state }) => state);
@@ -226,7 +226,7 @@ describe('attempts that a student sent', () => {
     const { teaching } = currentAttempt({
       isArchive: async (file) => (await file.text()).startsWith('PK'),
       isReview: async (file) => (await file.text()).includes('review'),
-      openArchive: () => Promise.resolve(inside),
+      openArchive: () => Promise.resolve({ members: inside, refused: [] }),
       readReview: () => Promise.resolve(review),
     });
     await teaching.add(zipped());

@@ -54,10 +54,6 @@ export const REVIEW_SENTENCES: readonly (readonly [english: string, german: stri
     'Sie ist ein Teil von mehreren. Pack sie als eine Datei.',
   ],
   [
-    'It is a zip64 file. Pack fewer or smaller files.',
-    'Sie ist eine ZIP64-Datei. Pack weniger oder kleinere Dateien ein.',
-  ],
-  [
     'It is locked with a password. Pack it without one.',
     'Sie ist mit einem Passwort verschlossen. Pack sie ohne Passwort.',
   ],

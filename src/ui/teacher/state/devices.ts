@@ -8,10 +8,13 @@ import type { Player } from '../../attempt/player.svelte.ts';
 import type { Versions } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
 
-/** A file in a zip. */
-interface PackedFile {
-  readonly name: string;
-  readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
+/** What can be had of a zip, and what cannot. */
+interface Unzipped {
+  readonly members: readonly {
+    readonly name: string;
+    readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
+  }[];
+  readonly refused: readonly { readonly name: string; readonly reason: string }[];
 }
 
 /** What the teacher's page is made of; passed in, so that it can be tested without a browser. */
@@ -29,7 +32,7 @@ export interface TeachingDevices {
   readonly encodeVoice: (sound: AudioInput) => Promise<SoundFile>;
   readonly isArchive: (file: Blob) => Promise<boolean>;
   /** a zip → its files, unpacked when they are read */
-  readonly openArchive: (zip: Blob) => Promise<readonly PackedFile[]>;
+  readonly openArchive: (zip: Blob) => Promise<Unzipped>;
   /** whether it means to be a review, or attempts from a student */
   readonly isReview: (file: Blob) => Promise<boolean>;
   readonly readReview: (file: Blob) => Promise<Review>;

@@ -102,17 +102,31 @@ async function whatIs(devices: Used, given: Given, from: 'given' | 'archive'): P
 /** An archive stands for a folder of its name. */
 async function opened(devices: Used, { path, blob, writtenMs }: Given): Promise<Unpacked> {
   const folder = path.replace(/\.zip$/i, '');
-  const members = (await devices.openArchive(blob)).filter(({ name }) => !isHiddenIn(name));
+  const zip = await devices.openArchive(blob);
+  const members = zip.members.filter(({ name }) => !isHiddenIn(name));
+  const refusal = (name: string, reason: string): Unpacked['refused'][number] => ({
+    given: { path: `${folder}/${name}`, blob: new Blob(), writtenMs },
+    reason,
+  });
   const all: Unpacked[] = [];
   let recordings = 0;
   for (const { name, read } of members) {
     if (recordings === MOST_RECORDINGS) break;
-    const given = { path: `${folder}/${name}`, blob: new Blob([await read()]), writtenMs };
-    const found = await whatIs(devices, given, 'archive');
+    // One that is damaged leaves the others whole.
+    const found = await read().then(
+      (bytes) => {
+        const given = { path: `${folder}/${name}`, blob: new Blob([bytes]), writtenMs };
+        return whatIs(devices, given, 'archive');
+      },
+      (error: unknown) => ({ ...NOTHING, refused: [refusal(name, messageOf(error))] }),
+    );
     recordings += found.recordings.length;
     all.push(found);
   }
-  return { ...together(all), leftOut: members.length - all.length };
+  const leftOut = members.length - all.length;
+  const refused = zip.refused.map(({ name, reason }) => refusal(name, reason));
+  const whole = together([...all, { ...NOTHING, refused }]);
+  return { ...whole, leftOut };
 }
 
 const NOTHING: Unpacked = { recordings: [], reviews: [], refused: [], passedOver: 0, leftOut: 0 };
