@@ -23,6 +23,7 @@ import { sceneFacts, speak } from './words/index.ts';
 export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
   earlier: [],
+  sitting: 0,
   criteria: DEFAULT_CRITERIA,
   locale: ENGLISH,
   piano: null,
@@ -34,7 +35,7 @@ export function writeReport(
   alignment: Alignment,
   options: Partial<ReportOptions> = {},
 ): Report {
-  const { targetBpm, earlier, criteria: asked, locale, piano } = { ...REPORT_DEFAULTS, ...options };
+  const { targetBpm, earlier, sitting, criteria: asked, locale, piano } = { ...REPORT_DEFAULTS, ...options };
   const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
@@ -90,6 +91,7 @@ export function writeReport(
     handKnown: handLikelihood === undefined || Math.max(handLikelihood.left, handLikelihood.right) === 1,
     report,
     earlier: by(hands),
+    inSitting: sitting === 0 ? [] : by(hands).filter((one) => earlier.slice(-sitting).includes(one)),
     alone: { left: by('left'), right: by('right') },
   };
   return { ...report, words: speak(scene, locale) };

@@ -16,6 +16,8 @@ export interface ReportOptions {
   readonly targetBpm: number | null;
   /** earlier reports of the same player, oldest first; those of other exercises are passed over */
   readonly earlier: readonly Report[];
+  /** so many of the last of them were played in this sitting; 0: not known */
+  readonly sitting: number;
   /** where a trouble begins; a teacher can change it */
   readonly criteria: Criteria;
   /** the language and the note names of the words; everything else of the report is the same in all */
@@ -64,7 +66,13 @@ const CROSSING = v.object({
   delayMs: NUMBER,
   plusMinusMs: told('± of delayMs from the listener’s timing noise, one standard deviation', SIZE),
   ratio: told('IOI into the crossing / median IOI of its non-crossing neighbours', NUMBER),
-  late: told('later than the criterion allows, or clearly audible', v.boolean()),
+  late: told('surely later than the criterion allows, or clearly audible', v.boolean()),
+  sure: v.exactOptional(
+    told(
+      'probability, by its ±, that it is later than the criterion allows',
+      v.pipe(NUMBER, v.minValue(0), v.maxValue(1)),
+    ),
+  ),
 });
 /** How late the note of a crossing came. */
 export type CrossingDelay = Shape<typeof CROSSING>;

@@ -232,10 +232,12 @@ export class CurrentAttempt {
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
     const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
+    const sitting = kept === null ? 0 : this.#journal.sitting(choice, kept);
     const locale = this.#devices.locale?.();
     const options = {
       targetBpm,
       earlier,
+      sitting,
       criteria,
       asChosen,
       ...(sound === this.#recorded && { piano: this.#devices.piano?.known ?? null }),

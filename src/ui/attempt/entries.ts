@@ -35,6 +35,17 @@ export function earlierIds(
   return ids.reverse();
 }
 
+/** Attempts with a longer break between them are of two sittings, ms. Common practice, no source. */
+const BREAK_MS = 30 * 60_000;
+
+/** Attempts by their names, oldest first → how many of the last were played in the sitting that goes on at `nowMs`. */
+export function sittingOf(entries: readonly Entry[], ids: readonly string[], nowMs: number): number {
+  const whenMs = new Map(entries.map((entry) => [entry.id, entry.whenMs]));
+  const times = [...ids.map((id) => whenMs.get(id) ?? -Infinity), nowMs];
+  const breakAt = times.findLastIndex((time, at) => at > 0 && time - times[at - 1]! > BREAK_MS);
+  return times.length - 1 - Math.max(0, breakAt);
+}
+
 /** The last attempts of the same exercise and hands, oldest first, this one left out: to be compared with it. */
 export function othersIds(entries: readonly Entry[], id: string): readonly string[] {
   const choice = entries.find((entry) => entry.id === id)?.summary?.exercise;

@@ -9,7 +9,7 @@ import type {
   Report,
 } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
-import { changedEntries, earlierIds, othersIds, putInto } from './entries.ts';
+import { changedEntries, earlierIds, othersIds, putInto, sittingOf } from './entries.ts';
 import type { Sound } from './sound.ts';
 import { messageOf } from '../../io/check/index.ts';
 
@@ -129,6 +129,12 @@ export class Journal {
   async earlier(choice: ExerciseChoice | null, before: string | null = null): Promise<readonly Report[]> {
     await this.load();
     return this.#reports(earlierIds(this.shown, choice, before));
+  }
+
+  /** How many of the last of `earlier` were played in the same sitting as the attempt that is to come. */
+  sitting(choice: ExerciseChoice | null, before: string): number {
+    const whenMs = this.entries?.find(({ id }) => id === before)?.whenMs ?? this.now();
+    return sittingOf(this.shown, earlierIds(this.shown, choice, before), whenMs);
   }
 
   /** The last attempts of the same exercise and hands, oldest first, to compare one with. */

@@ -105,11 +105,15 @@ async function listenTo(
   if (source === 'notes') {
     const truth = truthOf(played[turn]!);
     const heard = overheard(truth, createRandom(spec.seed + turn).fork('ear'));
-    return { truth, heard, assessment: assessHeard(heard, asked, { earlier }) };
+    return { truth, heard, assessment: assessHeard(heard, asked, { earlier, sitting: earlier.length }) };
   }
   const rendered = await renderPerformance(performance, spec);
   const { heard, sound } = listenAndKeep(rendered);
-  return { truth: rendered.truth, heard, assessment: assessHeard(heard, asked, { earlier }, sound) };
+  return {
+    truth: rendered.truth,
+    heard,
+    assessment: assessHeard(heard, asked, { earlier, sitting: earlier.length }, sound),
+  };
 }
 
 function faultsIn(

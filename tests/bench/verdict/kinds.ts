@@ -41,6 +41,8 @@ const KIND_OF: Readonly<Record<string, Kind | null>> = {
   'late-at-the-turn': 'evenness',
   'uneven-in-pairs': 'evenness',
   uneven: 'evenness',
+  tired: 'tired',
+  'inner-notes-soft': 'inner',
   'nearly-even': 'evenness',
   drift: 'tempo',
   'under-tempo': 'tempo',

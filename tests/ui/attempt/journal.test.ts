@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Assessment, ExerciseChoice, Hands } from '../../../src/engine/index.ts';
 import { nameFor } from '../../../src/io/history/drawers.ts';
 import type { Entry, History } from '../../../src/io/history/index.ts';
-import { earlierIds, othersIds } from '../../../src/ui/attempt/entries.ts';
+import { earlierIds, othersIds, sittingOf } from '../../../src/ui/attempt/entries.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import type { Sound } from '../../../src/ui/attempt/sound.ts';
 import { DAY_MS, NOW_MS, summary } from '../../engine/standing/history.ts';
@@ -129,6 +129,20 @@ describe('the attempts that a report is compared with', () => {
 
   it('are the last of all where the exercise is to be recognised', () => {
     expect(places(earlierIds(entries, null, null))).toEqual([...Array(23).keys()]);
+  });
+
+  it('belong to one sitting as long as no half hour lies between two of them', () => {
+    const MINUTE_MS = 60_000;
+    const row = [0, 40, 45, 75, 80].map((minutes) =>
+      entry(0, SCALE('right'), { id: `at ${minutes}`, whenMs: NOW_MS + minutes * MINUTE_MS }),
+    );
+    const names = row.map(({ id }) => id);
+    const at = (minutes: number): number => sittingOf(row, names, NOW_MS + minutes * MINUTE_MS);
+    expect(at(85)).toBe(4);
+    expect(at(110)).toBe(4);
+    expect(at(111)).toBe(0);
+    expect(sittingOf(row, names.slice(0, 1), NOW_MS + 30 * MINUTE_MS)).toBe(1);
+    expect(sittingOf(row, [], NOW_MS)).toBe(0);
   });
 
   it('have the same hands where two are laid side by side', () => {

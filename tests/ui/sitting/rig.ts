@@ -80,6 +80,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
         return Promise.resolve();
       },
       earlier: () => Promise.resolve([]),
+      sitting: () => 0,
       criteriaFor: () => DEFAULT_CRITERIA,
     },
     spoken: () => 'the verdict',

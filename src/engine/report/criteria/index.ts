@@ -23,6 +23,8 @@ export interface Criteria {
   readonly chordSpreadMs: number;
   /** the same finger is last in at least this share of spread chords */
   readonly sameFingerShare: number;
+  /** the inner notes of chords are too soft when so much softer than the outer ones, dB */
+  readonly innerSofterDb: number;
   /** hands within this are together enough to be ready */
   readonly handsApartMs: number;
   /** … and one that leads by over this, or hands that scatter by over this, is told */
@@ -64,6 +66,7 @@ export const DEFAULT_CRITERIA: Criteria = {
   changeRatio: 1.5,
   chordSpreadMs: 40,
   sameFingerShare: 0.7,
+  innerSofterDb: 8,
   handsApartMs: 40,
   handsLeadMs: 35,
   leadOfLouderMs: 25, // a louder key arrives 20–30 ms earlier (Goebl 2001)

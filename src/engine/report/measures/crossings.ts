@@ -4,6 +4,7 @@ import type { Criteria } from '../criteria/index.ts';
 import type { CrossingDelay, Figure } from '../types.ts';
 import { justNoticeableMs } from '../criteria/audible.ts';
 import { notMeasured } from './estimate.ts';
+import { shareOver, sureOf } from './sure.ts';
 import type { Interval } from './strikes.ts';
 
 /** A crossing is compared with this many of the nearest intervals without one. */
@@ -18,13 +19,19 @@ const FEW = 4;
 /** They share its onsets: what shortens it lengthens them. Two on each side add a quarter to the variance of the difference. */
 const SHARED = 0.25;
 
+/** Steps that come late for another reason: the playing stopped before them, or they belong to an ending. */
+export interface Apart {
+  readonly stops: ReadonlySet<number>;
+  readonly ending: ReadonlySet<number>;
+}
+
 /**
  * Crossing delay: IOI into the crossing − median IOI of the nearest steps without crossing (four of them), ms and as a
  * ratio. With both hands a crossing of either is a crossing of the step: the hands wait for each other, and a hand that waited
  * for the other's late thumb is no measure of what is usual. Only where too few steps are left, those of the hand itself. ± from the timing noise
  * of both; the median of n is taken as π/2n of a single variance.
- * Late: over the criterion's share of the interval, or clearly audible (several just-noticeable differences), by more than the
- * ±; and in both cases beyond the player's own scatter elsewhere (crossings and the turn left out), since among uneven notes
+ * Late: over the criterion's share of the interval, or clearly audible (several just-noticeable differences), as surely as the
+ * criteria ask of the worst of so many; not after a stop, and not in the ending where no other is; and in all cases beyond the player's own scatter elsewhere (crossings and the turn left out), since among uneven notes
  * some late one always falls on a crossing.
  */
 export function crossingDelays(
@@ -32,6 +39,7 @@ export function crossingDelays(
   exercise: Exercise,
   hand: Hand,
   criteria: Criteria,
+  { stops, ending }: Apart = { stops: new Set(), ending: new Set() },
 ): readonly CrossingDelay[] {
   const ownPlain = intervals.filter((interval) => !interval.intoCrossing);
   const bothPlain = ownPlain.filter(({ step }) => exercise.steps[step]!.crossings.length === 0);
@@ -41,7 +49,8 @@ export function crossingDelays(
   // Two or three plain intervals may agree by chance: then how far the others lie apart among themselves counts as well.
   const others = plain.length < NEIGHBOURS ? intervals.filter((interval) => !plain.includes(interval)) : [];
   const scatterMs = scatterOf([usualOnes, others].map((kind) => kind.map((interval) => interval.ioiMs)));
-  return intervals.flatMap((interval): CrossingDelay[] => {
+  const sureEnough = sureOf(intervals.filter(({ intoCrossing }) => intoCrossing).length, criteria);
+  const all = intervals.flatMap((interval): CrossingDelay[] => {
     const crossing = exercise.steps[interval.step]!.crossings.find((one) => one.hand === hand);
     if (crossing === undefined) return [];
     const nearest = [...plain]
@@ -58,7 +67,8 @@ export function crossingDelays(
       criteria.clearlyAudibleJnds * justNoticeableMs(usualMs),
     );
     const ownMs = criteria.clearlyAudibleSds * scatterMs * (1 + FEW / intervals.length);
-    const late = delayMs - plusMinusMs > allowedMs && delayMs > ownMs;
+    const sure = shareOver({ value: delayMs, plusMinus: plusMinusMs }, allowedMs);
+    const late = sure >= sureEnough && delayMs > ownMs && !stops.has(interval.step);
     return [
       {
         step: interval.step,
@@ -69,8 +79,15 @@ export function crossingDelays(
         plusMinusMs,
         ratio: interval.ioiMs / usualMs,
         late,
+        sure,
       },
     ];
+  }); // A note of the ending is broad, not late, unless the crossings before it are late in the same way.
+  return all.map((one) => {
+    const alike = all.some(
+      ({ step, direction, late }) => late && direction === one.direction && !ending.has(step),
+    );
+    return ending.has(one.step) && !alike ? { ...one, late: false } : one;
   });
 }
 

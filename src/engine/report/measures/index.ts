@@ -28,6 +28,7 @@ import {
 } from './evenness.ts';
 import { loudnessEvennessDb, loudnessOf, pianoStruck, thumbAccentDb } from './loudness.ts';
 import { nPVIOf } from './npvi.ts';
+import { shapeOfTime } from './shape.ts';
 import { intervalsOf, strikesBy } from './strikes.ts';
 import type { Interval, Strike } from './strikes.ts';
 import { togetherness } from './together.ts';
@@ -40,6 +41,9 @@ export { driftPercent, driftTempi } from './drift.ts';
 export { isMeasured } from './estimate.ts';
 export { evennessDriftRemovedPercent, evennessPercent } from './evenness.ts';
 export { shareOver, surelyOver, valueOf } from './sure.ts';
+export { lineThrough } from './line.ts';
+export { LEAST_WITH_SHAPE, shapeOfTime } from './shape.ts';
+export type { Shape } from './shape.ts';
 export type { Ends, ChordSpread, Interval, Join, SlowChange, Strike };
 
 /** The figures and what they were taken from, for the words. */
@@ -47,6 +51,8 @@ export interface Measured {
   readonly measures: Measures;
   readonly strikes: readonly Strike[];
   readonly intervals: readonly Interval[];
+  /** the same without those in which the playing stopped */
+  readonly unbroken: readonly Interval[];
   readonly joins: readonly Join[];
   readonly spreads: readonly ChordSpread[];
   /** the strikes of each hand by itself */
@@ -69,6 +75,7 @@ export function measure(
   const hands = handsOf(alignment);
   const strikes = strikesBy(heard, alignment, null);
   const intervals = intervalsOf(strikes, alignment, null);
+  const unbroken = intervals.filter(({ fromStep }) => !stoppedAfter(alignment).has(fromStep));
   const deviations = deviationsOf(intervals, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
     const own = strikesBy(heard, alignment, hand);
@@ -80,12 +87,18 @@ export function measure(
   const spreads = byHand.flatMap((own) => chordSpreads(own.strikes));
   const changes = chordChanges(strikes, intervals, exercise);
   const ends = endsOf(loudness, exercise);
+  const stepsOf = (some: readonly Interval[]): ReadonlySet<number> => new Set(some.map(({ step }) => step));
+  const apart = {
+    stops: stepsOf(intervals.filter((interval) => !unbroken.includes(interval))),
+    ending: stepsOf(shapeOfTime(unbroken, criteria).ending),
+  };
   const crossings = byHand
-    .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria))
+    .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria, apart))
     .sort((a, b) => a.step - b.step);
   return {
     strikes,
     intervals,
+    unbroken,
     joins,
     spreads,
     byHand,
@@ -122,6 +135,11 @@ export function measure(
       changeGapMs: changeGapMs(changes),
     },
   };
+}
+
+/** Steps after which the playing stopped. */
+function stoppedAfter({ remarks }: Alignment): ReadonlySet<number> {
+  return new Set(remarks.flatMap((remark) => (remark.kind === 'stopped' ? [remark.atStep] : [])));
 }
 
 function handsOf(alignment: Alignment): readonly Hand[] {

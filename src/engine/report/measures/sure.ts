@@ -21,12 +21,14 @@ export function shareOver(figure: Figure, bound: number): number {
   return normalShare((value - bound) / plusMinus);
 }
 
-/**
- * Whether a figure lies over a bound, surely enough to be said. The worst of several (`looks`) lies over a bound by chance so
- * many times more often, and must be the surer (Bonferroni).
- */
-export function surelyOver(figure: Figure, bound: number, { sure }: Criteria, looks = 1): boolean {
-  return shareOver(figure, bound) >= 1 - (1 - sure) / looks;
+/** The worst of several (`looks`) lies over a bound by chance so many times more often, and must be the surer (Bonferroni). */
+export function sureOf(looks: number, { sure }: Criteria): number {
+  return 1 - (1 - sure) / Math.max(1, looks);
+}
+
+/** Whether a figure, the worst of so many, lies over a bound surely enough to be said. */
+export function surelyOver(figure: Figure, bound: number, criteria: Criteria, looks = 1): boolean {
+  return shareOver(figure, bound) >= sureOf(looks, criteria);
 }
 
 export function valueOf(figure: Figure): number | undefined {

@@ -3,9 +3,9 @@ import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../me
 import { chordAt, practiceAround, taskOf } from './place.ts';
 import type { Saying } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { handIfBoth } from './scene.ts';
+import { handIfBoth, isChordForm } from './scene.ts';
 
-/** Hesitation at a change of chord, and chords not struck as one. */
+/** Hesitation at a change of chord, chords not struck as one, inner notes that hardly sound. */
 
 const change: Situation = {
   name: 'change-hesitates',
@@ -71,5 +71,37 @@ const spread: Situation = {
   },
 };
 
+/**
+ * How much the inner notes of a chord may seem softer by the piano alone, one standard deviation, dB: a key differs from its
+ * neighbours by some 2.5 dB and arrives 1.5 dB otherwise by the room (development piano), three of them in one chord; over the few
+ * different keys of an exercise half of it is left.
+ */
+const PIANO_DB = 1.8;
+
+const innerSoft: Situation = {
+  name: 'inner-notes-soft',
+  find: (scene) => {
+    const { measures } = scene.measured;
+    const figure = measures.innerBalanceDb;
+    if (!isChordForm(scene.exercise) || !isMeasured(figure)) return null;
+    const ofPiano = measures.keysKnown === true ? 0 : PIANO_DB;
+    const softer = { value: -figure.value, plusMinus: Math.hypot(figure.plusMinus ?? 0, ofPiano) };
+    const bound = scene.criteria.innerSofterDb;
+    if (!surelyOver(softer, bound, scene.criteria)) return null;
+    return {
+      statement: {
+        situation: 'inner-notes-soft',
+        steps: [],
+        faults: 1,
+        sure: shareOver(softer, bound),
+        softerDb: softer.value,
+      },
+      gravity: softer.value / bound,
+      advice: { step: 'shape-silently' },
+    };
+  },
+};
+
 export const CHANGES: readonly Situation[] = [change];
 export const SPREAD: readonly Situation[] = [spread];
+export const INNER: readonly Situation[] = [innerSoft];

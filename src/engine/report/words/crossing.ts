@@ -96,6 +96,7 @@ const bothWays: Situation = {
         situation: 'crossing-late-both-ways',
         steps: stepsOf(late),
         faults: late.length,
+        sure: leastSure(late),
         lateMs: meanMs(late),
       },
       gravity: timesOver(scene, late),
@@ -120,6 +121,7 @@ const oneWay: Situation = {
         situation: 'crossing-late-one-direction',
         steps: stepsOf(late),
         faults: late.length,
+        sure: leastSure(late),
         crossing: crossingAt(scene, first!),
         sameNote: new Set(late.map((crossing) => crossingAt(scene, crossing).to)).size === 1,
         times: late.length,
@@ -144,6 +146,7 @@ const some: Situation = {
         situation: 'crossing-late',
         steps: stepsOf(late),
         faults: late.length,
+        sure: leastSure(late),
         crossings: late.map((one) => ({
           step: one.step,
           crossing: crossingAt(scene, one),
@@ -169,6 +172,11 @@ const lateOnes = ({ measured, handKnown, exercise }: Scene): readonly CrossingDe
   handKnown || exercise.choice.hands === 'together'
     ? measured.measures.crossings.filter((crossing) => crossing.late)
     : [];
+
+/** All of them are late: as sure as the least sure of them. */
+function leastSure(late: readonly CrossingDelay[]): number {
+  return Math.min(...late.map(({ sure = 1 }) => sure));
+}
 
 /** Steps at which a crossing was late, each once. */
 function stepsOf(late: readonly CrossingDelay[]): readonly number[] {

@@ -1,8 +1,9 @@
 import type { Locale } from '../../exercise/index.ts';
 import { evennessDriftRemovedPercent, isMeasured, surelyOver } from '../measures/index.ts';
-import type { Words } from '../types.ts';
+import { mean } from '../../base/statistics.ts';
+import type { Figure, Words } from '../types.ts';
 import { improvement, sameTrouble } from './better.ts';
-import { CHANGES, SPREAD } from './chords.ts';
+import { CHANGES, INNER, SPREAD } from './chords.ts';
 import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
 import { EXTRAS } from './extras.ts';
@@ -12,7 +13,7 @@ import { ASKED, PROGRESS } from './progress.ts';
 import { RULES } from './rules/index.ts';
 import type { Improved, Said, Statement } from './said/index.ts';
 import type { Found, Scene, Situation } from './scene.ts';
-import { MEANT } from './shaping.ts';
+import { MEANT, shapeOf } from './shaping.ts';
 import { tellSaid } from './telling/index.ts';
 import { DRIFT, EVENNESS, LATE_NOTES, TURN } from './time.ts';
 import { USABLE } from './usable.ts';
@@ -41,6 +42,7 @@ const FAULTS: readonly (readonly Situation[])[] = [
   DRIFT,
   HANDS,
   SPREAD,
+  INNER,
 ];
 
 /** All situations that can be said, in the order in which they are tried. */
@@ -106,9 +108,7 @@ function whatHolds(scene: Scene): readonly Found[] {
   const { situation } = progress.statement;
   // What was meant is not called "not yet quite even".
   const plain = situation === 'nearly-even' || situation === 'nothing-to-remark';
-  return meant.length > 0 && plain && asked.length === 0
-    ? [...meant, ...asked]
-    : [progress, ...meant, ...asked];
+  return meant.length > 0 && plain ? [...meant, ...asked] : [progress, ...meant, ...asked];
 }
 
 function byGravity(found: readonly Found[]): readonly Found[] {
@@ -132,16 +132,32 @@ function withoutSymptoms(scene: Scene, found: readonly Found[]): readonly Found[
       statement.situation === 'late-note' && !statement.steps.some((step) => touched.has(step)),
   );
   const lateSteps = new Set(late.flatMap(({ statement }) => statement.steps));
-  const rest = scene.measured.intervals.filter(({ step }) => !touched.has(step) && !lateSteps.has(step));
-  const left = evennessDriftRemovedPercent(rest);
+  const rest = shapeOf(scene).body.filter(({ step }) => !touched.has(step) && !lateSteps.has(step));
+  const left = withoutHandsApart(scene, found, evennessDriftRemovedPercent(rest));
   const still = surelyOver(left, scene.criteria.unevenPercent, scene.criteria);
   const apartForNow = found.some(({ statement }) => statement.situation === 'hands-apart-for-now');
-  const unexplained = !apartForNow && (touched.size + lateSteps.size === 0 || still);
+  const nothingElse = touched.size + lateSteps.size === 0 && !handsApart(found);
+  const unexplained = !apartForNow && (nothingElse || still);
   return found.filter((one) => {
     const { situation } = one.statement;
     if (situation === 'late-note') return late.includes(one);
     return unexplained || !SYMPTOMS.includes(situation);
   });
+}
+
+const handsApart = (found: readonly Found[]): boolean =>
+  found.some(({ statement }) => statement.situation === 'hands-apart');
+
+/**
+ * Hands that scatter make the steps scatter, which lie at the mean of both: by half of their difference, and intervals by √2 as much.
+ * That is one fault and not two.
+ */
+function withoutHandsApart({ measured }: Scene, found: readonly Found[], figure: Figure): Figure {
+  const apart = measured.measures.togetherness?.apartSdMs;
+  const ioiMs = mean(measured.unbroken.map((interval) => interval.ioiMs));
+  if (!handsApart(found) || apart === undefined || !isMeasured(apart) || !isMeasured(figure)) return figure;
+  const ofHands = (100 * apart.value) / Math.SQRT2 / (ioiMs ?? Infinity);
+  return { ...figure, value: Math.sqrt(Math.max(0, figure.value ** 2 - ofHands ** 2)) };
 }
 
 /** Two faults within so much of each other weigh the same. */

@@ -1,9 +1,10 @@
 import { nextKey } from '../../exercise/index.ts';
-import { valueOf } from '../measures/index.ts';
+import { evennessPercent, isMeasured, LEAST_WITH_SHAPE, surelyOver, valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
 import { atTempo, placeOf, taskOf, wayUp, wholeOf } from './place.ts';
 import type { Scene, Situation } from './scene.ts';
 import { handIfBoth, nameOf } from './scene.ts';
+import { shapeOf } from './shaping.ts';
 import { atCriterion } from './standing.ts';
 import type { Figures } from './standing.ts';
 
@@ -145,9 +146,13 @@ const once: Situation = {
 const nearly: Situation = {
   name: 'nearly-even',
   find: (scene) => {
-    const percent = valueOf(scene.measured.measures.evennessPercent);
+    const { body } = shapeOf(scene);
+    const figure = evennessPercent(body);
     const boundPercent = scene.criteria.evennessPercent;
-    if (percent === undefined || percent <= boundPercent) return null;
+    // Few intervals say little about how even somebody plays.
+    if (body.length < LEAST_WITH_SHAPE - 1) return null;
+    if (!isMeasured(figure) || !surelyOver(figure, boundPercent, scene.criteria)) return null;
+    const percent = figure.value;
     return {
       statement: { situation: 'nearly-even', steps: [], faults: 0, percent, boundPercent },
       gravity: 1,

@@ -21,6 +21,8 @@ export interface Scene {
   readonly report: Omit<Report, 'words'>;
   /** earlier reports of the same exercise, oldest first */
   readonly earlier: readonly Report[];
+  /** the last of them that were played in this sitting */
+  readonly inSitting: readonly Report[];
   /** earlier reports of the same exercise by one hand alone, oldest first; this hand's own are in `earlier` */
   readonly alone: Readonly<Record<Hand, readonly Report[]>>;
 }

@@ -1,6 +1,6 @@
 import { mean, median, standardDeviation } from '../../base/statistics.ts';
-import type { Interval } from '../measures/index.ts';
-import { driftPercent, isMeasured } from '../measures/index.ts';
+import type { Interval, Shape } from '../measures/index.ts';
+import { LEAST_WITH_SHAPE, lineThrough, shapeOfTime } from '../measures/index.ts';
 import type { Scene, Situation } from './scene.ts';
 
 /*
@@ -8,45 +8,18 @@ import type { Scene, Situation } from './scene.ts';
  * named as such, and what it does to the figures is not blamed. Bounds are common practice, no source, unless said.
  */
 
-/** Slower by this much at the end than before is a slowing that is heard. */
-const SLOWED = 1.12;
-/** Two lengths in a rhythm stand apart by over this; less is limping. */
-const RHYTHM_APART = 0.4;
-/** Fewer intervals than this have no shape. */
-const LEAST = 8;
+/**
+ * Two lengths in a rhythm stand apart by over this; less is limping: the mildest rhythm that is practised, 2 : 1, is hardly played
+ * under 1.7 : 1 (common practice, no source).
+ */
+const RHYTHM_APART = 0.7;
 /** A sway is smooth: what is left between neighbours is this share of the whole, at most. */
 const ROUGH_SHARE = 0.5;
 /** Over so many intervals a sway is smoothed. */
 const SMOOTHED_OVER = 5;
 
-/** The intervals of the attempt without its ending, and the ending by itself. */
-export interface Shape {
-  readonly body: readonly Interval[];
-  /** the intervals of an ending that slows, or of the one last note */
-  readonly ending: readonly Interval[];
-}
-
-export function shapeOf({ measured, criteria }: Scene): Shape {
-  const { intervals } = measured;
-  const whole = { body: intervals, ending: [] };
-  if (intervals.length < LEAST) return whole;
-  const slowing = longestRise(intervals.map(({ perBeatMs }) => perBeatMs));
-  const from = intervals.length - Math.max(1, slowing);
-  const [body, ending] = [intervals.slice(0, from), intervals.slice(from)];
-  const usual = median(body.map(({ perBeatMs }) => perBeatMs))!;
-  const spread = standardDeviation(body.map(({ perBeatMs }) => perBeatMs)) ?? 0;
-  const last = ending.at(-1)!.perBeatMs;
-  const drift = driftPercent(body.filter((interval) => !interval.intoCrossing));
-  const steady = !isMeasured(drift) || Math.abs(drift.value) <= criteria.driftPercent;
-  return last > SLOWED * usual && last > usual + 3 * spread && steady ? { body, ending } : whole;
-}
-
-/** How many of the last values rise, one after the other; under three are none. Of half of all at most. */
-function longestRise(values: readonly number[]): number {
-  let count = 1;
-  while (count < values.length / 2 && values.at(-count)! > values.at(-count - 1)!) count++;
-  return count >= 3 ? count : 0;
-}
+/** The attempt without its ending, and the ending by itself. */
+export const shapeOf = ({ measured, criteria }: Scene): Shape => shapeOfTime(measured.unbroken, criteria);
 
 const slowsToTheEnd: Situation = {
   name: 'slows-to-the-end',
@@ -75,6 +48,7 @@ const broadLastNote: Situation = {
     const { body, ending } = shapeOf(scene);
     const [last] = ending;
     if (last === undefined || ending.length > 1) return null;
+    if (scene.measured.measures.crossings.some(({ step, late }) => late && step === last.step)) return null;
     const usual = median(body.map(({ perBeatMs }) => perBeatMs))! * last.beats;
     return {
       statement: {
@@ -93,8 +67,8 @@ const broadLastNote: Situation = {
 export function pairsOf(
   scene: Scene,
 ): { readonly rhythm: 'long-short' | 'short-long'; readonly apart: number } | null {
-  const { intervals } = scene.measured;
-  if (intervals.length < LEAST - 2) return null;
+  const intervals = scene.measured.unbroken;
+  if (intervals.length < LEAST_WITH_SHAPE - 2) return null;
   const of = (rest: number): number[] =>
     intervals.filter((interval) => interval.fromStep % 2 === rest).map((interval) => interval.perBeatMs);
   const [first, second] = [of(0), of(1)];
@@ -128,7 +102,7 @@ const inARhythm: Situation = {
 /** Faster and slower over many notes while neighbours stay alike: the tempo sways, as in a rubato. */
 export function swayOf(scene: Scene): { readonly slowBpm: number; readonly fastBpm: number } | null {
   const { body } = shapeOf(scene);
-  if (body.length < LEAST + 2) return null;
+  if (body.length < LEAST_WITH_SHAPE + 2) return null;
   const values = body.map(({ perBeatMs }) => perBeatMs);
   const half = (SMOOTHED_OVER - 1) / 2;
   const smooth = values.map((_, index) => mean(values.slice(Math.max(0, index - half), index + half + 1))!);
@@ -136,6 +110,13 @@ export function swayOf(scene: Scene): { readonly slowBpm: number; readonly fastB
   const rough = standardDeviation(values.map((value, index) => value - smooth[index]!))!;
   const percent = (100 * whole) / mean(values)!;
   if (percent <= scene.criteria.unevenPercent / 2 || rough > ROUGH_SHARE * whole) return null;
+  // What a straight line leaves of a drift is chance alone: half of what smoothing takes away (five values' mean: √(1/5) : √(4/5)).
+  const line = lineThrough(
+    body.map(({ atBeat }) => atBeat),
+    smooth,
+  );
+  const offLine = standardDeviation(line?.residuals ?? smooth)!;
+  if (offLine < rough) return null;
   const [fast, slow] = [Math.min(...smooth), Math.max(...smooth)];
   const turns = smooth.indexOf(fast) !== 0 && smooth.indexOf(fast) !== smooth.length - 1;
   const turnsBack = smooth.indexOf(slow) !== 0 && smooth.indexOf(slow) !== smooth.length - 1;

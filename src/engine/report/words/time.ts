@@ -21,18 +21,21 @@ import { timesBefore, turnAbout } from './variety.ts';
 const lateTurn: Situation = {
   name: 'late-at-the-turn',
   find: (scene) => {
-    const { measures, intervals } = scene.measured;
+    const { measures, unbroken: intervals } = scene.measured;
     const turn = scene.exercise.steps.find((step) => step.turn)?.step;
     const others = intervals
       .filter((interval) => interval.fromStep !== turn)
       .map((interval) => interval.ioiMs);
     const usual = median(others);
     if (turn === undefined || usual === undefined || swayOf(scene) !== null) return null;
+    // A change of chord that hesitates there is told as that.
+    if (isChordForm(scene.exercise) && scene.measured.slowestChange?.step === turn + 1) return null;
     const bound = Math.max(
       scene.criteria.turnShareOfInterval * usual,
       scene.criteria.clearlyAudibleSds * (standardDeviation(others) ?? 0),
     );
     const { turnDeviationMs } = measures;
+    if (!intervals.some(({ fromStep }) => fromStep === turn)) return null;
     if (!isMeasured(turnDeviationMs) || !surelyOver(turnDeviationMs, bound, scene.criteria)) return null;
     const practice = practiceAround(scene, turn - 3, turn + 3, 0.8);
     const chords = isChordForm(scene.exercise);
@@ -104,6 +107,49 @@ const lateNote: Situation = {
       gravity: worst.figure.value / (criteria.crossingShareOfInterval * usual),
       advice: { step: 'until-right', task: taskOf(scene, practice), note: null },
       practice,
+    };
+  },
+};
+
+/** So many attempts in a row, this one the last, tell a falling series from chance. */
+const TIRED_ATTEMPTS = 4;
+
+/** Less even from attempt to attempt at one tempo in one sitting, and no longer even: asked, since nothing else tells it. */
+const tired: Situation = {
+  name: 'tired',
+  find: (scene) => {
+    const { criteria } = scene;
+    const row = [...scene.inSitting, scene.report].slice(-TIRED_ATTEMPTS).map(({ measures }) => measures);
+    const figures = row.flatMap(({ evennessPercent: even, tempoBpm }) =>
+      isMeasured(even) && isMeasured(tempoBpm) ? [{ even, bpm: tempoBpm.value }] : [],
+    );
+    const [first, last] = [figures[0], figures.at(-1)];
+    if (figures.length < TIRED_ATTEMPTS || first === undefined || last === undefined) return null;
+    const oneTempo = figures.every(({ bpm }) => Math.abs(bpm / first.bpm - 1) <= criteria.sameTempoShare);
+    const falls = figures.slice(1).map(({ even }, at) => {
+      const before = figures[at]!.even;
+      return shareOver(
+        {
+          value: even.value - before.value,
+          plusMinus: Math.hypot(even.plusMinus ?? 0, before.plusMinus ?? 0),
+        },
+        0,
+      );
+    });
+    const sure = Math.min(...falls, shareOver(last.even, criteria.unevenPercent));
+    if (!oneTempo || sure < criteria.sure) return null;
+    return {
+      statement: {
+        situation: 'tired',
+        steps: [],
+        faults: 1,
+        sure,
+        attempts: TIRED_ATTEMPTS,
+        fromPercent: first.even.value,
+        toPercent: last.even.value,
+      },
+      gravity: last.even.value / criteria.unevenPercent,
+      advice: { step: 'rest' },
     };
   },
 };
@@ -210,5 +256,5 @@ const drift: Situation = {
 
 export const LATE_NOTES: readonly Situation[] = [lateNote];
 export const TURN: readonly Situation[] = [lateTurn];
-export const EVENNESS: readonly Situation[] = [limping, uneven];
+export const EVENNESS: readonly Situation[] = [tired, limping, uneven];
 export const DRIFT: readonly Situation[] = [drift];

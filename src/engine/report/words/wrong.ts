@@ -69,6 +69,8 @@ const leadingNote: Situation = {
       pitchClassOf(nameOf(fault.expected)) === pitchClassOf(raised) &&
       (fault.playedMidi - fault.expected.midi + 120) % 12 === 11;
     if (!unraised || sameFault(faults, fault).length < faults.length) return null;
+    const often = howOften(scene, faults);
+    if (often.kind === 'once' || often.kind === 'some') return null;
     const inCadence = scene.exercise.choice.form === 'progression';
     const practice = practiceAround(scene, fault.step - (inCadence ? 1 : 2), fault.step + 1, HALF_TEMPO);
     const note = nameOf(fault.expected);
@@ -78,7 +80,7 @@ const leadingNote: Situation = {
         situation: 'leading-note',
         ...given(faults),
         fault: factsOf(scene, fault),
-        often: faults.length > 1 ? howOften(scene, faults) : null,
+        often: faults.length > 1 ? often : null,
         inCadence,
       },
       inCadence

@@ -256,9 +256,10 @@ export class Sitting {
   ): Promise<Assessment> {
     const { journal, analyst, piano } = this.#devices;
     const earlier = await journal.earlier(choice, id);
+    const sitting = journal.sitting(choice, id);
     const criteria = journal.criteriaFor(choice);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, criteria, asChosen, piano: piano.known, learnHands: true };
+    const options = { targetBpm, earlier, sitting, criteria, asChosen, piano: piano.known, learnHands: true };
     return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 

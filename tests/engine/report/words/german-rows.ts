@@ -127,8 +127,10 @@ export const GERMAN_ROWS: readonly {
       'nur As–C–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
   },
   {
-    english: 'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms.',
-    verdict: 'Jeder Ton richtig. Der Übersatz abwärts zu As kommt beide Male 90 ms zu spät.',
+    english:
+      'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms; the rest is even.',
+    verdict:
+      'Jeder Ton richtig. Der Übersatz abwärts zu As kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
       'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick die Hand früh los, und lass mit dem Daumen los, wenn sie vorbeikommt.',
   },
@@ -206,6 +208,20 @@ export const GERMAN_ROWS: readonly {
       'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter; dreimal.',
   },
   {
+    english: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
+    verdict: 'Jeder Ton richtig. Die Mittelstimmen sind viel leiser als die Außenstimmen, um 14 dB.',
+    nextStep:
+      'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+  },
+  {
+    english:
+      'Every note right. Tired? Each of the last four attempts was less even than the one before, from 2 to 21 %.',
+    verdict:
+      'Jeder Ton richtig. Müde? Von den letzten vier Versuchen war jeder ungleichmäßiger als der davor, von 2 bis 21 %.',
+    nextStep:
+      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deinen Lehrer oder einen Arzt.',
+  },
+  {
     english:
       'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
     verdict:
@@ -249,10 +265,10 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'dasselbe noch einmal, damit es bleibt.',
   },
   {
-    english: '14 of 15 notes right. G natural instead of G♯ coming down: the leading note is raised.',
-    verdict: '14 von 15 Tönen richtig. G statt Gis abwärts: Der Leitton ist erhöht.',
+    english: '14 of 15 notes right. One wrong: G natural instead of G♯ coming down.',
+    verdict: '14 von 15 Tönen richtig. Einer falsch: G statt Gis abwärts.',
     nextStep:
-      'nur Gis–A–Gis–F, ♩ = 40, zwei Töne auf jeden Schlag, und sag dabei „Gis“, bis es dreimal hintereinander stimmt.',
+      'nur Gis–A–Gis–F, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
     english: 'This sounded like the melodic minor scale, not the harmonic one.',

@@ -33,6 +33,9 @@ export interface Row {
 }
 
 const SLOPPY = [0, 80, -90, 120, -60, 30, 90, -110, 40, 70, -50, -90, 60];
+const sloppy =
+  (share: number) =>
+  (step: number): Change => ({ lateMs: share * SLOPPY[step]! });
 
 export const ROWS: readonly Row[] = [
   {
@@ -186,7 +189,8 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'crossing-late-one-direction',
     playing: { choice: A_FLAT, change: at([9, 12], late(90)) },
-    verdict: 'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms.',
+    verdict:
+      'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms; the rest is even.',
     nextStep:
       'only E♭–C–A♭–E♭, ♩ = 53, two notes a beat, until right three times in a row. Let the hand set off early, and let go with the thumb as it passes.',
   },
@@ -285,6 +289,25 @@ export const ROWS: readonly Row[] = [
       'only from the root position going up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, then go on; three times.',
   },
   {
+    situation: 'inner-notes-soft',
+    playing: { choice: TRIADS, noteDb: (note) => (note === 1 ? -14 : 0) },
+    verdict: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
+    nextStep:
+      'press the shape silently, all keys touched, three times; then strike them together, until every note sounds three times in a row.',
+  },
+  {
+    situation: 'tired',
+    playing: { choice: A, change: sloppy(1) },
+    options: {
+      earlier: [0.1, 0.35, 0.65].map((share) => tell({ choice: A, change: sloppy(share) })),
+      sitting: 3,
+    },
+    verdict:
+      'Every note right. Tired? Each of the last four attempts was less even than the one before, from 2 to 21 %.',
+    nextStep:
+      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher or a doctor.',
+  },
+  {
     situation: 'chords-spread',
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note === 0 ? 70 : 0) },
     verdict:
@@ -334,12 +357,11 @@ export const ROWS: readonly Row[] = [
     nextStep: 'the same again, to make it stay.',
   },
   {
-    // G natural only on the way down: the scale is no other one, the leading note was left as it is.
-    situation: 'leading-note',
+    // G natural only on the way down, and G♯ on the way up: a slip, since the cause was not shown twice.
+    situation: 'wrong-notes',
     playing: { choice: { ...A_SCALE, key: 'A minor' }, change: at([8], wrong(67)) },
-    verdict: '14 of 15 notes right. G natural instead of G♯ coming down: the leading note is raised.',
-    nextStep:
-      'only G♯–A–G♯–F, ♩ = 40, two notes a beat, saying "G♯" as you strike it, until right three times in a row.',
+    verdict: '14 of 15 notes right. One wrong: G natural instead of G♯ coming down.',
+    nextStep: 'only G♯–A–G♯–F, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'other-exercise',

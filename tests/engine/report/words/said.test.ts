@@ -14,6 +14,10 @@ import { playNotes, tell } from './scenes.ts';
 const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
 const GERMAN: Locale = { language: 'de', naming: 'german' };
 
+/** Uneven without a pattern, by so many times 10 ms and more. */
+const SCATTER = [0, 80, -90, 120, -60, 30, 90, -110, 40, 70, -50, -90, 60];
+const scattered = (share: number) => (step: number) => ({ lateMs: share * SCATTER[step]! });
+
 /** As stored and read again. */
 const stored = (report: Report): Report => JSON.parse(JSON.stringify(report)) as Report;
 
@@ -93,6 +97,20 @@ describe('sentence, list and figures agree', () => {
     for (const report of attempts())
       for (const { faults, sure } of report.words.said!.statements)
         if (faults > 0 && sure !== undefined) expect(sure).toBeGreaterThanOrEqual(0.99);
+  });
+
+  it('nobody is called tired by attempts of other days, at a rising tempo, or that are all even', () => {
+    const at = (share: number, bpm = 80) => tell({ choice: A, bpm, change: scattered(share) });
+    const series = [0.1, 0.35, 0.65].map((share) => at(share));
+    const last = { choice: A, change: scattered(1) };
+    expect(tell(last, { earlier: series, sitting: 3 }).words.situation).toBe('tired');
+    expect(tell(last, { earlier: series, sitting: 2 }).words.situation).toBe('uneven');
+    expect(tell(last, { earlier: series }).words.situation).toBe('uneven');
+    const slower = [0.1, 0.35, 0.65].map((share) => at(share, 60));
+    expect(tell(last, { earlier: slower, sitting: 3 }).words.situation).toBe('uneven');
+    const even = [0.02, 0.05, 0.09].map((share) => at(share));
+    const lastEven = { choice: A, change: scattered(0.13) };
+    expect(tell(lastEven, { earlier: even, sitting: 3 }).words.situation).toBe('hand-ready');
   });
 
   it('a note in doubt is asked about, not blamed', () => {

@@ -27,8 +27,8 @@ export const ABOUT_NOTES = {
   'leading-note': {
     kind: 'fault',
     rank: 2,
-    when: 'every wrong note is the leading note of a minor key left unraised',
-    why: 'the cause is one and has a name',
+    when: 'every wrong note is the leading note of a minor key, left unraised each time it comes',
+    why: 'the cause is one and has a name; left unraised once and raised elsewhere it is a slip',
     source: PRACTICE,
   },
   signature: {

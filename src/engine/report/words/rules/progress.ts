@@ -55,7 +55,7 @@ export const ABOUT_PROGRESS = {
   'nearly-even': {
     kind: 'progress',
     rank: 7,
-    when: 'over the bound that makes it ready, under the one that makes it uneven',
+    when: 'surely over the bound that makes it ready, the ending left out, under the one that makes it uneven',
     why: 'the figure and the bound, without blame',
     source: PRACTICE,
   },

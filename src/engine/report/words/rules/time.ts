@@ -55,6 +55,13 @@ export const ABOUT_TIME = {
     why: 'variation grows at the turn; it is thought of too late',
     source: 'van Vugt et al. 2012 (the turn); the bound: common practice',
   },
+  tired: {
+    kind: 'fault',
+    rank: 4,
+    when: 'four attempts of one sitting at one tempo, each less even than the one before beyond both errors, and the last no longer even',
+    why: 'asked and not told, before the unevenness that it makes; never of attempts that are all even, never where the tempo was raised',
+    source: PRACTICE,
+  },
   'uneven-in-pairs': {
     kind: 'fault',
     rank: 4,
@@ -78,14 +85,14 @@ export const ABOUT_TIME = {
   },
   'one-hand-leads': {
     kind: 'fault',
-    rank: 5,
+    rank: 4,
     when: 'one hand comes first by over 35 ms on the average, less what a louder hand gains by itself',
     why: 'a louder key arrives 20 to 30 ms earlier and is no fault',
     source: 'Goebl 2001; Hirsh 1959',
   },
   'hands-apart': {
     kind: 'fault',
-    rank: 5,
+    rank: 4,
     when: 'the hands scatter by over 35 ms, now one first, now the other',
     why: 'order can be told from 20 ms; it is mended by stopping together',
     source: 'Hirsh 1959',
@@ -96,6 +103,13 @@ export const ABOUT_TIME = {
     when: 'the chords of a hand are over 40 ms from first note to last',
     why: 'which note of the chord is last, not which finger: fingers are not heard',
     source: 'Hirsh 1959; the bound: common practice',
+  },
+  'inner-notes-soft': {
+    kind: 'fault',
+    rank: 5,
+    when: 'the inner notes of the chords are softer than the outer ones by over 8 dB, the differences of a piano’s keys allowed for',
+    why: 'a louder upper voice is voicing; so much softer an inner note hardly sounds. All else of loudness is the piano’s until its keys are known',
+    source: PRACTICE,
   },
   'slows-to-the-end': {
     kind: 'meant',
@@ -114,7 +128,7 @@ export const ABOUT_TIME = {
   'in-a-rhythm': {
     kind: 'meant',
     rank: 6,
-    when: 'every other interval is longer by over 40 %, in four of five',
+    when: 'every other interval is longer by over 70 %, in four of five',
     why: 'exercises are practised in rhythms',
     source: PRACTICE,
   },

@@ -38,6 +38,7 @@ export const ADVICE = v.variant('step', [
   asks('next-shape', { task: TASK }),
   asks('think-of-the-way-down', { task: TASK, chords: v.boolean() }),
   asks('the-other-rhythm', { task: TASK, rhythm: RHYTHM }),
+  asks('rest', {}),
   asks('rhythms', { task: TASK }),
   asks('slower-with-the-pulse', { task: TASK }),
   asks('listen-to-the-other', { task: TASK, hand: HAND }),

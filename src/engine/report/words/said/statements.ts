@@ -120,6 +120,11 @@ export const STATEMENT = v.variant('situation', [
   }),
   says('change-hesitates', { to: CHORD_PLACE, ratio: NUMBER }),
   says('late-at-the-turn', { lateMs: WHOLE_MS, chords: v.boolean() }),
+  says('tired', {
+    attempts: told('so many in a row, each less even than the one before', COUNT),
+    fromPercent: NUMBER,
+    toPercent: NUMBER,
+  }),
   says('uneven-in-pairs', { rhythm: RHYTHM }),
   says('uneven', { percent: NUMBER, boundPercent: NUMBER }),
   says('drift', { fromBpm: NUMBER, toBpm: NUMBER }),
@@ -130,6 +135,7 @@ export const STATEMENT = v.variant('situation', [
     last: told('which note is mostly last', v.nullable(v.picklist(['lowest', 'inner', 'highest']))),
     hand: told('said where both hands play', v.nullable(HAND)),
   }),
+  says('inner-notes-soft', { softerDb: NUMBER }),
 
   says('slows-to-the-end', { fromBpm: NUMBER, toBpm: NUMBER }),
   says('broad-last-note', { lateMs: WHOLE_MS }),

@@ -51,6 +51,8 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
       `${only(task)}, three times: think of the way down before the top, and do not hold the top ${chords ? 'chord' : 'note'}.`,
     'the-other-rhythm': ({ task, rhythm }) =>
       `${only(task)}, the other way round, ${RHYTHMS[rhythm]}, three times; then even.`,
+    rest: () =>
+      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher or a doctor.',
     rhythms: ({ task }) => `${only(task)}, long–short twice, short–long twice; then even, twice.`,
     'slower-with-the-pulse': ({ task }) => `${only(task)}, with the pulse, three times; then the whole.`,
     'listen-to-the-other': ({ task, hand }) => `${only(task)}, listening to the ${hand} hand, three times.`,

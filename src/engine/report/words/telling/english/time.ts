@@ -12,6 +12,8 @@ type Rows =
   | 'late-note'
   | 'change-hesitates'
   | 'late-at-the-turn'
+  | 'tired'
+  | 'inner-notes-soft'
   | 'uneven-in-pairs'
   | 'uneven'
   | 'drift'
@@ -110,6 +112,11 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, Rows> 
         emphasis: `the ${top} is held`,
       };
     },
+    tired: ({ attempts, fromPercent, toPercent }) => ({
+      sentence: `tired? Each of the last ${count(attempts)} attempts was less even than the one before, from ${fromPercent.toFixed(0)} to ${toPercent.toFixed(0)} %`,
+      half: 'the last attempts grew less even',
+      emphasis: 'less even than the one before',
+    }),
     'uneven-in-pairs': ({ rhythm }) =>
       plain(`the notes limp in pairs, ${RHYTHMS[rhythm]}`, `in pairs, ${RHYTHMS[rhythm]}`),
     uneven: ({ percent, boundPercent }) => ({
@@ -140,6 +147,11 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, Rows> 
         emphasis: 'not struck as one',
       };
     },
+    'inner-notes-soft': ({ softerDb }) => ({
+      sentence: `the inner notes are much softer than the outer ones, by ${softerDb.toFixed(0)} dB`,
+      half: 'the inner notes are much softer than the outer ones',
+      emphasis: 'the inner notes',
+    }),
     'slows-to-the-end': ({ fromBpm, toBpm }) =>
       plain(`you slow down into the end, from ♩ = ${fromBpm} to ${toBpm}`, 'slow down into the end'),
     'broad-last-note': ({ lateMs }) =>

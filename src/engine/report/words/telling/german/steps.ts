@@ -36,6 +36,8 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
       `Schlag ${names.map(name).join('–')} als Akkord an, heb ab, schlag noch einmal an, dreimal; dann Ton für Ton, ${tempo(task)}.`,
     'shape-silently': () =>
       'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+    rest: () =>
+      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deinen Lehrer oder einen Arzt.',
     'middle-of-the-key': ({ task }) => `${only(task)}, jeder Finger mitten auf seiner Taste, ${DONE}.`,
     'these-keys-only': ({ task }) => `${only(task)}, diese Tasten und keine anderen, ${DONE}.`,
     'go-on': ({ task }) => `${only(task)}; was auch geschieht, geh weiter zum nächsten Ton, dreimal.`,

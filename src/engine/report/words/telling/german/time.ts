@@ -12,6 +12,8 @@ type Rows =
   | 'late-note'
   | 'change-hesitates'
   | 'late-at-the-turn'
+  | 'tired'
+  | 'inner-notes-soft'
   | 'uneven-in-pairs'
   | 'uneven'
   | 'drift'
@@ -142,6 +144,16 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
         emphasis: 'nicht zugleich angeschlagen',
       };
     },
+    tired: ({ attempts, fromPercent, toPercent }) => ({
+      sentence: `müde? Von den letzten ${count(attempts)} Versuchen war jeder ungleichmäßiger als der davor, von ${figure(fromPercent, 0)} bis ${figure(toPercent, 0)} %`,
+      half: 'die letzten Versuche wurden immer ungleichmäßiger',
+      emphasis: 'ungleichmäßiger als der davor',
+    }),
+    'inner-notes-soft': ({ softerDb }) => ({
+      sentence: `die Mittelstimmen sind viel leiser als die Außenstimmen, um ${figure(softerDb, 0)} dB`,
+      half: 'die Mittelstimmen sind viel leiser als die Außenstimmen',
+      emphasis: 'die Mittelstimmen',
+    }),
     'slows-to-the-end': ({ fromBpm, toBpm }) =>
       plain(
         `zum Schluss wirst du langsamer, von ♩ = ${fromBpm} auf ${toBpm}`,
