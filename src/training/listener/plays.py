@@ -13,10 +13,10 @@ CHORDS = [(0, 4, 7), (0, 3, 7), (0, 4, 7), (0, 3, 7), (0, 3, 6), (0, 4, 8), (0, 
 SCALES = CHORDS + [(0, 2, 4, 5, 7, 9, 11), (0, 2, 3, 5, 7, 8, 11), tuple(range(12))]
 # kind → how often, and the most steps a second
 KINDS = {
-    "arpeggio": (0.22, 11),
+    "arpeggio": (0.22, 15),
     "chord": (0.14, 3.5),
     "low": (0.07, 3),
-    "octaves": (0.26, 7),
+    "octaves": (0.26, 14),
     "two": (0.06, 5),
     "progression": (0.10, 3.5),
     "random": (0.05, 6),
@@ -169,7 +169,7 @@ class Strike:
 
 
 def perform(r, seconds=SECONDS):
-    """→ strikes in order, pedal"""
+    """→ strikes in order, pedal, whether both hands play"""
     kind = r.choices(list(KINDS), [share for share, _ in KINDS.values()])[0]
     player = Player(r, kind)
     per_sec = math.exp(r.uniform(0, math.log(KINDS[kind][1]))) * (0.6 if kind in ("chord", "low", "progression") else 1)
@@ -198,7 +198,7 @@ def perform(r, seconds=SECONDS):
     pedal = r.random() < 0.27
     if pedal:
         _hold(r, strikes, seconds)
-    return _once_at_a_time(strikes), pedal
+    return _once_at_a_time(strikes), pedal, kind in ("octaves", "two", "progression")
 
 
 def _hold(r, strikes, seconds):
@@ -228,17 +228,17 @@ def _once_at_a_time(strikes):
 
 class Maker:
     """Batches without end: dict of events (N,7) for the renderer, struck (N,5): clip, onset s, midi, level re the clip's median,
-    release s; pedal; keys (clips, 2) that are evaluated, from, to."""
+    release s; pedal; keys (clips, 2) that are evaluated, from, to; both: whether a clip is of both hands."""
 
     def __init__(self, plan, real, clips, seed, share_real=0.7):
         self.plan, self.real, self.clips, self.share_real = plan, real, clips, share_real
         self.r = random.Random(seed)
 
     def batch(self):
-        r, events, struck, pedals, ranges = self.r, [], [], [], []
+        r, events, struck, pedals, ranges, both = self.r, [], [], [], [], []
         first = self.plan["first_hit"]
         for clip in range(self.clips):
-            strikes, pedal = perform(r)
+            strikes, pedal, hands = perform(r)
             piano = Piano(r, self.plan, self.real, self.share_real)
             events += piano.sound(r, clip, strikes)
             plain = [(one.on, one.midi, one.level, one.off) for one in strikes]
@@ -252,10 +252,12 @@ class Maker:
                 low = max(0, min(keys) - r.randrange(3, 24))
                 high = min(KEYS, max(keys) + 1 + r.randrange(3, 24))
             pedals.append(float(pedal))
+            both.append(hands)
             ranges.append((low, high))
         return dict(
             events=np.array(events, np.float64).reshape(-1, 7),
             struck=np.array(struck, np.float64).reshape(-1, 5),
             pedal=np.array(pedals, np.float32),
             keys=np.array(ranges, np.int64),
+            both=np.array(both),
         )

@@ -14,7 +14,7 @@ from .questions import WRITTEN, questions
 
 SECONDS = 8.0
 # columns of Batch.asked
-(CLIP, AT, MIDI, STRUCK, LATE, KIND, BELOW, CENTS, HAND, TWIN, UNTIL, OTHER, OWN, VARIED) = range(14)
+CLIP, AT, MIDI, STRUCK, LATE, KIND, BELOW, CENTS, HAND, TWIN, UNTIL, OTHER, OWN, VARIED = range(14)
 
 
 class Piano:

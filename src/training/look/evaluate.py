@@ -6,34 +6,33 @@ import random
 import numpy as np
 import torch
 
+from .train import Source, forward
+
 KINDS = ("alone", "in a chord", "an octave above", "an octave below", "not written")
 WAYS = ("alone", "twins", "apart")
 
 
 @torch.no_grad()
-def answers(trainee, z):
+def answers(network, z):
     """→ (count, 4 · 3) log odds and moments: by itself, beside twins, beside twins and hands apart"""
-    first, last = trainee.forward(z)
+    first, last = forward(network, z)
     nobody = torch.full_like(z["other"], len(z["alone"]) - 1)
-    _, twins = trainee.forward({**z, "other": nobody, "own": nobody})
+    _, twins = forward(network, {**z, "other": nobody, "own": nobody})
     return torch.cat([first[:, :2], twins[:, :2], last[:, :2]], 1)[: z["count"]]
 
 
 def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
-    from .train import Source
-
     for one in trainees:
-        one.net.load_state_dict(one.mean)
-        one.net.eval()
+        one.use_mean()
     sources = {
-        piano: Source(
-            bank, plan, [piano], args, 7000 + i, max(1, args.workers // len(pianos)), share_real=1.0, apart=0.7
-        )
+        piano: Source(plan, [piano], args, 7000 + i, max(1, args.workers // len(pianos)), share_real=1.0, apart=0.7)
         for i, piano in enumerate(pianos)
+        if piano in plan["names"]
     }
     chance = random.Random(5)
     for piano, source in sources.items():
-        rows = {one.size: [] for one in trainees}
+        source.bank = bank
+        rows = {one.name: [] for one in trainees}
         truth = []
         for _ in range(args.evaluate):
             z = source.make(room, ear, talk, chance)
@@ -41,14 +40,14 @@ def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
             about = torch.stack([z[n] for n in ("struck", "late", "kind", "below", "mild")], 1)
             truth.append(torch.cat([about, has, z["told"][:, :2]], 1)[: z["count"]].cpu())
             for one in trainees:
-                rows[one.size].append(answers(one, z).cpu())
+                rows[one.name].append(answers(one.net, z).cpu())
         source.stop()
         truth = torch.cat(truth).numpy()
-        answered = {size: torch.cat(some).numpy() for size, some in rows.items()}
+        answered = {name: torch.cat(some).numpy() for name, some in rows.items()}
         kept = {name: value.astype(np.float16) for name, value in dict(answered, truth=truth).items()}
         np.savez_compressed(os.path.join(args.out, f"evaluation-{piano}.npz"), **kept)
-        for size, found in answered.items():
-            log(f"## kept out: {piano}, {size}")
+        for name, found in answered.items():
+            log(f"## kept out: {piano}, {name}")
             table(truth, found, log)
 
 

@@ -1,6 +1,7 @@
 """What lies between piano and microphone: open strings, room, talk, noise, hum, microphone, level control, coder, clipping.
 
-Each clip is either like a home (`mild`) or anything up to a hall, talk as loud as the playing and noise 4 dB below it."""
+Each clip is either like a home (`mild`) or anything up to a hall, talk as loud as the playing and noise 4 dB below it.
+"""
 
 import math
 

@@ -53,22 +53,22 @@ class Bank:
     A voicing is another balance of partials key by key, as another piano of its make has; a strike is another blow on
     the same string. Both are filters of random bumps; 3.5 and 1.5 dB are guesses (no source)."""
 
-    VOICINGS, STRIKES = 3, 3
     VOICED_DB, STRUCK_DB = 3.5, 1.5
 
-    def __init__(self, data, device, synthetic=40, layers=2, seed=1):
+    def __init__(self, data, device, synthetic=40, layers=2, seed=1, copies=3):
+        """`copies`: voicings of each piano, and strikes of each voicing"""
         about = np.load(data + "/notes.npz")
         self.device, self.seed = device, seed
         self.synthetic, self.layers = synthetic, layers
         sampled = torch.tensor(decode(data + "/notes.xz"), device=device)
         self.sampled = len(sampled)
         kinds = []
-        for voicing in range(self.VOICINGS):
+        for voicing in range(copies):
             voiced = sampled if voicing == 0 else uneven(sampled, self.VOICED_DB)
-            kinds += [voiced] + [uneven(voiced, self.STRUCK_DB) for _ in range(self.STRIKES - 1)]
+            kinds += [voiced] + [uneven(voiced, self.STRUCK_DB) for _ in range(copies - 1)]
         made, made_onsets = synth_bank(synthetic, device, layers, seed)
         hits = hit_bank(device, np.load(data + "/releases.npy"))
-        onsets = torch.tensor(about["on"], device=device).int().repeat(self.VOICINGS * self.STRIKES)
+        onsets = torch.tensor(about["on"], device=device).int().repeat(copies * copies)
         self.first_synthetic = len(onsets)
         self.rows = torch.cat([*kinds, made, hits])
         self.onsets = torch.cat([onsets, made_onsets.int(), torch.zeros(len(hits), device=device).int()])
@@ -83,19 +83,18 @@ class Bank:
         self.onsets[part] = onsets.int()
 
 
-def bank_plan(data, synthetic=40, layers=2):
+def bank_plan(data, synthetic=40, layers=2, copies=3):
     """What a worker that only counts needs to know of the bank."""
     about = np.load(data + "/notes.npz")
-    kinds = Bank.VOICINGS * Bank.STRIKES
-    first_synthetic = len(about["on"]) * kinds
+    first_synthetic = len(about["on"]) * copies * copies
     return dict(
         names=[str(name) for name in about["name"]],
         table=about["tbl"],
         pitch=about["mid"],
         layer_counts=about["nl"],
         sampled=len(about["on"]),
-        voicings=Bank.VOICINGS,
-        strikes=Bank.STRIKES,
+        voicings=copies,
+        strikes=copies,
         synthetic=synthetic,
         synthetic_layers=layers,
         first_synthetic=first_synthetic,
