@@ -15,9 +15,12 @@ RENEW_SEC = 200
 
 
 def _work(out, make):
-    maker = make()
-    while True:
-        out.put(maker.batch())
+    try:
+        maker = make()
+        while True:
+            out.put(maker.batch())
+    except Exception as error:
+        out.put(error)
 
 
 class Workers:
@@ -30,7 +33,11 @@ class Workers:
             process.start()
 
     def get(self):
-        return self.queue.get()
+        """The next batch; what went wrong in a process is raised here, where it would else be waited for without end."""
+        batch = self.queue.get()
+        if isinstance(batch, Exception):
+            raise batch
+        return batch
 
     def stop(self):
         for process in self.processes:
