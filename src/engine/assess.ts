@@ -4,6 +4,7 @@ import { listenAndKeep } from './listen/index.ts';
 import type { AudioInput, FindingKind, HandsAlone, Heard, KeptSound, ListenOptions } from './listen/index.ts';
 import { handSaid, heldOver, matchNotes, nearestReadings, recogniseFrom } from './match/index.ts';
 import type { Alignment, Recognition, RecogniseOptions } from './match/index.ts';
+import type { Notice } from './notices/index.ts';
 import { handsAloneIn, recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
 import { handsPlayedIn, writeReport } from './report/index.ts';
@@ -24,11 +25,11 @@ export type Assessment =
       /** what the steps of one hand sounded like, for attempts of both that follow; only where it was asked for */
       readonly handsAlone?: HandsAlone;
     }
-  | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: string }
+  | { readonly kind: 'no-playing'; readonly heard: Heard; readonly reason: Notice }
   | {
       readonly kind: 'not-recognised';
       readonly heard: Heard;
-      readonly reason: string;
+      readonly reason: Notice;
       /** what it comes nearest to, three at most, likeliest first */
       readonly nearest: readonly ExerciseChoice[];
     };
@@ -172,18 +173,16 @@ function noPlaying(heard: Heard): Assessment {
   return { kind: 'no-playing', heard, reason: whyNoPlaying(heard) };
 }
 
-function whyNoPlaying(heard: Heard): string {
+function whyNoPlaying(heard: Heard): Notice {
   const found = WHY_NO_PLAYING.map((kind) => heard.findings.find((finding) => finding.kind === kind));
   const why = found.find((finding) => finding !== undefined);
-  return why?.detail ?? 'No piano notes were heard in it.';
+  return why?.notice ?? { notice: 'no-notes' };
 }
 
 function notRecognised(heard: Heard, recognition: Recognition): Assessment {
   if (soundsLikeNoPiano(heard)) return noPlaying(heard);
-  const reason =
-    'The notes fit no exercise of the set well enough to say which. Choose the exercise and its key.';
   const nearest = nearestReadings(recognition);
-  return { kind: 'not-recognised', heard, reason, nearest };
+  return { kind: 'not-recognised', heard, reason: { notice: 'not-recognised' }, nearest };
 }
 
 /** A few notes that fit, in a sound of which the listener itself says that it is no piano. */

@@ -9,6 +9,7 @@ export * from './exercise/index.ts';
 export * from './listen/index.ts';
 export * from './live/index.ts';
 export * from './match/index.ts';
+export * from './notices/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';
 export * from './standing/index.ts';

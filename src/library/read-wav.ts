@@ -17,8 +17,7 @@ const MOST_CHANNELS = 2;
  */
 export async function readWav(bytes: Uint8Array): Promise<AudioInput> {
   const found = sniff(bytes);
-  if (found.format !== 'wav')
-    throw new DecodeError('not-sound', 'It is no WAV file. Decode it first, or convert it to WAV.');
+  if (found.format !== 'wav') throw new DecodeError('not-sound', { trouble: 'no-wav' });
   const { channels, sampleRateHz } = await decode(bytes.subarray(found.startByte), {
     maxFrames: Infinity,
     maxChannels: MOST_CHANNELS,

@@ -1,11 +1,12 @@
-import { assessHeard, pianoAfter } from '../engine/index.ts';
+import { assessHeard, pianoAfter, tellNotice } from '../engine/index.ts';
 import type { Assessment, ExerciseChoice } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { asOptions, drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
-import { localeOf } from './language/index.ts';
+import { MESSAGES, localeOf } from './language/index.ts';
+import type { Messages } from './language/index.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -24,34 +25,39 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
   let piano = kept.known;
+  const locale = localeOf(language);
+  const t = MESSAGES[language];
   const learnHands = files.length > 1 || pianoFile !== null;
-  const worst = await eachFile(files, console, json, async (file) => {
-    const name = displayName(file);
+  const worst = await eachFile(files, console, json, language, async (file) => {
+    const name = displayName(file, t);
     const progress = createProgress(console, name, quiet);
-    const audio = await openSound(file);
-    if (!quiet) for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${remark}`);
+    const audio = await openSound(file, name);
+    if (!quiet)
+      for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${tellNotice(remark, locale)}`);
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      assessment = assessHeard(
-        heard,
-        choice,
-        { targetBpm, asChosen, piano, learnHands, locale: localeOf(language) },
-        sound,
-      );
+      assessment = assessHeard(heard, choice, { targetBpm, asChosen, piano, learnHands, locale }, sound);
       if (learnHands) piano = pianoAfter(piano, assessment);
     } finally {
       progress.clear();
     }
     switch (assessment.kind) {
-      case 'no-playing':
-        throw new Problem(EXIT.noPlaying, `${name}: No playing was found in it. ${assessment.reason}`);
-      case 'not-recognised':
+      case 'no-playing': {
+        const { reason } = assessment;
         throw new Problem(
           EXIT.noPlaying,
-          `${name}: ${assessment.heard.notes.length} notes were heard, but no exercise in them. ${assessment.reason} ` +
-            nearestWords(assessment.nearest),
+          (t) => `${name}: ${t.problems.noPlaying(tellNotice(reason, locale))}`,
         );
+      }
+      case 'not-recognised': {
+        const { heard, reason, nearest } = assessment;
+        throw new Problem(
+          EXIT.noPlaying,
+          ({ problems }) =>
+            `${name}: ${problems.noExercise(heard.notes.length, tellNotice(reason, locale))} ${nearestWords(nearest, problems)}`,
+        );
+      }
       case 'report': {
         const { report } = assessment;
         if (json) return [JSON.stringify(files.length > 1 ? { file, ...report } : report)];
@@ -64,7 +70,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
 }
 
 /** How to choose what it comes nearest to. */
-function nearestWords(nearest: readonly ExerciseChoice[]): string {
-  if (nearest.length === 0) return 'On the command line: --key, --form and --hands.';
-  return ['What comes nearest:', ...nearest.map((choice) => `  ${asOptions(choice)}`)].join('\n');
+function nearestWords(nearest: readonly ExerciseChoice[], t: Messages['problems']): string {
+  if (nearest.length === 0) return t.howToChoose;
+  return [t.nearest, ...nearest.map((choice) => `  ${asOptions(choice)}`)].join('\n');
 }

@@ -1,17 +1,18 @@
-import { messageOf } from '../io/check/index.ts';
 import { parseArgs } from 'node:util';
 import {
   ALL_FORMS,
   ALL_HANDS,
   ALL_KEYS,
   ALL_MINOR_SCALES,
-  buildExercise,
+  hasOctaves,
   normaliseKey,
+  takesMinorScale,
 } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { COMMAND_NAMES } from './commands.ts';
 import type { Command, CommandName } from './commands.ts';
-import { didYouMean } from './hints.ts';
+import { nearest } from './hints.ts';
+import type { Messages } from './language/index.ts';
 import { usageProblem } from './problems.ts';
 
 const CHOICE_OPTIONS = {
@@ -47,7 +48,7 @@ const OPTIONS = {
   },
   transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, midi: { type: 'string' } },
   review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, html: { type: 'string' } },
-  exercises: { ...COMMON_OPTIONS, ...CHOICE_OPTIONS },
+  exercises: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...CHOICE_OPTIONS },
 } as const;
 
 const LANGUAGES: readonly Language[] = ['en', 'de'];
@@ -60,15 +61,15 @@ const MOST_WORKERS = 16;
 /** The words after the command's name → what is asked. Throws Problem (wrong usage). */
 export function parseCommand(words: readonly string[]): Command {
   const [name, ...rest] = words;
-  if (name === undefined) throw usageProblem('Nothing to do. Try: evenfall --help');
+  if (name === undefined) throw usageProblem((t) => t.nothingToDo);
   if (name === '--help' || name === '-h' || name === 'help')
-    return { kind: 'help', about: commandName(rest[0]) };
+    return { kind: 'help', about: commandName(rest[0]), language: languageIn(rest) };
   if (name === '--version' || name === '-V') return { kind: 'version' };
   switch (name) {
     case 'analyse':
     case 'analyze': {
       const { values, positionals } = read('analyse', rest);
-      if (values.help) return { kind: 'help', about: 'analyse' };
+      if (values.help) return { kind: 'help', about: 'analyse', language: readLanguage(values.language) };
       return {
         kind: 'analyse',
         files: filesOf(positionals, 'analyse'),
@@ -83,9 +84,8 @@ export function parseCommand(words: readonly string[]): Command {
     }
     case 'desk': {
       const { values, positionals } = read('desk', rest);
-      if (values.help) return { kind: 'help', about: 'desk' };
-      if (positionals.length === 0)
-        throw usageProblem('desk needs a folder of recordings. Try: evenfall desk --help');
+      if (values.help) return { kind: 'help', about: 'desk', language: readLanguage(values.language) };
+      if (positionals.length === 0) throw usageProblem((t) => t.needsFolder);
       return {
         kind: 'desk',
         paths: positionals,
@@ -101,17 +101,16 @@ export function parseCommand(words: readonly string[]): Command {
     }
     case 'transcribe': {
       const { values, positionals } = read('transcribe', rest);
-      if (values.help) return { kind: 'help', about: 'transcribe' };
+      if (values.help) return { kind: 'help', about: 'transcribe', language: readLanguage(values.language) };
       const files = filesOf(positionals, 'transcribe');
-      if (values.midi !== undefined && files.length > 1) {
-        throw usageProblem(
-          `--midi ${values.midi} can hold one recording, but ${files.length} files are given. Give one.`,
-        );
+      const { midi } = values;
+      if (midi !== undefined && files.length > 1) {
+        throw usageProblem((t) => t.oneForOne('--midi', midi, 'recording', files.length));
       }
       return {
         kind: 'transcribe',
         files,
-        midiFile: values.midi ?? null,
+        midiFile: midi ?? null,
         language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
@@ -119,40 +118,36 @@ export function parseCommand(words: readonly string[]): Command {
     }
     case 'review': {
       const { values, positionals } = read('review', rest);
-      if (values.help) return { kind: 'help', about: 'review' };
-      if (positionals.length === 0)
-        throw usageProblem(
-          'review needs a review file, or - for standard input. Try: evenfall review --help',
-        );
+      if (values.help) return { kind: 'help', about: 'review', language: readLanguage(values.language) };
+      if (positionals.length === 0) throw usageProblem((t) => t.needsReview);
       const files = filesOf(positionals, 'review');
-      if (values.html !== undefined && files.length > 1) {
-        throw usageProblem(
-          `--html ${values.html} can hold one review, but ${files.length} files are given. Give one.`,
-        );
+      const { html } = values;
+      if (html !== undefined && files.length > 1) {
+        throw usageProblem((t) => t.oneForOne('--html', html, 'review', files.length));
       }
       return {
         kind: 'review',
         files,
-        htmlFile: values.html ?? null,
+        htmlFile: html ?? null,
         language: readLanguage(values.language),
         json: values.json ?? false,
       };
     }
     case 'exercises': {
       const { values, positionals } = read('exercises', rest);
-      if (values.help) return { kind: 'help', about: 'exercises' };
-      if (positionals[0] !== undefined) {
-        throw usageProblem(
-          `"${positionals[0]}" is one word too many: exercises takes options only, e.g. --key "D major".`,
-        );
-      }
-      return { kind: 'exercises', what: readExercises(values), json: values.json ?? false };
+      if (values.help) return { kind: 'help', about: 'exercises', language: readLanguage(values.language) };
+      const [word] = positionals;
+      if (word !== undefined) throw usageProblem((t) => t.oneWordMore(word));
+      const { language, ...choice } = values;
+      return {
+        kind: 'exercises',
+        what: readExercises(choice),
+        language: readLanguage(language),
+        json: values.json ?? false,
+      };
     }
     default:
-      throw usageProblem(
-        `"${name}" is no command; there are ${COMMAND_NAMES.join(', ')}.${didYouMean(name, COMMAND_NAMES)} ` +
-          'Try: evenfall --help',
-      );
+      throw usageProblem((t, all) => t.noCommand(name, COMMAND_NAMES, hint(all, name, COMMAND_NAMES)));
   }
 }
 
@@ -164,26 +159,31 @@ function read<Name extends CommandName>(name: Name, args: readonly string[]) {
   try {
     return parseArgs({ args: [...args], options: OPTIONS[name], allowPositionals: true });
   } catch (cause) {
-    const message = messageOf(cause);
-    const unknown = /Unknown option '(-[^']*)'/.exec(message)?.[1];
-    if (unknown !== undefined) {
-      const known = Object.keys(OPTIONS[name]).map((option) => `--${option}`);
-      throw usageProblem(
-        `${name} has no option ${unknown}.${didYouMean(unknown, known)} Try: evenfall ${name} --help`,
-      );
+    // Node says by its code what is wrong, and only in its message with which option.
+    const { code, message } = cause as NodeJS.ErrnoException;
+    const option = /'([^' ]*)/.exec(message)?.[1] ?? '';
+    if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION') {
+      const known = Object.keys(OPTIONS[name]).map((one) => `--${one}`);
+      throw usageProblem((t, all) => t.noOption(name, option, hint(all, option, known)));
     }
-    throw usageProblem(`${message.split('. ')[0]!.replace(/\.$/, '')}. Try: evenfall ${name} --help`);
+    if (code !== 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE') throw cause;
+    const takesNone = /does not take/.test(message);
+    throw usageProblem((t) => (takesNone ? t.optionWith : t.optionWithout)(name, option.replace(/,$/, '')));
   }
+}
+
+/** ' Did you mean "arpeggio"?', or '' where nothing is near. */
+function hint(t: Messages, word: string, accepted: readonly string[]): string {
+  const near = nearest(word, accepted);
+  return near === null ? '' : t.didYouMean(near);
 }
 
 function filesOf(positionals: readonly string[], name: CommandName): readonly string[] {
   if (positionals.length === 0) {
-    throw usageProblem(
-      `${name} needs at least one sound file, or - for standard input. Try: evenfall ${name} --help`,
-    );
+    throw usageProblem((t) => t.needsFile(name));
   }
   if (positionals.filter((file) => file === '-').length > 1) {
-    throw usageProblem('Standard input (-) can be read only once. Give it once.');
+    throw usageProblem((t) => t.inputTwice);
   }
   return positionals;
 }
@@ -198,10 +198,8 @@ function readChoice(values: ChoiceValues): ExerciseChoice | null {
   if (given.length === 0) return null;
   const needed = (['key', 'form', 'hands'] as const).filter((option) => values[option] === undefined);
   if (needed.length > 0) {
-    throw usageProblem(
-      `--${given[0]} alone does not say which exercise it is: add ${needed.map((option) => `--${option}`).join(' and ')}, ` +
-        'or leave them all out to have it recognised.',
-    );
+    const options = needed.map((option) => `--${option}`);
+    throw usageProblem((t) => t.alone(`--${given[0]}`, options));
   }
   return settledChoice({ ...values, hands: values.hands });
 }
@@ -214,8 +212,7 @@ function readExercises(values: ChoiceValues): 'all' | { readonly key: string } |
   ) {
     return 'all';
   }
-  if (key === undefined)
-    throw usageProblem('Add --key, e.g. --key "D major", to see an exercise note by note.');
+  if (key === undefined) throw usageProblem((t) => t.addKey);
   if (form !== undefined) return settledChoice({ ...values, hands: values.hands ?? 'right' });
   return { key: readKey(key) };
 }
@@ -229,12 +226,10 @@ function settledChoice(values: ChoiceValues): ExerciseChoice {
     octaves: values.octaves === undefined ? 1 : readNumber('octaves', values.octaves, 1, 4),
     ...(minorScale !== undefined && { minorScale: readWord('minor-scale', minorScale, ALL_MINOR_SCALES) }),
   };
-  // What does not go together (octaves of triads, say) is known there; its message is for callers of functions.
-  try {
-    buildExercise(choice);
-  } catch (cause) {
-    throw usageProblem(messageOf(cause));
-  }
+  const { key, form, octaves } = choice;
+  if (!hasOctaves(form) && octaves !== 1) throw usageProblem((t) => t.oneOctave(form));
+  if (minorScale !== undefined && !takesMinorScale(key, form))
+    throw usageProblem((t) => t.noMinorScale(form, key));
   return choice;
 }
 
@@ -242,18 +237,21 @@ function readKey(text: string): string {
   try {
     return normaliseKey(text);
   } catch {
-    throw usageProblem(
-      `--key "${text}" is no key.${didYouMean(text, ALL_KEYS)} Write e.g. "D major", "F# minor" or "Bb major".`,
-    );
+    throw usageProblem((t, all) => t.noKey(text, hint(all, text, ALL_KEYS)));
   }
 }
 
 function readWord<Word extends string>(option: string, text: string, accepted: readonly Word[]): Word {
   const found = accepted.find((word) => word === text.toLowerCase());
   if (found !== undefined) return found;
-  throw usageProblem(
-    `--${option} "${text}" is not one of ${accepted.join(', ')}.${didYouMean(text, accepted)}`,
-  );
+  throw usageProblem((t, all) => t.noWord(`--${option}`, text, accepted, hint(all, text, accepted)));
+}
+
+/** The language that a command line asks for, whatever else is wrong with it. */
+export function languageIn(words: readonly string[]): Language {
+  const at = words.indexOf('--language');
+  const text = at === -1 ? words.find((word) => word.startsWith('--language='))?.slice(11) : words[at + 1];
+  return LANGUAGES.find((language) => language === text) ?? 'en';
 }
 
 function readLanguage(text = 'en'): Language {
@@ -271,7 +269,5 @@ function readNumber(option: string, text: string, least: number, most: number): 
   const whole = WHOLE.includes(option);
   if (text.trim() !== '' && (!whole || Number.isInteger(value)) && value >= least && value <= most)
     return value;
-  throw usageProblem(
-    `--${option} ${text} must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}.`,
-  );
+  throw usageProblem((t) => t.noNumber(`--${option}`, text, whole, least, most));
 }

@@ -2,7 +2,7 @@ import type { ExerciseChoice, Language } from '../engine/index.ts';
 
 /** What somebody asked the command to do. */
 export type Command =
-  | { readonly kind: 'help'; readonly about: CommandName | null }
+  | { readonly kind: 'help'; readonly about: CommandName | null; readonly language: Language }
   | { readonly kind: 'version' }
   | {
       readonly kind: 'analyse';
@@ -52,6 +52,7 @@ export type Command =
   | {
       readonly kind: 'exercises';
       readonly what: 'all' | { readonly key: string } | ExerciseChoice;
+      readonly language: Language;
       readonly json: boolean;
     };
 

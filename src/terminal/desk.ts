@@ -1,11 +1,13 @@
-import { messageOf } from '../io/check/index.ts';
 import { statSync } from 'node:fs';
 import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
+import { tellKept, tellNotice } from '../engine/index.ts';
 import type { Language } from '../engine/index.ts';
+import { tellTrouble } from '../io/troubles/index.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
+import { MESSAGES, localeOf } from './language/index.ts';
 import { arrange } from './pile/arrange.ts';
 import { collect, MOST_RECORDINGS } from './pile/collect.ts';
 import type { Collected } from './pile/collect.ts';
@@ -16,10 +18,10 @@ import { keptFolder } from './pile/kept.ts';
 import { drawPile } from './pile/lines.ts';
 import { pagesOf } from './pile/pages.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
-import { EXIT, Problem, usageProblem } from './problems.ts';
+import { EXIT, Problem, unwritable, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
-import { reasonOf } from './sound.ts';
+import { systemTrouble, troubleProblem } from './sound.ts';
 import type { Wiring } from './wiring.ts';
 
 type DeskCommand = Extract<Command, { kind: 'desk' }>;
@@ -32,15 +34,13 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   const collected = await collectAll(command);
   const { recordings } = collected;
   if (recordings.length > MOST_RECORDINGS) {
-    throw usageProblem(
-      `There are ${recordings.length} recordings; at most ${MOST_RECORDINGS} are sorted at once. Name some of the folders in it.`,
-    );
+    throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
   }
   const outcomes = await sort(recordings, command, console, wiring.version);
   const pile = arrange(outcomes);
   if (command.csvFile !== null) await save(command.csvFile, encodePile(pile, command.language));
   if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring, command.language);
-  if (command.json) console.out(JSON.stringify(pileObject(pile)));
+  if (command.json) console.out(JSON.stringify(pileObject(pile, localeOf(command.language))));
   else if (recordings.length > 0)
     for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
   return sayProblems(pile, collected, outcomes, command, console);
@@ -52,23 +52,23 @@ async function collectAll({ paths, csvFile, htmlFolder }: DeskCommand): Promise<
     return await collect(paths, own);
   } catch (cause) {
     const path = cause instanceof Error && 'path' in cause ? String(cause.path) : paths.join(' ');
-    throw new Problem(EXIT.unreadable, `${path}: ${reasonOf(cause)}`);
+    throw troubleProblem({ trouble: 'within', name: path, of: systemTrouble(cause) });
   }
 }
 
 async function sort(
   recordings: readonly Recording[],
-  { workers, targetBpm, fresh, quiet }: DeskCommand,
+  { workers, targetBpm, fresh, quiet, language }: DeskCommand,
   console: Console,
   version: string,
 ): Promise<readonly Outcome[]> {
   const command = process.argv[1]!;
+  const t = MESSAGES[language].desk;
   const progress = createProgress(console, '', quiet);
   let done = 0;
   const onInterrupt = (): void => {
     progress.clear();
-    const kept = `${Math.floor(done)} of ${recordings.length} recordings are sorted and kept`;
-    console.say(`evenfall: Stopped. ${kept}; the same command goes on from there.`);
+    console.say(`evenfall: ${t.stopped(Math.floor(done), recordings.length)}`);
   };
   process.prependListener('SIGINT', onInterrupt);
   try {
@@ -83,7 +83,7 @@ async function sort(
       },
       (now) => {
         done = now;
-        progress.show(now / recordings.length, `${Math.floor(now)} of ${recordings.length} recordings`);
+        progress.show(now / recordings.length, t.progress(Math.floor(now), recordings.length));
       },
     );
   } finally {
@@ -102,8 +102,7 @@ async function save(file: string, text: string): Promise<void> {
     await mkdir(dirname(file), { recursive: true });
     await writeFile(file, text);
   } catch (cause) {
-    const reason = messageOf(cause);
-    throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
+    throw unwritable(file, cause);
   }
 }
 
@@ -112,21 +111,23 @@ function sayProblems(
   { silent, unread, remarks }: Pile,
   { others, refused, recordings }: Collected,
   outcomes: readonly Outcome[],
-  { quiet, paths }: DeskCommand,
+  { quiet, paths, language }: DeskCommand,
   console: Console,
 ): ExitCode {
+  const locale = localeOf(language);
+  const { desk: t, problems } = MESSAGES[language];
   if (!quiet) {
-    for (const { recording, remark } of remarks) console.say(`evenfall: ${recording.name}: ${remark}`);
-    if (others > 0)
-      console.say(`evenfall: ${others} other file${others === 1 ? ' was' : 's were'} passed over.`);
+    for (const { recording, remark } of remarks)
+      console.say(`evenfall: ${recording.name}: ${tellNotice(remark, locale)}`);
+    if (others > 0) console.say(`evenfall: ${t.passedOver(others)}`);
   }
   for (const { recording, reason } of silent)
-    console.say(`evenfall: ${recording.name}: No playing was found in it. ${reason}`);
-  for (const { reason } of unread) console.say(`evenfall: ${reason}`);
-  for (const { name, reason } of refused) console.say(`evenfall: ${name}: ${reason}`);
+    console.say(`evenfall: ${recording.name}: ${problems.noPlaying(tellKept(reason, locale))}`);
+  for (const { reason } of unread) console.say(`evenfall: ${tellTrouble(reason, language)}`);
+  for (const { name, reason } of refused) console.say(`evenfall: ${name}: ${tellTrouble(reason, language)}`);
   if (outcomes.some((one) => 'problem' in one && one.problem === 'failed')) return EXIT.ourFault;
   if (recordings.length === 0 && refused.length === 0)
-    throw new Problem(EXIT.noPlaying, `${paths.join(' ')}: There is no recording in it.`);
+    throw new Problem(EXIT.noPlaying, (t) => `${paths.join(' ')}: ${t.problems.noRecording}`);
   if (silent.length > 0) return EXIT.noPlaying;
   return unread.length + refused.length > 0 ? EXIT.unreadable : EXIT.analysed;
 }

@@ -1,5 +1,7 @@
+import type { Language } from '../engine/index.ts';
+import { tellTrouble } from '../io/troubles/index.ts';
 import type { Console } from './console.ts';
-import { FAULT, noteFault } from './pile/fault.ts';
+import { noteFault } from './pile/fault.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 
@@ -11,6 +13,7 @@ export async function eachFile(
   files: readonly string[],
   console: Console,
   asData: boolean,
+  language: Language,
   work: (file: string) => Promise<readonly string[]>,
 ): Promise<ExitCode> {
   let worst: ExitCode = EXIT.analysed;
@@ -23,7 +26,7 @@ export async function eachFile(
       printed++;
     } catch (cause) {
       const problem = cause instanceof Problem ? cause : ourFault(file, cause);
-      console.say(`evenfall: ${problem.message}`);
+      console.say(`evenfall: ${problem.in(language)}`);
       if (problem.exitCode > worst) worst = problem.exitCode;
     }
   }
@@ -32,5 +35,7 @@ export async function eachFile(
 
 function ourFault(file: string, cause: unknown): Problem {
   noteFault(cause);
-  return new Problem(EXIT.ourFault, `${file}: ${FAULT}`);
+  return new Problem(EXIT.ourFault, (_, language) =>
+    tellTrouble({ trouble: 'within', name: file, of: { trouble: 'own-fault' } }, language),
+  );
 }

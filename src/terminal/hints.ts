@@ -10,12 +10,6 @@ export function nearest(word: string, accepted: readonly string[]): string | nul
     : null;
 }
 
-/** ' Did you mean "arpeggio"?', or '' where nothing is near. */
-export function didYouMean(word: string, accepted: readonly string[]): string {
-  const candidate = nearest(word, accepted);
-  return candidate === null ? '' : ` Did you mean "${candidate}"?`;
-}
-
 /** Letters to put in, take out or change, or neighbours to swap (optimal string alignment: Damerau 1964). */
 export function editDistance(a: string, b: string): number {
   const rows = [Array.from({ length: b.length + 1 }, (_, j) => j)];

@@ -1,4 +1,6 @@
+import { languageIn, parseCommand } from './arguments.ts';
 import { processConsole } from './console.ts';
+import { HELPS } from './language/index.ts';
 import { HELPER } from './pile/messages.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { Wiring } from './wiring.ts';
@@ -12,11 +14,10 @@ async function main(words: readonly string[], wiring: Wiring): Promise<number> {
       (await import('./pile/helper.ts')).help();
       return EXIT.analysed;
     }
-    const { parseCommand } = await import('./arguments.ts');
     const command = parseCommand(words);
     switch (command.kind) {
       case 'help':
-        console.out((await import('./help.ts')).help(command.about));
+        console.out(HELPS[command.language][command.about ?? 'all']);
         return EXIT.analysed;
       case 'version':
         console.out(`evenfall ${version}`);
@@ -34,7 +35,7 @@ async function main(words: readonly string[], wiring: Wiring): Promise<number> {
     }
   } catch (cause) {
     if (!(cause instanceof Problem)) throw cause;
-    console.say(`evenfall: ${cause.message}`);
+    console.say(`evenfall: ${cause.in(languageIn(words))}`);
     return cause.exitCode;
   }
 }

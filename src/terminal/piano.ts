@@ -24,14 +24,10 @@ async function read(file: string): Promise<PianoProfile | null> {
     text = await fs.readFile(file, 'utf8');
   } catch (cause) {
     if ((cause as NodeJS.ErrnoException).code === 'ENOENT') return null;
-    throw new Problem(EXIT.unreadable, `${file}: It cannot be read. Name another file with --piano.`);
+    throw new Problem(EXIT.unreadable, (t) => `${file}: ${t.problems.pianoUnreadable}`);
   }
   const piano = readPiano(parsed(text));
-  if (piano === null)
-    throw new Problem(
-      EXIT.unreadable,
-      `${file}: It holds nothing that is known of a piano. Name another file with --piano, or one that is not there yet.`,
-    );
+  if (piano === null) throw new Problem(EXIT.unreadable, (t) => `${file}: ${t.problems.noPiano}`);
   return piano;
 }
 

@@ -1,14 +1,14 @@
-import { messageOf } from '../io/check/index.ts';
 import { writeFile } from 'node:fs/promises';
 import { readReview, ReviewError } from '../io/review/index.ts';
 import type { Review } from '../io/review/index.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { drawReview } from './drawing/review.ts';
+import { MESSAGES } from './language/index.ts';
 import { eachFile } from './each-file.ts';
-import { EXIT, Problem } from './problems.ts';
+import { unwritable } from './problems.ts';
 import type { ExitCode } from './problems.ts';
-import { bytesOf, displayName } from './sound.ts';
+import { bytesOf, displayName, troubleProblem } from './sound.ts';
 import type { Wiring } from './wiring.ts';
 
 type ReviewCommand = Extract<Command, { kind: 'review' }>;
@@ -19,8 +19,8 @@ export function review(
   console: Console,
   writePage: Wiring['writePage'],
 ): Promise<ExitCode> {
-  return eachFile(files, console, json, async (file) => {
-    const read = await open(file);
+  return eachFile(files, console, json, language, async (file) => {
+    const read = await open(file, displayName(file, MESSAGES[language]));
     if (htmlFile !== null) await save(htmlFile, await writePage(read, language));
     if (!json) return drawReview(read, console.paper, language);
     const told = reviewObject(read);
@@ -28,13 +28,13 @@ export function review(
   });
 }
 
-async function open(file: string): Promise<Review> {
+async function open(file: string, name: string): Promise<Review> {
   const bytes = await bytesOf(file);
   try {
     return await readReview(new Blob([bytes]));
   } catch (cause) {
     if (!(cause instanceof ReviewError)) throw cause;
-    throw new Problem(EXIT.unreadable, `${displayName(file)}: ${cause.message}`);
+    throw troubleProblem({ trouble: 'within', name, of: cause.trouble });
   }
 }
 
@@ -58,7 +58,6 @@ async function save(file: string, html: string): Promise<void> {
   try {
     await writeFile(file, html);
   } catch (cause) {
-    const reason = messageOf(cause);
-    throw new Problem(EXIT.wrongUsage, `${file}: It could not be written (${reason}). Choose another place.`);
+    throw unwritable(file, cause);
   }
 }

@@ -2,11 +2,14 @@ import { open } from 'node:fs/promises';
 import { DecodeError, LARGEST_FILE_BYTES } from '../io/decode/index.ts';
 import type { DecodedAudio } from '../io/decode/index.ts';
 import { decodeInNode } from '../io/decode/node.ts';
+import { tellTrouble } from '../io/troubles/index.ts';
+import type { Trouble } from '../io/troubles/index.ts';
+import type { Messages } from './language/index.ts';
 import { EXIT, Problem } from './problems.ts';
 
 /** What a file is called in messages. */
-export function displayName(file: string): string {
-  return file === '-' ? 'standard input' : file;
+export function displayName(file: string, t: Messages): string {
+  return file === '-' ? t.standardInput : file;
 }
 
 /** A file, or standard input for "-" → its bytes, as many as are worth reading. Throws Problem (unreadable). */
@@ -15,13 +18,13 @@ export function bytesOf(file: string): Promise<ArrayBuffer> {
 }
 
 /** A file, or standard input for "-" → its sound. Throws Problem (unreadable). */
-export async function openSound(file: string): Promise<DecodedAudio> {
+export async function openSound(file: string, name: string): Promise<DecodedAudio> {
   const bytes = await bytesOf(file);
   try {
-    return await decodeInNode(bytes, displayName(file));
+    return await decodeInNode(bytes, name);
   } catch (cause) {
     if (!(cause instanceof DecodeError)) throw cause;
-    throw new Problem(EXIT.unreadable, cause.message);
+    throw troubleProblem(cause.trouble);
   }
 }
 
@@ -43,13 +46,13 @@ async function readFile(file: string): Promise<ArrayBuffer> {
       await handle.close();
     }
   } catch (cause) {
-    throw new Problem(EXIT.unreadable, `${file}: ${reasonOf(cause)}`);
+    throw troubleProblem({ trouble: 'within', name: file, of: systemTrouble(cause) });
   }
 }
 
 async function readInput(): Promise<ArrayBuffer> {
   if (process.stdin.isTTY) {
-    throw new Problem(EXIT.wrongUsage, 'Nothing is piped into standard input. Give a file, or pipe one in.');
+    throw new Problem(EXIT.wrongUsage, (t) => t.problems.nothingPiped);
   }
   const chunks: Uint8Array[] = [];
   let size = 0;
@@ -67,18 +70,13 @@ async function readInput(): Promise<ArrayBuffer> {
   return bytes.buffer;
 }
 
-/** System errors in plain words (POSIX errno names). */
-export function reasonOf(cause: unknown): string {
+/** What the system refused → why. */
+export function systemTrouble(cause: unknown): Trouble {
   const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
-  switch (code) {
-    case 'ENOENT':
-      return 'There is no such file. Check the name and the folder.';
-    case 'EISDIR':
-      return 'It is a folder. Name the files in it, e.g. FOLDER/*.';
-    case 'EACCES':
-    case 'EPERM':
-      return 'It may not be read. Check its permissions.';
-    default:
-      return `It could not be read (${code || String(cause)}).`;
-  }
+  return { trouble: 'system-refuses', code: code || String(cause) };
+}
+
+/** A file that cannot be read → the end of the command. */
+export function troubleProblem(trouble: Trouble): Problem {
+  return new Problem(EXIT.unreadable, (_, language) => tellTrouble(trouble, language));
 }

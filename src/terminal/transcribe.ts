@@ -1,13 +1,15 @@
-import { messageOf } from '../io/check/index.ts';
 import { writeFile } from 'node:fs/promises';
-import type { Heard } from '../engine/index.ts';
+import { tellKept, tellNotice } from '../engine/index.ts';
+import type { Heard, Locale } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
+import { MESSAGES, REPORTS, localeOf } from './language/index.ts';
+import type { Messages } from './language/index.ts';
 import { nameOfKey } from './note-names.ts';
-import { EXIT, Problem } from './problems.ts';
+import { EXIT, Problem, unwritable } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
 import { displayName, openSound } from './sound.ts';
@@ -16,12 +18,15 @@ type TranscribeCommand = Extract<Command, { kind: 'transcribe' }>;
 
 /** Recordings → what was heard in them, whatever it was: a table, JSON, or a MIDI file. */
 export function transcribe(command: TranscribeCommand, console: Console): Promise<ExitCode> {
-  const { files, midiFile, json, quiet } = command;
-  return eachFile(files, console, json, async (file) => {
-    const name = displayName(file);
+  const { files, midiFile, language, json, quiet } = command;
+  const locale = localeOf(language);
+  const t = MESSAGES[language];
+  return eachFile(files, console, json, language, async (file) => {
+    const name = displayName(file, t);
     const progress = createProgress(console, name, quiet);
-    const audio = await openSound(file);
-    if (!quiet) for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${remark}`);
+    const audio = await openSound(file, name);
+    if (!quiet)
+      for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${tellNotice(remark, locale)}`);
     let heard: Heard;
     try {
       ({ heard } = await listenInPieces(audio, progress.show));
@@ -29,8 +34,9 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
       progress.clear();
     }
     if (heard.notes.length === 0) {
-      const why = heard.findings[0]?.detail ?? '';
-      throw new Problem(EXIT.noPlaying, `${name}: No playing was found in it. ${why}`.trim());
+      const [finding] = heard.findings;
+      const why = finding === undefined ? '' : tellKept(finding.notice ?? finding.detail, locale);
+      throw new Problem(EXIT.noPlaying, ({ problems }) => `${name}: ${problems.noPlaying(why)}`);
     }
     if (midiFile !== null) await saveMidi(midiFile, name, heard);
     if (json) {
@@ -38,7 +44,7 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
       return [JSON.stringify(files.length > 1 ? { file, ...notes } : notes)];
     }
     const { unicode } = console.paper;
-    return table(heard).map((line) => (unicode ? line : toPlain(line)));
+    return table(heard, t.transcribe, locale).map((line) => (unicode ? line : toPlain(line)));
   });
 }
 
@@ -61,21 +67,22 @@ function notesObject({ notes, tuning, findings, passages, durationSec, sampleRat
   };
 }
 
-function table({ notes, tuning, findings }: Heard): string[] {
+function table({ notes, tuning, findings }: Heard, t: Messages['transcribe'], locale: Locale): string[] {
+  const decimal = (text: string): string => text.replace('.', REPORTS[locale.language].decimalSign);
   return [
-    '  time/s  key    level/dB  released/s  sure/%',
+    t.head,
     ...notes.map(({ timeSec, releaseSec, midi, levelDb, confidence }) =>
       [
-        timeSec.toFixed(3).padStart(8),
+        decimal(timeSec.toFixed(3)).padStart(8),
         `  ${nameOfKey(midi).padEnd(5)}`,
-        levelDb.toFixed(1).replace('-', '−').padStart(10),
-        (releaseSec?.toFixed(3) ?? '–').padStart(12),
+        decimal(levelDb.toFixed(1)).replace('-', '−').padStart(10),
+        (releaseSec === null ? '–' : decimal(releaseSec.toFixed(3))).padStart(12),
         (100 * confidence).toFixed(0).padStart(8),
       ].join(''),
     ),
     '',
-    `${notes.length} notes; A4 = ${tuning.a4Hz.toFixed(1)} Hz ± ${tuning.sdCents.toFixed(0)} cents`,
-    ...findings.map(({ detail }) => `Sound: ${detail}`),
+    t.sum(notes.length, decimal(tuning.a4Hz.toFixed(1)), tuning.sdCents.toFixed(0)),
+    ...findings.map(({ detail, notice }) => t.sound(tellKept(notice ?? detail, locale))),
   ];
 }
 
@@ -84,10 +91,6 @@ async function saveMidi(midiFile: string, title: string, { notes }: Heard): Prom
   try {
     await writeFile(midiFile, encodeMidi(notes, { title }));
   } catch (cause) {
-    const reason = messageOf(cause);
-    throw new Problem(
-      EXIT.wrongUsage,
-      `${midiFile}: It could not be written (${reason}). Choose another place.`,
-    );
+    throw unwritable(midiFile, cause);
   }
 }

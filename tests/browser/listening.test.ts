@@ -126,7 +126,10 @@ describe.concurrent('listening live in a browser, a WAV as microphone', () => {
       }),
     );
     const heard = await listenUntil(page, { seconds: 1 });
-    expect(heard.processing).toEqual(['noise suppression', 'automatic gain']);
+    expect(heard.processing).toEqual([
+      { notice: 'device-processing', by: 'noise-suppression' },
+      { notice: 'device-processing', by: 'automatic-gain' },
+    ]);
   });
 
   it('says that it was refused', async ({ hearing }) => {

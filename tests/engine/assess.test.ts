@@ -4,12 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { assess, assessHeard } from '../../src/engine/assess.ts';
 import { writeReport } from '../../src/engine/report/index.ts';
 import { decodeFile } from '../../src/io/decode/index.ts';
-import type { AudioFinding } from '../../src/engine/listen/index.ts';
+import { findingOf } from '../../src/engine/listen/findings.ts';
 import { attempt, heardOf, played } from './match/simulated.ts';
 
-const speech: AudioFinding = { kind: 'speech', detail: 'Somebody speaks for most of it.' };
-const noise: AudioFinding = { kind: 'noise', detail: 'There is a steady noise.' };
-const silence: AudioFinding = { kind: 'silence', detail: 'The recording is silent.' };
+const speech = findingOf({ notice: 'speech', places: 9 });
+const noise = findingOf({ notice: 'noise', aboveDb: 9 });
+const silence = findingOf({ notice: 'silence' });
 
 describe('the whole path from what was heard', () => {
   it('reports on the exercise chosen', () => {
@@ -39,9 +39,9 @@ describe('the whole path from what was heard', () => {
   });
 
   it.each([
-    ['nothing', [], 'No piano notes were heard in it.'],
-    ['silence', [silence], silence.detail],
-    ['noise and speech', [noise, speech], speech.detail],
+    ['nothing', [], { notice: 'no-notes' }],
+    ['silence', [silence], silence.notice],
+    ['noise and speech', [noise, speech], speech.notice],
   ])('finds no playing in %s, and says why', (_, findings, reason) => {
     expect(assessHeard(heardOf([], { findings }), null)).toMatchObject({ kind: 'no-playing', reason });
   });
@@ -50,8 +50,8 @@ describe('the whole path from what was heard', () => {
     const notes = [60, 49, 51].map((midi, index) => played(1 + index, midi));
     const { exercise } = attempt({ octaves: 2 });
     const heard = heardOf(notes, { findings: [speech] });
-    expect(assessHeard(heard, exercise.choice)).toMatchObject({ kind: 'no-playing', reason: speech.detail });
-    expect(assessHeard(heard, null)).toMatchObject({ kind: 'no-playing', reason: speech.detail });
+    expect(assessHeard(heard, exercise.choice)).toMatchObject({ kind: 'no-playing', reason: speech.notice });
+    expect(assessHeard(heard, null)).toMatchObject({ kind: 'no-playing', reason: speech.notice });
   });
 
   it('sets the tuning right of a piano that was read a semitone off', () => {

@@ -5,6 +5,7 @@ import type { GenericSchema } from 'valibot';
 import { BPM, MIDI, NOTE_NAME, STEP } from '../../src/engine/base/shapes.ts';
 import { BUILDABLE } from '../../src/engine/exercise/index.ts';
 import { CHOICE, HAND } from '../../src/engine/exercise/types.ts';
+import { NOTICE, SOUND_NOTICE } from '../../src/engine/notices/index.ts';
 import { REMARK } from '../../src/engine/match/types.ts';
 import { FINDING } from '../../src/engine/listen/types.ts';
 import { FIGURE, REPORT } from '../../src/engine/report/types.ts';
@@ -32,6 +33,8 @@ const OF_A_REPORT = {
   figure: FIGURE,
   remark: REMARK,
   finding: FINDING,
+  notice: NOTICE,
+  soundNotice: SOUND_NOTICE,
   chord: CHORD_PLACE,
   placeInIt: PLACE_IN_IT,
   spot: SPOT,

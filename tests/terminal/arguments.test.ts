@@ -57,13 +57,17 @@ describe('a command line', () => {
   });
 
   it.each([
-    ['--help', { kind: 'help', about: null }],
-    ['-h', { kind: 'help', about: null }],
-    ['analyse --help', { kind: 'help', about: 'analyse' }],
+    ['--help', { kind: 'help', about: null, language: 'en' }],
+    ['-h', { kind: 'help', about: null, language: 'en' }],
+    ['analyse --help', { kind: 'help', about: 'analyse', language: 'en' }],
+    ['help desk --language de', { kind: 'help', about: 'desk', language: 'de' }],
     ['--version', { kind: 'version' }],
-    ['exercises', { kind: 'exercises', what: 'all', json: false }],
-    ['exercises --json', { kind: 'exercises', what: 'all', json: true }],
-    ['exercises --key "Bb major"', { kind: 'exercises', what: { key: 'Bb major' }, json: false }],
+    ['exercises', { kind: 'exercises', what: 'all', language: 'en', json: false }],
+    ['exercises --json', { kind: 'exercises', what: 'all', language: 'en', json: true }],
+    [
+      'exercises --key "Bb major"',
+      { kind: 'exercises', what: { key: 'Bb major' }, language: 'en', json: false },
+    ],
   ])('%s', (line, command) => {
     expect(parse(line)).toEqual(command);
   });

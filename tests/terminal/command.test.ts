@@ -5,6 +5,7 @@ import { join, resolve } from 'node:path';
 import { parseMidi } from 'midi-file';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
+import { ENGLISH_WORDS } from '../support/english.ts';
 import { schemaFaults } from '../support/report-schema.ts';
 
 const ROOT = resolve(import.meta.dirname, '../..');
@@ -162,5 +163,28 @@ describe('the command', { timeout: 60_000 }, () => {
   it('does not mind that nobody reads its output any more', async () => {
     const { code, err } = await evenfall(['exercises'], { closeOut: true });
     expect({ code, err }).toEqual({ code: 0, err: '' });
+  });
+
+  it.each([
+    ['analyse', [ATTEMPT, ...AS_E_MAJOR]],
+    ['analyse', [ATTEMPT]],
+    ['analyse', ['audio-fixtures/late-thumb/attempt.wav', 'nowhere.wav']],
+    ['transcribe', [ATTEMPT, 'letter.mp3', 'empty.wav']],
+    ['exercises', ['--key', 'Bb major', '--form', 'scale']],
+    ['exercises', ['--key', 'A minor']],
+  ])('%s speaks German throughout where it is asked to: %j', async (name, args) => {
+    const own = args.map((arg) => (/^(letter|empty)/.test(arg) ? join(folder, arg) : arg));
+    const { out, err } = await evenfall(
+      [name, ...own, '--language', 'de', '-q'].filter(
+        (arg) => (name !== 'exercises' && name !== 'review') || arg !== '-q',
+      ),
+    );
+    expect(out).not.toBe('');
+    // Names of files and options, and what a teacher wrote, are nobody's to translate.
+    const said = `${out}\n${err}`
+      .replaceAll(/\S*\/\S*|--\S+ ("[^"]*"|\S+)|evenfall(?=:)/g, '')
+      .split('\n')
+      .filter((line) => !/^ {3}- |Ms Ley/.test(line));
+    for (const line of said) expect(line).not.toMatch(ENGLISH_WORDS);
   });
 });

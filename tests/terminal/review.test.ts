@@ -7,7 +7,7 @@ import type { SoundFile } from '../../src/io/review/index.ts';
 import { parseCommand } from '../../src/terminal/arguments.ts';
 import type { Console } from '../../src/terminal/console.ts';
 import { drawReview } from '../../src/terminal/drawing/review.ts';
-import { help } from '../../src/terminal/help.ts';
+import { HELPS } from '../../src/terminal/language/index.ts';
 import { EXIT } from '../../src/terminal/problems.ts';
 import { review } from '../../src/terminal/review.ts';
 import { reviewPage } from '../../src/ui/review/page/in-node.ts';
@@ -153,7 +153,7 @@ describe('evenfall review', () => {
   });
 
   it('has its help', () => {
-    expect(help('review')).toMatch(/evenfall review FILE/);
-    expect(help(null)).toMatch(/evenfall review FILE/);
+    expect(HELPS.en.review).toMatch(/evenfall review FILE/);
+    expect(HELPS.en.all).toMatch(/evenfall review FILE/);
   });
 });

@@ -18,7 +18,7 @@ async function assessed(name: string): Promise<{ report: Report; exercise: Exerc
   const bytes = new Uint8Array(readFileSync(`audio-fixtures/${name}/attempt.wav`)).buffer;
   const sound = await decodeFile(bytes, 'attempt.wav');
   const told = assess(sound, truth.exercise);
-  if (told.kind !== 'report') throw new Error(told.reason);
+  if (told.kind !== 'report') throw new Error(told.kind);
   return { report: told.report, exercise: buildExercise(truth.exercise) };
 }
 

@@ -14,7 +14,7 @@ export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 const DEFAULT_MINOR_SCALE: MinorScale = 'harmonic';
 
 /** Whether a form is played over a chosen number of octaves; the others always have one. */
-function hasOctaves(form: Form): boolean {
+export function hasOctaves(form: Form): boolean {
   return form === 'arpeggio' || form === 'scale';
 }
 
@@ -71,7 +71,8 @@ export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH):
   return `${keyName(settled.key, locale)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
 }
 
-function takesMinorScale(key: string, form: Form): boolean {
+/** Only the scale of a minor key has several forms. */
+export function takesMinorScale(key: string, form: Form): boolean {
   return form === 'scale' && key.endsWith('minor');
 }
 

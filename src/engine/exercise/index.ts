@@ -1,6 +1,14 @@
 export type * from './types.ts';
 export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
-export { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, allChoices, exerciseTitle } from './choices.ts';
+export {
+  ALL_FORMS,
+  ALL_HANDS,
+  ALL_MINOR_SCALES,
+  allChoices,
+  exerciseTitle,
+  hasOctaves,
+  takesMinorScale,
+} from './choices.ts';
 export { MOST_OCTAVES } from './types.ts';
 export { listedKey, nextKey } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';

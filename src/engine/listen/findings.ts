@@ -1,4 +1,6 @@
 import type { AudioFacts, HumFacts } from './audio/index.ts';
+import { tellNotice } from '../notices/index.ts';
+import type { SoundNotice } from '../notices/index.ts';
 import type { AudioFinding, PlayedNote } from './types.ts';
 
 /** Everything from which findings are made. */
@@ -32,61 +34,51 @@ export const FINDING_BOUNDS = {
   glides: 3,
 } as const;
 
-/** What was measured of the sound → what its owner should know, the gravest first, each one plain sentence. */
+/** What kind of finding a notice is. */
+const KIND_OF: Readonly<Record<SoundNotice['notice'], AudioFinding['kind']>> = {
+  'too-short': 'too-short',
+  silence: 'silence',
+  'bad-samples': 'processing',
+  'too-quiet': 'too-quiet',
+  clipping: 'clipping',
+  'dead-channel': 'channels',
+  'channels-cancel': 'channels',
+  noise: 'noise',
+  hum: 'hum',
+  speech: 'speech',
+  'not-a-piano': 'not-a-piano',
+};
+
+/** A notice about the sound → the finding, its sentence in plain English for readers of the JSON. */
+export function findingOf(notice: SoundNotice): AudioFinding {
+  return { kind: KIND_OF[notice.notice], detail: tellNotice(notice), notice };
+}
+
+/** What was measured of the sound → what its owner should know, the gravest first. */
 export function describeSound(facts: SoundFacts): AudioFinding[] {
   const { audio, hum, notes } = facts;
+  const { channels, rail } = audio;
   const bounds = FINDING_BOUNDS;
   const findings: AudioFinding[] = [];
-  const say = (kind: AudioFinding['kind'], detail: string): void => void findings.push({ kind, detail });
-  const peakDb = 20 * Math.log10(Math.max(audio.rail.peak, 1e-9));
-  const silent = audio.rail.peak < bounds.silencePeak;
+  const say = (notice: SoundNotice): void => void findings.push(findingOf(notice));
+  const peakDb = 20 * Math.log10(Math.max(rail.peak, 1e-9));
+  const silent = rail.peak < bounds.silencePeak;
 
-  if (audio.durationSec < bounds.shortSec)
-    say(
-      'too-short',
-      `The recording lasts ${audio.durationSec.toFixed(2)} s; record from before the first note to after the last.`,
-    );
-  if (silent)
-    say('silence', 'The recording is silent; check that the right microphone is chosen and not muted.');
-  if (audio.badSamples > 0)
-    say(
-      'processing',
-      `${audio.badSamples} samples were no numbers and were taken as silence; decode or record it again.`,
-    );
-  if (!silent && peakDb < bounds.quietPeakDb)
-    say(
-      'too-quiet',
-      `The loudest moment reaches only ${peakDb.toFixed(0)} dB of full scale; put the microphone nearer or turn its level up.`,
-    );
-  if (audio.rail.clippedRuns >= bounds.clippedRuns && audio.rail.clippedShare > bounds.clippedShare)
-    say(
-      'clipping',
-      `The sound was cut off ${audio.rail.clippedRuns} times because it was too loud for the microphone; put it further away or turn its level down.`,
-    );
-  if (audio.channels.channels > 1 && audio.channels.weakestDb < bounds.deadChannelDb && !silent)
-    say('channels', `One of the ${audio.channels.channels} channels carries no sound; the other was used.`);
-  if (audio.channels.channels > 1 && audio.channels.sumDb < bounds.cancelDb && !silent)
-    say(
-      'channels',
-      `The channels cancel each other (their mean loses ${(-audio.channels.sumDb).toFixed(0)} dB); the stronger one was used alone.`,
-    );
-  const overDb = facts.loudDb - facts.quietDb;
-  if (!silent && notes.length > 0 && overDb < bounds.noiseDb)
-    say(
-      'noise',
-      `The playing stands only ${overDb.toFixed(0)} dB above the noise of the room; close the window or put the microphone nearer.`,
-    );
+  if (audio.durationSec < bounds.shortSec) say({ notice: 'too-short', lastsSec: audio.durationSec });
+  if (silent) say({ notice: 'silence' });
+  if (audio.badSamples > 0) say({ notice: 'bad-samples', samples: audio.badSamples });
+  if (!silent && peakDb < bounds.quietPeakDb) say({ notice: 'too-quiet', peakDb });
+  if (rail.clippedRuns >= bounds.clippedRuns && rail.clippedShare > bounds.clippedShare)
+    say({ notice: 'clipping', times: rail.clippedRuns });
+  if (channels.channels > 1 && channels.weakestDb < bounds.deadChannelDb && !silent)
+    say({ notice: 'dead-channel', channels: channels.channels });
+  if (channels.channels > 1 && channels.sumDb < bounds.cancelDb && !silent)
+    say({ notice: 'channels-cancel', lostDb: -channels.sumDb });
+  const aboveDb = facts.loudDb - facts.quietDb;
+  if (!silent && notes.length > 0 && aboveDb < bounds.noiseDb) say({ notice: 'noise', aboveDb });
   if (hum !== null && !silent && hum.levelDb > facts.loudDb - bounds.humBelowDb)
-    say(
-      'hum',
-      `Mains hum at ${hum.mainsHz} Hz lies ${(facts.loudDb - hum.levelDb).toFixed(0)} dB below the playing; move the device away from chargers and cables.`,
-    );
-  if (facts.glides >= bounds.glides)
-    say('speech', `A voice seems to sound at ${facts.glides} places; notes under it may be missed.`);
-  if (!silent && notes.length === 0 && audio.durationSec >= bounds.shortSec)
-    say(
-      'not-a-piano',
-      'There is sound, but nothing in it behaves like a struck piano string; check that the piano was recorded.',
-    );
+    say({ notice: 'hum', mainsHz: hum.mainsHz, belowDb: facts.loudDb - hum.levelDb });
+  if (facts.glides >= bounds.glides) say({ notice: 'speech', places: facts.glides });
+  if (!silent && notes.length === 0 && audio.durationSec >= bounds.shortSec) say({ notice: 'not-a-piano' });
   return findings;
 }

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { SECONDS, TEXT, told, type Shape } from '../base/shapes.ts';
+import { SOUND_NOTICE } from '../notices/types.ts';
 
 /** Sound as it was decoded or recorded: one or more channels of equal length, −1..1. */
 export interface AudioInput {
@@ -49,6 +50,7 @@ export const FINDING = v.object({
     'processing',
   ]),
   detail: told('one plain sentence with its figure, and what to change', TEXT),
+  notice: v.exactOptional(SOUND_NOTICE),
 });
 /** Something about the sound that a listener should know; poor audio is a finding, never an error. */
 export type AudioFinding = Shape<typeof FINDING>;

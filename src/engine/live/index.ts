@@ -1,5 +1,5 @@
 export { checkRoom, measureSilence } from './room-check.ts';
-export type { RoomCheck, RoomFinding, RoomFindingKind, Silence } from './room-check.ts';
+export type { RoomCheck, RoomFinding, Silence } from './room-check.ts';
 export type * from './types.ts';
 import { RATE_HZ, SampleHistory } from '../listen/audio/index.ts';
 import { Resampler } from '../listen/audio/resample.ts';

@@ -10,13 +10,13 @@ export interface Silence {
   readonly hum: HumFacts | null;
 }
 
-export type RoomFindingKind = 'no-notes' | 'clipping' | 'noise' | 'far' | 'soft' | 'hum';
-
-/** What is wrong with the place, in one plain sentence with what to change. */
-export interface RoomFinding {
-  readonly kind: RoomFindingKind;
-  readonly detail: string;
-}
+/** What is wrong with the place, with its figures; the page says it, and what to change. */
+export type RoomFinding =
+  | { readonly kind: 'no-notes'; readonly heard: number }
+  | { readonly kind: 'clipping' | 'soft' }
+  /** `far`: the piano arrives softly; `noise`: the room is loud */
+  | { readonly kind: 'noise' | 'far'; readonly aboveDb: number }
+  | { readonly kind: 'hum'; readonly mainsHz: number };
 
 export interface RoomCheck {
   readonly silence: Silence;
@@ -64,42 +64,22 @@ export function checkRoom(silence: Silence, played: AudioInput): RoomCheck {
   const heard = listen(played);
   const notes = heard.notes.map((note) => ({ ...note, aboveNoiseDb: note.levelDb - silence.noiseDb }));
   const findings: RoomFinding[] = [];
-  const say = (kind: RoomFindingKind, detail: string): void => void findings.push({ kind, detail });
+  const say = (finding: RoomFinding): void => void findings.push(finding);
   const softest = notes.reduce(
     (least, note) => (note.aboveNoiseDb < least.aboveNoiseDb ? note : least),
     notes[0]!,
   );
-  const aboveDb = Math.round(softest?.aboveNoiseDb ?? 0)
-    .toString()
-    .replace('-', '−');
-  const clipping = heard.findings.find(({ kind }) => kind === 'clipping');
 
-  if (notes.length < ROOM_BOUNDS.leastNotes)
-    say(
-      'no-notes',
-      notes.length === 0
-        ? 'No note was heard; put the device nearer to the piano and play them again, a little louder.'
-        : `Only ${notes.length} of three notes ${notes.length === 1 ? 'was' : 'were'} heard; put the device nearer to the piano and play them again, a little louder.`,
-    );
-  if (clipping !== undefined)
-    say('clipping', 'The piano is too loud for the microphone; put the device further away.');
-  if (notes.length > 0 && softest.aboveNoiseDb < ROOM_BOUNDS.leastAboveDb)
-    say(
-      softest.levelDb < ROOM_BOUNDS.softDb ? 'far' : 'noise',
-      softest.levelDb < ROOM_BOUNDS.softDb
-        ? `The piano stands only ${aboveDb} dB above the room; put the device nearer to it.`
-        : `The room is loud: the piano stands only ${aboveDb} dB above it; close windows and doors, or turn off what hums.`,
-    );
-  else if (notes.length > 0 && softest.levelDb < ROOM_BOUNDS.softDb)
-    say('soft', 'The piano arrives very softly; put the device nearer to it.');
-  if (
-    silence.hum !== null &&
-    notes.length > 0 &&
-    silence.hum.levelDb > softest.levelDb - ROOM_BOUNDS.humBelowDb
-  )
-    say(
-      'hum',
-      `Mains hum at ${silence.hum.mainsHz} Hz is near; move the device away from chargers and cables.`,
-    );
+  if (notes.length < ROOM_BOUNDS.leastNotes) say({ kind: 'no-notes', heard: notes.length });
+  if (heard.findings.some(({ kind }) => kind === 'clipping')) say({ kind: 'clipping' });
+  if (notes.length > 0) {
+    const isSoft = softest.levelDb < ROOM_BOUNDS.softDb;
+    const { aboveNoiseDb: aboveDb } = softest;
+    if (aboveDb < ROOM_BOUNDS.leastAboveDb) say({ kind: isSoft ? 'far' : 'noise', aboveDb });
+    else if (isSoft) say({ kind: 'soft' });
+    const { hum } = silence;
+    if (hum !== null && hum.levelDb > softest.levelDb - ROOM_BOUNDS.humBelowDb)
+      say({ kind: 'hum', mainsHz: hum.mainsHz });
+  }
   return { silence, notes, findings, piano: learnPiano(heard) };
 }

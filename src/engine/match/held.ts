@@ -22,7 +22,7 @@ export function heldOver(heard: Heard, alignment: Alignment): Alignment {
 }
 
 function unsure({ step, expected }: MatchedNote): MatchedNote {
-  const reason = `${expected.name} may be held over from the chord before`;
+  const reason = { notice: 'may-be-held-over', name: expected.name } as const;
   return { step, expected, verdict: 'unsure', reason, heldOver: true };
 }
 

@@ -4,6 +4,7 @@ import type { Exercise, ExerciseChoice, ExpectedNote, Form, Hand } from '../exer
 import { CHOICE, HAND } from '../exercise/types.ts';
 import type { Passage } from '../listen/index.ts';
 import { PASSAGE } from '../listen/types.ts';
+import type { Notice } from '../notices/index.ts';
 
 export const EXTRA_KIND = v.picklist(['slip', 'repeat', 'restart', 'other']);
 /** Why a note is extra: beside the right one, the same again, before going back to an earlier place, or none of these. */
@@ -20,7 +21,7 @@ export type MatchedNote = {
   /** `heldOver`: a common tone that may have been held over from the chord before instead of struck again */
   | {
       readonly verdict: 'unsure';
-      readonly reason: string;
+      readonly reason: Notice;
       readonly played?: number;
       readonly heldOver?: true;
     }

@@ -52,9 +52,8 @@ export function recheck(
         const { step, expected } = alignment.matched[place]!;
         if (verdict === 'missed') return { step, expected, verdict };
         if (verdict !== 'unsure') return { step, expected, verdict, played: indexOf.get(note!)! };
-        return note === null
-          ? { step, expected, verdict, reason }
-          : { step, expected, verdict, reason, played: indexOf.get(note)! };
+        const unsure = { step, expected, verdict, reason: reason! };
+        return note === null ? unsure : { ...unsure, played: indexOf.get(note)! };
       }),
       extras: extras
         .map(({ note, kind, step }) => ({ played: indexOf.get(note)!, kind, step }))

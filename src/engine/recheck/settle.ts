@@ -1,5 +1,6 @@
 import type { Heard, PlayedNote } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
+import type { Notice } from '../notices/index.ts';
 import type { Answer, Asker } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import type { HeardExtra } from './extras.ts';
@@ -14,8 +15,8 @@ export interface Settled {
   readonly note: PlayedNote | null;
   /** the note that stood for it before; null: none, or it stands for something else now */
   readonly before: PlayedNote | null;
-  /** only of an unsure one */
-  readonly reason: string;
+  /** null: of one that is sure */
+  readonly reason: Notice | null;
   /** a note that had been taken for the mistake here, and is an extra since the written one was struck */
   readonly freed: HeardExtra | null;
 }
@@ -37,7 +38,7 @@ export function settle(
     verdict,
     note: before,
     before,
-    reason: verdict === 'unsure' ? matched.reason : '',
+    reason: verdict === 'unsure' ? matched.reason : null,
     freed: null,
   };
   const answer = asker.askWritten(place);
@@ -46,7 +47,7 @@ export function settle(
   const decision = decide(answer.logOdds, reported);
   rechecks.push(recordOf(step, midi + semitoneShift, hand, 'written', verdict, answer, decision));
 
-  const reason = asBefore.reason || `${expected.name} was heard too faintly to say that it was struck`;
+  const reason = asBefore.reason ?? ({ notice: 'too-faint', name: expected.name } as const);
   if (reported && before !== null) {
     if (decision === 'not-struck') return { ...asBefore, verdict: 'missed', note: null };
     const note = moved(before, answer);

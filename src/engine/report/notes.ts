@@ -1,6 +1,7 @@
 import type { KeyFacts } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
+import { tellNotice } from '../notices/index.ts';
 import type { Report, ReportedNote } from './types.ts';
 import { spellPlayedWithOctave, spellWithOctave } from './words/index.ts';
 
@@ -60,7 +61,8 @@ export function reportNotes(
               step: note.step,
               midi: note.expected.midi,
               hand: note.expected.hand,
-              reason: note.reason,
+              reason: tellNotice(note.reason),
+              notice: note.reason,
               ...(note.heldOver === true && { heldOver: true as const }),
             },
           ]

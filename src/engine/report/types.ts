@@ -6,6 +6,7 @@ import type { Locale } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
 import type { PianoProfile } from '../listen/index.ts';
 import { FINDING } from '../listen/types.ts';
+import { NOTICE } from '../notices/index.ts';
 import { EXTRA_KIND, HAND_LIKELIHOOD, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
 import { SAID } from './words/said/index.ts';
@@ -32,7 +33,7 @@ const FINGER = told('1 is the thumb', v.pipe(v.number(), v.integer(), v.minValue
 const TEMPO = told('the tempo aimed at, beats a minute; null: none', v.nullable(BPM));
 
 const ESTIMATE = v.object({ value: NUMBER, plusMinus: v.exactOptional(SIZE) });
-const NOT_MEASURED = v.object({ notMeasured: v.pipe(TEXT, v.minLength(1)) });
+const NOT_MEASURED = v.object({ notMeasured: v.pipe(TEXT, v.minLength(1)), notice: v.exactOptional(NOTICE) });
 export const FIGURE = v.pipe(
   v.union([ESTIMATE, NOT_MEASURED]),
   v.check((figure) => !('value' in figure && 'notMeasured' in figure), 'It is both measured and not.'),
@@ -230,6 +231,7 @@ const REPORT_FIELDS = v.object({
         midi: MIDI,
         hand: HAND,
         reason: TEXT,
+        notice: v.exactOptional(NOTICE),
         heldOver: v.exactOptional(
           told('a common tone of two chords, perhaps held over: nothing is wrong with it', v.literal(true)),
         ),

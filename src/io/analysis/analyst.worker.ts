@@ -1,5 +1,5 @@
 /** Runs the engine beside the page. One job at a time; the page ends it by ending the worker. */
-import { messageOf } from '../check/text.ts';
+import { troubleOf } from '../troubles/index.ts';
 import { checkRoom, measureSilence } from '../../engine/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';
 import { analyseInPieces } from './pieces.ts';
@@ -20,7 +20,7 @@ self.addEventListener('message', ({ data }: MessageEvent<AnalysisRequest>) => {
     reply({
       id: data.id,
       kind: 'failed',
-      message: messageOf(error),
+      trouble: troubleOf(error),
     }),
   );
 });

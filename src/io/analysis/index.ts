@@ -1,15 +1,17 @@
 export { openLiveListener } from './live.ts';
 export type { LiveListening } from './live.ts';
 import type { AssessOptions, Assessment, AudioInput, ExerciseChoice, RoomCheck } from '../../engine/index.ts';
+import { EvenfallError } from '../troubles/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';
 
 /** Why an analysis gave no result: it was called off, or the engine failed (a fault of ours). */
-export class AnalysisError extends Error {
+export class AnalysisError extends EvenfallError {
   override readonly name = 'AnalysisError';
   readonly reason: 'cancelled' | 'failed';
 
-  constructor(reason: 'cancelled' | 'failed', message: string) {
-    super(message);
+  constructor(reason: 'cancelled' | 'failed', trouble: Trouble) {
+    super(trouble);
     this.reason = reason;
   }
 }
@@ -72,12 +74,12 @@ export function createAnalyst(): RoomAnalyst {
     started.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
       const job = jobs.find(({ request }) => request.id === data.id);
       if (job === undefined) return;
-      if (data.kind === 'failed') job.reject(new AnalysisError('failed', data.message));
+      if (data.kind === 'failed') job.reject(new AnalysisError('failed', data.trouble));
       else job.onReply(data);
       if (data.kind !== 'progress') finish(job);
     });
     started.addEventListener('error', () => {
-      stopAll(new AnalysisError('failed', 'The listening part of the page could not be loaded.'));
+      stopAll(new AnalysisError('failed', { trouble: 'listening-not-loaded' }));
     });
     return started;
   };
@@ -103,7 +105,7 @@ export function createAnalyst(): RoomAnalyst {
         };
         ask({ request: { kind: 'room', id: nextId++, silence, played }, onReply, reject });
       }),
-    cancel: () => stopAll(new AnalysisError('cancelled', 'The analysis was called off.')),
-    close: () => stopAll(new AnalysisError('cancelled', 'The page was closed.')),
+    cancel: () => stopAll(new AnalysisError('cancelled', { trouble: 'analysis-called-off' })),
+    close: () => stopAll(new AnalysisError('cancelled', { trouble: 'page-closed' })),
   };
 }

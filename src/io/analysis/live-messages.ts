@@ -1,4 +1,5 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 
 /** What the page tells the live listener's worker. */
 export type ToLiveListener =
@@ -15,6 +16,6 @@ export type ToLiveListener =
 /** What it answers. */
 export type FromLiveListener =
   | { readonly kind: 'events'; readonly events: readonly LiveEvent[] }
-  | { readonly kind: 'failed'; readonly message: string }
+  | { readonly kind: 'failed'; readonly trouble: Trouble }
   /** everything pushed before `end` has been heard out */
   | { readonly kind: 'ended' };

@@ -1,4 +1,5 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
 
 /** A live listener at work in its own worker. */
@@ -6,8 +7,8 @@ export interface LiveListening {
   /** One array a channel, copied; always the same number of channels. */
   push(block: readonly Float32Array[]): void;
   onEvent(callback: (event: LiveEvent) => void): void;
-  /** Called once when the ear has failed (a fault of ours), in plain words; it hears nothing from then on. */
-  onFailure(callback: (message: string) => void): void;
+  /** Called once when the ear has failed (a fault of ours); it hears nothing from then on. */
+  onFailure(callback: (trouble: Trouble) => void): void;
   /** The device makes a sound of its own, in seconds of the sound pushed; to be told before it sounds. */
   mute(sound: OwnSound): void;
   /** From here on: this piano, as the last attempt or the room check told it. */
@@ -23,21 +24,21 @@ export function openLiveListener(sampleRateHz: number, options: Partial<LiveOpti
   const worker = new Worker(new URL('./live.worker.ts', import.meta.url), { type: 'module' });
   const tell = (message: ToLiveListener): void => worker.postMessage(message);
   let onEvent: (event: LiveEvent) => void = () => undefined;
-  let onFailure: (message: string) => void = () => undefined;
+  let onFailure: (trouble: Trouble) => void = () => undefined;
   let onEnd = (): void => undefined;
 
-  const fail = (message: string): void => {
+  const fail = (trouble: Trouble): void => {
     worker.terminate();
     onEnd();
-    onFailure(message);
+    onFailure(trouble);
     onFailure = () => undefined;
   };
   worker.addEventListener('message', ({ data }: MessageEvent<FromLiveListener>) => {
     if (data.kind === 'events') for (const event of data.events) onEvent(event);
-    else if (data.kind === 'failed') fail(data.message);
+    else if (data.kind === 'failed') fail(data.trouble);
     else onEnd();
   });
-  worker.addEventListener('error', () => fail('The listening part of the page could not be loaded.'));
+  worker.addEventListener('error', () => fail({ trouble: 'listening-not-loaded' }));
   tell({ kind: 'open', sampleRateHz, options });
 
   return {

@@ -1,5 +1,5 @@
 /** Runs the live listener in a worker of its own: listening goes on while an attempt is analysed in another. */
-import { messageOf } from '../check/text.ts';
+import { troubleOf } from '../troubles/index.ts';
 import { createLiveListener } from '../../engine/index.ts';
 import type { LiveListener } from '../../engine/index.ts';
 import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
@@ -45,6 +45,6 @@ self.addEventListener('message', (event: MessageEvent<ToLiveListener>) => {
   try {
     take(event.data);
   } catch (error) {
-    reply({ kind: 'failed', message: messageOf(error) });
+    reply({ kind: 'failed', trouble: troubleOf(error) });
   }
 });

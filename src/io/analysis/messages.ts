@@ -1,4 +1,5 @@
 import type { AssessOptions, Assessment, AudioInput, ExerciseChoice, RoomCheck } from '../../engine/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 
 /** What the page asks of the worker. The id is repeated by every reply. */
 export type AnalysisRequest =
@@ -21,4 +22,4 @@ export type AnalysisReply =
   | { readonly id: number; readonly kind: 'progress'; readonly share: number }
   | { readonly id: number; readonly kind: 'done'; readonly assessment: Assessment }
   | { readonly id: number; readonly kind: 'checked'; readonly room: RoomCheck }
-  | { readonly id: number; readonly kind: 'failed'; readonly message: string };
+  | { readonly id: number; readonly kind: 'failed'; readonly trouble: Trouble };

@@ -1,3 +1,4 @@
+import type { Trouble } from '../troubles/index.ts';
 import type { Directory, Listed } from './directory.ts';
 import { inMegabytes, NOT_WHOLE } from './directory.ts';
 import { ArchiveError } from './errors.ts';
@@ -11,15 +12,15 @@ const MOST_RATIO = 200;
 const SMALL_BYTES = 65_536;
 
 /** A line of the directory → why its member is not opened, or null. `name`: as it may be shown. */
-export function troubleOf(listed: Listed, name: string, limits: ArchiveLimits): string | null {
+export function refusalOf(listed: Listed, name: string, limits: ArchiveLimits): Trouble | null {
   const { flags, method, packedBytes, sizeBytes } = listed;
-  if ((flags & REFUSED_FLAGS) !== 0) return 'It is locked with a password. Pack it without one.';
-  if (!METHODS.has(method)) return 'It is packed in a way that is not read here. Pack it as an ordinary zip.';
+  if ((flags & REFUSED_FLAGS) !== 0) return { trouble: 'zip-locked' };
+  if (!METHODS.has(method)) return { trouble: 'zip-packed-otherwise' };
   if (method === 0 && packedBytes !== sizeBytes) return NOT_WHOLE;
   if (sizeBytes > limits.mostMemberBytes)
-    return `${name} is larger than ${inMegabytes(limits.mostMemberBytes)} MB, which is not opened here.`;
+    return { trouble: 'zip-member-too-large', name, mostMb: inMegabytes(limits.mostMemberBytes) };
   if (sizeBytes > SMALL_BYTES && sizeBytes > packedBytes * MOST_RATIO)
-    return `${name} would unpack to far more than any recording or text. It is not opened.`;
+    return { trouble: 'zip-member-swells', name };
   return null;
 }
 
@@ -27,13 +28,14 @@ export function troubleOf(listed: Listed, name: string, limits: ArchiveLimits): 
 export function checkLayout({ listed, at: directoryAt }: Directory, limits: ArchiveLimits): void {
   const unpackedBytes = listed.reduce((sum, { sizeBytes }) => sum + sizeBytes, 0);
   if (unpackedBytes > limits.mostUnpackedBytes)
-    throw new ArchiveError(
-      `It would unpack to more than ${inMegabytes(limits.mostUnpackedBytes)} MB, which is not opened here.`,
-    );
+    throw new ArchiveError({
+      trouble: 'zip-unpacks-too-much',
+      mostMb: inMegabytes(limits.mostUnpackedBytes),
+    });
   // No two members may share bytes: files laid over each other unpack to far more than they hold.
   let freeFrom = 0;
   for (const { headerAt, packedBytes, nameBytes } of listed.toSorted((a, b) => a.headerAt - b.headerAt)) {
-    if (headerAt < freeFrom) throw new ArchiveError('Its files lie over each other. It is not opened.');
+    if (headerAt < freeFrom) throw new ArchiveError({ trouble: 'zip-overlaps' });
     // At least its header and its name; what stands between is looked at when it is read.
     freeFrom = headerAt + 30 + nameBytes.length + packedBytes;
   }

@@ -26,7 +26,7 @@ const LISTED = { signature: 0x02014b50, bytes: 46 } as const;
 const FULL = 0xffffffff;
 const ZIP64_FIELD = 1;
 
-export const NOT_WHOLE = 'It is no zip file, or it is damaged or cut short. Send or save it again.';
+export const NOT_WHOLE = { trouble: 'zip-damaged' } as const;
 
 export interface Directory {
   readonly listed: readonly Listed[];
@@ -37,15 +37,13 @@ export interface Directory {
 /** Reads the directory of a zip, zip64 too, within the limits of file and count. Throws ArchiveError; the lines are still to be checked. */
 export async function readDirectory(file: Blob, limits: ArchiveLimits): Promise<Directory> {
   if (file.size > limits.mostFileBytes) {
-    throw new ArchiveError(
-      `It is larger than ${inMegabytes(limits.mostFileBytes)} MB, which is not opened here.`,
-    );
+    throw new ArchiveError({ trouble: 'zip-too-large', mostMb: inMegabytes(limits.mostFileBytes) });
   }
   const end = await readEnd(file);
   if (end === null) throw new ArchiveError(NOT_WHOLE);
   const { members, bytes, at } = end;
   if (members > limits.mostMembers) {
-    throw new ArchiveError(`It holds ${members} files; up to ${limits.mostMembers} are opened.`);
+    throw new ArchiveError({ trouble: 'zip-too-many', files: members, most: limits.mostMembers });
   }
   if (at + bytes !== end.endAt || bytes < members * LISTED.bytes) throw new ArchiveError(NOT_WHOLE);
   return { listed: readListed(await viewOf(file, at, at + bytes), members), at };

@@ -17,7 +17,7 @@ const END_64 = { signature: 0x06064b50, bytes: 56 } as const;
 const FULL = 0xffffffff;
 const FULL_COUNT = 0xffff;
 
-const IN_PARTS = 'It is one part of several. Pack it as one file.';
+const IN_PARTS = { trouble: 'zip-in-parts' } as const;
 
 /** The end of a file → what its directory is; null where there is no such end. Throws ArchiveError on one part of several. */
 export async function readEnd(file: Blob): Promise<End | null> {

@@ -3,7 +3,7 @@ export { ArchiveError } from './errors.ts';
 export { createTurns } from './turns.ts';
 export { writeArchive } from './write.ts';
 export type { ArchiveFile } from './write.ts';
-import { checkLayout, troubleOf } from './checks.ts';
+import { checkLayout, refusalOf } from './checks.ts';
 import { readDirectory } from './directory.ts';
 import type { Directory, Listed } from './directory.ts';
 import { ArchiveError } from './errors.ts';
@@ -44,9 +44,9 @@ export async function openArchive(
   }));
   const known = new Set<string>();
   for (const { listed, name } of named) {
-    const trouble = troubleOf(listed, name, within);
+    const trouble = refusalOf(listed, name, within);
     if (trouble !== null) throw new ArchiveError(trouble);
-    if (known.has(sameName(name))) throw new ArchiveError(`It holds two files named ${name}.`);
+    if (known.has(sameName(name))) throw new ArchiveError({ trouble: 'zip-twice', name });
     known.add(sameName(name));
   }
   checkLayout(directory, within);
@@ -65,7 +65,7 @@ export async function openCollection(file: Blob, limits: Partial<ArchiveLimits> 
   const names = foreignNames(directory.listed);
   const named = directory.listed.map((listed, at) => {
     const name = names[at]!;
-    return { listed, name, trouble: troubleOf(listed, name, within) };
+    return { listed, name, trouble: refusalOf(listed, name, within) };
   });
   return {
     members: membersOf(

@@ -50,8 +50,7 @@ export async function readHead(file: Blob, place: Place, bytes: number): Promise
   return head.slice(0, length);
 }
 
-const damaged = (name: string): ArchiveError =>
-  new ArchiveError(`${name} is damaged in it. Send or save it again.`);
+const damaged = (name: string): ArchiveError => new ArchiveError({ trouble: 'zip-member-damaged', name });
 
 /** A member's packed bytes, as they lie in the file. */
 async function packedPart(file: Blob, { listed, name, endAt }: Place): Promise<Blob> {

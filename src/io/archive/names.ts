@@ -12,15 +12,14 @@ const IS_UTF8 = 1 << 11;
  */
 export function memberName(bytes: Uint8Array, flags: number): string {
   const name = decoded(bytes, (flags & IS_UTF8) !== 0);
-  if (name === '' || name.length > MOST_LETTERS)
-    throw new ArchiveError('It holds a file without a usable name.');
+  if (name === '' || name.length > MOST_LETTERS) throw new ArchiveError({ trouble: 'zip-nameless' });
   const climbs = name.split('/').some((part, at, parts) => {
     const endsFolder = part === '' && at > 0 && at === parts.length - 1;
     return part === '..' || part === '.' || (part === '' && !endsFolder);
   });
   // Signs that are not seen (controls, marks of direction) make one name look like another.
   const tricks = /[\\\p{Cc}\p{Cs}\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]|^[A-Za-z]:/u.test(name);
-  if (climbs || tricks) throw new ArchiveError('It holds a file whose name would lead somewhere else.');
+  if (climbs || tricks) throw new ArchiveError({ trouble: 'zip-leads-elsewhere' });
   return name;
 }
 
@@ -34,7 +33,7 @@ function decoded(bytes: Uint8Array, saysUtf8: boolean): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    if (saysUtf8) throw new ArchiveError('It holds a file without a usable name.');
+    if (saysUtf8) throw new ArchiveError({ trouble: 'zip-nameless' });
     return new TextDecoder('latin1').decode(bytes);
   }
 }

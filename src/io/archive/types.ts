@@ -1,3 +1,5 @@
+import type { Trouble } from '../troubles/index.ts';
+
 /** How much of an archive is read; what goes beyond is refused before anything is unpacked. */
 export interface ArchiveLimits {
   /** the file itself */
@@ -20,8 +22,8 @@ export interface ArchiveMember {
   readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
 }
 
-/** What can be had of a zip, and what cannot, with its reason in plain words. */
+/** What can be had of a zip, and what cannot, with its reason. */
 export interface Collection {
   readonly members: readonly ArchiveMember[];
-  readonly refused: readonly { readonly name: string; readonly reason: string }[];
+  readonly refused: readonly { readonly name: string; readonly reason: Trouble }[];
 }

@@ -1,28 +1,18 @@
-/** What is kept on this device could not be read or written; the message is plain and says the way out. */
-export class StorageError extends Error {
+import { EvenfallError, troubleOf } from '../troubles/index.ts';
+import type { Keeper } from '../troubles/index.ts';
+
+/** What is kept on this device could not be read or written. */
+export class StorageError extends EvenfallError {
   override readonly name = 'StorageError';
 }
 
-/** What a database says when the browser's storage fails, each with the way out. */
-export interface StorageTroubles {
-  /** no room left */
-  readonly full: string;
-  /** a newer version of the page has been here */
-  readonly newer: string;
-  /** the browser keeps nothing, as in a private window */
-  readonly nowhere: string;
-  /** anything else, as the browser says it */
-  readonly other: (said: string) => string;
-}
-
 /** Any failure of the browser's storage → one that can be shown. */
-export function asStorageError(error: unknown, troubles: StorageTroubles): StorageError {
+export function asStorageError(error: unknown, keeper: Keeper): StorageError {
   if (error instanceof StorageError) return error;
   const name = error instanceof DOMException ? error.name : '';
-  if (name === 'QuotaExceededError') return new StorageError(troubles.full);
-  if (name === 'VersionError') return new StorageError(troubles.newer);
+  if (name === 'QuotaExceededError') return new StorageError({ trouble: 'no-room', keeper });
+  if (name === 'VersionError') return new StorageError({ trouble: 'used-by-newer', keeper });
   if (name === 'InvalidStateError' || name === 'SecurityError' || error instanceof ReferenceError)
-    return new StorageError(troubles.nowhere);
-  return new StorageError(troubles.other(messageOf(error)));
+    return new StorageError({ trouble: 'keeps-nothing', keeper });
+  return new StorageError({ trouble: 'not-kept', keeper, because: troubleOf(error) });
 }
-import { messageOf } from '../check/index.ts';

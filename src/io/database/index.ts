@@ -9,7 +9,7 @@ import type {
   StoreValue,
 } from 'idb';
 import { asStorageError, StorageError } from './errors.ts';
-import type { StorageTroubles } from './errors.ts';
+import type { Keeper } from '../troubles/index.ts';
 
 export { StorageError } from './errors.ts';
 
@@ -45,13 +45,13 @@ export interface Database<Schema extends DBSchema> {
 }
 
 /**
- * `migrations`: the nth brings version n to version n + 1; 0 is no database at all. Without `troubles`, failures come out as the
+ * `migrations`: the nth brings version n to version n + 1; 0 is no database at all. Without a `keeper`, failures come out as the
  * browser has them.
  */
 export function createDatabase<Schema extends DBSchema>(
   name: string,
   migrations: readonly Migration<Schema>[],
-  troubles: StorageTroubles | null = null,
+  keeper: Keeper | null = null,
 ): Database<Schema> {
   let opened: Promise<IDBPDatabase<Schema>> | null = null;
   const open = (): Promise<IDBPDatabase<Schema>> => {
@@ -63,7 +63,7 @@ export function createDatabase<Schema extends DBSchema>(
     try {
       return await act(await open());
     } catch (error) {
-      throw troubles === null ? error : asStorageError(error, troubles);
+      throw keeper === null ? error : asStorageError(error, keeper);
     }
   };
   return {
@@ -104,12 +104,7 @@ function opening<Schema extends DBSchema>(
         },
       );
     },
-    blocked: () =>
-      refuse(
-        new StorageError(
-          'Another window has an older version of this page open. Close it, then open this page again.',
-        ),
-      ),
+    blocked: () => refuse(new StorageError({ trouble: 'other-window-older' })),
     blocking: (_current, _blocked, event) => {
       (event.target as IDBDatabase).close();
       onGone();

@@ -1,4 +1,6 @@
 import { EncodedPacketSink } from 'mediabunny';
+import type { Notice } from '../../engine/index.ts';
+import { cutAt } from './gather.ts';
 import { bytesOf } from './packets.ts';
 import { openTrack } from './tracks.ts';
 import type { Container } from './types.ts';
@@ -18,7 +20,7 @@ export interface AacTrack {
   /** samples to drop at the start, and how many there are after that; null: all */
   readonly skip: number;
   readonly frames: number | null;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly Notice[];
 }
 
 /** Samples in a packet of AAC-LC (ISO/IEC 14496-3, 4.5.2: frameLengthFlag 0). */
@@ -49,7 +51,7 @@ export async function readAacTrack(
   const header = readConfig(config);
   if (header === null) return null;
   const packets: Uint8Array[] = [];
-  const remarks: string[] = [];
+  const remarks: Notice[] = [];
   let firstSec: number | null = null;
   let endSec = 0;
   for await (const { data, timestamp, duration } of new EncodedPacketSink(track).packets()) {
@@ -59,8 +61,7 @@ export async function readAacTrack(
     if (length > LONGEST_ADTS_FRAME) continue;
     packets.push(joined([adtsHeader(header, length), data]));
     if (packets.length * PACKET_FRAMES >= maxFrames) {
-      const minutes = Math.floor(maxFrames / sampleRateHz / 6) / 10;
-      remarks.push(`It is longer than ${minutes} minutes; the rest was left out. Cut it to hear the rest.`);
+      remarks.push(cutAt(maxFrames, sampleRateHz));
       break;
     }
   }

@@ -1,6 +1,6 @@
 import { imaPackets } from './adpcm-ima.ts';
 import { readChunks } from './chunks.ts';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -21,16 +21,10 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   const common = chunks.get('COMM')?.bytes;
   const sound = chunks.get('SSND');
   if (common === undefined || common.length < COMMON_BYTES) {
-    throw new DecodeError(
-      'damaged',
-      'The AIFF header is missing: the file is damaged. Record or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'header-missing', container: 'AIFF' });
   }
   if (sound === undefined || sound.bytes.length <= SOUND_HEAD_BYTES) {
-    throw new DecodeError(
-      'damaged',
-      'It is an AIFF file without any sound in it. Record or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'AIFF' });
   }
   const { pieces, frames, sampleRateHz } = readCommon(common);
   const offset = new DataView(sound.bytes.buffer, sound.bytes.byteOffset).getUint32(0);
@@ -78,16 +72,18 @@ function readCommon(bytes: Uint8Array): {
       case 'ima4':
         return imaPackets(channels);
       default:
-        throw new DecodeError(
-          'unsupported',
-          `It is an AIFF file with packed sound of a rare kind. ${CONVERT}`,
-        );
+        throw new DecodeError('unsupported', { trouble: 'packed-otherwise', container: 'AIFF', codec: null });
     }
   };
   const pieces = open();
   if (pieces === null) {
-    const what = `${channels} channels, ${sampleRateHz} Hz, ${bytesPerSample * 8} bits`;
-    throw new DecodeError('damaged', `Its AIFF header makes no sense (${what}): the file is damaged.`);
+    throw new DecodeError('damaged', {
+      trouble: 'header-senseless',
+      container: 'AIFF',
+      channels,
+      rateHz: sampleRateHz,
+      bits: bytesPerSample * 8,
+    });
   }
   return { pieces, frames: view.getUint32(2), sampleRateHz };
 }

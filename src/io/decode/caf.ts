@@ -1,7 +1,7 @@
 import { imaPackets } from './adpcm-ima.ts';
 import { packetLengths, readPacketTable } from './caf-packets.ts';
 import type { PacketFormat } from './caf-packets.ts';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { SoundGatherer } from './gather.ts';
 import { OPUS_RATE_HZ, openOpus } from './opus-packets.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -36,16 +36,10 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   const description = chunks.get('desc')?.bytes;
   const data = chunks.get('data');
   if (description === undefined || description.length < DESCRIPTION_BYTES) {
-    throw new DecodeError(
-      'damaged',
-      'The Core Audio header is missing: the file is damaged. Record or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'header-missing', container: 'Core Audio' });
   }
   if (data === undefined || data.bytes.length <= EDIT_COUNT_BYTES) {
-    throw new DecodeError(
-      'damaged',
-      'It is a Core Audio file without any sound in it. Record or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'Core Audio' });
   }
   const format = readDescription(description);
   const sound = { ...data, bytes: data.bytes.subarray(EDIT_COUNT_BYTES) };
@@ -95,20 +89,24 @@ function openPieces(format: Description): PieceDecoder {
         return imaPackets(channels);
       default: {
         const name = NAMES[kind];
-        throw name === undefined
-          ? new DecodeError(
-              'unsupported',
-              `It is a Core Audio file with packed sound of a rare kind. ${CONVERT}`,
-            )
-          : new DecodeError('unsupported', `It is a Core Audio file with ${name} sound. ${CONVERT}`);
+        throw new DecodeError('unsupported', {
+          trouble: 'packed-otherwise',
+          container: 'Core Audio',
+          codec: name ?? null,
+        });
       }
     }
   };
   // More channels than any recording has would ask for more memory than there is.
   const pieces = channels <= MOST_CHANNELS ? open() : null;
   if (pieces === null) {
-    const what = `${channels} channels, ${sampleRateHz} Hz, ${bits} bits`;
-    throw new DecodeError('damaged', `Its Core Audio header makes no sense (${what}): the file is damaged.`);
+    throw new DecodeError('damaged', {
+      trouble: 'header-senseless',
+      container: 'Core Audio',
+      channels,
+      rateHz: sampleRateHz,
+      bits,
+    });
   }
   return pieces;
 }
@@ -125,7 +123,7 @@ async function decodeOpus(
   const table = readPacketTable(tableBytes);
   const { channels } = format;
   if (table === null || channels < 1 || channels > 2) {
-    throw new DecodeError('damaged', 'Its list of packets is missing: the file is cut short. Send it again.');
+    throw new DecodeError('damaged', { trouble: 'packet-list-missing' });
   }
   const decoder = await openOpus({
     channels,
@@ -139,7 +137,7 @@ async function decodeOpus(
   try {
     for (const length of packetLengths(table, format)) {
       if (at + length > bytes.length) {
-        gatherer.remark('The file is damaged; what comes before the damage was read.');
+        gatherer.remark({ notice: 'damaged-after' });
         break;
       }
       const block = decoder.decode(bytes.subarray(at, at + length));

@@ -1,19 +1,19 @@
+import { EvenfallError } from '../troubles/index.ts';
+import type { Trouble } from '../troubles/index.ts';
+
 /**
  * Why a file gave no sound: nothing in it; not a sound file; a kind of sound that cannot be decoded here; damaged; or a
  * container (a video, say) without a sound track.
  */
 export type DecodeFailure = 'empty' | 'not-sound' | 'unsupported' | 'damaged' | 'no-sound-track';
 
-/** A file that cannot be decoded. The message says what, where, and the way out. */
-export class DecodeError extends Error {
+/** A file that cannot be decoded: what, where, and the way out. */
+export class DecodeError extends EvenfallError {
   override readonly name = 'DecodeError';
   readonly kind: DecodeFailure;
 
-  constructor(kind: DecodeFailure, message: string) {
-    super(message);
+  constructor(kind: DecodeFailure, trouble: Trouble) {
+    super(trouble);
     this.kind = kind;
   }
 }
-
-/** The usual way out of an unknown or unsupported format. */
-export const CONVERT = 'Convert it to WAV, FLAC, MP3 or Ogg, then try again.';

@@ -8,10 +8,12 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   return decodeStream(new FLACDecoder(), bytes, limits, 'FLAC', (gatherer) => {
     const whole = Math.min(totalFrames(bytes), limits.maxFrames);
     if (gatherer.frames >= whole) return;
-    const seconds = (frames: number): string => (frames / gatherer.sampleRateHz).toFixed(1);
-    gatherer.remark(
-      `Part of the file is missing or damaged: ${seconds(gatherer.frames)} s of ${seconds(whole)} s were read.`,
-    );
+    const { frames, sampleRateHz } = gatherer;
+    gatherer.remark({
+      notice: 'partly-read',
+      readSec: frames / sampleRateHz,
+      wholeSec: whole / sampleRateHz,
+    });
   });
 }
 

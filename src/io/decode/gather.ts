@@ -1,4 +1,5 @@
 import { ChannelChooser } from '../../engine/index.ts';
+import type { Notice } from '../../engine/index.ts';
 import { DecodeError } from './errors.ts';
 import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -14,7 +15,7 @@ const HIGHEST_RATE_HZ = 768_000;
 export class SoundGatherer {
   readonly #limits: DecodeLimits;
   readonly #blocks: Float32Array[][] = [];
-  readonly #remarks: string[] = [];
+  readonly #remarks: Notice[] = [];
   #sampleRateHz = 0;
   #sourceChannels = 0;
   #frames = 0;
@@ -46,8 +47,9 @@ export class SoundGatherer {
     return this.#sampleRateHz;
   }
 
-  remark(sentence: string): void {
-    if (!this.#remarks.includes(sentence)) this.#remarks.push(sentence);
+  /** Each kind is said once. */
+  remark(notice: Notice): void {
+    if (!this.#remarks.some((one) => one.notice === notice.notice)) this.#remarks.push(notice);
   }
 
   /** Takes a block, one array a channel; `share`: how much of the file it brings that to. True: go on, false: enough. */
@@ -63,8 +65,7 @@ export class SoundGatherer {
           this.#handOn([Float32Array.from(chosen.subarray(0, length))], this.#share),
         );
     } else if (sampleRateHz !== this.#sampleRateHz || block.length !== this.#sourceChannels) {
-      const at = (this.#frames / this.#sampleRateHz).toFixed(1);
-      this.remark(`The sound changes its form after ${at} s; only what comes before was read.`);
+      this.remark({ notice: 'form-changes', afterSec: this.#frames / this.#sampleRateHz });
       this.#full = true;
       return false;
     }
@@ -80,14 +81,11 @@ export class SoundGatherer {
   finish(container: Container, mostFrames = Infinity): DecodedAudio {
     const frames = Math.min(this.#frames - this.#skip, mostFrames);
     if (frames <= 0) {
-      throw new DecodeError(
-        'damaged',
-        'No sound could be decoded from it: the file is cut short or damaged.',
-      );
+      throw new DecodeError('damaged', { trouble: 'nothing-decoded' });
     }
     if (this.#chooser !== null) {
       this.#chooser.finish();
-      this.remark(`It has ${this.#sourceChannels} channels; the one that sounds most was taken.`);
+      this.remark({ notice: 'one-channel-taken', channels: this.#sourceChannels });
     }
     const channels = (this.#blocks[0] ?? []).map((_, channel) => this.#joined(channel).subarray(0, frames));
     return { channels, sampleRateHz: this.#sampleRateHz, container, remarks: this.#remarks };
@@ -111,17 +109,13 @@ export class SoundGatherer {
   }
 
   #refuseImpossibleRate(): void {
-    const rate = this.#sampleRateHz;
-    if (rate >= LOWEST_RATE_HZ && rate <= HIGHEST_RATE_HZ) return;
-    throw new DecodeError(
-      'damaged',
-      `It claims ${rate} samples a second, which no recording has: the file is damaged.`,
-    );
+    const rateHz = this.#sampleRateHz;
+    if (rateHz >= LOWEST_RATE_HZ && rateHz <= HIGHEST_RATE_HZ) return;
+    throw new DecodeError('damaged', { trouble: 'rate-impossible', rateHz });
   }
 
   #leaveOutTheRest(): void {
-    const minutes = Math.floor(this.#limits.maxFrames / this.#sampleRateHz / 6) / 10;
-    this.remark(`It is longer than ${minutes} minutes; the rest was left out. Cut it to hear the rest.`);
+    this.remark(cutAt(this.#limits.maxFrames, this.#sampleRateHz));
     this.#full = true;
   }
 
@@ -135,6 +129,11 @@ export class SoundGatherer {
     }
     return whole;
   }
+}
+
+/** The rest of a sound longer than so many samples was left out. */
+export function cutAt(maxFrames: number, sampleRateHz: number): Notice {
+  return { notice: 'cut-at', minutes: Math.floor(maxFrames / sampleRateHz / 6) / 10 };
 }
 
 /** Looks first, without branches, since nearly always there is nothing to do: only NaN and ±∞ times 0 are not 0. */

@@ -1,7 +1,7 @@
 export type * from './types.ts';
 export { DecodeError } from './errors.ts';
 export type { DecodeFailure } from './errors.ts';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { sniff } from './sniff.ts';
 import type { Decodable } from './sniff.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
@@ -27,9 +27,10 @@ export async function decodeFile(
   try {
     return await decodeBytes(new Uint8Array(bytes), { ...DECODE_DEFAULTS, ...limits });
   } catch (cause) {
-    if (cause instanceof DecodeError) throw new DecodeError(cause.kind, `${name}: ${cause.message}`);
+    if (cause instanceof DecodeError)
+      throw new DecodeError(cause.kind, { trouble: 'within', name, of: cause.trouble });
     // What a decoder says of its own insides tells nobody anything.
-    throw new DecodeError('damaged', `${name}: It could not be decoded: the file is damaged. Send it again.`);
+    throw new DecodeError('damaged', { trouble: 'within', name, of: { trouble: 'file-damaged' } });
   }
 }
 
@@ -40,18 +41,17 @@ export async function decodeBlocks(bytes: ArrayBuffer, name: string, take: TakeS
 
 async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
   if (bytes.length === 0) {
-    throw new DecodeError('empty', 'The file is empty (0 bytes). Record or send it again.');
+    throw new DecodeError('empty', { trouble: 'file-empty' });
   }
   const found = sniff(bytes);
   switch (found.format) {
     case 'unknown':
-      throw new DecodeError(
-        'not-sound',
-        `It is not a sound file of a known kind, or it is damaged. ${CONVERT}`,
-      );
+      throw new DecodeError('not-sound', { trouble: 'file-unknown' });
     case 'other': {
-      const wayOut = found.isSound ? ` ${CONVERT}` : '';
-      throw new DecodeError(found.isSound ? 'unsupported' : 'not-sound', `It is ${found.what}.${wayOut}`);
+      throw new DecodeError(found.isSound ? 'unsupported' : 'not-sound', {
+        trouble: 'file-other',
+        what: found.what,
+      });
     }
     default: {
       const { decode } = await load(found.format);

@@ -34,7 +34,7 @@ function firstFrame(bytes: Uint8Array) {
     const frame = mpegFrameAt(bytes, at);
     if (frame !== null) return frame;
   }
-  throw new DecodeError('damaged', 'No MP3 frame is whole in it: the file is cut short or damaged.');
+  throw new DecodeError('damaged', { trouble: 'no-mp3-frame' });
 }
 
 /** Runs of whole frames of one sample rate; what lies between (tags, damage) is passed over. */

@@ -36,8 +36,8 @@ async function aacOr(error: unknown, bytes: ArrayBuffer, limits: DecodeLimits): 
   const track = await readAacTrack(new Uint8Array(bytes), limits.maxFrames).catch(() => null);
   const decoded = track === null ? null : await decodeAac(track, limits);
   if (decoded !== null) return decoded;
-  const page = 'The browser page can open it too.';
-  throw new DecodeError('unsupported', track === null ? error.message : `${error.message} ${page}`);
+  const { trouble } = error;
+  throw new DecodeError('unsupported', track === null ? trouble : { trouble: 'page-opens-it', of: trouble });
 }
 
 async function decodeAac(track: AacTrack, limits: DecodeLimits): Promise<DecodedAudio | null> {

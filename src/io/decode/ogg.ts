@@ -1,4 +1,4 @@
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { oggPages } from './ogg-pages.ts';
 import type { DecodedAudio, DecodeLimits, Decoder } from './types.ts';
 
@@ -18,7 +18,7 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   }
   const codec = CODECS.find(({ head }) => heads.some((start) => start.startsWith(head)));
   if (codec === undefined) {
-    throw new DecodeError('unsupported', `It is an Ogg file without Opus, Vorbis or FLAC sound. ${CONVERT}`);
+    throw new DecodeError('unsupported', { trouble: 'ogg-without-sound' });
   }
   return (await codec.load()).decode(bytes, limits);
 }

@@ -1,5 +1,5 @@
 import { OpusDecoder } from 'opus-decoder';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 
 /** Opus decodes to 48 kHz whatever it was made from (RFC 7845, section 5.1, "input sample rate"). */
 export const OPUS_RATE_HZ = 48_000;
@@ -48,7 +48,7 @@ const MAX_PACKET_BYTES_A_CHANNEL = 3_840;
 /** Opens a decoder for a stream; the pre-skip is left to the caller. */
 export async function openOpus(head: OpusHead): Promise<OpusPacketDecoder> {
   if (head.channels > 8) {
-    throw new DecodeError('unsupported', `It is Opus sound with ${head.channels} channels. ${CONVERT}`);
+    throw new DecodeError('unsupported', { trouble: 'opus-channels', channels: head.channels });
   }
   const decoder = new OpusDecoder({
     channels: head.channels,

@@ -62,10 +62,7 @@ function readStream(bytes: Uint8Array): OpusStream {
     }
   }
   if (head === null || packets.length < 2) {
-    throw new DecodeError(
-      'damaged',
-      'No sound follows the header: the file is cut short. Send or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'nothing-after-header' });
   }
   // The first packet after the header holds the comments (RFC 7845, section 5.2).
   return { head, packets: packets.slice(1), endFrames };

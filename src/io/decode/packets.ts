@@ -1,5 +1,5 @@
 import type { InputAudioTrack } from 'mediabunny';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { OPUS_RATE_HZ, openOpus, readOpusHead } from './opus-packets.ts';
 import { readPcm } from './pcm.ts';
 import type { PcmLayout } from './pcm.ts';
@@ -20,7 +20,7 @@ export async function openPackets(track: InputAudioTrack): Promise<PacketDecoder
   const config = await track.getDecoderConfig();
   if (codec === 'opus') {
     const head = readOpusHead(bytesOf(config?.description));
-    if (head === null) throw new DecodeError('damaged', `Its Opus header makes no sense. ${CONVERT}`);
+    if (head === null) throw new DecodeError('damaged', { trouble: 'opus-header-senseless' });
     const { decode, free } = await openOpus(head);
     return { sampleRateHz: OPUS_RATE_HZ, preSkip: head.preSkip, decode, free };
   }
@@ -35,15 +35,12 @@ export async function openPackets(track: InputAudioTrack): Promise<PacketDecoder
   }
   const id = await track.getInternalCodecId();
   if (id === 'drms' || id === 'enca') {
-    throw new DecodeError(
-      'unsupported',
-      'Its sound is locked: only the program that it was bought with can open it. Record it yourself.',
-    );
+    throw new DecodeError('unsupported', { trouble: 'sound-locked' });
   }
   const name = (typeof id === 'string' ? NAMES[id] : undefined) ?? codec?.toUpperCase();
   throw name === undefined
-    ? new DecodeError('unsupported', `It holds a kind of sound that is not known here. ${CONVERT}`)
-    : new DecodeError('unsupported', `It holds ${name} sound, which cannot be decoded here. ${CONVERT}`);
+    ? new DecodeError('unsupported', { trouble: 'codec-unknown' })
+    : new DecodeError('unsupported', { trouble: 'codec-other', codec: name });
 }
 
 /** Sample entries of MP4 and QuickTime (MP4 Registration Authority) and codecs of Matroska (RFC 9559) that cannot be read here. */

@@ -40,7 +40,7 @@ export function gatherPieces(
     if (!gatherer.push(decoder.decode(bytes.subarray(at, end)), sampleRateHz, end / wholeBytes)) return;
   }
   if (missingBytes < pieceBytes || gatherer.frames === 0) return;
-  const seconds = (count: number): string => ((count / pieceBytes) * (pieceFrames / sampleRateHz)).toFixed(1);
-  const whole = seconds(bytes.length + missingBytes);
-  gatherer.remark(`The file breaks off: ${seconds(bytes.length)} s of ${whole} s are there.`);
+  const seconds = (count: number): number => (count / pieceBytes) * (pieceFrames / sampleRateHz);
+  const wholeSec = seconds(bytes.length + missingBytes);
+  gatherer.remark({ notice: 'breaks-off', thereSec: seconds(bytes.length), wholeSec });
 }

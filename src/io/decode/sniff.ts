@@ -1,12 +1,13 @@
+import type { OtherFile } from '../troubles/index.ts';
 import { mpegFrameAt } from './mpeg-frames.ts';
 
 /** What there is a decoder for. */
 export type Decodable = 'wav' | 'aiff' | 'caf' | 'flac' | 'ogg' | 'matroska' | 'mp4' | 'mp3' | 'adts';
 
-/** Formats told by their content. `other` names what it is instead, for the message. */
+/** Formats told by their content. `other` names what it is instead. */
 export type Sniffed =
   | { readonly format: Decodable; readonly startByte: number }
-  | { readonly format: 'other'; readonly what: string; readonly isSound: boolean }
+  | { readonly format: 'other'; readonly what: OtherFile; readonly isSound: boolean }
   | { readonly format: 'unknown' };
 
 interface Signature {
@@ -39,40 +40,40 @@ const DECODABLE: readonly {
 
 /** Things that people send by mistake, or sound that is rare; only for a clear message. */
 const OTHERS: readonly {
-  readonly what: string;
+  readonly what: OtherFile;
   readonly isSound: boolean;
   readonly signatures: readonly Signature[];
 }[] = [
   {
-    what: 'a MIDI file, which holds keys and no sound',
+    what: 'midi',
     isSound: false,
     signatures: [sign(0, 'RIFF'), sign(8, 'RMID')],
   },
-  { what: 'a MIDI file, which holds keys and no sound', isSound: false, signatures: [sign(0, 'MThd')] },
-  { what: 'a PDF document', isSound: false, signatures: [sign(0, '%PDF')] },
-  { what: 'a JPEG picture', isSound: false, signatures: [sign(0, '\xff\xd8\xff')] },
-  { what: 'a PNG picture', isSound: false, signatures: [sign(0, '\x89PNG')] },
-  { what: 'a ZIP archive: unpack it first', isSound: false, signatures: [sign(0, 'PK\x03\x04')] },
-  { what: 'a web page, not the file behind it', isSound: false, signatures: [sign(0, '<!')] },
-  { what: 'a web page, not the file behind it', isSound: false, signatures: [sign(0, '<html')] },
-  { what: 'AMR telephone sound', isSound: true, signatures: [sign(0, '#!AMR')] },
-  { what: 'Windows Media sound', isSound: true, signatures: [sign(0, '\x30\x26\xb2\x75')] },
-  { what: 'WavPack sound', isSound: true, signatures: [sign(0, 'wvpk')] },
-  { what: 'an AVI video', isSound: true, signatures: [sign(0, 'RIFF'), sign(8, 'AVI ')] },
-  { what: 'an MPEG video', isSound: true, signatures: [sign(0, '\0\0\x01\xba')] },
-  { what: 'RealAudio sound', isSound: true, signatures: [sign(0, '.RMF')] },
-  { what: 'RealAudio sound', isSound: true, signatures: [sign(0, '.ra\xfd')] },
-  { what: 'Monkey’s Audio sound', isSound: true, signatures: [sign(0, 'MAC ')] },
-  { what: 'Dolby sound', isSound: true, signatures: [sign(0, '\x0b\x77')] },
-  { what: 'DSD sound', isSound: true, signatures: [sign(0, 'DSD ')] },
-  { what: 'Sun audio', isSound: true, signatures: [sign(0, '.snd')] },
+  { what: 'midi', isSound: false, signatures: [sign(0, 'MThd')] },
+  { what: 'pdf', isSound: false, signatures: [sign(0, '%PDF')] },
+  { what: 'jpeg', isSound: false, signatures: [sign(0, '\xff\xd8\xff')] },
+  { what: 'png', isSound: false, signatures: [sign(0, '\x89PNG')] },
+  { what: 'zip', isSound: false, signatures: [sign(0, 'PK\x03\x04')] },
+  { what: 'web-page', isSound: false, signatures: [sign(0, '<!')] },
+  { what: 'web-page', isSound: false, signatures: [sign(0, '<html')] },
+  { what: 'amr', isSound: true, signatures: [sign(0, '#!AMR')] },
+  { what: 'windows-media', isSound: true, signatures: [sign(0, '\x30\x26\xb2\x75')] },
+  { what: 'wavpack', isSound: true, signatures: [sign(0, 'wvpk')] },
+  { what: 'avi', isSound: true, signatures: [sign(0, 'RIFF'), sign(8, 'AVI ')] },
+  { what: 'mpeg-video', isSound: true, signatures: [sign(0, '\0\0\x01\xba')] },
+  { what: 'real-audio', isSound: true, signatures: [sign(0, '.RMF')] },
+  { what: 'real-audio', isSound: true, signatures: [sign(0, '.ra\xfd')] },
+  { what: 'monkeys-audio', isSound: true, signatures: [sign(0, 'MAC ')] },
+  { what: 'dolby', isSound: true, signatures: [sign(0, '\x0b\x77')] },
+  { what: 'dsd', isSound: true, signatures: [sign(0, 'DSD ')] },
+  { what: 'sun-audio', isSound: true, signatures: [sign(0, '.snd')] },
   {
-    what: 'a RAR archive, which is not opened here: pack a zip instead',
+    what: 'rar',
     isSound: false,
     signatures: [sign(0, 'Rar!')],
   },
   {
-    what: 'a 7z archive, which is not opened here: pack a zip instead',
+    what: '7z',
     isSound: false,
     signatures: [sign(0, '7z\xbc\xaf')],
   },

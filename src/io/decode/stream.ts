@@ -38,7 +38,7 @@ export async function decodeStream(
     if (wanted) take(await decoder.flush(), 1);
   } catch (error) {
     if (gatherer.frames === 0) throw error;
-    gatherer.remark('The file is damaged; what comes before the damage was read.');
+    gatherer.remark({ notice: 'damaged-after' });
   } finally {
     decoder.free();
   }

@@ -11,7 +11,7 @@ import {
   WebMInputFormat,
 } from 'mediabunny';
 import type { InputAudioTrack } from 'mediabunny';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { SoundGatherer } from './gather.ts';
 import { isCutShort } from './mp4-boxes.ts';
 import { openPackets } from './packets.ts';
@@ -49,16 +49,14 @@ export async function decodeTrack(
           )
         )
           break;
-        gatherer.remark(
-          'The recording has holes; they were filled with silence so that the timing stays true.',
-        );
+        gatherer.remark({ notice: 'holes-filled' });
       }
       endSec = packet.timestamp + packet.duration;
       if (!gatherer.push(block, codec.sampleRateHz, shareAt(endSec))) break;
     }
   } catch (error) {
     if (gatherer.frames === 0) throw error;
-    gatherer.remark('The file is damaged; what comes before the damage was read.');
+    gatherer.remark({ notice: 'damaged-after' });
   } finally {
     codec.free();
   }
@@ -77,10 +75,7 @@ export async function shareOf(track: InputAudioTrack): Promise<(timeSec: number)
 /** The first sound track of a container; throws DecodeError where there is none. */
 export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
   if (isCutShort(bytes)) {
-    throw new DecodeError(
-      'damaged',
-      'The file was cut off on its way: its end, without which the rest cannot be read, is missing. Send it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'end-cut-off' });
   }
   // What it would print is said in our own words.
   Logging.level = LogLevel.Silent;
@@ -94,10 +89,10 @@ export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
   const input = new Input({ formats, source: new BufferSource(bytes) });
   const track = await input.getPrimaryAudioTrack().catch((cause: unknown) => {
     if (cause instanceof DecodeError) throw cause;
-    throw new DecodeError('damaged', 'Its contents are not in order: cut short or damaged. Send it again.');
+    throw new DecodeError('damaged', { trouble: 'contents-damaged' });
   });
   if (track === null) {
-    throw new DecodeError('no-sound-track', `There is no sound in it. ${CONVERT}`);
+    throw new DecodeError('no-sound-track', { trouble: 'no-sound-track' });
   }
   return track;
 }

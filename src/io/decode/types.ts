@@ -1,3 +1,5 @@
+import type { Notice } from '../../engine/index.ts';
+
 /** What the bytes turned out to be, whatever the file was called. */
 export type Container = 'WAV' | 'AIFF' | 'CAF' | 'FLAC' | 'Ogg' | 'WebM' | 'MP4' | 'MP3' | 'AAC' | 'browser';
 
@@ -7,8 +9,8 @@ export interface DecodedAudio {
   readonly channels: readonly Float32Array[];
   readonly sampleRateHz: number;
   readonly container: Container;
-  /** plain sentences on what could not be read or was left out; empty when all is there */
-  readonly remarks: readonly string[];
+  /** what could not be read or was left out; empty when all is there */
+  readonly remarks: readonly Notice[];
 }
 
 /**

@@ -1,7 +1,7 @@
 import { imaBlocks } from './adpcm-ima.ts';
 import { msBlocks } from './adpcm-ms.ts';
 import { readChunks } from './chunks.ts';
-import { CONVERT, DecodeError } from './errors.ts';
+import { DecodeError } from './errors.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -35,13 +35,10 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   const format = chunks.get('fmt ');
   const data = chunks.get('data');
   if (format === undefined || format.bytes.length < 16) {
-    throw new DecodeError(
-      'damaged',
-      'The WAV header is cut short: the file is damaged. Record or export it again.',
-    );
+    throw new DecodeError('damaged', { trouble: 'wav-header-short' });
   }
   if (data === undefined) {
-    throw new DecodeError('damaged', 'It is a WAV file without any sound in it. Record or export it again.');
+    throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'WAV' });
   }
   const { pieces, sampleRateHz } = readFormat(format.bytes);
   const gatherer = new SoundGatherer(limits);
@@ -83,16 +80,23 @@ function readFormat(bytes: Uint8Array): { readonly pieces: PieceDecoder; readonl
         return msBlocks(channels, blockBytes);
       default: {
         const name = NAMES[format];
-        throw name === undefined
-          ? new DecodeError('unsupported', `It is a WAV file with packed sound of a rare kind. ${CONVERT}`)
-          : new DecodeError('unsupported', `It is a WAV file with ${name} sound. ${CONVERT}`);
+        throw new DecodeError('unsupported', {
+          trouble: 'packed-otherwise',
+          container: 'WAV',
+          codec: name ?? null,
+        });
       }
     }
   };
   const pieces = open();
   if (pieces === null || sampleRateHz === 0) {
-    const what = `${channels} channels, ${sampleRateHz} Hz, ${bytesPerSample * 8} bits`;
-    throw new DecodeError('damaged', `Its WAV header makes no sense (${what}): the file is damaged.`);
+    throw new DecodeError('damaged', {
+      trouble: 'header-senseless',
+      container: 'WAV',
+      channels,
+      rateHz: sampleRateHz,
+      bits: bytesPerSample * 8,
+    });
   }
   return { pieces, sampleRateHz };
 }

@@ -1,3 +1,4 @@
+import { EvenfallError } from '../troubles/index.ts';
 import {
   AudioSample,
   AudioSampleSource,
@@ -51,6 +52,6 @@ export async function encodeOpus(
     await output.cancel().catch(() => undefined);
     throw cause;
   }
-  if (target.buffer === null) throw new Error('The encoder wrote nothing.');
+  if (target.buffer === null) throw new EvenfallError({ trouble: 'not-encoded' });
   return new Uint8Array(target.buffer);
 }

@@ -1,8 +1,9 @@
 import * as v from 'valibot';
-import { BPM, BUILDABLE, REPORT, told } from '../../engine/index.ts';
+import { BPM, BUILDABLE, NOTICE, REPORT, told } from '../../engine/index.ts';
 import type { Shape } from '../../engine/index.ts';
 import { checked, parseJson } from '../check/index.ts';
 import { StorageError } from '../database/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import { ID_PATTERN, timeIn } from './drawers.ts';
 import type { Remembered } from './types.ts';
 
@@ -24,14 +25,17 @@ const ATTEMPT = v.pipe(
     id: v.pipe(v.string(), v.regex(ID_PATTERN)),
     name: told('as it is called on the page', text),
     remarks: told(
-      'plain sentences on what was left out or changed on the way to the page',
-      v.pipe(v.array(text), v.maxLength(100)),
+      'what was left out or changed on the way to the page; in version 0.1 plain sentences',
+      v.pipe(v.array(v.union([text, NOTICE])), v.maxLength(100)),
     ),
     device: told('what the microphone calls itself; null: not known', v.nullable(text)),
     choice: told('as chosen; null: it was to be recognised', v.nullable(BUILDABLE)),
     targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
     durationSec: v.pipe(v.number(), v.minValue(0), v.maxValue(86_400)),
-    reason: told('why there is no report; empty where there is one or none was tried', text),
+    reason: told(
+      'why there is no report, in version 0.1 a plain sentence; empty where there is one or none was tried',
+      v.union([text, NOTICE]),
+    ),
     report: v.nullable(REPORT),
   }),
   // 4102444800000: the year 2100. What lies beyond is no time at which anything was played.
@@ -42,19 +46,17 @@ export type FiledAttempt = Shape<typeof ATTEMPT>;
 /** The bytes of the head → what is remembered besides attempts; throws StorageError where it is no journal, or a newer one. */
 export function checkHead(bytes: Uint8Array): Remembered {
   const head = v.safeParse(HEAD, parseJson(bytes));
-  if (!head.success) throw new StorageError('This file is no journal of Evenfall.');
+  if (!head.success) throw new StorageError({ trouble: 'no-journal' });
   if (head.output.version > FORMAT_VERSION) {
-    throw new StorageError(
-      'This journal was written by a newer version. Bring this page up to date, then import it.',
-    );
+    throw new StorageError({ trouble: 'journal-newer' });
   }
   return head.output.remembered;
 }
 
-/** The bytes of an attempt → the attempt, or in one sentence why it is none. */
-export function checkAttempt(bytes: Uint8Array): FiledAttempt | string {
+/** The bytes of an attempt → the attempt, or why it is none. */
+export function checkAttempt(bytes: Uint8Array): FiledAttempt | Trouble {
   const found = checked(ATTEMPT, parseJson(bytes));
   if ('value' in found) return found.value;
-  const where = v.getDotPath(found.issue) ?? 'the whole';
-  return `${where}: ${found.issue.message}`.slice(0, 300);
+  const place = (v.getDotPath(found.issue) ?? found.issue.message).slice(0, 300);
+  return { trouble: 'journal-attempt', place };
 }

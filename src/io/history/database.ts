@@ -26,10 +26,4 @@ export const MIGRATIONS: readonly Migration<JournalSchema>[] = [
 ];
 
 export const createJournal = (name: string, migrations = MIGRATIONS): JournalDatabase =>
-  createDatabase(name, migrations, {
-    full: 'There is no room left on this device for the journal. Export it, then let go of the sound of older attempts.',
-    newer: 'A newer version of this page has the journal open. Close all its windows and open it again.',
-    nowhere:
-      'This browser keeps no journal here, as in a private window. Attempts are told, but not stored; save their sound.',
-    other: (said) => `The journal could not be used: ${said}`,
-  });
+  createDatabase(name, migrations, 'journal');

@@ -2,6 +2,7 @@ import { summarise } from '../../engine/index.ts';
 import { checkAttempt, checkHead } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import { StorageError } from '../database/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { JournalDatabase } from './database.ts';
 import { drawerOf, nameFor, readDrawer, timeIn } from './drawers.ts';
 import { putEntry } from './entries.ts';
@@ -31,9 +32,9 @@ export async function importJournal(
   onProgress: (share: number) => void,
 ): Promise<ImportOutcome> {
   const counts = { added: 0, same: 0, both: 0 };
-  const refused: string[] = [];
+  const refused: Trouble[] = [];
   let untold = 0;
-  const refuse = (why: string): void => {
+  const refuse = (why: Trouble): void => {
     if (refused.length < MOST_TOLD) refused.push(why);
     else untold += 1;
   };
@@ -50,11 +51,13 @@ export async function importJournal(
   } catch (error) {
     const damaged = error instanceof TarError || error instanceof TypeError;
     if (!damaged) throw error;
-    if (!begun)
-      throw new StorageError('This file is no journal of Evenfall, or it is damaged from its beginning.');
-    refuse('The file breaks off or is damaged; what came before is in the journal.');
+    if (!begun) throw new StorageError({ trouble: 'journal-damaged' });
+    refuse({ trouble: 'journal-breaks-off' });
   }
-  return { ...counts, refused: untold === 0 ? refused : [...refused, `… and ${untold} more.`] };
+  return {
+    ...counts,
+    refused: untold === 0 ? refused : [...refused, { trouble: 'journal-and-more', more: untold }],
+  };
 }
 
 interface Filed {
@@ -65,7 +68,7 @@ interface Filed {
 /** The attempts of an archive, each with the sound that follows it. */
 async function* filedIn(
   stream: ReadableStream<Uint8Array>,
-  refuse: (why: string) => void,
+  refuse: (why: Trouble) => void,
   onHead: (remembered: Remembered) => Promise<void>,
 ): AsyncGenerator<Filed> {
   let waiting: FiledAttempt | null = null;
@@ -73,29 +76,30 @@ async function* filedIn(
   let begun = false;
   for await (const { name, bytes } of tarMembers(stream, MOST_SOUND_BYTES)) {
     members += 1;
-    if (members > MOST_MEMBERS) throw new StorageError('This file holds more than any journal can.');
+    if (members > MOST_MEMBERS) throw new StorageError({ trouble: 'journal-too-much' });
     if (!begun) {
       if (name !== 'evenfall-journal.json' || bytes === null)
-        throw new StorageError('This file is no journal of Evenfall.');
+        throw new StorageError({ trouble: 'no-journal' });
       begun = true;
       await onHead(checkHead(bytes));
       continue;
     }
     if (waiting !== null && name === `attempts/${waiting.id}/sound.wav`) {
       const isSound = bytes !== null && isWav(bytes);
-      if (!isSound) refuse(`${name}: It is no sound that can be read; the report is kept without it.`);
+      if (!isSound) refuse({ trouble: 'within', name, of: { trouble: 'journal-no-sound' } });
       yield { attempt: waiting, sound: isSound ? bytes : null };
       waiting = null;
       continue;
     }
     if (waiting !== null) yield { attempt: waiting, sound: null };
     waiting = null;
-    if (bytes === null || bytes.length > MOST_REPORT_BYTES) refuse(`${name}: It is too large.`);
+    if (bytes === null || bytes.length > MOST_REPORT_BYTES)
+      refuse({ trouble: 'within', name, of: { trouble: 'journal-too-large' } });
     else if (/^attempts\/[^/]+\/attempt\.json$/.test(name)) {
       const attempt = checkAttempt(bytes);
-      if (typeof attempt === 'string') refuse(`${name}: ${attempt}`);
+      if ('trouble' in attempt) refuse({ trouble: 'within', name, of: attempt });
       else waiting = attempt;
-    } else refuse(`${name}: It belongs to no journal.`);
+    } else refuse({ trouble: 'within', name, of: { trouble: 'journal-other' } });
   }
   if (waiting !== null) yield { attempt: waiting, sound: null };
 }

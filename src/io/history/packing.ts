@@ -1,4 +1,4 @@
-import type { AttemptSummary, ExerciseChoice } from '../../engine/index.ts';
+import type { AttemptSummary, ExerciseChoice, KeptNotice } from '../../engine/index.ts';
 import type { Entry } from './types.ts';
 
 /**
@@ -7,7 +7,7 @@ import type { Entry } from './types.ts';
  */
 interface Drawer {
   readonly exercises: readonly ExerciseChoice[];
-  readonly texts: readonly string[];
+  readonly texts: readonly KeptNotice[];
   readonly rows: readonly Row[];
 }
 
@@ -34,7 +34,7 @@ const STATES = ['unanalysed', 'told', 'no-report'] as const;
 /** Entries → text. */
 export function packDrawer(entries: readonly Entry[]): string {
   const exercises = new Index<ExerciseChoice>();
-  const texts = new Index<string>();
+  const texts = new Index<KeptNotice>();
   const rows = entries.map((entry): Row => [
     entry.id,
     entry.whenMs,
@@ -55,29 +55,31 @@ export function packDrawer(entries: readonly Entry[]): string {
 }
 
 /** Text → entries. */
-export function unpackDrawer(text: string): readonly Entry[] {
-  const { exercises, texts, rows } = JSON.parse(text) as Drawer;
+export function unpackDrawer(drawer: string): readonly Entry[] {
+  const { exercises, texts, rows } = JSON.parse(drawer) as Drawer;
+  // Names are texts, whatever else stands among them.
+  const text = (at: number): string => texts[at] as string;
   return rows.map((row): Entry => ({
     id: row[0],
     whenMs: row[1],
     state: STATES[row[2]]!,
-    name: texts[row[3]]!,
+    name: text(row[3]),
     remarks: row[4].map((at) => texts[at]!),
-    device: row[5] === null ? null : texts[row[5]]!,
+    device: row[5] === null ? null : text(row[5]),
     choice: row[6] === null ? null : exercises[row[6]]!,
     targetBpm: row[7],
     durationSec: row[8],
     soundBytes: row[9],
     reason: texts[row[10]]!,
     deletedMs: row[11],
-    summary: row[12] === null ? null : unpackSummary(row[12], exercises, texts),
+    summary: row[12] === null ? null : unpackSummary(row[12], exercises, text),
   }));
 }
 
 function packSummary(
   summary: AttemptSummary,
   exercises: Index<ExerciseChoice>,
-  texts: Index<string>,
+  texts: Index<KeptNotice>,
 ): readonly SummaryPart[] {
   return [
     exercises.at(summary.exercise),
@@ -100,7 +102,7 @@ function packSummary(
 function unpackSummary(
   parts: readonly SummaryPart[],
   exercises: readonly ExerciseChoice[],
-  texts: readonly string[],
+  text: (at: number) => string,
 ): AttemptSummary {
   return {
     exercise: exercises[parts[0]!]!,
@@ -116,7 +118,7 @@ function unpackSummary(
     worstCrossingMs: parts[10]!,
     chordSpreadMs: parts[11]!,
     handsApartMs: parts[12]!,
-    situation: texts[parts[13]!]!,
+    situation: text(parts[13]!),
   };
 }
 

@@ -1,12 +1,20 @@
-import type { AttemptSummary, AudioInput, ExerciseChoice, Report } from '../../engine/index.ts';
+import type {
+  AttemptSummary,
+  AudioInput,
+  ExerciseChoice,
+  KeptNotice,
+  Notice,
+  Report,
+} from '../../engine/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 
 /** What is known of an attempt before it is analysed. */
 export interface NewAttempt {
   readonly sound: AudioInput;
   /** as it is called on the page, e.g. "your recording" */
   readonly name: string;
-  /** plain sentences on what was left out or changed on the way to the page */
-  readonly remarks: readonly string[];
+  /** what was left out or changed on the way to the page */
+  readonly remarks: readonly KeptNotice[];
   /** what the microphone calls itself; null: not known */
   readonly device: string | null;
   /** as chosen; null: it is to be recognised */
@@ -24,7 +32,7 @@ export interface Entry {
   /** unanalysed: stored, and the analysis never came to its end; no-report: nothing to report was heard */
   readonly state: 'unanalysed' | 'told' | 'no-report';
   readonly name: string;
-  readonly remarks: readonly string[];
+  readonly remarks: readonly KeptNotice[];
   readonly device: string | null;
   readonly choice: ExerciseChoice | null;
   readonly targetBpm: number | null;
@@ -32,7 +40,7 @@ export interface Entry {
   /** size of the stored sound; 0: none is kept */
   readonly soundBytes: number;
   /** why there is no report, '' where there is one or none was tried */
-  readonly reason: string;
+  readonly reason: KeptNotice;
   /** only of state "told" */
   readonly summary: AttemptSummary | null;
   /** when it was deleted, ms since 1970; null: it is not. Deleted attempts can be brought back for a week */
@@ -40,7 +48,7 @@ export interface Entry {
 }
 
 /** What came of listening to an attempt. */
-export type Outcome = { readonly report: Report } | { readonly reason: string };
+export type Outcome = { readonly report: Report } | { readonly reason: Notice };
 
 /** What the browser says of the room there is. */
 export interface StorageUse {
@@ -57,8 +65,8 @@ export interface ImportOutcome {
   readonly same: number;
   /** were here already, but otherwise: both are kept */
   readonly both: number;
-  /** why some were not taken over, one sentence each */
-  readonly refused: readonly string[];
+  /** why some were not taken over */
+  readonly refused: readonly Trouble[];
 }
 
 /** Small things that are remembered besides attempts, as JSON. */

@@ -1,6 +1,7 @@
 export type { MicrophoneFailure } from './errors.ts';
 export type { Level } from './level.ts';
 export type { MicrophoneTrouble } from './troubles.ts';
+import type { Notice } from '../../engine/index.ts';
 import { MicrophoneError, microphoneError } from './errors.ts';
 import { LevelMeter } from './level.ts';
 import type { Level } from './level.ts';
@@ -15,7 +16,7 @@ export interface Recording {
   readonly channels: readonly Float32Array[];
   readonly sampleRateHz: number;
   /** changes that the device or browser made although asked not to, e.g. "noise suppression" */
-  readonly processing: readonly string[];
+  readonly processing: readonly Notice[];
 }
 
 /** An open microphone. Listens (for the level) until closed. */
@@ -34,7 +35,7 @@ export interface Microphone {
 export interface LiveMicrophone extends Microphone {
   readonly sampleRateHz: number;
   /** see `Recording`; empty: none that the browser tells of */
-  processing(): readonly string[];
+  processing(): readonly Notice[];
   /** seconds of sound taken so far */
   nowSec(): number;
   /**
@@ -62,9 +63,9 @@ export const MICROPHONE_DEFAULTS: MicrophoneOptions = { deviceId: null, preRollS
 
 /** Ways in which browsers and devices change speech for the better and music for the worse. */
 const PROCESSING = {
-  echoCancellation: 'echo cancellation',
-  noiseSuppression: 'noise suppression',
-  autoGainControl: 'automatic gain',
+  echoCancellation: 'echo-cancellation',
+  noiseSuppression: 'noise-suppression',
+  autoGainControl: 'automatic-gain',
 } as const;
 
 /** How long the sound thread may take to hand over its last block, ms. */
@@ -173,11 +174,11 @@ async function askFor(deviceId: string | null): Promise<MediaStream> {
 }
 
 /** Constraints may be accepted and ignored; only the settings tell. */
-function processingOf(track: MediaStreamTrack): string[] {
+function processingOf(track: MediaStreamTrack): readonly Notice[] {
   const settings = track.getSettings();
   return (Object.keys(PROCESSING) as (keyof typeof PROCESSING)[])
     .filter((name) => settings[name] === true || typeof settings[name] === 'string')
-    .map((name) => PROCESSING[name]);
+    .map((name) => ({ notice: 'device-processing', by: PROCESSING[name] }));
 }
 
 /** Hands on each block, then its memory back; returns a function that waits for everything that has sounded so far. */

@@ -1,30 +1,21 @@
-/** Something that happened to an open microphone, in plain words with the way out. Sound recorded until then is kept. */
+import type { Trouble } from '../troubles/index.ts';
+
+/** Something that happened to an open microphone. Sound recorded until then is kept. */
 export interface MicrophoneTrouble {
   /**
    * gone: unplugged or taken for good; silenced: another app has it for the moment; asleep: the page's sound was stopped, by a
    * locked screen or a call; gap: sound was lost; back: it goes on as before
    */
   readonly kind: 'gone' | 'silenced' | 'asleep' | 'gap' | 'back';
-  readonly message: string;
+  readonly trouble: Trouble;
   /** sound lost, seconds; 0 where none was */
   readonly lostSec: number;
 }
 
-const MESSAGES: Readonly<Record<Exclude<MicrophoneTrouble['kind'], 'gap'>, string>> = {
-  gone: 'The microphone is gone: unplugged, or taken by the system. What was heard until then is kept. Connect it again, then start listening again.',
-  silenced: 'Another app has taken the microphone. Listening goes on when that app gives it back.',
-  asleep: 'Listening has stopped because the screen was locked or a call came in. Touch the page to go on.',
-  back: 'The microphone is back; listening goes on.',
-};
-
-export function troubleOf(kind: MicrophoneTrouble['kind'], lostSec = 0): MicrophoneTrouble {
-  if (kind !== 'gap') return { kind, message: MESSAGES[kind], lostSec };
-  const lost = lostSec.toFixed(lostSec < 1 ? 2 : 1);
-  return {
-    kind,
-    message: `About ${lost} s of sound were lost because the device was busy. Close other apps, and play this attempt again.`,
-    lostSec,
-  };
+export function happened(kind: MicrophoneTrouble['kind'], lostSec = 0): MicrophoneTrouble {
+  const trouble: Trouble =
+    kind === 'gap' ? { trouble: 'sound-lost', lostSec } : { trouble: `microphone-${kind}` };
+  return { kind, trouble, lostSec };
 }
 
 /** how far sound may lag behind the clock between one look and the next before some must have been lost, seconds */

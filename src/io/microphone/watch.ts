@@ -1,4 +1,4 @@
-import { GapWatch, troubleOf } from './troubles.ts';
+import { GapWatch, happened } from './troubles.ts';
 import type { MicrophoneTrouble } from './troubles.ts';
 
 /** What is watched of an open microphone besides its sound. */
@@ -13,7 +13,7 @@ export interface TroubleWatch {
 export function watchTroubles(context: AudioContext, track: MediaStreamTrack): TroubleWatch {
   const listeners = new Set<(trouble: MicrophoneTrouble) => void>();
   const tell = (kind: MicrophoneTrouble['kind'], lostSec = 0): void => {
-    const trouble = troubleOf(kind, lostSec);
+    const trouble = happened(kind, lostSec);
     for (const listener of listeners) listener(trouble);
   };
   const gaps = new GapWatch(context.sampleRate);

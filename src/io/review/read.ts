@@ -44,16 +44,13 @@ async function membersOf(file: Blob): Promise<Members> {
     }),
   );
   if (!members.some(({ name }) => name === MANIFEST)) {
-    throw new ReviewError(
-      'not-a-review',
-      'This file is no review of Evenfall. Choose the file that your teacher or student sent.',
-    );
+    throw new ReviewError('not-a-review', { trouble: 'no-review' });
   }
   for (const { name, sizeBytes } of members) {
     const known = FILES.find((one) => one.name.test(name));
-    if (known === undefined) throw refusal('It holds a file that belongs to no review.');
+    if (known === undefined) throw refusal({ trouble: 'review-holds-other' });
     if (sizeBytes > known.mostBytes)
-      throw new ReviewError('too-large', `This review is refused: ${name} in it is too large.`);
+      throw new ReviewError('too-large', { trouble: 'review-part-too-large', name });
   }
   return new Map(members.map((one) => [one.name, one]));
 }
@@ -61,20 +58,12 @@ async function membersOf(file: Blob): Promise<Members> {
 async function manifestOf(members: Members): Promise<Manifest> {
   const value = parseJson(await bytesOf(members, MANIFEST));
   const head = v.safeParse(MANIFEST_HEAD, value);
-  if (!head.success)
-    throw new ReviewError(
-      'not-a-review',
-      'This file is no review of Evenfall. Choose the file that your teacher or student sent.',
-    );
+  if (!head.success) throw new ReviewError('not-a-review', { trouble: 'no-review' });
   if (head.output.version > FORMAT_VERSION) {
-    throw new ReviewError(
-      'newer',
-      'This review was written by a newer version. Bring this page up to date, then open it again.',
-    );
+    throw new ReviewError('newer', { trouble: 'review-newer' });
   }
   const manifest = checked(MANIFEST_V1, value);
-  if ('issue' in manifest)
-    throw refusal(`What it says of itself is not in order (${placeOf(manifest.issue)}).`);
+  if ('issue' in manifest) throw refusal({ trouble: 'review-manifest', place: placeOf(manifest.issue) });
   checkNamed(manifest.value, members);
   return withPlainNames(manifest.value);
 }
@@ -85,9 +74,9 @@ function checkNamed({ attempts }: Manifest, members: Members): void {
     MANIFEST,
     ...attempts.flatMap(({ report, sound, remarks }) => [report, sound, ...remarks.map((one) => one.voice)]),
   ].filter((name) => name !== null);
-  if (new Set(named).size !== named.length) throw refusal('It names one of its files twice.');
-  if (named.some((name) => !members.has(name))) throw refusal('One of its files is missing.');
-  if (named.length !== members.size) throw refusal('It holds a file that belongs to no review.');
+  if (new Set(named).size !== named.length) throw refusal({ trouble: 'review-names-twice' });
+  if (named.some((name) => !members.has(name))) throw refusal({ trouble: 'review-misses-file' });
+  if (named.length !== members.size) throw refusal({ trouble: 'review-holds-other' });
 }
 
 async function assembled(manifest: Manifest, members: Members): Promise<Review> {
@@ -110,13 +99,13 @@ async function soundOf(members: Members, name: string | null): Promise<SoundFile
   if (name === null) return null;
   const mime = mimeOf(name);
   const bytes = await bytesOf(members, name);
-  if (!isSoundOfKind(bytes, mime)) throw refusal(`${name} in it is no sound.`);
+  if (!isSoundOfKind(bytes, mime)) throw refusal({ trouble: 'review-no-sound', name });
   return { bytes, mime };
 }
 
 async function bytesOf(members: Members, name: string): Promise<Uint8Array<ArrayBuffer>> {
   const member = members.get(name);
-  if (member === undefined) throw refusal('One of its files is missing.');
+  if (member === undefined) throw refusal({ trouble: 'review-misses-file' });
   return archived(() => member.read());
 }
 
@@ -126,6 +115,6 @@ async function archived<T>(work: () => Promise<T>): Promise<T> {
     return await work();
   } catch (cause) {
     if (!(cause instanceof ArchiveError)) throw cause;
-    throw new ReviewError('damaged', `This review cannot be opened. ${cause.message}`);
+    throw new ReviewError('damaged', { trouble: 'review-unopened', because: cause.trouble });
   }
 }

@@ -9,10 +9,11 @@ import type { RemarkPlace, Review, SentAttempt } from './types.ts';
 /** A report out of a review's file → the same, checked; throws ReviewError. `where` begins the message. */
 export function checkedReport(value: unknown, where: string): Report {
   const found = checked(REPORT, value);
-  if ('issue' in found) throw refusal(`${where} is no report that can be shown (${placeOf(found.issue)}).`);
+  if ('issue' in found)
+    throw refusal({ trouble: 'review-no-report', name: where, place: placeOf(found.issue) });
   const { notes, missed, unsure } = found.value;
   if (notes.length + missed.length + unsure.length > REVIEW_LIMITS.mostNotes)
-    throw refusal(`${where} holds more notes than anybody plays in one attempt.`);
+    throw refusal({ trouble: 'review-too-many-notes', name: where });
   return found.value;
 }
 
@@ -22,7 +23,7 @@ export function checkPlaces({ attempts }: Review): void {
     const steps = exerciseOf(attempt.report.exercise)?.steps.length ?? 0;
     const places = placesIn(attempt);
     if (places.some((place) => lastStep(place) >= steps))
-      throw refusal(`A remark on attempt ${index + 1} hangs on a step that its exercise does not have.`);
+      throw refusal({ trouble: 'review-no-such-step', attempt: index + 1 });
   });
 }
 

@@ -23,11 +23,7 @@ export async function writeReview(review: Review): Promise<Blob> {
   const files: ArchiveFile[] = [];
   let voices = 0;
   const put = (name: string, { bytes, mime }: SoundFile, mostBytes: number): string => {
-    if (bytes.length > mostBytes)
-      throw new ReviewError(
-        'not-writable',
-        'A sound is too long for a review. Cut it, or send the review without it.',
-      );
+    if (bytes.length > mostBytes) throw new ReviewError('not-writable', { trouble: 'review-sound-too-long' });
     if (!isSoundOfKind(bytes, mime))
       throw new RangeError(`mime=${mime} is not what the bytes of ${name} are.`);
     files.push({ name, bytes, packing: 'store' });
@@ -56,17 +52,15 @@ export async function writeReview(review: Review): Promise<Blob> {
     jsonOf({ format: FORMAT, version: FORMAT_VERSION, ...review, attempts }),
   );
   if ('issue' in manifest)
-    throw new ReviewError(
-      'not-writable',
-      `This review cannot be written: ${placeOf(manifest.issue)}: ${manifest.issue.message}`,
-    );
+    throw new ReviewError('not-writable', {
+      trouble: 'review-unwritable',
+      place: placeOf(manifest.issue),
+      detail: manifest.issue.message,
+    });
   const first = jsonFile(MANIFEST, withPlainNames(manifest.value));
   const blob = await writeArchive([first, ...files], REVIEW_MIME);
   if (blob.size > REVIEW_LIMITS.mostFileBytes)
-    throw new ReviewError(
-      'not-writable',
-      'This review is too large for one file. Leave out the sound of some attempts.',
-    );
+    throw new ReviewError('not-writable', { trouble: 'review-too-large' });
   return blob;
 }
 

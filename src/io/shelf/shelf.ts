@@ -29,13 +29,7 @@ const UNDO_MS = 7 * 86_400_000;
 /** The reviews of this device, in IndexedDB; opened when it is first used. */
 export function createShelf(options: Partial<ShelfOptions> = {}): Shelf {
   const { databaseName, now } = { ...SHELF_DEFAULTS, ...options };
-  const database = createDatabase(databaseName, MIGRATIONS, {
-    full: 'There is no room left on this device for the review. Delete older reviews or the sound of older attempts, then open it again.',
-    newer: 'A newer version of this page has the reviews open. Close all its windows and open it again.',
-    nowhere:
-      'This browser keeps no reviews here, as in a private window. The review is shown, but not stored; keep its file.',
-    other: (said) => `The reviews could not be used: ${said}`,
-  });
+  const database = createDatabase(databaseName, MIGRATIONS, 'reviews');
   const change = (id: string, how: (head: Shelved) => Shelved): Promise<void> =>
     database.write(['heads'], async (store) => {
       const head = await store('heads').get(id);

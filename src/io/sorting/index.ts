@@ -1,6 +1,7 @@
 export type * from './types.ts';
 export type { SortingError, SortingFailure } from './errors.ts';
 import { decodeByBrowser } from '../decode/browser.ts';
+import type { Trouble } from '../troubles/index.ts';
 import { SortingError } from './errors.ts';
 import type { SortReply, SortRequest } from './messages.ts';
 import { Pool } from './pool.ts';
@@ -19,7 +20,7 @@ export function createSorters(cores = navigator.hardwareConcurrency): Sorters {
   const pool = new Pool<SortRequest, SortedFile>({ workers, open: openWorker, budgetMb: BUDGET_MB });
   /** files of which the first bytes are being looked at when all is called off */
   let round = 0;
-  const stop = (why: string): void => {
+  const stop = (why: Trouble): void => {
     round += 1;
     pool.cancel(why);
   };
@@ -27,7 +28,7 @@ export function createSorters(cores = navigator.hardwareConcurrency): Sorters {
     sort: async (file, name, options, onProgress = () => undefined) => {
       const mine = round;
       const needsMb = weightMb(await firstBytes(file, name), file.size);
-      if (mine !== round) throw new SortingError('cancelled', 'The sorting was called off.');
+      if (mine !== round) throw new SortingError('cancelled', { trouble: 'sorting-called-off' });
       return new Promise<SortedFile>((resolve, reject) => {
         const onReply = (reply: SortReply): void => {
           if (reply.kind === 'progress') onProgress(reply.share);
@@ -36,8 +37,8 @@ export function createSorters(cores = navigator.hardwareConcurrency): Sorters {
         pool.ask({ request: { kind: 'sort', file, name, options }, needsMb, onReply, reject });
       });
     },
-    cancel: () => stop('The sorting was called off.'),
-    close: () => stop('The page was closed.'),
+    cancel: () => stop({ trouble: 'sorting-called-off' }),
+    close: () => stop({ trouble: 'page-closed' }),
   };
 }
 
@@ -46,7 +47,7 @@ async function firstBytes(file: Blob, name: string): Promise<Uint8Array> {
   try {
     return new Uint8Array(await file.slice(0, 4).arrayBuffer());
   } catch {
-    throw new SortingError('unreadable', `${name}: It could not be read. Is it still where it was?`);
+    throw new SortingError('unreadable', { trouble: 'within', name, of: { trouble: 'file-unreadable' } });
   }
 }
 
@@ -60,7 +61,7 @@ function openWorker(events: PortEvents<SortedFile>): Port<SortRequest> {
   worker.addEventListener('error', (event) => {
     event.preventDefault();
     worker.terminate();
-    events.died('The listening part of the page could not be loaded, or ran out of memory.');
+    events.died({ trouble: 'sorting-not-loaded' });
   });
   return {
     post: (request) => {

@@ -1,5 +1,6 @@
 import type { ReportOptions } from '../../engine/index.ts';
 import type { DecodedAudio } from '../decode/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { SortingFailure } from './errors.ts';
 import type { SortedFile } from './types.ts';
 
@@ -19,4 +20,4 @@ export type SortReply<File = SortedFile> =
   /** the worker has no decoder for this file; the page may have one */
   | { readonly kind: 'decode' }
   | { readonly kind: 'done'; readonly file: File }
-  | { readonly kind: 'failed'; readonly reason: SortingFailure; readonly message: string };
+  | { readonly kind: 'failed'; readonly reason: SortingFailure; readonly trouble: Trouble };

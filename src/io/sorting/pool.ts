@@ -1,4 +1,5 @@
 import { SortingError } from './errors.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { SortReply } from './messages.ts';
 
 /** A worker as the pool sees it. */
@@ -10,8 +11,8 @@ export interface Port<Request> {
 /** What a worker tells the pool. */
 export interface PortEvents<File> {
   reply(reply: SortReply<File>): void;
-  /** it ended by itself, in plain words why (out of memory, say); it is not asked again */
-  died(why: string): void;
+  /** it ended by itself, and why (out of memory, say); it is not asked again */
+  died(why: Trouble): void;
 }
 
 export interface PoolOptions<Request, File> {
@@ -55,7 +56,7 @@ export class Pool<Request, File> {
   }
 
   /** Ends all workers at once; every job that is not done is rejected. */
-  cancel(why: string): void {
+  cancel(why: Trouble): void {
     const stopped = [...this.#hands.flatMap(({ job }) => job ?? []), ...this.#waiting];
     this.#waiting = [];
     for (const hand of this.#hands) {
@@ -89,7 +90,7 @@ export class Pool<Request, File> {
         const { job } = hand;
         if (!isMine() || job === null) return;
         if (reply.kind === 'done' || reply.kind === 'failed') hand.job = null;
-        if (reply.kind === 'failed') job.reject(new SortingError(reply.reason, reply.message));
+        if (reply.kind === 'failed') job.reject(new SortingError(reply.reason, reply.trouble));
         else job.onReply(reply);
         this.#next();
       },

@@ -1,5 +1,5 @@
 import { assessRecording, createListener } from '../../engine/index.ts';
-import type { FoundAttempt, Heard, Listener, ReportOptions } from '../../engine/index.ts';
+import type { FoundAttempt, Heard, Listener, Notice, ReportOptions } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
 import { Tape } from './tape.ts';
 import type { FoundInFile, SortedAttempt, SortedFile } from './types.ts';
@@ -77,6 +77,6 @@ function told({ startSec, endSec, recognition, assessment }: FoundAttempt): Foun
   };
 }
 
-function why({ findings }: Heard): string {
-  return findings[0]?.detail ?? 'No piano notes were heard in it.';
+function why({ findings }: Heard): Notice {
+  return findings[0]?.notice ?? { notice: 'no-notes' };
 }

@@ -1,4 +1,5 @@
 /** Sorts files beside the page, one at a time; the page ends it by ending the worker. */
+import type { Trouble } from '../troubles/index.ts';
 import { DecodeError } from '../decode/index.ts';
 import type { DecodedAudio } from '../decode/index.ts';
 import { decodeInWorker } from '../decode/worker.ts';
@@ -27,10 +28,10 @@ async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort'
     const sounds = sorted.attempts.map(({ sound }) => sound.bytes.buffer);
     reply({ kind: 'done', file: sorted }, sounds);
   } catch (error) {
-    if (error instanceof DecodeError) reply({ kind: 'failed', reason: 'unreadable', message: error.message });
+    if (error instanceof DecodeError) reply({ kind: 'failed', reason: 'unreadable', trouble: error.trouble });
     else {
-      const message = `${name}: It could not be listened to, through a fault of this page.`;
-      reply({ kind: 'failed', reason: 'failed', message });
+      const trouble: Trouble = { trouble: 'within', name, of: { trouble: 'not-listened-to' } };
+      reply({ kind: 'failed', reason: 'failed', trouble });
     }
   }
 }

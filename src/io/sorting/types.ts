@@ -1,11 +1,11 @@
-import type { FoundAttempt, Report, ReportOptions } from '../../engine/index.ts';
+import type { FoundAttempt, KeptNotice, Notice, Report, ReportOptions } from '../../engine/index.ts';
 import type { SoundFile } from '../encode/index.ts';
 
 /** An attempt found in a file, or other playing in it, whose `recognition` then has no choice. */
 export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 'recognition'> {
   /** null: no report, and why */
   readonly report: Report | null;
-  readonly reason: string;
+  readonly reason: KeptNotice;
 }
 
 /** The same with its own sound. */
@@ -17,12 +17,12 @@ export interface SortedAttempt extends FoundInFile {
 /** What became of one file. */
 export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
   readonly durationSec: number;
-  /** plain sentences on what could not be read or was left out */
-  readonly remarks: readonly string[];
+  /** what could not be read or was left out */
+  readonly remarks: readonly Notice[];
   /** in order of time; empty where nobody plays */
   readonly attempts: readonly Attempt[];
   /** why there is no attempt in it; '' where there is one */
-  readonly reason: string;
+  readonly reason: KeptNotice;
 }
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */

@@ -43,12 +43,7 @@ const TIME_LETTERS = 9;
 /** The recordings of students on this device, in IndexedDB. */
 export function createTeachingStore(options: Partial<TeachingStoreOptions> = {}): TeachingStore {
   const { databaseName, now } = { ...TEACHING_DEFAULTS, ...options };
-  const database = createDatabase(databaseName, MIGRATIONS, {
-    full: 'There is no room left on this device for recordings. Make the reviews that are due, then delete older recordings.',
-    newer: 'A newer version of this page has the recordings open. Close all its windows and open it again.',
-    nowhere: 'This browser keeps no recordings here, as in a private window. Open it in an ordinary window.',
-    other: (said) => `The recordings could not be kept: ${said}`,
-  });
+  const database = createDatabase(databaseName, MIGRATIONS, 'recordings');
   const end: TeachingStore['end'] = ({ students = [], files = [], playings = [] }) =>
     database.write(ALL_STORES, async (store) => {
       const clear = (from: readonly StoreNames<Schema>[], ids: readonly string[]): readonly Promise<void>[] =>

@@ -1,4 +1,12 @@
-import type { AttemptSummary, ExerciseChoice, Recognition, Report, Words } from '../../engine/index.ts';
+import type {
+  AttemptSummary,
+  ExerciseChoice,
+  KeptNotice,
+  Recognition,
+  Report,
+  Words,
+} from '../../engine/index.ts';
+import type { Trouble } from '../troubles/index.ts';
 import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
 
 /** Somebody whose recordings lie here. */
@@ -38,10 +46,10 @@ export interface GivenFile {
   readonly bytes: number;
   /** failed: it may be tried again; refused: nothing of it was kept */
   readonly state: 'waiting' | 'sorted' | 'failed' | 'refused';
-  /** why it failed or was refused, '' where it did not */
-  readonly reason: string;
-  /** plain sentences on what could not be read */
-  readonly remarks: readonly string[];
+  /** why it failed or was refused, '' where it did not; version 0.1 kept an English sentence */
+  readonly reason: Trouble | string;
+  /** what could not be read */
+  readonly remarks: readonly KeptNotice[];
   readonly deletedMs: number | null;
 }
 
@@ -71,7 +79,7 @@ export interface Playing {
   /** the same as it is told in any language; null: there is no report, absent in lists of version 0.1 */
   readonly words?: Words | null;
   /** why there is no report, '' where there is one */
-  readonly reason: string;
+  readonly reason: KeptNotice;
   readonly heardMs: number | null;
   /** when it last went out in a review */
   readonly answeredMs: number | null;

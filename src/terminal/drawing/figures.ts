@@ -1,6 +1,6 @@
-import { buildExercise } from '../../engine/index.ts';
-import type { Estimate, Measures, NotMeasured, Report } from '../../engine/index.ts';
-import type { Strings } from '../language/index.ts';
+import { buildExercise, tellKept } from '../../engine/index.ts';
+import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
+import type { ReportStrings } from '../language/index.ts';
 import { choiceOf } from './layout.ts';
 import { signed } from './numbers.ts';
 
@@ -11,7 +11,7 @@ export interface Figure {
 }
 
 /** Report → its figures in words, those that were measured. */
-export function figures(report: Report, t: Strings): Figure[] {
+export function figures(report: Report, t: ReportStrings): Figure[] {
   const { figures: label, parts: part } = t;
   return tabled(report, t, label, part).map(({ label: name, text }) => ({
     label: name,
@@ -19,7 +19,12 @@ export function figures(report: Report, t: Strings): Figure[] {
   }));
 }
 
-function tabled(report: Report, t: Strings, label: Strings['figures'], part: Strings['parts']): Figure[] {
+function tabled(
+  report: Report,
+  t: ReportStrings,
+  label: ReportStrings['figures'],
+  part: ReportStrings['parts'],
+): Figure[] {
   const { measures, targetBpm } = report;
   const all: readonly (Figure | null)[] = [
     { label: label.notes, text: notes(report, t) },
@@ -75,13 +80,13 @@ function chordForm({ exercise: { form } }: Report): boolean {
   return form === 'triads' || form === 'progression';
 }
 
-function changeGap({ changeGapMs: gap }: Measures, { parts }: Strings): string | null {
+function changeGap({ changeGapMs: gap }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in gap) return null;
   const value = withError(Math.abs(gap.value).toFixed(0), gap, 'ms', 0);
   return gap.value > 0 ? parts.silence(value) : parts.heldOver(value);
 }
 
-function leader({ togetherness }: Measures, { parts }: Strings): string | null {
+function leader({ togetherness }: Measures, { parts }: ReportStrings): string | null {
   const lead = togetherness?.leadMs ?? NONE;
   if ('notMeasured' in lead) return null;
   const first = lead.value < 0 ? 'left' : 'right';
@@ -89,13 +94,14 @@ function leader({ togetherness }: Measures, { parts }: Strings): string | null {
 }
 
 /** What could not be measured of what this exercise has, one sentence a reason. */
-export function notMeasured(report: Report, t: Strings): string[] {
+export function notMeasured(report: Report, t: ReportStrings, locale: Locale): string[] {
   const byReason = new Map<string, string[]>();
   const absent = absentMeasures(report);
-  for (const [measure, label] of Object.entries(t.measures) as [keyof Strings['measures'], string][]) {
+  for (const [measure, label] of Object.entries(t.measures) as [keyof ReportStrings['measures'], string][]) {
     const value = report.measures[measure];
     if (!('notMeasured' in value) || absent.has(measure)) continue;
-    byReason.set(value.notMeasured, [...(byReason.get(value.notMeasured) ?? []), label]);
+    const reason = tellKept(value.notice ?? value.notMeasured, locale);
+    byReason.set(reason, [...(byReason.get(reason) ?? []), label]);
   }
   return [...byReason].map(([reason, labels]) => t.notMeasured(labels, reason));
 }
@@ -146,7 +152,7 @@ function rounded(error: number, digits: number): string {
   return Number(text) === 0 && error > 0 ? `<${(10 ** -digits).toFixed(digits)}` : text;
 }
 
-function notes({ notes: played, missed, unsure }: Report, { parts: part }: Strings): string {
+function notes({ notes: played, missed, unsure }: Report, { parts: part }: ReportStrings): string {
   const count = (verdict: string): number => played.filter((note) => note.verdict === verdict).length;
   const expected = count('correct') + count('wrong') + missed.length + unsure.length;
   const said = [
@@ -163,7 +169,7 @@ function notes({ notes: played, missed, unsure }: Report, { parts: part }: Strin
   return said.join(', ');
 }
 
-function crossings({ crossings: all }: Measures, { parts }: Strings): string[] {
+function crossings({ crossings: all }: Measures, { parts }: ReportStrings): string[] {
   return (['up', 'down'] as const).flatMap((direction) => {
     const delays = all
       .filter((crossing) => crossing.direction === direction)
@@ -172,7 +178,7 @@ function crossings({ crossings: all }: Measures, { parts }: Strings): string[] {
   });
 }
 
-function drift({ driftPercent: drift }: Measures, { parts }: Strings): string | null {
+function drift({ driftPercent: drift }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in drift) return null;
   const { value, plusMinus = 0 } = drift;
   if (Math.abs(value) <= Math.max(plusMinus, 1)) return parts.steady;
@@ -180,7 +186,7 @@ function drift({ driftPercent: drift }: Measures, { parts }: Strings): string | 
   return parts.drifts(value > 0, withError(Math.abs(value).toFixed(1), drift, '%', 1));
 }
 
-function touch({ touchMs }: Measures, { parts }: Strings): string | null {
+function touch({ touchMs }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in touchMs) return null;
   const connected = touchMs.value >= 0;
   const value = withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0);

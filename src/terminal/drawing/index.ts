@@ -1,6 +1,6 @@
-import { exerciseTitle, isHandKnown, tellWords } from '../../engine/index.ts';
+import { exerciseTitle, isHandKnown, tellKept, tellWords } from '../../engine/index.ts';
 import type { Hand, Language, Report } from '../../engine/index.ts';
-import { STRINGS, localeOf } from '../language/index.ts';
+import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import { asOptions } from './as-options.ts';
 import { figures, notMeasured } from './figures.ts';
 import { choiceOf } from './layout.ts';
@@ -27,9 +27,10 @@ export function drawReport(report: Report, paper: Paper, language: Language = 'e
   const { columns } = paper;
   const { paint, print } = press(paper);
   const { audio, unsure } = report;
-  const t = STRINGS[language];
-  const words = tellWords(report.words, localeOf(language));
-  const picture = drawPearls(report, columns);
+  const t = REPORTS[language];
+  const locale = localeOf(language);
+  const words = tellWords(report.words, locale);
+  const picture = drawPearls(report, columns, language);
   const signs = picture.map((row) => row.toLine((text) => text)).join('');
   const legend = Object.entries(t.legend).flatMap(([sign, meaning]) =>
     signs.includes(sign) ? [`${sign} ${meaning}`] : [],
@@ -39,7 +40,7 @@ export function drawReport(report: Report, paper: Paper, language: Language = 'e
       i === 0 ? paint(label.padEnd(indent), 'quiet') + line : ' '.repeat(indent) + line,
     );
   return [
-    ...wrapText(report.exercise.title, columns).map((line) => paint(line, 'quiet')),
+    ...wrapText(exerciseTitle(choiceOf(report), locale), columns).map((line) => paint(line, 'quiet')),
     '',
     ...accented(words.verdict, words.emphasis, columns, paint),
     // One thing alone has been said in the verdict.
@@ -53,27 +54,34 @@ export function drawReport(report: Report, paper: Paper, language: Language = 'e
     ...wrapText(legend.join(',  '), columns).map((line) => paint(line, 'quiet')),
     '',
     ...figures(report, t).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
-    ...howElse(report).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
-    ...notMeasured(report, t).flatMap((text) => hanging('', text, 0)),
-    ...unsure.flatMap(({ step, hand, reason }) =>
-      hanging(t.notSure, t.placed(step, hand, reason), LABEL_COLUMNS),
+    ...howElse(report, language).flatMap(({ label, text }) => hanging(label, text, LABEL_COLUMNS)),
+    ...notMeasured(report, t, locale).flatMap((text) => hanging('', text, 0)),
+    ...unsure.flatMap(({ step, hand, reason, notice }) =>
+      hanging(t.notSure, t.placed(step, hand, tellKept(notice ?? reason, locale)), LABEL_COLUMNS),
     ),
-    ...audio.findings.flatMap(({ detail }) => hanging(t.sound, detail, LABEL_COLUMNS)),
+    ...audio.findings.flatMap(({ detail, notice }) =>
+      hanging(t.sound, tellKept(notice ?? detail, locale), LABEL_COLUMNS),
+    ),
   ].map(print);
 }
 
 /** What the attempt may be measured as instead, where that is open. */
-function howElse(report: Report): readonly { readonly label: string; readonly text: string }[] {
+function howElse(
+  report: Report,
+  language: Language,
+): readonly { readonly label: string; readonly text: string }[] {
+  const { report: t } = MESSAGES[language];
   const { chosen, exercise } = report;
   const likelihood = exercise.handLikelihood;
   const meant =
     chosen === undefined
       ? []
-      : [{ label: 'Chosen', text: `${exerciseTitle(chosen)}; --as-chosen measures that` }];
+      : [{ label: t.chosen, text: t.asChosen(exerciseTitle(chosen, localeOf(language))) }];
   if (likelihood === undefined || isHandKnown(report)) return meant;
-  const [likelier, other] = likelihood.left > likelihood.right ? ['left', 'right'] : ['right', 'left'];
-  const text = `not known, it cannot be heard; measured as the ${likelier}, likelier where it lies. The ${other}: ${asOptions({ ...choiceOf(report), hands: other as Hand })}`;
-  return [...meant, { label: 'Hand', text }];
+  const [likelier, other]: readonly Hand[] =
+    likelihood.left > likelihood.right ? ['left', 'right'] : ['right', 'left'];
+  const options = asOptions({ ...choiceOf(report), hands: other! });
+  return [...meant, { label: t.hand, text: t.handOpen(t.hands[likelier!], t.hands[other!], options) }];
 }
 
 type Paint = (text: string, tone: Tone) => string;

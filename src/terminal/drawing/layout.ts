@@ -1,5 +1,6 @@
-import { buildExercise, displayName, displayPitchClass, timelineOf } from '../../engine/index.ts';
-import type { Exercise, Hand, Report, ReportedNote } from '../../engine/index.ts';
+import { buildExercise, noteName, timelineOf } from '../../engine/index.ts';
+import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
+import { REPORTS, localeOf } from '../language/index.ts';
 
 /** How loud a pearl is against the median of its attempt. */
 export type Loudness = 'soft' | 'middle' | 'loud';
@@ -41,19 +42,20 @@ export interface LaidOut {
 }
 
 /** Report → pearls in time. Pure. */
-export function layOut(report: Report): LaidOut {
+export function layOut(report: Report, language: Language = 'en'): LaidOut {
+  const shortName = namedIn(language);
   const exercise = buildExercise(choiceOf(report));
   const hands: readonly Hand[] =
     report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
   const { tickSec } = timelineOf(report.notes, exercise);
-  const spots = hands.flatMap((hand) => spotsOf(report, exercise, hand, tickSec));
+  const spots = hands.flatMap((hand) => spotsOf(report, exercise, hand, tickSec, language));
   const extras = report.notes
     .filter(({ verdict }) => verdict === 'extra')
     .map((note): Pearl => ({
       kind: 'extra',
       timeSec: note.timeSec,
       hand: handOf(note, hands),
-      name: displayPitchClass(note.name),
+      name: shortName(note.name),
     }));
   return {
     hands,
@@ -74,7 +76,9 @@ function spotsOf(
   exercise: Exercise,
   hand: Hand,
   tickSec: ReadonlyMap<number, number>,
+  language: Language,
 ): Spot[] {
+  const shortName = namedIn(language);
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
   return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Spot[] => {
     const own = notes.filter((note) => note.hand === hand);
@@ -92,11 +96,17 @@ function spotsOf(
         const unsure = report.unsure.some(
           (other) => other.step === step && other.hand === hand && same(other.midi),
         );
-        return { kind: unsure ? 'unsure' : 'missed', timeSec, hand, name: displayPitchClass(name) };
+        return { kind: unsure ? 'unsure' : 'missed', timeSec, hand, name: shortName(name) };
       }
       const loudness = loudnessOf(note.levelDb - medianDb);
       if (note.verdict === 'correct') return { kind: 'struck', timeSec: note.timeSec, hand, loudness };
-      return { kind: 'wrong', timeSec: note.timeSec, hand, loudness, ...bothNames(note.name, name) };
+      return {
+        kind: 'wrong',
+        timeSec: note.timeSec,
+        hand,
+        loudness,
+        ...bothNames(note.name, name, language),
+      };
     });
     const crosses = crossings.some((crossing) => crossing.hand === hand);
     const delay = report.measures.crossings.find((other) => other.step === step && other.hand === hand);
@@ -106,7 +116,7 @@ function spotsOf(
         step,
         timeSec,
         pearls,
-        name: own.length === 1 ? displayPitchClass(own[0]!.name) : chordName(label),
+        name: own.length === 1 ? shortName(own[0]!.name) : chordName(label, language),
         fingers: own.map(({ finger }) => finger).join(''),
         crossing: crosses ? { delayMs: delay?.delayMs ?? null, late: delay?.late ?? false } : null,
         marked: report.words.steps.includes(step),
@@ -116,19 +126,29 @@ function spotsOf(
 }
 
 /** What was struck and what was wanted; with octaves where only these differ. */
-function bothNames(name: string, wanted: string): { readonly name: string; readonly wanted: string } {
-  const [short, shortWanted] = [displayPitchClass(name), displayPitchClass(wanted)];
+function bothNames(
+  name: string,
+  wanted: string,
+  language: Language,
+): { readonly name: string; readonly wanted: string } {
+  const shortName = namedIn(language);
+  const [short, shortWanted] = [shortName(name), shortName(wanted)];
+  const octave = (whole: string): string => /-?\d+$/.exec(whole)?.[0] ?? '';
   return short === shortWanted
-    ? { name: displayName(name), wanted: displayName(wanted) }
+    ? { name: short + octave(name), wanted: shortWanted + octave(wanted) }
     : { name: short, wanted: shortWanted };
 }
 
+/** "G#4" → "G♯", or "Gis" */
+const namedIn =
+  (language: Language) =>
+  (name: string): string =>
+    noteName(name, localeOf(language).naming);
+
 /** "root position" → "root", "first inversion" → "1st inv.": there is little room under a chord. */
-function chordName(label: string | undefined): string {
-  return (label ?? '')
-    .replace('root position', 'root')
-    .replace('first inversion', '1st inv.')
-    .replace('second inversion', '2nd inv.');
+function chordName(label: string | undefined, language: Language): string {
+  const { chords } = REPORTS[language];
+  return chords[label ?? ''] ?? label ?? '';
 }
 
 function loudnessOf(relativeDb: number): Loudness {

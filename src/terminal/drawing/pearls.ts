@@ -1,4 +1,6 @@
-import type { Hand, Report } from '../../engine/index.ts';
+import type { Hand, Report, Language } from '../../engine/index.ts';
+import { REPORTS } from '../language/index.ts';
+import type { ReportStrings } from '../language/index.ts';
 import { layOut } from './layout.ts';
 import type { Pearl, Spot, LaidOut } from './layout.ts';
 import { cutIntoLines } from './lines.ts';
@@ -29,13 +31,13 @@ const SIGNS = {
  * its loudness; ○ was missed; a wrong note hangs below with its name; · is extra; ⌒ is a crossing; ╵ shows where even
  * notes would fall. Two hands are two strings tied by threads that lean to the hand that came first.
  */
-export function drawPearls(report: Report, width: number): Row[] {
-  const laid = layOut(report);
+export function drawPearls(report: Report, width: number, language: Language = 'en'): Row[] {
+  const laid = layOut(report, language);
   if (laid.spots.length === 0) return [];
   const { lines, columnsASec } = cutIntoLines(laid, width - MARGIN);
   return lines.flatMap((line, index) => [
     ...(index === 0 ? [] : [new Row(width)]),
-    ...drawLine(line, laid, { columnsASec, width }),
+    ...drawLine(line, laid, { columnsASec, width, t: REPORTS[language] }),
   ]);
 }
 
@@ -43,6 +45,7 @@ export function drawPearls(report: Report, width: number): Row[] {
 interface Scale {
   readonly columnsASec: number;
   readonly width: number;
+  readonly t: ReportStrings;
 }
 
 /** The rows of one hand on one line. */
@@ -54,12 +57,12 @@ interface HandRows {
   readonly fingers: Row;
 }
 
-function drawLine(line: Line, laid: LaidOut, { columnsASec, width }: Scale): Row[] {
+function drawLine(line: Line, laid: LaidOut, { columnsASec, width, t }: Scale): Row[] {
   const column = (timeSec: number): number =>
     Math.min(MARGIN + Math.round((timeSec - line.fromSec) * columnsASec), width - 1);
-  const drawn = laid.hands.map((hand) => drawHand(hand, line, laid, column, width));
+  const drawn = laid.hands.map((hand) => drawHand(hand, line, laid, column, { width, t }));
   const ticks = new Row(width);
-  ticks.put(0, `${line.fromSec.toFixed(1)} s`, 'quiet');
+  ticks.put(0, `${line.fromSec.toFixed(1).replace('.', t.decimalSign)} s`, 'quiet');
   for (const [step, timeSec] of laid.tickSec) {
     if (line.spots.some((spot) => spot.step === step) && column(timeSec) >= MARGIN) {
       ticks.put(column(timeSec), '╵', 'quiet');
@@ -82,7 +85,7 @@ function drawHand(
   line: Line,
   laid: LaidOut,
   column: (timeSec: number) => number,
-  width: number,
+  { width, t }: Pick<Scale, 'width' | 't'>,
 ): HandRows {
   const rows = {
     arches: new Row(width),
@@ -91,7 +94,7 @@ function drawHand(
     names: new Row(width),
     fingers: new Row(width),
   };
-  rows.string.put(0, hand, 'quiet');
+  rows.string.put(0, t.hands[hand], 'quiet');
   const last = line.spots.at(-1)!;
   rows.string.put(MARGIN, SIGNS.string.repeat(column(last.timeSec) + last.pearls.length - MARGIN), 'quiet');
   const taken = new Set<number>();

@@ -1,7 +1,7 @@
-import { buildExercise, displayName, exerciseTitle, tellWords } from '../../engine/index.ts';
+import { buildExercise, exerciseTitle, noteName, tellWords } from '../../engine/index.ts';
 import type { Exercise, Language, Report } from '../../engine/index.ts';
-import type { Assigned, Correction, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
-import { STRINGS, localeOf } from '../language/index.ts';
+import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
+import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import { toPlain } from './plain.ts';
 import { wrapText } from './wrap.ts';
 
@@ -13,22 +13,14 @@ interface Width {
 /** Text → its lines, wrapped and set in by so many columns. */
 type Indented = (text: string, indent: number) => string[];
 
-const VERDICTS: Readonly<Record<Correction['verdict'], string>> = {
-  correct: 'it was right',
-  wrong: 'it was wrong',
-  missed: 'it was missed',
-  'not-played': 'it was not played',
-  mistaken: 'that is mistaken',
-};
-
 /** Review → the lines that are read in a terminal. Pure; all text in it was made plain when it was read. */
 export function drawReview(review: Review, { columns, unicode }: Width, language: Language = 'en'): string[] {
+  const t = MESSAGES[language].review;
   const { kind, student, teacher, madeMs, words, attempts, assignment } = review;
-  const whose = kind === 'review' ? ['A review', 'for'] : ['Attempts', 'of'];
   const head = [
-    student === '' ? whose[0]! : `${whose.join(' ')} ${student}`,
-    ...(teacher === '' ? [] : [`${kind === 'review' ? 'from' : 'to'} ${teacher}`]),
-    `${dayOf(madeMs)}`,
+    kind === 'review' ? t.review(student) : t.attempts(student),
+    ...(teacher === '' ? [] : [kind === 'review' ? t.from(teacher) : t.to(teacher)]),
+    dayOf(madeMs, language),
   ];
   // What a mark begins goes on under its words.
   const indented: Indented = (text, indent) =>
@@ -42,10 +34,10 @@ export function drawReview(review: Review, { columns, unicode }: Width, language
     ...indented(head.join(', '), 0),
     ...(words === '' ? [] : ['', ...indented(words, 0)]),
     ...attempts.flatMap((attempt, at) => ['', ...drawAttempt(attempt, at + 1, indented, language)]),
-    ...(assignment.length === 0 ? [] : ['', 'To practise']),
+    ...(assignment.length === 0 ? [] : ['', t.toPractise]),
     ...assignment.flatMap((asked, at) => [
       ...indented(
-        `${at + 1}. ${exerciseTitle(buildExercise(asked.exercise).choice)}: ${askedWords(asked)}`,
+        `${at + 1}. ${exerciseTitle(buildExercise(asked.exercise).choice, localeOf(language))}: ${askedWords(asked, language)}`,
         2,
       ),
       ...(asked.note === '' ? [] : indented(asked.note, 5)),
@@ -54,34 +46,31 @@ export function drawReview(review: Review, { columns, unicode }: Width, language
 }
 
 function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, language: Language): string[] {
-  const words = tellWords(attempt.report.words, localeOf(language));
+  const t = MESSAGES[language].review;
+  const locale = localeOf(language);
+  const words = tellWords(attempt.report.words, locale);
   const { report, name, whenMs, sound, recognisedAs, remarks, corrections } = attempt;
   const exercise = exerciseOf(report);
   const facts = [
     ...(name === '' ? [] : [name]),
-    ...(whenMs === null ? [] : [`played ${dayOf(whenMs)}`]),
-    sound === null ? 'without its sound' : 'with its sound',
+    ...(whenMs === null ? [] : [t.played(dayOf(whenMs, language))]),
+    sound === null ? t.withoutSound : t.withSound,
   ];
   return [
-    ...indented(`${number}. ${exercise.title}`, 0),
+    ...indented(`${number}. ${exerciseTitle(exercise.choice, locale)}`, 0),
     ...indented(facts.join(', '), 3),
     ...indented(words.verdict, 3),
-    ...(recognisedAs === null
-      ? []
-      : indented(`Taken for: ${exerciseTitle(recognisedAs)}; the teacher chose the exercise.`, 3)),
+    ...(recognisedAs === null ? [] : indented(t.takenFor(exerciseTitle(recognisedAs, locale)), 3)),
     ...corrections.flatMap(({ place, verdict, why }) =>
-      indented(
-        `The teacher says of ${placeWords(place, exercise)}: ${VERDICTS[verdict]}. ${why}`.trimEnd(),
-        3,
-      ),
+      indented(t.corrects(placeWords(place, exercise, language), t.verdicts[verdict], why), 3),
     ),
     ...remarks.flatMap(({ place, text, voice }) =>
       indented(
-        `- ${placeWords(place, exercise)}: ${[text, voice === null ? '' : '(spoken)'].filter((part) => part !== '').join(' ')}`,
+        `- ${placeWords(place, exercise, language)}: ${[text, voice === null ? '' : t.spoken].filter((part) => part !== '').join(' ')}`,
         3,
       ),
     ),
-    ...indented(`${STRINGS[language].next}: ${words.nextStep}`, 3),
+    ...indented(`${REPORTS[language].next}: ${words.nextStep}`, 3),
   ];
 }
 
@@ -91,33 +80,44 @@ function exerciseOf({ exercise: told }: Report): Exercise {
 }
 
 /** "the attempt", "note 5 (C6)", "notes 7 to 10 (A♭6 to A♭5)". */
-function placeWords(place: RemarkPlace, { steps }: Exercise): string {
+function placeWords(place: RemarkPlace, { steps }: Exercise, language: Language): string {
+  const t = MESSAGES[language].review;
+  const { naming } = localeOf(language);
   const nameOf = (step: number, midi?: number): string => {
     const notes = steps[step]?.notes ?? [];
     const own = notes.find((note) => midi !== undefined && (note.midi - midi) % 12 === 0) ?? notes[0];
-    return displayName(own?.name ?? '');
+    const name = own?.name ?? '';
+    return noteName(name, naming) + (/-?\d+$/.exec(name)?.[0] ?? '');
   };
   switch (place.kind) {
     case 'attempt':
-      return 'the attempt';
+      return t.wholeAttempt;
     case 'stretch':
-      return `notes ${place.fromStep + 1} to ${place.toStep + 1} (${nameOf(place.fromStep)} to ${nameOf(place.toStep)})`;
+      return t.stretch(place.fromStep + 1, place.toStep + 1, nameOf(place.fromStep), nameOf(place.toStep));
     case 'note':
       return place.step === null
-        ? `an extra note${place.timeSec === null ? '' : ` at ${place.timeSec.toFixed(1)} s`}`
-        : `note ${place.step + 1} (${nameOf(place.step, place.midi)})`;
+        ? t.extraNote(place.timeSec === null ? '' : decimal(place.timeSec.toFixed(1), language))
+        : t.note(place.step + 1, nameOf(place.step, place.midi));
   }
 }
 
-function askedWords({ targetBpm, inARow, evennessPercent }: Assigned): string {
+function askedWords({ targetBpm, inARow, evennessPercent }: Assigned, language: Language): string {
+  const t = MESSAGES[language].review;
   const parts = [
-    ...(targetBpm === null ? [] : [`at ${targetBpm} beats a minute`]),
-    ...(inARow === null ? [] : [inARow === 1 ? 'once' : `${inARow} times in a row`]),
-    ...(evennessPercent === null ? [] : [`evenness ${evennessPercent} % at most`]),
+    ...(targetBpm === null ? [] : [t.atTempo(targetBpm)]),
+    ...(inARow === null ? [] : [t.inARow(inARow)]),
+    ...(evennessPercent === null ? [] : [t.evenness(decimal(String(evennessPercent), language))]),
   ];
-  return parts.length === 0 ? 'as usual' : parts.join(', ');
+  return parts.length === 0 ? t.asUsual : parts.join(', ');
 }
 
-function dayOf(whenMs: number): string {
-  return new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' }).format(whenMs);
+const decimal = (text: string, language: Language): string =>
+  text.replace('.', REPORTS[language].decimalSign);
+
+function dayOf(whenMs: number, language: Language): string {
+  return new Intl.DateTimeFormat(MESSAGES[language].dateLocale, {
+    day: 'numeric',
+    month: 'long',
+    year: 'numeric',
+  }).format(whenMs);
 }

@@ -1,10 +1,14 @@
 import type { Hand } from '../../engine/index.ts';
 
 /** All that the command says of a report in one language; figures come with their units. */
-export interface Strings {
+export interface ReportStrings {
   readonly next: string;
   readonly notSure: string;
   readonly sound: string;
+  /** at the head of a hand's string */
+  readonly hands: Readonly<Record<Hand, string>>;
+  /** short names of chords, by what the engine calls them */
+  readonly chords: Readonly<Record<string, string>>;
   readonly step: (step: number) => string;
   readonly placed: (step: number, hand: Hand, reason: string) => string;
   readonly notMeasured: (labels: readonly string[], reason: string) => string;

@@ -16,7 +16,7 @@ export function arrange(outcomes: readonly Outcome[]): Pile {
       attempts.length === 0 ? [{ recording, reason }] : [],
     ),
     unread: outcomes.flatMap((one) =>
-      'sorted' in one ? [] : [{ recording: one.recording, reason: one.message }],
+      'sorted' in one ? [] : [{ recording: one.recording, reason: one.trouble }],
     ),
     remarks: sorted.flatMap(({ recording, sorted: { remarks } }) =>
       remarks.map((remark) => ({ recording, remark })),

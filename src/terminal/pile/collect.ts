@@ -5,6 +5,7 @@ import { basename, dirname, extname, join, relative, resolve, sep } from 'node:p
 import { ArchiveError, isArchive, openCollection } from '../../io/archive/index.ts';
 import { recordedWhen } from '../../io/sorting/recorded-when.ts';
 import { HEAD_BYTES, isHidden, isRecording } from '../../io/sorting/recordings.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import { weightMb } from '../../io/sorting/weight.ts';
 import { studentIn } from '../../io/teaching/student-name.ts';
 import type { Recording } from './types.ts';
@@ -18,12 +19,12 @@ export interface Collected {
   /** files that are no recordings */
   readonly others: number;
   /** what cannot be opened, and why */
-  readonly refused: readonly { readonly name: string; readonly reason: string }[];
+  readonly refused: readonly { readonly name: string; readonly reason: Trouble }[];
 }
 
 interface Gathering {
   readonly recordings: Recording[];
-  readonly refused: { name: string; reason: string }[];
+  readonly refused: { name: string; reason: Trouble }[];
   others: number;
   /** written by ourselves: not to be read */
   readonly own: ReadonlySet<string>;
@@ -112,13 +113,13 @@ async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gatherin
         // One in another would multiply what a small file can unpack to.
         into.refused.push({
           name: join(shown, inside(name)),
-          reason: 'It is a ZIP archive: unpack it first.',
+          reason: { trouble: 'file-other', what: 'zip' },
         });
       } else into.others += 1;
     }
   } catch (cause) {
     if (!(cause instanceof ArchiveError)) throw cause;
-    into.refused.push({ name: shown, reason: cause.message });
+    into.refused.push({ name: shown, reason: cause.trouble });
   }
 }
 

@@ -56,11 +56,11 @@ export async function sortPile(
             if (reply.kind === 'progress') tell(index, reply.share);
             if (reply.kind === 'done') end({ recording, sorted: reply.file });
           },
-          reject: ({ reason, message }) =>
+          reject: ({ reason, trouble }) =>
             end({
               recording,
               problem: reason === 'unreadable' ? 'unreadable' : 'failed',
-              message: `${message}`,
+              trouble,
             }),
         });
       }),
@@ -68,7 +68,7 @@ export async function sortPile(
   try {
     return await Promise.all(sorted);
   } finally {
-    pool.cancel('All is done.');
+    pool.cancel({ trouble: 'sorting-called-off' });
   }
 }
 
@@ -81,10 +81,9 @@ function startHelper(command: string, events: PortEvents<Sorted>): Port<PileRequ
   });
   let ended = false;
   child.on('message', (reply: PileReply) => events.reply(reply));
-  child.on('error', () => events.died('The helper could not be started.'));
+  child.on('error', () => events.died({ trouble: 'helper-not-started' }));
   child.on('exit', () => {
-    if (!ended)
-      events.died("The program broke down on it: perhaps it is too long for this machine's memory.");
+    if (!ended) events.died({ trouble: 'helper-broke-down' });
   });
   return {
     post: (request) => void child.send(request),

@@ -1,11 +1,11 @@
-import { messageOf } from '../../io/check/index.ts';
 import { openAsBlob } from 'node:fs';
 import { ArchiveError, openCollection } from '../../io/archive/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
 import { decodeBlocksInNode } from '../../io/decode/node.ts';
-import { FAULT, noteFault } from './fault.ts';
+import { noteFault } from './fault.ts';
 import { createTeller } from '../../io/sorting/progress.ts';
 import { sortSound } from '../../io/sorting/sort-sound.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import { keep, keptName, readKept } from './kept.ts';
 import type { PileReply, PileRequest } from './messages.ts';
 import type { Sorted, Source } from './types.ts';
@@ -42,21 +42,19 @@ async function bytesOf({ path, member }: Source): Promise<ArrayBuffer> {
   const blob = await openAsBlob(path);
   if (member === null) return blob.slice(0, LARGEST_FILE_BYTES).arrayBuffer();
   const found = (await openCollection(blob)).members.find(({ name }) => name === member);
-  if (found === undefined) throw new ArchiveError('It is no longer in its archive.');
+  if (found === undefined) throw new ArchiveError({ trouble: 'zip-member-gone' });
   return (await found.read()).buffer;
 }
 
 function failure(name: string, cause: unknown): PileReply {
-  const message = messageOf(cause);
-  if (cause instanceof DecodeError) return { kind: 'failed', reason: 'unreadable', message };
+  const within = (of: Trouble): Trouble => ({ trouble: 'within', name, of });
+  if (cause instanceof DecodeError) return { kind: 'failed', reason: 'unreadable', trouble: cause.trouble };
   if (cause instanceof ArchiveError)
-    return { kind: 'failed', reason: 'unreadable', message: `${name}: ${message}` };
-  if (cause instanceof Error && 'code' in cause)
-    return {
-      kind: 'failed',
-      reason: 'unreadable',
-      message: `${name}: It could not be read (${String(cause.code)}).`,
-    };
+    return { kind: 'failed', reason: 'unreadable', trouble: within(cause.trouble) };
+  if (cause instanceof Error && 'code' in cause) {
+    const of: Trouble = { trouble: 'system-refuses', code: String(cause.code) };
+    return { kind: 'failed', reason: 'unreadable', trouble: within(of) };
+  }
   noteFault(cause);
-  return { kind: 'failed', reason: 'failed', message: `${name}: ${FAULT}` };
+  return { kind: 'failed', reason: 'failed', trouble: within({ trouble: 'own-fault' }) };
 }

@@ -1,6 +1,16 @@
 import * as v from 'valibot';
-import { CHANGE, RECOGNITION, REPORT, SECONDS, told } from '../../engine/index.ts';
-import type { Shape } from '../../engine/index.ts';
+import {
+  CHANGE,
+  ENGLISH,
+  RECOGNITION,
+  REPORT,
+  SECONDS,
+  tellKept,
+  tellNotice,
+  told,
+} from '../../engine/index.ts';
+import type { Locale, Shape } from '../../engine/index.ts';
+import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Pile, Recording } from './types.ts';
 
 const WHEN = v.nullable(v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)));
@@ -46,7 +56,10 @@ export const DESK = v.pipe(
 );
 
 /** A pile of recordings, sorted → what `desk --json` prints of it. */
-export function pileObject({ students, silent, unread, remarks }: Pile): Shape<typeof DESK> {
+export function pileObject(
+  { students, silent, unread, remarks }: Pile,
+  locale: Locale = ENGLISH,
+): Shape<typeof DESK> {
   const file = ({ name }: Recording): string => name;
   return {
     format: 'evenfall-desk',
@@ -60,13 +73,22 @@ export function pileObject({ students, silent, unread, remarks }: Pile): Shape<t
         endSec: found.endSec,
         recognition: found.recognition,
         report: found.report,
-        reason: found.reason,
+        reason: tellKept(found.reason, locale),
         since: since === null ? null : { recorded: time(since.whenMs), changes: since.changes },
       })),
     })),
-    silent: silent.map(({ recording, reason }) => ({ file: file(recording), reason })),
-    unread: unread.map(({ recording, reason }) => ({ file: file(recording), reason })),
-    remarks: remarks.map(({ recording, remark }) => ({ file: file(recording), remark })),
+    silent: silent.map(({ recording, reason }) => ({
+      file: file(recording),
+      reason: tellKept(reason, locale),
+    })),
+    unread: unread.map(({ recording, reason }) => ({
+      file: file(recording),
+      reason: tellTrouble(reason, locale.language),
+    })),
+    remarks: remarks.map(({ recording, remark }) => ({
+      file: file(recording),
+      remark: tellNotice(remark, locale),
+    })),
   };
 }
 

@@ -47,7 +47,7 @@ function isSorted(value: unknown): value is Sorted {
   const { durationSec, remarks, attempts, reason } = value as Partial<Record<keyof Sorted, unknown>>;
   return (
     typeof durationSec === 'number' &&
-    typeof reason === 'string' &&
+    (typeof reason === 'string' || typeof reason === 'object') &&
     Array.isArray(remarks) &&
     Array.isArray(attempts)
   );

@@ -1,8 +1,9 @@
 import type { Language } from '../../engine/index.ts';
 import { toPlain, wrapText } from '../drawing/index.ts';
 import type { Paper } from '../drawing/index.ts';
+import { MESSAGES } from '../language/index.ts';
 import type { Pile, PileAttempt } from './types.ts';
-import { changedWords, exerciseOf, NO_NAME, placeOf, tempoOf, verdictOf } from './words.ts';
+import { changedWords, exerciseOf, placeOf, tempoOf, verdictOf } from './words.ts';
 
 /** A pile → the lines that a teacher reads in a terminal, student by student. Pure but for the time zone. */
 export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): readonly string[] {
@@ -13,43 +14,40 @@ export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): r
   const attemptLines = (attempt: PileAttempt): readonly string[] => {
     const tempo = tempoOf(attempt);
     const head = [
-      exerciseOf(attempt),
-      ...(tempo === null ? [] : [`${tempo.toFixed(0)} beats a minute`]),
+      exerciseOf(attempt, language),
+      ...(tempo === null ? [] : [MESSAGES[language].beatsAMinute(tempo.toFixed(0))]),
     ].join(' · ');
-    const changed = changedWords(attempt);
+    const changed = changedWords(attempt, language);
     return [
       ...indented(head, 2),
       ...indented(verdictOf(attempt, language), 4),
       ...(changed === '' ? [] : indented(changed, 4)),
-      ...indented(placeOf(attempt), 4).map(quiet),
+      ...indented(placeOf(attempt, language), 4).map(quiet),
     ];
   };
   const students = pile.students.flatMap(({ name, attempts }, index) => [
     ...(index === 0 ? [] : ['']),
-    strong(name === '' ? NO_NAME : name),
+    strong(name === '' ? MESSAGES[language].desk.noName : name),
     ...attempts.flatMap(attemptLines),
   ]);
-  return [...students, '', ...indented(summary(pile), 0)].map((line) =>
+  return [...students, '', ...indented(summary(pile, language), 0)].map((line) =>
     paper.unicode ? line : toPlain(line),
   );
 }
 
 /** How many of what, in one sentence. */
-export function summary({ students, silent, unread }: Pile): string {
+export function summary({ students, silent, unread }: Pile, language: Language): string {
+  const t = MESSAGES[language].desk;
   const attempts = students.flatMap((student) => student.attempts);
   const files = new Set(attempts.map(({ recording }) => recording.name)).size + silent.length + unread.length;
   const recognised = attempts.filter(({ found }) => found.report !== null).length;
   const named = students.filter(({ name }) => name !== '').length;
   const other = attempts.length - recognised;
   const parts = [
-    `${many(files, 'recording')}, ${many(recognised, 'attempt')}${named === 0 ? '' : ` of ${many(named, 'student')}`}`,
-    ...(other === 0 ? [] : [`${many(other, 'stretch', 'stretches')} of playing not recognised`]),
-    ...(silent.length === 0 ? [] : [`${silent.length} without playing`]),
-    ...(unread.length === 0 ? [] : [`${unread.length} that could not be read`]),
+    t.sum(files, recognised, named),
+    ...(other === 0 ? [] : [t.notRecognised(other)]),
+    ...(silent.length === 0 ? [] : [t.withoutPlaying(silent.length)]),
+    ...(unread.length === 0 ? [] : [t.unread(unread.length)]),
   ];
   return `${parts.join('; ')}.`;
-}
-
-function many(count: number, one: string, more = `${one}s`): string {
-  return `${count} ${count === 1 ? one : more}`;
 }

@@ -1,8 +1,11 @@
+import { tellKept } from '../../engine/index.ts';
 import type { Language } from '../../engine/index.ts';
+import { tellTrouble } from '../../io/troubles/index.ts';
+import { MESSAGES, localeOf } from '../language/index.ts';
 import type { Review } from '../../io/review/index.ts';
 import type { Pile, PileAttempt, Recording } from './types.ts';
 import { summary } from './lines.ts';
-import { changedWords, clock, exerciseOf, NO_NAME, placeOf, tempoOf, verdictOf } from './words.ts';
+import { changedWords, clock, exerciseOf, placeOf, tempoOf, verdictOf } from './words.ts';
 
 /** A file to write, below the folder that was asked for. */
 export interface Page {
@@ -32,7 +35,13 @@ export async function* pagesOf(
     for (const [recording, number] of numbers) {
       const own = attempts.filter((one) => one.recording === recording && one.found.report !== null);
       if (own.length === 0) continue;
-      yield { name: pageName(number), html: await writers.writePage(sent(name, own, madeMs), language) };
+      yield {
+        name: pageName(number),
+        html: await writers.writePage(
+          sent(name === '' ? MESSAGES[language].desk.noName : name, own, madeMs),
+          language,
+        ),
+      };
     }
   }
 }
@@ -50,27 +59,34 @@ function numbered({ students }: Pile): ReadonlyMap<Recording, number> {
 
 function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>, language: Language) {
   const { students, silent, unread } = pile;
+  const { desk: t, problems, beatsAMinute } = MESSAGES[language];
   return {
-    summary: summary(pile),
+    title: t.title,
+    notListed: t.notListed,
+    language,
+    summary: summary(pile, language),
     students: students.map(({ name, attempts }) => ({
-      name: name === '' ? NO_NAME : name,
+      name: name === '' ? t.noName : name,
       attempts: attempts.map((attempt) => {
         const { recording, found } = attempt;
         const tempo = tempoOf(attempt);
         const number = numbers.get(recording);
         return {
-          exercise: exerciseOf(attempt),
+          exercise: exerciseOf(attempt, language),
           verdict: verdictOf(attempt, language),
-          tempo: tempo === null ? '' : `${tempo.toFixed(0)} beats a minute`,
-          changed: changedWords(attempt),
-          where: placeOf(attempt),
+          tempo: tempo === null ? '' : beatsAMinute(tempo.toFixed(0)),
+          changed: changedWords(attempt, language),
+          where: placeOf(attempt, language),
           page: found.report === null || number === undefined ? null : pageName(number),
         };
       }),
     })),
     without: [
-      ...silent.map(({ recording, reason }) => `${recording.name}: No playing was found in it. ${reason}`),
-      ...unread.map(({ reason }) => reason),
+      ...silent.map(
+        ({ recording, reason }) =>
+          `${recording.name}: ${problems.noPlaying(tellKept(reason, localeOf(language)))}`,
+      ),
+      ...unread.map(({ reason }) => tellTrouble(reason, language)),
     ],
   };
 }
@@ -81,7 +97,7 @@ function sent(student: string, attempts: readonly PileAttempt[], madeMs: number)
     kind: 'attempts',
     id: 'desk',
     madeMs,
-    student: student === '' ? NO_NAME : student,
+    student,
     teacher: '',
     words: '',
     assignment: [],

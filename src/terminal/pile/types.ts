@@ -1,4 +1,5 @@
-import type { Change, Report } from '../../engine/index.ts';
+import type { Change, KeptNotice, Notice, Report } from '../../engine/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import type { FoundInFile, SortedFile } from '../../io/sorting/types.ts';
 
 /** Where the bytes of a recording lie. */
@@ -26,7 +27,7 @@ export type Sorted = SortedFile<FoundInFile>;
 
 /** A recording that was sorted, or why it was not. */
 export type Outcome = { readonly recording: Recording } & (
-  { readonly sorted: Sorted } | { readonly problem: 'unreadable' | 'failed'; readonly message: string }
+  { readonly sorted: Sorted } | { readonly problem: 'unreadable' | 'failed'; readonly trouble: Trouble }
 );
 
 /** An attempt of a student, or other playing in which no exercise is sure. */
@@ -53,9 +54,9 @@ export interface Pile {
   /** in order of their names, those without a name last */
   readonly students: readonly PileStudent[];
   /** recordings without any playing, and why */
-  readonly silent: readonly { readonly recording: Recording; readonly reason: string }[];
+  readonly silent: readonly { readonly recording: Recording; readonly reason: KeptNotice }[];
   /** recordings that could not be read */
-  readonly unread: readonly { readonly recording: Recording; readonly reason: string }[];
+  readonly unread: readonly { readonly recording: Recording; readonly reason: Trouble }[];
   /** what is to be said of single recordings, e.g. that the rest was left out */
-  readonly remarks: readonly { readonly recording: Recording; readonly remark: string }[];
+  readonly remarks: readonly { readonly recording: Recording; readonly remark: Notice }[];
 }

@@ -1,5 +1,4 @@
-import { writeReport } from '../../engine/index.ts';
-import type { Assessment, ExerciseChoice, Locale, Report, ReportOptions } from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice, Report } from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bundled, Devices, MicrophoneName } from './devices.ts';
 import { Journal } from './journal.svelte.ts';
@@ -7,7 +6,8 @@ import type { Plan } from './plan.svelte.ts';
 import { Player } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
-import { messageOf } from '../../io/check/index.ts';
+import { troubleOf } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 
 export type { Bundled, Devices, MicrophoneName } from './devices.ts';
 export type { Sound } from './sound.ts';
@@ -22,10 +22,10 @@ export type Phase =
   | { readonly kind: 'reading'; readonly name: string }
   | { readonly kind: 'listening'; readonly name: string; readonly share: number };
 
-/** Something that did not work, with the sound where there is any: nothing that was recorded is lost. */
-export interface Trouble {
-  readonly title: string;
-  readonly message: string;
+/** Something that did not work: what, why, and the sound where there is any: nothing that was recorded is lost. */
+export interface Failure {
+  readonly what: 'microphone' | 'microphone-gone' | 'file' | 'analysis';
+  readonly why: Trouble;
   readonly sound: Sound | null;
 }
 
@@ -48,7 +48,7 @@ export class CurrentAttempt {
   attempt: Attempt | null = $state.raw(null);
   /** every attempt of this page that came to a report, oldest first */
   reported: readonly Reported[] = $state.raw([]);
-  trouble: Trouble | null = $state.raw(null);
+  trouble: Failure | null = $state.raw(null);
   /** known once one has been opened: browsers tell no names before */
   microphones: readonly MicrophoneName[] = $state.raw([]);
   /** null: the system's choice */
@@ -59,8 +59,6 @@ export class CurrentAttempt {
   #microphoneKnown = false;
   /** what was recorded last, at the piano that stands here: one out of the journal may be of another */
   #recorded: Sound | null = null;
-  /** with which the last attempt was told */
-  #options: Partial<ReportOptions> = {};
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
@@ -93,7 +91,7 @@ export class CurrentAttempt {
       this.microphones = await this.#devices.listMicrophones().catch(() => []);
       if (again && turn === this.#turn) this.start();
     } catch (error) {
-      if (turn === this.#turn) this.#fail('The microphone could not be opened', error, null);
+      if (turn === this.#turn) this.#fail('microphone', troubleOf(error));
     }
   }
 
@@ -118,12 +116,9 @@ export class CurrentAttempt {
     const { microphone } = this.phase;
     const name = 'your recording';
     const turn = this.#begin({ kind: 'reading', name });
-    const { channels, sampleRateHz, processing } = await microphone.stop();
+    const { channels, sampleRateHz, processing: remarks } = await microphone.stop();
     microphone.close();
     if (turn !== this.#turn) return;
-    const remarks = processing.map(
-      (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
-    );
     this.#recorded = {
       name,
       recordedHere: true,
@@ -166,16 +161,6 @@ export class CurrentAttempt {
     await this.#listen(sound, choice, asChosen);
   }
 
-  /** The last report, its words as they would be written now: languages change while it is shown. Null: there is none. */
-  toldIn(locale: Locale): Report | null {
-    const assessment = this.attempt?.assessment;
-    if (assessment?.kind !== 'report') return null;
-    const { language, naming } = this.#options.locale ?? locale;
-    if (language === locale.language && naming === locale.naming) return assessment.report;
-    const { heard, heardAgain = heard, alignment } = assessment;
-    return writeReport(heardAgain, alignment, { ...this.#options, locale });
-  }
-
   /** Leaves whatever is going on; the last attempt stays. */
   cancel(): void {
     if (this.phase.kind === 'ready' || this.phase.kind === 'recording') this.phase.microphone.close();
@@ -198,9 +183,9 @@ export class CurrentAttempt {
     return this.#turn;
   }
 
-  #fail(title: string, error: unknown, sound: Sound | null): void {
+  #fail(what: Failure['what'], why: Trouble, sound: Sound | null = null): void {
     this.phase = { kind: 'idle' };
-    this.trouble = { title, message: messageOf(error), sound };
+    this.trouble = { what, why, sound };
   }
 
   async #microphoneGone(microphone: Microphone): Promise<void> {
@@ -208,7 +193,7 @@ export class CurrentAttempt {
     if (phase.kind === 'recording' && phase.microphone === microphone) await this.stop();
     else if (phase.kind === 'ready' && phase.microphone === microphone) {
       microphone.close();
-      this.#fail('The microphone went away', new Error('Connect it again, then record.'), null);
+      this.#fail('microphone-gone', { trouble: 'connect-again' });
     }
   }
 
@@ -219,7 +204,7 @@ export class CurrentAttempt {
       const decoded = await this.#devices.decode(await load(), name);
       if (turn === this.#turn) await this.#listen({ ...decoded, name, recordedHere: false }, choice);
     } catch (error) {
-      if (turn === this.#turn) this.#fail('This file could not be opened', error, null);
+      if (turn === this.#turn) this.#fail('file', troubleOf(error));
     }
   }
 
@@ -249,11 +234,10 @@ export class CurrentAttempt {
         if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
       });
       if (turn !== this.#turn) return;
-      this.#options = options;
       this.#show(sound, assessment);
       if (kept !== null) await this.#journal.complete(kept, assessment);
     } catch (error) {
-      if (turn === this.#turn) this.#fail('This attempt could not be analysed', error, sound);
+      if (turn === this.#turn) this.#fail('analysis', troubleOf(error), sound);
     }
   }
 

@@ -1,4 +1,11 @@
-import type { Assessment, AudioInput, ExerciseChoice, Locale, PianoProfile } from '../../engine/index.ts';
+import type {
+  Assessment,
+  AudioInput,
+  ExerciseChoice,
+  Locale,
+  Notice,
+  PianoProfile,
+} from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
@@ -16,7 +23,7 @@ export interface Devices {
   readonly decode: (
     bytes: ArrayBuffer,
     name: string,
-  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
+  ) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
   /** null: the system's choice */
   readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;

@@ -11,7 +11,8 @@ import type {
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { changedEntries, earlierIds, othersIds, putInto, sittingOf } from './entries.ts';
 import type { Sound } from './sound.ts';
-import { messageOf } from '../../io/check/index.ts';
+import { troubleOf } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 
 /** What an attempt was meant to be, as chosen before it. */
 export interface Aim {
@@ -40,8 +41,8 @@ const FIRST_MINUTES = 20;
 export class Journal {
   /** oldest first, deleted ones too; null: not read yet */
   entries: readonly Entry[] | null = $state.raw(null);
-  /** what did not work last, in a plain sentence */
-  trouble: string | null = $state.raw(null);
+  /** what did not work last */
+  trouble: Trouble | null = $state.raw(null);
   /** what counts as ready; reports are written by it too */
   criteria: Criteria = $state.raw(criteriaOf({}));
   /** what a teacher asks for, what counts most first */
@@ -107,19 +108,21 @@ export class Journal {
   /** Stores what came of an attempt. */
   async complete(id: string, assessment: Assessment): Promise<void> {
     const report = assessment.kind === 'report' ? assessment.report : null;
-    const reason = assessment.kind === 'report' ? '' : assessment.reason;
     const entry = this.entries?.find((one) => one.id === id);
     if (entry === undefined) return;
     if (report !== null) this.#unstored = { ...this.#unstored, [id]: report };
     const after: Entry = {
       ...entry,
       state: report === null ? 'no-report' : 'told',
-      reason,
+      reason: assessment.kind === 'report' ? '' : assessment.reason,
       summary: report === null ? null : summarise(report),
     };
     this.entries = putInto(this.entries ?? [], after);
     const stored = await this.#try((history) =>
-      history.complete(id, report === null ? { reason } : { report }),
+      history.complete(
+        id,
+        assessment.kind === 'report' ? { report: assessment.report } : { reason: assessment.reason },
+      ),
     );
     if (!stored) return;
     this.#unstored = Object.fromEntries(Object.entries(this.#unstored).filter(([name]) => name !== id));
@@ -261,7 +264,7 @@ export class Journal {
     try {
       return await act(this.#history);
     } catch (error) {
-      this.trouble = messageOf(error);
+      this.trouble = troubleOf(error);
       return undefined;
     }
   }

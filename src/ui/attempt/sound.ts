@@ -1,4 +1,4 @@
-import type { AudioInput } from '../../engine/index.ts';
+import type { AudioInput, KeptNotice } from '../../engine/index.ts';
 
 /** Sound that somebody opened or recorded, with what is known about how it came. */
 export interface Sound extends AudioInput {
@@ -7,6 +7,6 @@ export interface Sound extends AudioInput {
   readonly recordedHere: boolean;
   /** what the microphone calls itself, where it was one of this page */
   readonly device?: string;
-  /** plain sentences on what was left out or changed on the way */
-  readonly remarks: readonly string[];
+  /** what was left out or changed on the way */
+  readonly remarks: readonly KeptNotice[];
 }

@@ -1,3 +1,5 @@
+import { EvenfallError } from '../../io/troubles/index.ts';
+
 /** What of a computed style a drawing needs to look the same elsewhere. */
 const STYLES = [
   'fill',
@@ -29,7 +31,7 @@ export async function pngOf(drawings: readonly SVGSVGElement[], ground: string):
   canvas.width = Math.ceil(width * SCALE);
   canvas.height = Math.ceil(height * SCALE);
   const context = canvas.getContext('2d');
-  if (context === null) throw new Error('This browser gave no canvas to draw on.');
+  if (context === null) throw new EvenfallError({ trouble: 'no-picture' });
   context.scale(SCALE, SCALE);
   context.fillStyle = ground;
   context.fillRect(0, 0, width, height);
@@ -40,7 +42,7 @@ export async function pngOf(drawings: readonly SVGSVGElement[], ground: string):
     y += h + GAP_PX;
   }
   const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/png'));
-  if (blob === null) throw new Error('This browser could not write the picture.');
+  if (blob === null) throw new EvenfallError({ trouble: 'no-picture' });
   return blob.arrayBuffer();
 }
 

@@ -1,7 +1,8 @@
-import { tellWords } from '../../engine/index.ts';
-import type { ToldWords, Words } from '../../engine/index.ts';
+import { tellKept, tellWords } from '../../engine/index.ts';
+import type { KeptNotice, ToldWords, Words } from '../../engine/index.ts';
+import { tellTrouble } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
-import { sentenceIn } from './sentences.ts';
 import { speaking } from './speaking.svelte.ts';
 
 export { LANGUAGES, NAMINGS, speaking, Speaking } from './speaking.svelte.ts';
@@ -12,9 +13,14 @@ export function strings(): Strings {
   return speaking.strings;
 }
 
-/** A sentence that the engine or a device said, in the language of the page. */
-export function sentence(said: string): string {
-  return sentenceIn(said, speaking.language, speaking.naming);
+/** What is to know besides the playing, in the language of the page. */
+export function notice(kept: KeptNotice): string {
+  return tellKept(kept, speaking.locale);
+}
+
+/** What did not work, in the language of the page. */
+export function troubleWords(trouble: Trouble): string {
+  return tellTrouble(trouble, speaking.language);
 }
 
 /** What is said of an attempt, in the language of the page; what a report of version 0.1 says stays as it was stored. */

@@ -1,5 +1,5 @@
 import type { Assessment } from '../../engine/index.ts';
-import { sentence, strings, told } from '../language/index.ts';
+import { notice, strings, told } from '../language/index.ts';
 
 /** What an attempt came to → a few words to be spoken: the verdict, its signs written out; nothing of the next step. */
 export function spokenVerdict(assessment: Assessment): string {
@@ -12,6 +12,6 @@ export function spokenVerdict(assessment: Assessment): string {
     ['♮', natural],
   ];
   const said =
-    assessment.kind === 'report' ? told(assessment.report.words).verdict : sentence(assessment.reason);
+    assessment.kind === 'report' ? told(assessment.report.words).verdict : notice(assessment.reason);
   return written.reduce((text, [sign, word]) => text.replaceAll(sign, word), said).replaceAll('–', ', ');
 }

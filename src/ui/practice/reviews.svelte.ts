@@ -2,10 +2,10 @@ import { buildExercise } from '../../engine/index.ts';
 import type { AssignedExercise } from '../../engine/index.ts';
 import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
 import type { Shelf, Shelved } from '../../io/shelf/index.ts';
-import type { Trouble } from '../attempt/current-attempt.svelte.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
 import type { Sound } from '../attempt/sound.ts';
-import { messageOf } from '../../io/check/index.ts';
+import { EvenfallError, troubleOf } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 
 /** What receiving needs of the device, passed in. */
 export interface ReviewDevices {
@@ -20,6 +20,12 @@ export interface ReviewDevices {
 /** What every zip begins with (PKWARE APPNOTE 6.3.10, 4.3.7). */
 const ZIP_SIGN = 'PK';
 
+/** What did not work, and why: of several files each. */
+export interface ReviewsFailure {
+  readonly what: 'file' | 'reviews';
+  readonly why: readonly Trouble[];
+}
+
 /** Reviews that a teacher has sent, as the page sees them. Nothing here rejects: what does not work is said in `trouble`. */
 export class Reviews {
   /** newest first, deleted ones too; null: not read yet */
@@ -28,7 +34,7 @@ export class Reviews {
   opened: Review | null = $state.raw(null);
   /** name of the file that is being read; null: none */
   reading: string | null = $state(null);
-  trouble: Pick<Trouble, 'title' | 'message'> | null = $state.raw(null);
+  trouble: ReviewsFailure | null = $state.raw(null);
   readonly #devices: ReviewDevices;
   readonly #journal: Journal;
   #loading: Promise<void> | null = null;
@@ -70,20 +76,20 @@ export class Reviews {
   async receive(files: readonly File[]): Promise<boolean> {
     this.trouble = null;
     const read: Review[] = [];
-    const refused: string[] = [];
+    const refused: Trouble[] = [];
     for (const file of files) {
       this.reading = file.name;
       try {
         const review = await this.#devices.read(file);
-        if (review.kind === 'attempts') throw new Error(FOR_A_TEACHER);
+        if (review.kind === 'attempts') throw new EvenfallError({ trouble: 'review-for-teacher' });
         read.push(review);
       } catch (error) {
-        refused.push(files.length === 1 ? messageOf(error) : `${file.name}: ${messageOf(error)}`);
+        const of = troubleOf(error);
+        refused.push(files.length === 1 ? of : { trouble: 'within', name: file.name, of });
       }
     }
     this.reading = null;
-    if (refused.length > 0)
-      this.trouble = { title: 'This file could not be opened', message: refused.join('\n') };
+    if (refused.length > 0) this.trouble = { what: 'file', why: refused };
     const [first] = read;
     if (first === undefined) return false;
     this.opened = first;
@@ -156,14 +162,11 @@ export class Reviews {
     try {
       return await act(this.#devices);
     } catch (error) {
-      this.trouble = { title: 'The reviews could not be kept or read', message: messageOf(error) };
+      this.trouble = { what: 'reviews', why: [troubleOf(error)] };
       return undefined;
     }
   }
 }
-
-const FOR_A_TEACHER =
-  'It holds attempts that somebody sends to a teacher. A teacher opens it on the page “For teachers”.';
 
 function endingOf({ mime }: SoundFile): string {
   return mime === 'audio/webm' ? 'webm' : 'wav';

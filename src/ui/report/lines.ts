@@ -2,7 +2,7 @@ import { isMeasured } from '../../engine/index.ts';
 import type { CrossingDelay, Estimate, Exercise, Figure, Measures, Report } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { listed, shown, signed, withUnit } from '../kit/figures.ts';
-import { sentence, strings } from '../language/index.ts';
+import { notice, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
 
 /** One line of the list of measures. */
@@ -46,12 +46,10 @@ function line(
         term,
         meaning,
         definition,
-        figure: strings().report.notMeasured(sentence(lower(measure.notMeasured))),
+        figure: strings().report.notMeasured(notice(measure.notice ?? measure.notMeasured)),
         measured: false,
       };
 }
-
-const lower = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);
 
 /** Report → its measures in the order in which they are worth reading. Figures that do not apply are left out. */
 export function measureLines(report: Report, exercise: Exercise): readonly MeasureLine[] {

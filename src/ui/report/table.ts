@@ -1,5 +1,5 @@
 import type { Report } from '../../engine/index.ts';
-import { sentence, strings } from '../language/index.ts';
+import { notice, strings } from '../language/index.ts';
 import { shownName } from '../names/index.ts';
 import { sounded } from '../plots/pearls/pearls.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
@@ -46,7 +46,7 @@ export function tableRows(report: Report, spots: readonly Spot[] = []): readonly
     ...report.unsure.map((note) => ({
       ...note,
       name: t.keyNumber(note.midi),
-      heard: t.asUnsure(sentence(note.reason)),
+      heard: t.asUnsure(notice(note.notice ?? note.reason)),
     })),
   ].map(({ step, name, heard, midi, hand }) => ({
     order: silentAt(step),

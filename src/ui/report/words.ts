@@ -1,6 +1,6 @@
-import type { CourseRemark, Report } from '../../engine/index.ts';
+import type { CourseRemark, KeptNotice, Report } from '../../engine/index.ts';
 import { shown, withUnit } from '../kit/figures.ts';
-import { sentence, strings } from '../language/index.ts';
+import { notice, strings } from '../language/index.ts';
 
 /** A verdict cut at what is to be underlined. */
 export interface SplitVerdict {
@@ -17,11 +17,11 @@ export function splitVerdict(verdict: string, emphasis: string): SplitVerdict {
 }
 
 /** Things about the recording and the course of the attempt that are no mistake but worth knowing. */
-export function remarkLines(report: Report, soundRemarks: readonly string[]): readonly string[] {
+export function remarkLines(report: Report, soundRemarks: readonly KeptNotice[]): readonly string[] {
   return [
     ...report.remarks.flatMap(remarkLine),
-    ...report.audio.findings.map((finding) => sentence(finding.detail)),
-    ...soundRemarks.map(sentence),
+    ...report.audio.findings.map((finding) => notice(finding.notice ?? finding.detail)),
+    ...soundRemarks.map(notice),
   ];
 }
 

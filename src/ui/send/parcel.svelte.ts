@@ -4,7 +4,8 @@ import { recall, remember } from '../../io/settings/index.ts';
 import type { Settings } from '../../io/settings/index.ts';
 import type { Share } from '../../io/share/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
-import { messageOf } from '../../io/check/index.ts';
+import { troubleOf } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import { fileName } from './file-name.ts';
 
 /** What sending needs of the device, passed in. */
@@ -29,8 +30,8 @@ export class Parcel {
   progress: number | null = $state(null);
   /** the file, until anything in it is changed */
   file: File | null = $state.raw(null);
-  /** what did not work, in a plain sentence */
-  trouble: string | null = $state.raw(null);
+  /** what did not work */
+  trouble: Trouble | null = $state.raw(null);
   #student: string = $state('');
   readonly #devices: ParcelDevices;
   readonly #journal: Journal;
@@ -103,7 +104,7 @@ export class Parcel {
       const file = await this.#write(attempts);
       if (turn === this.#turn) this.file = file;
     } catch (error) {
-      if (turn === this.#turn) this.trouble = `The file could not be made. ${messageOf(error)}`;
+      if (turn === this.#turn) this.trouble = { trouble: 'file-not-made', because: troubleOf(error) };
     } finally {
       if (turn === this.#turn) this.progress = null;
     }
@@ -115,7 +116,7 @@ export class Parcel {
     try {
       return await this.#devices.share.share(this.file);
     } catch (error) {
-      this.trouble = `The system could not pass it on. Save the file, then send it yourself. (${messageOf(error)})`;
+      this.trouble = { trouble: 'not-passed-on', because: troubleOf(error) };
       return false;
     }
   }

@@ -1,7 +1,7 @@
-import type { PianoProfile, RoomCheck } from '../../engine/index.ts';
+import type { PianoProfile, RoomCheck, RoomFinding } from '../../engine/index.ts';
 import type { RoomStep } from './state/room.svelte.ts';
 import { signed, shown, withUnit } from '../kit/figures.ts';
-import { sentence, strings } from '../language/index.ts';
+import { strings } from '../language/index.ts';
 
 /** What the room check asks for or has found: one thing in large type, and lines below it. */
 export interface RoomWords {
@@ -29,11 +29,27 @@ export function roomWords(step: RoomStep): RoomWords {
 function found({ findings, notes, piano }: RoomCheck): RoomWords {
   const t = strings().stand;
   const about = piano === null ? [] : [`${pianoWords(piano)} ${t.remembered}`];
-  if (findings.length > 0)
-    return { title: t.better, lines: [...findings.map(({ detail }) => sentence(detail)), ...about] };
+  if (findings.length > 0) return { title: t.better, lines: [...findings.map(findingWords), ...about] };
   const softestDb = Math.min(...notes.map(({ aboveNoiseDb }) => aboveNoiseDb));
   const above = notes.length === 0 ? '' : ` ${t.above(withUnit(shown(softestDb), 'dB'))}`;
   return { title: t.good, lines: [t.nothingInTheWay + above, ...about] };
+}
+
+/** What is wrong with the place, and what to change. */
+function findingWords(finding: RoomFinding): string {
+  const t = strings().stand.room;
+  switch (finding.kind) {
+    case 'no-notes':
+      return t.noNotes(finding.heard);
+    case 'noise':
+    case 'far':
+      return t[finding.kind](withUnit(signed(finding.aboveDb).replace('+', ''), 'dB'));
+    case 'hum':
+      return t.hum(withUnit(shown(finding.mainsHz), 'Hz'));
+    case 'clipping':
+    case 'soft':
+      return t[finding.kind];
+  }
 }
 
 /** What is known of a piano, in one sentence. */

@@ -1,9 +1,9 @@
 import { buildExercise, type ExerciseChoice } from '../../engine/index.ts';
 import type { RemarkPlace } from '../../io/review/index.ts';
-import type { Playing, Student } from '../../io/teaching/index.ts';
+import type { GivenFile, Playing, Student } from '../../io/teaching/index.ts';
 import { kindOf, readingsOf } from './state/playings.ts';
 import { clock } from '../kit/figures.ts';
-import { sentence, strings } from '../language/index.ts';
+import { notice, speaking, strings, troubleWords } from '../language/index.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
 import type { Stretch } from '../plots/pearls/stretches.ts';
 import { exerciseWords, notesWords, percentWords, tempoWords, whenWords } from '../practice/words.ts';
@@ -24,7 +24,13 @@ export function whyUntold(playing: Playing): string {
   const [first, second] = readingsOf(playing);
   if (first !== undefined && second !== undefined && isNeighbour(first, second))
     return strings().teacher.betweenKeys;
-  return sentence(playing.reason);
+  return notice(playing.reason);
+}
+
+/** Why a file gave nothing; '' where it did. What version 0.1 kept is a sentence in English. */
+export function failureWords({ reason }: GivenFile): string {
+  if (typeof reason !== 'string') return troubleWords(reason);
+  return reason === '' || speaking.language === 'en' ? reason : strings().teacher.failedBefore;
 }
 
 /** The same exercise a semitone higher or lower. */

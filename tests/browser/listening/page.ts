@@ -1,5 +1,5 @@
 /** Microphone, live ear and analysis as the page uses them, for the tests beside this file. */
-import type { Assessment, LiveEvent } from '../../../src/engine/index.ts';
+import type { Assessment, LiveEvent, Notice } from '../../../src/engine/index.ts';
 import { createAnalyst, openLiveListener } from '../../../src/io/analysis/index.ts';
 import { openMicrophone } from '../../../src/io/microphone/index.ts';
 import type { LiveMicrophone } from '../../../src/io/microphone/index.ts';
@@ -17,7 +17,7 @@ export interface Heard {
   readonly troubles: readonly { readonly kind: string; readonly lostSec: number }[];
   /** blocks that did not begin where the one before ended */
   readonly broken: number;
-  readonly processing: readonly string[];
+  readonly processing: readonly Notice[];
 }
 
 /** What ends the listening, whichever comes first; the device's going away ends it too. Seconds are of sound. */

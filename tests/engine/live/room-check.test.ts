@@ -51,21 +51,17 @@ describe('a low, a middle and a high note in it', () => {
   });
 
   it.each([
-    ['a loud room', noise(3, 0.03), played(1, 0.03), 'noise', /Close|close/],
-    ['a piano far away', noise(3, 0.0004), played(0.01, 0.0004), 'far', /nearer/],
-    ['nobody playing', noise(3, 0.0004), noise(5, 0.0004), 'no-notes', /play them again/],
+    ['a loud room', noise(3, 0.03), played(1, 0.03), 'noise'],
+    ['a piano far away', noise(3, 0.0004), played(0.01, 0.0004), 'far'],
+    ['nobody playing', noise(3, 0.0004), noise(5, 0.0004), 'no-notes'],
     [
       'a piano too loud for the microphone',
       noise(3, 0.0004),
       played(6, 0.0004).map((value) => Math.max(-1, Math.min(1, value))),
       'clipping',
-      /further away/,
     ],
-  ] as const)('%s is said plainly, with what to change', (_, silence, sound, kind, advice) => {
+  ] as const)('%s is found', (_, silence, sound, kind) => {
     const room = check(silence, sound);
     expect(kinds(room)).toContain(kind);
-    const { detail } = room.findings.find((finding) => finding.kind === kind)!;
-    expect(detail).toMatch(/^[A-Z].*\.$/);
-    expect(detail).toMatch(advice);
   });
 });

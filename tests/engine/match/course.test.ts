@@ -187,7 +187,7 @@ describe('weak findings', () => {
     const alignment = matchNotes(heardOf(notes), ARPEGGIO);
     expect(alignment.matched[3]).toMatchObject({
       verdict: 'unsure',
-      reason: 'something sounded where C5 belongs, too faint to say which key',
+      reason: { notice: 'too-faint-to-name', name: 'C5' },
     });
   });
 

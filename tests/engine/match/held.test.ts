@@ -41,7 +41,7 @@ describe('common tones of two chords', () => {
     expect(note).toMatchObject({
       verdict: 'unsure',
       heldOver: true,
-      reason: 'C4 may be held over from the chord before',
+      reason: { notice: 'may-be-held-over', name: 'C4' },
     });
   });
 

@@ -33,7 +33,7 @@ async function notRight(
     { seed: 3, piano: 'dev', exercise },
   );
   const assessment = assess(sound, exercise);
-  if (assessment.kind !== 'report') throw new Error(assessment.reason);
+  if (assessment.kind !== 'report') throw new Error(assessment.kind);
   return assessment.alignment.matched
     .filter(({ verdict }) => verdict !== 'correct')
     .map(({ verdict, step, expected }) => `${verdict} ${step} ${expected.hand} ${expected.name}`);

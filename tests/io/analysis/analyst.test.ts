@@ -36,7 +36,7 @@ const heard = {
   sampleRateHz: 48_000,
   onsetSdMs: 1,
 };
-const nothing = { kind: 'no-playing', heard, reason: 'silence' } as const;
+const nothing = { kind: 'no-playing', heard, reason: { notice: 'silence' } } as const;
 
 describe('the analyst', () => {
   beforeEach(() => {
@@ -56,8 +56,8 @@ describe('the analyst', () => {
     await expect(first).resolves.toEqual(nothing);
     expect(worker!.asked).toHaveLength(2);
     expect(worker!.asked[1]).toMatchObject({ kind: 'attempt', options: { targetBpm: 80 } });
-    worker!.answer({ id: worker!.asked[1]!.id, kind: 'failed', message: 'no' });
-    await expect(second).rejects.toThrow(/^no$/);
+    worker!.answer({ id: worker!.asked[1]!.id, kind: 'failed', trouble: { trouble: 'file-gone' } });
+    await expect(second).rejects.toMatchObject({ reason: 'failed', trouble: { trouble: 'file-gone' } });
   });
 
   it('tells the progress of the recording at work, and leaves the sound to its owner', async () => {

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import type { Trouble } from '../../../src/io/troubles/index.ts';
 import { openLiveListener } from '../../../src/io/analysis/index.ts';
 import type { FromLiveListener, ToLiveListener } from '../../../src/io/analysis/live-messages.ts';
 
@@ -65,13 +66,13 @@ describe('the live ear beside the page', () => {
 
   it('tells once when it fails, and stop does not wait for it', async () => {
     const ear = openLiveListener(48_000);
-    const failures: string[] = [];
-    ear.onFailure((message) => failures.push(message));
+    const failures: Trouble[] = [];
+    ear.onFailure((trouble) => failures.push(trouble));
     const stopped = ear.stop();
-    FakeWorker.last.answer({ kind: 'failed', message: 'no' });
+    FakeWorker.last.answer({ kind: 'failed', trouble: { trouble: 'unforeseen', detail: 'no' } });
     FakeWorker.last.dispatchEvent(new Event('error'));
     await stopped;
-    expect(failures).toEqual(['no']);
+    expect(failures).toEqual([{ trouble: 'unforeseen', detail: 'no' }]);
     expect(FakeWorker.last.ended).toBe(true);
   });
 });

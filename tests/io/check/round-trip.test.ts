@@ -53,7 +53,7 @@ function throughJournal(report: unknown): unknown {
     report,
   };
   const read = checkAttempt(bytesOf(attempt));
-  return typeof read === 'string' ? read : read.report;
+  return 'trouble' in read ? read : read.report;
 }
 
 /** A report into a review's file, out, into another one, and out again. */

@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { tellNotice } from '../../../src/engine/index.ts';
 import { DecodeError } from '../../../src/io/decode/index.ts';
 import { decodeInNode } from '../../../src/io/decode/node.ts';
 import { sample } from './reference.ts';
@@ -78,7 +79,7 @@ describe('a file of a container that is read here without another library', () =
           bytes.fill(fill, ends[0], ends[1]);
           const startedMs = performance.now();
           const said = await decodeInNode(bytes.buffer, file).then(
-            ({ remarks }) => remarks.join(' '),
+            ({ remarks }) => remarks.map((remark) => tellNotice(remark)).join(' '),
             (error: unknown) => {
               expect(error).toBeInstanceOf(DecodeError);
               return (error as DecodeError).message;

@@ -76,7 +76,7 @@ describe('a WAV file is read however its writer laid it out', () => {
     const half = chunk('data', [...Array<number>(16_000)].fill(0), 32_000);
     const { channels, remarks } = await read(file(chunk('fmt ', FORMAT), half));
     expect(channels[0]).toHaveLength(8_000);
-    expect(remarks).toEqual(['The file breaks off: 1.0 s of 2.0 s are there.']);
+    expect(remarks).toEqual([{ notice: 'breaks-off', thereSec: 1, wholeSec: 2 }]);
   });
 
   it('drops half a sample at the end', async () => {

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { MicrophoneError, microphoneError } from '../../../src/io/microphone/errors.ts';
 import { LevelMeter } from '../../../src/io/microphone/level.ts';
 import { Tape } from '../../../src/io/microphone/tape.ts';
-import { GapWatch, troubleOf } from '../../../src/io/microphone/troubles.ts';
+import { tellTrouble } from '../../../src/io/troubles/index.ts';
+import { GapWatch, happened } from '../../../src/io/microphone/troubles.ts';
 
 const HZ = 48_000;
 
@@ -164,7 +165,7 @@ describe('sound lost on the way', () => {
     ['asleep', 0, /Touch the page/],
     ['back', 0, /goes on/],
   ] as const)('%s is said plainly', (kind, lostSec, message) => {
-    expect(troubleOf(kind, lostSec).message).toMatch(message);
+    expect(tellTrouble(happened(kind, lostSec).trouble)).toMatch(message);
   });
 });
 

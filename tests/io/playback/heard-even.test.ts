@@ -38,7 +38,7 @@ describe.each(UNEVEN)('$name', ({ exercise, student }) => {
   beforeAll(async () => {
     const sound = await render({ seed: 3, piano: 'dev', exercise, student });
     const told = assess(sound, exercise);
-    if (told.kind !== 'report') throw new Error(told.reason);
+    if (told.kind !== 'report') throw new Error(told.kind);
     first = { sound, report: told.report, versions: versionsOf(told.report, told.alignment.exercise) };
   });
   const play = (speed: number, attacks = first.versions.played.attacks): Part =>
@@ -46,7 +46,7 @@ describe.each(UNEVEN)('$name', ({ exercise, student }) => {
   const again = (part: Pick<Part, 'channels'>): Report => {
     const { sampleRateHz } = first.sound;
     const told = assess({ channels: part.channels, sampleRateHz }, exercise);
-    if (told.kind !== 'report') throw new Error(told.reason);
+    if (told.kind !== 'report') throw new Error(told.kind);
     return told.report;
   };
   const counted = ({ notes, missed, unsure }: Report) =>

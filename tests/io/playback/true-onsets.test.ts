@@ -91,7 +91,7 @@ it.each(UNEVEN)(
   async ({ exercise: choice, student }) => {
     const sound = await render({ seed: 3, piano: 'dev', exercise: choice, student });
     const assessed = assess(sound, choice);
-    if (assessed.kind !== 'report') throw new Error(assessed.reason);
+    if (assessed.kind !== 'report') throw new Error(assessed.kind);
     const { report } = assessed;
     const exercise = buildExercise(choice);
     const told = offMsOf(sound, trulyHeard(report, sound.truth), exercise);

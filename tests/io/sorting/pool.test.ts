@@ -57,10 +57,14 @@ describe('a pool of workers', () => {
     ports[1]!.events.reply({ kind: 'progress', share: 0.5 });
     ports[1]!.events.reply(DONE);
     expect(ports.map(({ asked }) => asked)).toEqual([['a'], ['b', 'c']]);
-    ports[0]!.events.reply({ kind: 'failed', reason: 'unreadable', message: 'a is no sound.' });
+    ports[0]!.events.reply({
+      kind: 'failed',
+      reason: 'unreadable',
+      trouble: { trouble: 'within', name: 'a', of: { trouble: 'no-wav' } },
+    });
     ports[1]!.events.reply(DONE);
     expect(await Promise.all(jobs.map(({ done }) => done))).toEqual([
-      'unreadable: a is no sound.',
+      'unreadable: a: It is no WAV file. Decode it first, or convert it to WAV.',
       'b done',
       'c done',
     ]);
@@ -88,11 +92,11 @@ describe('a pool of workers', () => {
   it('ends all workers at once when called off, says so of every file, hears no more of them, and goes on with new ones', async () => {
     const { pool, ports, ask } = fakePool({ workers: 1 });
     const jobs = [ask('a'), ask('b')];
-    pool.cancel('Called off.');
+    pool.cancel({ trouble: 'sorting-called-off' });
     expect(ports[0]!.ended).toBe(true);
     expect(await Promise.all(jobs.map(({ done }) => done))).toEqual([
-      'cancelled: Called off.',
-      'cancelled: Called off.',
+      'cancelled: The sorting was called off.',
+      'cancelled: The sorting was called off.',
     ]);
     const next = ask('c');
     ports[0]!.events.reply(DONE);
@@ -105,8 +109,10 @@ describe('a pool of workers', () => {
   it('fails the file of a worker that died, and sets another worker to the next', async () => {
     const { ports, ask } = fakePool({ workers: 1 });
     const jobs = [ask('a'), ask('b')];
-    ports[0]!.events.died('It ran out of memory.');
-    expect(await jobs[0]!.done).toBe('failed: It ran out of memory.');
+    ports[0]!.events.died({ trouble: 'sorting-not-loaded' });
+    expect(await jobs[0]!.done).toBe(
+      'failed: The listening part of the page could not be loaded, or ran out of memory.',
+    );
     expect(ports[1]!.asked).toEqual(['b']);
     ports[1]!.events.reply(DONE);
     expect(await jobs[1]!.done).toBe('b done');

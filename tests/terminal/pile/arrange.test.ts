@@ -8,15 +8,21 @@ const DAY = Date.UTC(2026, 10, 14, 12);
 const WEEK_MS = 7 * 24 * 3600 * 1000;
 const PAPER = { columns: 80, colour: false, unicode: true };
 
+const DAMAGED = { trouble: 'within', name: 'bad.m4a', of: { trouble: 'nothing-decoded' } } as const;
 const OUTCOMES: readonly Outcome[] = [
   sortedOf(recordingOf('Mara/b.m4a', 'Mara', DAY), [0, 1]),
   sortedOf(recordingOf('x.m4a', '', DAY), [0]),
   sortedOf(recordingOf('Mara/a.m4a', 'Mara', DAY - WEEK_MS), [2]),
   sortedOf(recordingOf('Jonas/a.m4a', 'Jonas', DAY), [0], { ...SCALE, hands: 'left' }),
-  { recording: recordingOf('bad.m4a', ''), problem: 'unreadable', message: 'bad.m4a: It is damaged.' },
+  { recording: recordingOf('bad.m4a', ''), problem: 'unreadable', trouble: DAMAGED },
   {
     recording: recordingOf('talk.m4a', 'Jonas'),
-    sorted: { durationSec: 9, remarks: ['It was cut.'], attempts: [], reason: 'Somebody talks.' },
+    sorted: {
+      durationSec: 9,
+      remarks: [{ notice: 'damaged-after' }],
+      attempts: [],
+      reason: { notice: 'speech', places: 4 },
+    },
   },
 ];
 
@@ -37,10 +43,10 @@ describe('a pile', () => {
   });
 
   it('keeps apart what could not be read and what nobody plays in', () => {
-    expect(pile.unread.map(({ reason }) => reason)).toEqual(['bad.m4a: It is damaged.']);
+    expect(pile.unread.map(({ reason }) => reason)).toEqual([DAMAGED]);
     expect(pile.silent.map(({ recording }) => recording.name)).toEqual(['talk.m4a']);
-    expect(pile.remarks.map(({ remark }) => remark)).toEqual(['It was cut.']);
-    expect(summary(pile)).toBe(
+    expect(pile.remarks.map(({ remark }) => remark)).toEqual([{ notice: 'damaged-after' }]);
+    expect(summary(pile, 'en')).toBe(
       '6 recordings, 5 attempts of 2 students; 1 without playing; 1 that could not be read.',
     );
   });

@@ -19,10 +19,11 @@ async function pagesFor(outcomes: readonly Outcome[]): Promise<readonly Page[]> 
   return pages;
 }
 
+const damaged = (name: string) => ({ trouble: 'within', name, of: { trouble: 'nothing-decoded' } }) as const;
 const WITHOUT: Outcome = {
   recording: recordingOf('bad.m4a', ''),
   problem: 'unreadable',
-  message: 'bad.m4a: Damaged.',
+  trouble: damaged('bad.m4a'),
 };
 
 describe('a pile as pages', () => {
@@ -38,7 +39,7 @@ describe('a pile as pages', () => {
     expect(links).toEqual(['recording-1.html', 'recording-2.html', 'recording-2.html']);
     expect(index).toMatch(/<h2>Mara<\/h2>/);
     expect(index).toMatch(/Since 7 Nov 2026: fewer mistakes, 0 \(before 2\)\./);
-    expect(index).toMatch(/Not listed[\s\S]*bad\.m4a: Damaged\./);
+    expect(index).toMatch(/Not listed[\s\S]*bad\.m4a: No sound could be decoded/);
     expect(first!.match(/<article>/g)).toHaveLength(1);
     expect(second!.match(/<article>/g)).toHaveLength(2);
   });
@@ -46,7 +47,7 @@ describe('a pile as pages', () => {
   it('shows what comes from outside as text only, needs nothing else and runs nothing', async () => {
     const pages = await pagesFor([
       sortedOf(recordingOf(HOSTILE, HOSTILE), [1]),
-      { recording: recordingOf(HOSTILE, ''), problem: 'unreadable', message: `${HOSTILE}: Damaged.` },
+      { recording: recordingOf(HOSTILE, ''), problem: 'unreadable', trouble: damaged(HOSTILE) },
     ]);
     expect(pages).toHaveLength(2);
     for (const { html } of pages) {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Assessment, ExerciseChoice, Hands } from '../../../src/engine/index.ts';
 import { nameFor } from '../../../src/io/history/drawers.ts';
 import type { Entry, History } from '../../../src/io/history/index.ts';
+import { EvenfallError } from '../../../src/io/troubles/index.ts';
 import { earlierIds, othersIds, sittingOf } from '../../../src/ui/attempt/entries.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import type { Sound } from '../../../src/ui/attempt/sound.ts';
@@ -20,9 +21,11 @@ const sound = (): Sound => ({
 // Of an assessment the journal looks at its kind and its report only.
 const told = { kind: 'report', report } as Assessment;
 
+const NOTHING_KEPT = { trouble: 'keeps-nothing', keeper: 'journal' } as const;
+
 /** A store that refuses everything, as in a private window. */
 const refusing = new Proxy({} as History, {
-  get: () => () => Promise.reject(new Error('This browser keeps no journal here.')),
+  get: () => () => Promise.reject(new EvenfallError(NOTHING_KEPT)),
 });
 
 function journalWithoutStore(history: History | null = null): Journal {
@@ -44,7 +47,7 @@ describe.each([
     expect(await journal.earlier(exercise.choice, second)).toEqual([report]);
     expect(await journal.earlier(exercise.choice, first)).toEqual([]);
     expect((await journal.open(first))?.report).toEqual(report);
-    expect(journal.trouble).toBe(history === null ? null : 'This browser keeps no journal here.');
+    expect(journal.trouble).toEqual(history === null ? null : NOTHING_KEPT);
   });
 });
 
@@ -61,8 +64,12 @@ describe('the journal', () => {
   it('says of an attempt without a report why it has none', async () => {
     const journal = journalWithoutStore();
     const id = await journal.keep(sound(), AIM);
-    await journal.complete(id, { kind: 'no-playing', reason: 'It is silent.' } as Assessment);
-    expect(journal.shown[0]).toMatchObject({ state: 'no-report', reason: 'It is silent.', summary: null });
+    await journal.complete(id, { kind: 'no-playing', reason: { notice: 'silence' } } as Assessment);
+    expect(journal.shown[0]).toMatchObject({
+      state: 'no-report',
+      reason: { notice: 'silence' },
+      summary: null,
+    });
     expect(journal.practised).toEqual([]);
   });
 

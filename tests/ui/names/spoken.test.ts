@@ -8,6 +8,6 @@ it('a verdict is spoken with its signs written out', () => {
 });
 
 it('where there is no report, the reason is spoken', () => {
-  const told = { kind: 'no-playing', reason: 'No piano notes were heard in it.' } as Assessment;
+  const told = { kind: 'no-playing', reason: { notice: 'no-notes' } } as Assessment;
   expect(spokenVerdict(told)).toBe('No piano notes were heard in it.');
 });

@@ -93,7 +93,7 @@ describe('a file that was opened', () => {
     const { reviews, journal } = rig({ read: () => Promise.reject(new Error('It is damaged.')) });
     expect(await reviews.receive([FILE])).toBe(false);
     expect([reviews.opened, reviews.shown, journal.assigned, reviews.reading]).toEqual([null, [], [], null]);
-    expect(reviews.trouble?.message).toBe('It is damaged.');
+    expect(reviews.trouble?.why).toEqual([{ trouble: 'unforeseen', detail: 'It is damaged.' }]);
     reviews.dismissTrouble();
     expect(reviews.trouble).toBeNull();
   });
@@ -101,7 +101,7 @@ describe('a file that was opened', () => {
   it('with attempts for a teacher is not taken for a review', async () => {
     const { reviews } = rig({ read: () => Promise.resolve(review({ kind: 'attempts' })) });
     expect(await reviews.receive([FILE])).toBe(false);
-    expect(reviews.trouble?.message).toMatch(/For teachers/);
+    expect(reviews.trouble?.why).toEqual([{ trouble: 'review-for-teacher' }]);
     expect(reviews.shown).toEqual([]);
   });
 
@@ -118,14 +118,16 @@ describe('a file that was opened', () => {
       ['review-one', 1],
       ['two', null],
     ]);
-    expect(reviews.trouble?.message).toBe('broken.zip: It is damaged.');
+    expect(reviews.trouble?.why).toEqual([
+      { trouble: 'within', name: 'broken.zip', of: { trouble: 'unforeseen', detail: 'It is damaged.' } },
+    ]);
   });
 
   it('is shown even where nothing can be kept', async () => {
     const { reviews } = rig({ shelf: refusing });
     expect(await reviews.receive([FILE])).toBe(true);
     expect(reviews.opened).toEqual(review());
-    expect(reviews.trouble?.message).toMatch(/keeps no reviews/);
+    expect(reviews.trouble?.why).toMatchObject([{ detail: /keeps no reviews/ }]);
   });
 });
 
@@ -166,7 +168,7 @@ describe('the sound of an attempt that was reviewed', () => {
   it('that cannot be decoded is none, and it is said why', async () => {
     const { reviews } = rig({ decode: () => Promise.reject(new Error('It is damaged.')) });
     expect(await reviews.soundOf(review().attempts[0]!)).toBeNull();
-    expect(reviews.trouble?.message).toBe('It is damaged.');
+    expect(reviews.trouble?.why).toEqual([{ trouble: 'unforeseen', detail: 'It is damaged.' }]);
   });
 });
 

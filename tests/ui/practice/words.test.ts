@@ -175,7 +175,7 @@ describe('the plan and the store, said', () => {
   });
 
   it('tells what came of an import', () => {
-    expect(importWords({ added: 3, same: 1, both: 1, refused: ['x'] })).toBe(
+    expect(importWords({ added: 3, same: 1, both: 1, refused: [{ trouble: 'journal-other' }] })).toBe(
       '3 attempts added; 1 here already; 1 here already but otherwise: both are kept; 1 not taken over.',
     );
   });

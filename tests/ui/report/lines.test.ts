@@ -65,7 +65,7 @@ describe('the list of measures', () => {
   it('says why a figure is not there', () => {
     const line = lines('progression').get('Changes of chord')!;
     expect(line.measured).toBe(false);
-    expect(line.figure).toMatch(/^not measured: this invented/);
+    expect(line.figure).toMatch(/^not measured: This invented/);
   });
 
   it('explains every figure', () => {

@@ -99,10 +99,10 @@ describe('the room check', () => {
     const { room, goOn, suffer, log } = place();
     await room.begin(null);
     goOn(1);
-    suffer({ kind: 'gone', message: 'It is gone.', lostSec: 0 });
+    suffer({ kind: 'gone', trouble: { trouble: 'microphone-gone' }, lostSec: 0 });
     await settle();
     expect(room.step.kind).toBe('off');
-    expect(room.trouble).toBe('It is gone.');
+    expect(room.trouble).toEqual({ trouble: 'microphone-gone' });
     expect(log.at(-1)).toBe('close');
   });
 

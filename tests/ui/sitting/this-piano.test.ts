@@ -37,7 +37,9 @@ describe('this piano', () => {
   it('is not learnt from nothing', () => {
     const piano = new ThisPiano(store());
     piano.learn(null);
-    piano.learnFrom({ kind: 'no-playing', reason: '' } as Parameters<ThisPiano['learnFrom']>[0]);
+    piano.learnFrom({ kind: 'no-playing', reason: { notice: 'no-notes' } } as Parameters<
+      ThisPiano['learnFrom']
+    >[0]);
     expect(piano.known).toBeNull();
   });
 });

@@ -62,11 +62,13 @@ describe('the room check', () => {
     expect(lines[1]).toContain('remembered as this piano');
   });
 
-  it('says what can be better, in the words of the check', () => {
-    const findings = [{ kind: 'noise', detail: 'The room is loud; close the windows.' }] as const;
+  it('says what can be better, with its figures', () => {
+    const findings = [{ kind: 'noise', aboveDb: 12.3 }] as const;
     const { title, lines } = roomWords({ kind: 'done', check: { ...good, findings, piano: null } });
     expect(title).toBe('Something can be better here');
-    expect(lines).toEqual(['The room is loud; close the windows.']);
+    expect(lines).toEqual([
+      'The room is loud: the piano stands only 12\u202fdB above it; close windows and doors, or turn off what hums.',
+    ]);
   });
 });
 

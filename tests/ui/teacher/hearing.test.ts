@@ -101,7 +101,7 @@ describe('an attempt that is heard', () => {
     devices.analyst.analyse = () => Promise.reject(new Error('The engine failed.'));
     await hearing.measureAs(OTHER.exercise.choice);
     expect([hearing.trouble, hearing.report, hearing.measuring]).toEqual([
-      'The engine failed.',
+      { trouble: 'unforeseen', detail: 'The engine failed.' },
       REPORT,
       null,
     ]);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { EvenfallError } from '../../../src/io/troubles/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
 import type { TeachingDevices } from '../../../src/ui/teacher/state/devices.ts';
 import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
@@ -31,13 +32,16 @@ describe('recordings that are given', () => {
     const { teaching, sorters, store } = currentAttempt();
     await teaching.add(given('w/Mara/one.wav', 'w/Ilse/bad.wav', 'w/Mara/two.wav'));
     await settled();
-    sorters.release('w/Ilse/bad.wav', new Error('w/Ilse/bad.wav: It is damaged.'));
+    sorters.release(
+      'w/Ilse/bad.wav',
+      new EvenfallError({ trouble: 'within', name: 'w/Ilse/bad.wav', of: { trouble: 'no-mp3-frame' } }),
+    );
     sorters.release('w/Mara/two.wav', SORTED(found(0), found(9)));
     sorters.release('w/Mara/one.wav', SORTED(found(0, null)));
     await settled();
     expect(names(teaching)).toEqual(['Ilse', 'Mara']);
     expect(states(teaching)).toEqual(['sorted', 'failed', 'sorted']);
-    expect(teaching.lists.files[1]!.reason).toBe('It is damaged.');
+    expect(teaching.lists.files[1]!.reason).toEqual({ trouble: 'no-mp3-frame' });
     const mara = teaching.lists.students[1]!;
     expect(teaching.attemptsOf(mara).map(kindOf).sort()).toEqual(['attempt', 'attempt', 'cannot-tell']);
     expect(teaching.queue.running).toBe(false);
@@ -106,7 +110,10 @@ describe('recordings that are given', () => {
     store.full = true;
     sorters.release('a.wav', SORTED(found(0)));
     await settled();
-    expect(teaching.lists.files[0]).toMatchObject({ state: 'failed', reason: 'There is no room left.' });
+    expect(teaching.lists.files[0]).toMatchObject({
+      state: 'failed',
+      reason: { trouble: 'unforeseen', detail: 'There is no room left.' },
+    });
     expect([teaching.lists.playings, [...store.playings]]).toEqual([[], []]);
   });
 
@@ -156,7 +163,7 @@ describe('recordings that are given', () => {
     });
     await refused.teaching.add(given('bomb.zip'));
     expect(refused.teaching.lists.files).toMatchObject([
-      { state: 'refused', reason: 'It would unpack to far more.' },
+      { state: 'refused', reason: { detail: 'It would unpack to far more.' } },
     ]);
     expect(refused.store.waiting.size).toBe(0);
   });
@@ -238,7 +245,9 @@ describe('attempts that a student sent', () => {
   it('are told from a review, which is for the student', async () => {
     const { teaching } = receiving('review');
     await teaching.add(given('jo.zip'));
-    expect(teaching.lists.files).toMatchObject([{ state: 'refused', reason: /for a student/ as unknown }]);
+    expect(teaching.lists.files).toMatchObject([
+      { state: 'refused', reason: { trouble: 'review-for-student' } },
+    ]);
   });
 });
 

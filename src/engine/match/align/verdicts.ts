@@ -13,15 +13,14 @@ export function verdictOn(
   const { note: expected, step } = place;
   const answer = filled.find((entry) => entry.place === place);
   if (answer === undefined) {
-    const reason = `${expected.name} may be covered by the same note an octave below it, which was struck with it`;
     return isCovered(place, filled, struck)
-      ? { step, expected, verdict: 'unsure', reason }
+      ? { step, expected, verdict: 'unsure', reason: { notice: 'may-be-covered', name: expected.name } }
       : { step, expected, verdict: 'missed' };
   }
   const { played, midi, confidence } = struck[answer.struck]!;
   if (midi === expected.midi) return { step, expected, verdict: 'correct', played };
   if (confidence >= BOUNDS.wrongConfidence) return { step, expected, verdict: 'wrong', played };
-  const reason = `something sounded where ${expected.name} belongs, too faint to say which key`;
+  const reason = { notice: 'too-faint-to-name', name: expected.name } as const;
   return { step, expected, verdict: 'unsure', reason, played };
 }
 

@@ -33,6 +33,6 @@ export function innerBalanceDb(
     .flatMap(({ strikes }) => innerNotes(strikes, piano))
     .map((note) => note.againstOuterDb);
   const sd = standardDeviation(values);
-  if (sd === undefined) return notMeasured('needs two chords of three notes');
+  if (sd === undefined) return notMeasured({ notice: 'needs-chords-of-three' });
   return { value: mean(values)!, plusMinus: sd / Math.sqrt(values.length) };
 }

@@ -35,17 +35,18 @@ export function chordChanges(
 
 function gapBetween(from: Strike, to: Strike): Figure {
   const releases = from.notes.flatMap(({ played }) => played.releaseSec ?? []);
-  if (releases.length < from.notes.length) return notMeasured('the damping of this chord cannot be heard');
+  if (releases.length < from.notes.length)
+    return notMeasured({ notice: 'damping-not-heard', of: 'this-chord' });
   const firstSec = Math.min(...to.notes.map(({ played }) => played.timeSec));
   return { value: 1000 * (firstSec - Math.max(...releases)), plusMinus: RELEASE_SD_MS };
 }
 
 /** Median gap of the changes, ms; ± from the dampings as they are heard. */
 export function changeGapMs(changes: readonly ChordChange[]): Figure {
-  if (changes.length === 0) return notMeasured('needs two chords');
+  if (changes.length === 0) return notMeasured({ notice: 'needs-chords' });
   const gaps = changes.flatMap(({ gapMs }) => (isMeasured(gapMs) ? [gapMs.value] : []));
   if (gaps.length < Math.max(2, changes.length / 2))
-    return notMeasured('the damping of most chords cannot be heard');
+    return notMeasured({ notice: 'damping-not-heard', of: 'chords' });
   return {
     value: median(gaps)!,
     plusMinus: (RELEASE_SD_MS * Math.sqrt(Math.PI / 2)) / Math.sqrt(gaps.length),
@@ -75,7 +76,7 @@ export function slowestChange(intervals: readonly Interval[], exercise: Exercise
 /** Worst change of chord against the median of the other changes, ratio of IOIs. */
 export function changeHesitationRatio(intervals: readonly Interval[], exercise: Exercise): Figure {
   const slowest = slowestChange(intervals, exercise);
-  if (slowest === undefined) return notMeasured('needs three changes of chord');
+  if (slowest === undefined) return notMeasured({ notice: 'needs-changes' });
   return { value: slowest.ratio, plusMinus: slowest.plusMinus };
 }
 

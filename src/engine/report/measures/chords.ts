@@ -57,7 +57,7 @@ const ALIKE = 0.3;
 
 /** Median spread of the chords, ms; ± from the listener's noise on the two onsets. */
 export function chordSpreadMs(spreads: readonly ChordSpread[]): Figure {
-  if (spreads.length < 2) return notMeasured('needs two chords of one hand');
+  if (spreads.length < 2) return notMeasured({ notice: 'needs-chords-of-one-hand' });
   const noise = mean(spreads.map(({ noiseMs }) => noiseMs ** 2))!;
   return {
     value: median(spreads.map((spread) => spread.spreadMs))!,

@@ -107,7 +107,7 @@ function scatterOf(kinds: readonly (readonly number[])[]): number {
 export function crossingDelayMs(crossings: readonly CrossingDelay[], exercise: Exercise): Figure {
   if (crossings.length === 0) {
     const some = exercise.steps.some((step) => step.crossings.length > 0);
-    return notMeasured(some ? 'no crossing was heard whole' : 'this exercise has no crossing');
+    return notMeasured({ notice: some ? 'no-crossing-whole' : 'no-crossing' });
   }
   const value = crossings.reduce((sum, { delayMs }) => sum + delayMs, 0) / crossings.length;
   const noise = crossings.reduce((sum, { plusMinusMs }) => sum + plusMinusMs ** 2, 0);

@@ -34,8 +34,8 @@ export function turnDeviationMs(
 ): Figure {
   const turn = exercise.steps.find((step) => step.turn)?.step;
   return turn === undefined
-    ? notMeasured('this exercise has no turn')
-    : deviationInto(deviations, intervals, turn + 1, 'the interval after the turn was not heard whole');
+    ? notMeasured({ notice: 'no-turn' })
+    : deviationInto(deviations, intervals, turn + 1, 'turn');
 }
 
 /** Deviation of the interval from the first step to the second, ms. */
@@ -43,7 +43,7 @@ export function firstIntervalDeviationMs(
   deviations: readonly IntervalDeviation[],
   intervals: readonly Interval[],
 ): Figure {
-  return deviationInto(deviations, intervals, 1, 'the first interval was not heard whole');
+  return deviationInto(deviations, intervals, 1, 'first');
 }
 
 /** Deviation of the interval into the last step, ms. */
@@ -52,23 +52,19 @@ export function lastIntervalDeviationMs(
   intervals: readonly Interval[],
   exercise: Exercise,
 ): Figure {
-  return deviationInto(
-    deviations,
-    intervals,
-    exercise.steps.length - 1,
-    'the last interval was not heard whole',
-  );
+  return deviationInto(deviations, intervals, exercise.steps.length - 1, 'last');
 }
 
 function deviationInto(
   deviations: readonly IntervalDeviation[],
   intervals: readonly Interval[],
   step: number,
-  reason: string,
+  which: 'first' | 'last' | 'turn',
 ): Figure {
   const interval = intervals.find((candidate) => candidate.step === step);
   const deviation = deviations.find((candidate) => candidate.step === step);
-  if (interval === undefined || deviation === undefined) return notMeasured(reason);
+  if (interval === undefined || deviation === undefined)
+    return notMeasured({ notice: 'interval-not-whole', which });
   return {
     value: deviation.deviationMs,
     plusMinus: Math.sqrt(interval.noiseVariance) * interval.beats,

@@ -46,8 +46,7 @@ export function endsFadeDb({ topDb, bottomDb }: Ends): Figure {
 }
 
 function against(end: readonly Loudness[], rest: readonly Loudness[]): Figure {
-  if (end.length === 0 || rest.length < LEAST_MIDDLE)
-    return notMeasured('too few notes between the ends to compare with');
+  if (end.length === 0 || rest.length < LEAST_MIDDLE) return notMeasured({ notice: 'too-few-between-ends' });
   const restLevels = rest.map((note) => note.levelDb);
   const scatter = standardDeviation(restLevels) ?? 0;
   return {

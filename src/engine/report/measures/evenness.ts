@@ -61,7 +61,5 @@ function inPercent(spread: { value: number; plusMinus?: number }, centre: number
 }
 
 export function tooFew(intervals: readonly unknown[]): Figure {
-  return notMeasured(
-    `needs ${LEAST_INTERVALS} unbroken intervals between steps; there ${intervals.length === 1 ? 'is' : 'are'} ${intervals.length}`,
-  );
+  return notMeasured({ notice: 'needs-intervals', needed: LEAST_INTERVALS, there: intervals.length });
 }

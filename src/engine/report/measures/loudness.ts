@@ -137,8 +137,7 @@ export function thumbAccentDb(loudness: readonly Loudness[]): Figure {
     return { count: keys.length, midi, levelDb, centred };
   });
   const [thumb, others] = [groups[0]!, groups[1]!];
-  if (thumb.count < 2 || others.count < 2)
-    return notMeasured('needs two keys struck by the thumb and two by others');
+  if (thumb.count < 2 || others.count < 2) return notMeasured({ notice: 'needs-thumb-and-others' });
   const points = [...thumb.centred, ...others.centred];
   const sumXX = points.reduce((sum, { x }) => sum + x * x, 0);
   const slope = sumXX === 0 ? 0 : points.reduce((sum, { x, y }) => sum + x * y, 0) / sumXX;
@@ -172,5 +171,5 @@ function chordAccents(loudness: readonly Loudness[]): readonly number[] {
 }
 
 export function tooFewNotes(count: number): Figure {
-  return notMeasured(`needs ${LEAST_NOTES} right notes; there ${count === 1 ? 'is' : 'are'} ${count}`);
+  return notMeasured({ notice: 'needs-right-notes', needed: LEAST_NOTES, there: count });
 }

@@ -23,7 +23,7 @@ export function togetherness(left: readonly Strike[], right: readonly Strike[]):
   const lead = mean(apart);
   const said = steps.map(({ step, leftMinusRightMs }) => ({ step, leftMinusRightMs }));
   if (lead === undefined || steps.length < LEAST_STEPS) {
-    const reason = notMeasured('needs three steps with both hands heard');
+    const reason = notMeasured({ notice: 'needs-steps-of-both-hands' });
     return { leadMs: reason, apartSdMs: reason, steps: said, leftLouderDb: leftLouderDb(left, right) };
   }
   const noise = mean(steps.map((one) => one.noise))!;
@@ -53,7 +53,7 @@ function leftLouderDb(left: readonly Strike[], right: readonly Strike[]): Figure
     strikes.flatMap(({ notes }) => notes.filter((key) => key.right).map(({ played }) => played.levelDb)),
   );
   if (leftDb!.length < LEAST_STEPS || rightDb!.length < LEAST_STEPS)
-    return notMeasured('needs three right notes of each hand');
+    return notMeasured({ notice: 'needs-right-notes-of-each-hand' });
   const sharedDb = Math.max(...right.flatMap(({ notes }) => notes.map(({ levelSdDb }) => levelSdDb)));
   const variance = [leftDb!, rightDb!].map((levels) => standardDeviation(levels)! ** 2 / levels.length);
   return {

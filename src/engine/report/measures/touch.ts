@@ -38,7 +38,7 @@ const DAMPING_SD_MS = 30;
  */
 export function touchMs(joins: readonly Join[], strikes: readonly Strike[]): Figure {
   if (joins.length < Math.max(3, (strikes.length - 1) / 2))
-    return notMeasured('the damping of most notes cannot be heard');
+    return notMeasured({ notice: 'damping-not-heard', of: 'notes' });
   const values = joins.map((join) => join.overlapMs);
   const middle = median(values)!;
   const away = median(values.map((value) => Math.abs(value - middle)))!;

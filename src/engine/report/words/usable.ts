@@ -17,7 +17,7 @@ const tooLittle: Situation = {
     const right = matched.filter((note) => note.verdict === 'correct').length;
     if (right >= LEAST_RIGHT && right >= LEAST_SHARE * matched.length) return null;
     if (scene.alignment.betterFit !== undefined) return null;
-    const finding = scene.heard.findings.find(({ kind }) => kind !== 'channels') ?? null;
+    const finding = scene.heard.findings.find(({ kind }) => kind !== 'channels')?.notice ?? null;
     const heardMuch = scene.report.notes.length >= matched.length / 2;
     return {
       statement: {

@@ -14,6 +14,14 @@ export const RECORD = {
     'example attempt': 'example attempt',
     'at the piano': 'at the piano',
   },
+  /** what did not work; why stands below it */
+  failed: {
+    microphone: 'The microphone could not be opened',
+    'microphone-gone': 'The microphone went away',
+    file: 'This file could not be opened',
+    analysis: 'This attempt could not be analysed',
+    reviews: 'The reviews could not be kept or read',
+  },
   cancel: 'Cancel',
   waiting: 'Waiting for the microphone: your browser may ask whether this page may use it.',
   explain:

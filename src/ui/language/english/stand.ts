@@ -48,6 +48,16 @@ export const STAND = {
   },
   better: 'Something can be better here',
   good: 'This is a good place',
+  room: {
+    noNotes: (heard: number) =>
+      `${heard === 0 ? 'No note was' : `Only ${heard} of three notes ${heard === 1 ? 'was' : 'were'}`} heard; put the device nearer to the piano and play them again, a little louder.`,
+    clipping: 'The piano is too loud for the microphone; put the device further away.',
+    far: (level: string) => `The piano stands only ${level} above the room; put the device nearer to it.`,
+    noise: (level: string) =>
+      `The room is loud: the piano stands only ${level} above it; close windows and doors, or turn off what hums.`,
+    soft: 'The piano arrives very softly; put the device nearer to it.',
+    hum: (mains: string) => `Mains hum at ${mains} is near; move the device away from chargers and cables.`,
+  },
   nothingInTheWay: 'Nothing here is in the way of listening.',
   above: (level: string) => `The softest note stands ${level} above the room.`,
   stands: (pitch: string) => `The piano stands at A = ${pitch}.`,

@@ -9,6 +9,8 @@ export const TEACHER = {
   privacy:
     'Recordings stay on this device and nothing is sent by this page. Recordings of children: only with their guardian’s ' +
     'consent. Delete what you do not need any more.',
+  /** of a file that version 0.1 could not read */
+  failedBefore: 'It could not be read.',
   noName: 'No name',
   cannotTell: 'Cannot tell what was played',
   otherPlaying: 'Other playing',

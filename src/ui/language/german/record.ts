@@ -14,6 +14,13 @@ export const RECORD: Strings['record'] = {
     'example attempt': 'Beispiel',
     'at the piano': 'am Klavier',
   },
+  failed: {
+    microphone: 'Das Mikrofon ließ sich nicht öffnen',
+    'microphone-gone': 'Das Mikrofon ist verschwunden',
+    file: 'Diese Datei ließ sich nicht öffnen',
+    analysis: 'Dieser Versuch ließ sich nicht auswerten',
+    reviews: 'Die Rückmeldungen ließen sich nicht sichern oder lesen',
+  },
   cancel: 'Abbrechen',
   waiting: 'Warten auf das Mikrofon: Dein Browser fragt vielleicht, ob diese Seite es benutzen darf.',
   explain:

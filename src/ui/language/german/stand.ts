@@ -50,6 +50,17 @@ export const STAND: Strings['stand'] = {
   },
   better: 'Hier geht etwas besser',
   good: 'Das ist ein guter Platz',
+  room: {
+    noNotes: (heard) =>
+      `${heard === 0 ? 'Kein Ton war' : `Nur ${heard} von drei Tönen ${heard === 1 ? 'war' : 'waren'}`} zu hören; stell das Gerät näher ans Klavier und spiel sie noch einmal, etwas lauter.`,
+    clipping: 'Das Klavier ist zu laut für das Mikrofon; stell das Gerät weiter weg.',
+    far: (level) =>
+      `Das Klavier liegt nur ${level} über den Geräuschen des Raums; stell das Gerät näher heran.`,
+    noise: (level) =>
+      `Der Raum ist laut: Das Klavier liegt nur ${level} darüber; schließ Fenster und Türen, oder schalte aus, was brummt.`,
+    soft: 'Das Klavier kommt sehr leise an; stell das Gerät näher heran.',
+    hum: (mains) => `Netzbrummen bei ${mains} ist nah; stell das Gerät weg von Ladegeräten und Kabeln.`,
+  },
   nothingInTheWay: 'Hier stört nichts beim Zuhören.',
   above: (level) => `Der leiseste Ton liegt ${level} über den Geräuschen des Raums.`,
   stands: (pitch) => `Das Klavier ist auf A = ${pitch} gestimmt.`,

@@ -10,6 +10,8 @@ export const TEACHER: Strings['teacher'] = {
   privacy:
     'Die Aufnahmen bleiben auf diesem Gerät, und diese Seite schickt nichts ab. Aufnahmen von Kindern nur, wenn ihre ' +
     'Erziehungsberechtigten zustimmen. Lösch, was du nicht mehr brauchst.',
+  /** of a file that version 0.1 could not read */
+  failedBefore: 'Diese Datei ließ sich nicht lesen.',
   noName: 'Ohne Namen',
   cannotTell: 'Nicht zu erkennen, was gespielt wurde',
   otherPlaying: 'Anderes Spiel',

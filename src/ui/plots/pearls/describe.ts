@@ -1,6 +1,6 @@
 import type { Report } from '../../../engine/index.ts';
 import { listed, shown, withUnit } from '../../kit/figures.ts';
-import { sentence, strings } from '../../language/index.ts';
+import { notice, strings } from '../../language/index.ts';
 import { fingerName, shownName, spokenName } from '../../names/index.ts';
 import type { Pearl } from './pearls.ts';
 import type { Spot } from './spots.ts';
@@ -26,7 +26,7 @@ function describePearl(pearl: Pearl, name: (note: string) => string, alone: bool
     case 'missed':
       return t.missed(name(pearl.name)) + finger;
     case 'unsure':
-      return t.notSure(name(pearl.name), sentence(pearl.reason.replace(/\.$/, '')));
+      return t.notSure(name(pearl.name), notice(pearl.reason));
     case 'extra':
       return `${name(pearl.name)} ${t.EXTRA[pearl.extraKind]}`;
   }

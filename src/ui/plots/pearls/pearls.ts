@@ -1,5 +1,5 @@
 import { timelineOf } from '../../../engine/index.ts';
-import type { Exercise, ExtraKind, Hand, Report } from '../../../engine/index.ts';
+import type { Exercise, ExtraKind, Hand, KeptNotice, Report } from '../../../engine/index.ts';
 
 /** What every pearl on a string has. */
 interface PearlPlace {
@@ -25,7 +25,7 @@ export type Pearl = PearlPlace &
     | { readonly kind: 'wrong'; readonly levelDb: number; readonly wantedName: string }
     | { readonly kind: 'extra'; readonly levelDb: number; readonly extraKind: ExtraKind }
     | { readonly kind: 'missed' }
-    | { readonly kind: 'unsure'; readonly reason: string }
+    | { readonly kind: 'unsure'; readonly reason: KeptNotice }
   );
 
 type Unnumbered = Pearl extends infer B ? (B extends Pearl ? Omit<B, 'index'> : never) : never;
@@ -72,7 +72,7 @@ export function threadPearls(report: Report, exercise: Exercise): readonly Pearl
     };
     return note.kind === 'missed'
       ? { ...place, kind: 'missed' }
-      : { ...place, kind: 'unsure', reason: note.reason };
+      : { ...place, kind: 'unsure', reason: note.notice ?? note.reason };
   });
   return [...heard, ...silent]
     .sort((a, b) => a.timeSec - b.timeSec || b.hand.localeCompare(a.hand) || a.midi - b.midi)

@@ -4,8 +4,8 @@ import Pile from './Pile.svelte';
 import pileCss from './pile.css?raw';
 import type { PileSummary } from './types.ts';
 
-/** The summary of a pile of recordings → one HTML page that needs nothing else, in the command line's English. */
+/** The summary of a pile of recordings → one HTML page that needs nothing else, in the language of the command. */
 export function pilePage(pile: PileSummary): string {
-  const title = 'Recordings';
-  return documentWithout(title, render(Pile, { props: { pile, title } }).body, 'en', pileCss);
+  const { title, language } = pile;
+  return documentWithout(title, render(Pile, { props: { pile } }).body, language, pileCss);
 }

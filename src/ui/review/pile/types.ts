@@ -1,5 +1,9 @@
+import type { Language } from '../../../engine/index.ts';
+
 /** A pile of recordings as its summary page shows it; all texts are plain. */
 export interface PileSummary {
+  readonly language: Language;
+  readonly title: string;
   /** how many of what, in one sentence */
   readonly summary: string;
   readonly students: readonly {
@@ -19,4 +23,6 @@ export interface PileSummary {
   }[];
   /** what could not be read, or where nobody plays, and why */
   readonly without: readonly string[];
+  /** what stands above these */
+  readonly notListed: string;
 }

@@ -1,4 +1,5 @@
 import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../../engine/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { LiveListening } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../../io/microphone/index.ts';
 
@@ -28,7 +29,7 @@ export interface LiveCallbacks {
   readonly onEvent: (event: LiveEvent) => void;
   readonly onTrouble: (trouble: MicrophoneTrouble) => void;
   /** the listening failed, a fault of ours */
-  readonly onFailure: (message: string) => void;
+  readonly onFailure: (trouble: Trouble) => void;
 }
 
 /** By how much the least delay of a block may grow again, seconds a second: clocks of sound and page drift apart. */

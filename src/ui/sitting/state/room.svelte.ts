@@ -1,4 +1,5 @@
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { LiveEvent, RoomCheck } from '../../../engine/index.ts';
 import type { LiveListening, RoomAnalyst } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';
@@ -31,7 +32,7 @@ const NOTE = { ringSec: 1.3, patienceSec: 12 } as const;
 /** Looks at the place before playing: three seconds of silence, then one low, one middle, one high note. */
 export class Room {
   step: RoomStep = $state.raw({ kind: 'off' });
-  trouble: string | null = $state(null);
+  trouble: Trouble | null = $state.raw(null);
   readonly #devices: RoomDevices;
   #ear: LiveMicrophoneEar | null = null;
   #turn = 0;
@@ -61,16 +62,16 @@ export class Room {
         {},
         {
           onEvent: (event) => this.#hear(event),
-          onTrouble: ({ kind, message }) => {
-            if (kind === 'gone') void this.#fail(message);
+          onTrouble: ({ kind, trouble }) => {
+            if (kind === 'gone') void this.#fail(trouble);
           },
-          onFailure: (message) => void this.#fail(message),
+          onFailure: (trouble) => void this.#fail(trouble),
         },
       );
       this.#ear.keepFrom(microphone.nowSec());
       this.step = { kind: 'silence', leftSec: SILENCE.lengthSec };
     } catch (error) {
-      if (turn === this.#turn) await this.#fail(messageOf(error));
+      if (turn === this.#turn) await this.#fail(troubleOf(error));
     }
   }
 
@@ -82,9 +83,9 @@ export class Room {
     await ear?.stop();
   }
 
-  async #fail(message: string): Promise<void> {
+  async #fail(trouble: Trouble): Promise<void> {
     await this.leave();
-    this.trouble = message;
+    this.trouble = trouble;
   }
 
   #hear(event: LiveEvent): void {
@@ -127,7 +128,7 @@ export class Room {
       this.#devices.piano.learn(check.piano);
       this.step = { kind: 'done', check };
     } catch (error) {
-      if (turn === this.#turn) await this.#fail(messageOf(error));
+      if (turn === this.#turn) await this.#fail(troubleOf(error));
     }
   }
 }

@@ -11,7 +11,8 @@ import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { soundOf, UnderWay } from './under-way.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 
 /** An attempt that has been told. */
 export interface FinishedAttempt {
@@ -39,8 +40,8 @@ export class Sitting {
   working = $state(0);
   attempts = $state(0);
   told: FinishedAttempt | null = $state.raw(null);
-  /** what is wrong or was, in plain words; null: nothing */
-  trouble: string | null = $state(null);
+  /** what is wrong or was; null: nothing */
+  trouble: Trouble | null = $state.raw(null);
   /** listening stands still until the page is touched or the device comes back */
   halted = $state(false);
   level: Extract<LiveEvent, { kind: 'level' }> | null = $state.raw(null);
@@ -120,8 +121,8 @@ export class Sitting {
   async recover(): Promise<void> {
     const left = await this.#devices.unfinished.recover().catch(() => []);
     for (const { channels, sampleRateHz, about, forget } of left) {
-      const remark = 'The page was closed during this attempt; what had sounded until then was kept.';
-      const sound = { ...soundOf({ channels, sampleRateHz, processing: [] }, ''), remarks: [remark] };
+      const processing = [{ notice: 'page-closed' } as const];
+      const sound = soundOf({ channels, sampleRateHz, processing }, '');
       if ((channels[0]?.length ?? 0) > 0) await this.#tell(sound, about as Aim, () => void forget());
       else await forget();
     }
@@ -153,7 +154,7 @@ export class Sitting {
       const ear = openEar(microphone, this.#devices.openLiveListener, options, {
         onEvent: (event) => this.#hear(event),
         onTrouble: (trouble) => void this.#suffer(trouble),
-        onFailure: (message) => void this.#lose(message),
+        onFailure: (trouble) => void this.#lose(trouble),
       });
       this.#ear = ear;
       this.own.attach(ear);
@@ -161,7 +162,7 @@ export class Sitting {
       this.halted = false;
       return true;
     } catch (error) {
-      if (turn === this.#turn) this.trouble = messageOf(error);
+      if (turn === this.#turn) this.trouble = troubleOf(error);
       return false;
     }
   }
@@ -242,7 +243,7 @@ export class Sitting {
       this.#learn(assessment);
       await journal.complete(id, assessment);
     } catch (error) {
-      this.trouble = `This attempt could not be worked out. ${messageOf(error)}`;
+      this.trouble = { trouble: 'not-worked-out', because: troubleOf(error) };
     } finally {
       this.working -= 1;
     }
@@ -269,23 +270,23 @@ export class Sitting {
     if (piano.known !== null) this.#ear?.usePiano(piano.known);
   }
 
-  async #suffer(trouble: MicrophoneTrouble): Promise<void> {
-    this.trouble = trouble.message;
-    if (trouble.lostSec > 0) this.#underWay?.remark(trouble.message);
-    if (trouble.kind === 'gone') await this.#lose(trouble.message);
-    else this.halted = trouble.kind === 'silenced' || trouble.kind === 'asleep';
+  async #suffer({ kind, trouble, lostSec }: MicrophoneTrouble): Promise<void> {
+    this.trouble = trouble;
+    if (lostSec > 0) this.#underWay?.remark({ notice: 'sound-lost', lostSec });
+    if (kind === 'gone') await this.#lose(trouble);
+    else this.halted = kind === 'silenced' || kind === 'asleep';
   }
 
   /** Nothing comes in any more: what came before is told, and the device is waited for. */
-  async #lose(message: string): Promise<void> {
+  async #lose(trouble: Trouble): Promise<void> {
     this.halted = true;
-    this.trouble = message;
+    this.trouble = trouble;
     const ear = this.#ear;
     if (ear !== null) await this.#leave(ear);
   }
 
   async #deviceCameBack(): Promise<void> {
     if (this.phase !== 'on' || this.#ear !== null) return;
-    if (await this.#open()) this.trouble = 'The microphone is back; listening goes on.';
+    if (await this.#open()) this.trouble = { trouble: 'microphone-back' };
   }
 }

@@ -1,3 +1,4 @@
+import type { Notice } from '../../../engine/index.ts';
 import type { Recording } from '../../../io/microphone/index.ts';
 import type { Keeping } from '../../../io/unfinished/index.ts';
 import type { LiveMicrophoneEar } from './ear.ts';
@@ -14,7 +15,7 @@ export class UnderWay {
   readonly #ear: LiveMicrophoneEar;
   readonly #keeping: Keeping;
   #keptSec: number;
-  #remarks: readonly string[] = [];
+  #remarks: readonly Notice[] = [];
 
   constructor(ear: LiveMicrophoneEar, startSec: number, aim: Aim, keeping: Keeping) {
     this.startSec = startSec;
@@ -34,8 +35,8 @@ export class UnderWay {
   }
 
   /** Something happened to its sound that whoever reads its report should know. */
-  remark(words: string): void {
-    this.#remarks = [...this.#remarks, words];
+  remark(notice: Notice): void {
+    this.#remarks = [...this.#remarks, notice];
   }
 
   /** Ends it → its sound. */
@@ -54,8 +55,12 @@ export class UnderWay {
 
 /** What a microphone gave → a sound as the page has them, with a remark on what the device did to it. */
 export function soundOf({ channels, sampleRateHz, processing }: Recording, device: string): Sound {
-  const remarks = processing.map(
-    (what) => `The device recorded with ${what} on, which changes loudness and may hide soft notes.`,
-  );
-  return { name: 'at the piano', recordedHere: true, device, channels, sampleRateHz, remarks };
+  return {
+    name: 'at the piano',
+    recordedHere: true,
+    device,
+    channels,
+    sampleRateHz,
+    remarks: processing,
+  };
 }

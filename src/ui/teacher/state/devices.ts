@@ -1,4 +1,5 @@
-import type { AudioInput, Criteria, Locale } from '../../../engine/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
+import type { AudioInput, Criteria, Locale, Notice } from '../../../engine/index.ts';
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
@@ -14,7 +15,7 @@ interface Unzipped {
     readonly name: string;
     readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
   }[];
-  readonly refused: readonly { readonly name: string; readonly reason: string }[];
+  readonly refused: readonly { readonly name: string; readonly reason: Trouble }[];
 }
 
 /** What the teacher's page is made of; passed in, so that it can be tested without a browser. */
@@ -25,7 +26,7 @@ export interface TeachingDevices {
   readonly decode: (
     bytes: ArrayBuffer,
     name: string,
-  ) => Promise<AudioInput & { readonly remarks: readonly string[] }>;
+  ) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
   /** sound → a small file that travels */
   readonly encode: (sound: AudioInput) => Promise<SoundFile>;
   /** the same for speech */

@@ -6,7 +6,8 @@ import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import { versionsOf } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { moved, samePlace } from './places.ts';
@@ -25,7 +26,7 @@ export class Hearing {
   loaded = $state(false);
   /** 0..1 while it is measured as another exercise */
   measuring: number | null = $state(null);
-  trouble: string | null = $state.raw(null);
+  trouble: Trouble | null = $state.raw(null);
   /** what was said before the last deletion */
   undo: Said | null = $state.raw(null);
   readonly #devices: TeachingDevices;
@@ -56,7 +57,7 @@ export class Hearing {
       this.#renewPlayer();
       await this.#loadOthers();
     } catch (error) {
-      this.trouble = messageOf(error);
+      this.trouble = troubleOf(error);
     }
     if (this.sound === null) await this.heard();
     this.loaded = true;
@@ -114,9 +115,9 @@ export class Hearing {
       const options = { locale: locale(), criteria: criteria() };
       const told = await analyst.analyse(this.sound, choice, options, (share) => (this.measuring = share));
       if (told.kind === 'report') await this.#use(choice, told.report);
-      else this.trouble = told.reason;
+      else this.trouble = { trouble: 'not-reported', notice: told.reason };
     } catch (error) {
-      this.trouble = messageOf(error);
+      this.trouble = troubleOf(error);
     }
     this.measuring = null;
   }

@@ -1,6 +1,7 @@
 import { HEAD_BYTES, isHidden, isRecording } from '../../../io/teaching/index.ts';
 import type { Given } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 
 /** As many recordings as are taken at a time. */
@@ -66,7 +67,7 @@ export interface Unpacked {
   readonly recordings: readonly Given[];
   /** files that mean to be attempts from a student, or a review */
   readonly reviews: readonly Given[];
-  readonly refused: readonly { readonly given: Given; readonly reason: string }[];
+  readonly refused: readonly { readonly given: Given; readonly reason: Trouble }[];
   /** no recordings: texts, pictures */
   readonly passedOver: number;
   /** files of archives beyond the limit; they were not looked at */
@@ -92,10 +93,10 @@ async function whatIs(devices: Used, given: Given, from: 'given' | 'archive'): P
     }
     if (await isReview(blob)) return { ...NOTHING, reviews: [given] };
     // One in another would multiply what a small file can unpack to.
-    if (from === 'archive') throw new Error('It is a ZIP archive: unpack it first.');
+    if (from === 'archive') throw new EvenfallError({ trouble: 'file-other', what: 'zip' });
     return await opened(devices, given);
   } catch (error) {
-    return { ...NOTHING, refused: [{ given, reason: messageOf(error) }] };
+    return { ...NOTHING, refused: [{ given, reason: troubleOf(error) }] };
   }
 }
 
@@ -104,7 +105,7 @@ async function opened(devices: Used, { path, blob, writtenMs }: Given): Promise<
   const folder = path.replace(/\.zip$/i, '');
   const zip = await devices.openArchive(blob);
   const members = zip.members.filter(({ name }) => !isHiddenIn(name));
-  const refusal = (name: string, reason: string): Unpacked['refused'][number] => ({
+  const refusal = (name: string, reason: Trouble): Unpacked['refused'][number] => ({
     given: { path: `${folder}/${name}`, blob: new Blob(), writtenMs },
     reason,
   });
@@ -118,7 +119,7 @@ async function opened(devices: Used, { path, blob, writtenMs }: Given): Promise<
         const given = { path: `${folder}/${name}`, blob: new Blob([bytes]), writtenMs };
         return whatIs(devices, given, 'archive');
       },
-      (error: unknown) => ({ ...NOTHING, refused: [refusal(name, messageOf(error))] }),
+      (error: unknown) => ({ ...NOTHING, refused: [refusal(name, troubleOf(error))] }),
     );
     recordings += found.recordings.length;
     all.push(found);

@@ -1,5 +1,6 @@
 import type { GivenFile, Playing, Student, TeachingStore } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 
 /** Something deleted that can still be brought back. */
 export interface Deleted {
@@ -17,8 +18,8 @@ export class TeachingLists {
   #students: readonly Student[] = $state.raw([]);
   #files: readonly GivenFile[] = $state.raw([]);
   #playings: readonly Playing[] = $state.raw([]);
-  /** what did not work last, in a plain sentence */
-  trouble: string | null = $state.raw(null);
+  /** what did not work last */
+  trouble: Trouble | null = $state.raw(null);
   deleted: Deleted | null = $state.raw(null);
   /** bytes that all of this address takes, and that the browser allows */
   room: Awaited<ReturnType<TeachingStore['room']>> | null = $state.raw(null);
@@ -149,7 +150,7 @@ export class TeachingLists {
     try {
       return await act();
     } catch (error) {
-      this.trouble = messageOf(error);
+      this.trouble = troubleOf(error);
       return undefined;
     }
   }

@@ -1,4 +1,5 @@
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 
 /** What the queue is told of its work. */
 export interface QueueWork<T extends { readonly id: string }> {
@@ -6,7 +7,7 @@ export interface QueueWork<T extends { readonly id: string }> {
   readonly waiting: () => readonly T[];
   /** Does one; a rejection is this one's failure alone. */
   readonly act: (one: T, onProgress: (share: number) => void) => Promise<void>;
-  readonly failed: (one: T, reason: string) => Promise<void>;
+  readonly failed: (one: T, why: Trouble) => Promise<void>;
   /** Calls off what is under way. */
   readonly cancel: () => void;
 }
@@ -66,7 +67,7 @@ export class Queue<T extends { readonly id: string }> {
       } catch (error) {
         // Called off: it waits again, and this lane is not counted any more.
         if (turn !== this.#turn) return;
-        await this.#work.failed(next, messageOf(error));
+        await this.#work.failed(next, troubleOf(error));
       }
       if (turn !== this.#turn) return;
       // What is done may come to wait again.

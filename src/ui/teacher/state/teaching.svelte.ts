@@ -1,6 +1,7 @@
 import { recordedWhen, studentIn } from '../../../io/teaching/index.ts';
 import type { Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';
@@ -35,8 +36,8 @@ export class Teaching {
       {
         waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
         act: (file, onProgress) => this.#sort(file, onProgress),
-        failed: (file, reason) =>
-          this.lists.putFiles([{ ...file, state: 'failed', reason: reason.replace(`${file.path}: `, '') }]),
+        failed: (file, why) =>
+          this.lists.putFiles([{ ...file, state: 'failed', reason: ownPart(file, why) }]),
         cancel: () => devices.sorters.cancel(),
       },
       LANES,
@@ -60,7 +61,7 @@ export class Teaching {
     [this.leftOut, this.passedOver] = [0, 0];
     const { recordings, reviews, refused, passedOver, leftOut } = await unpacked(this.devices, given);
     for (const review of reviews) {
-      await this.#takeIn(review).catch((error: unknown) => this.#refuse(review, messageOf(error)));
+      await this.#takeIn(review).catch((error: unknown) => this.#refuse(review, troubleOf(error)));
     }
     for (const one of refused) await this.#refuse(one.given, one.reason);
     this.passedOver = passedOver;
@@ -106,7 +107,7 @@ export class Teaching {
       .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
   }
 
-  async #refuse(given: Given, reason: string): Promise<void> {
+  async #refuse(given: Given, reason: Trouble): Promise<void> {
     const file = await this.#newFile(given);
     await this.lists.putFiles([{ ...file, state: 'refused', reason }]);
   }
@@ -114,7 +115,7 @@ export class Teaching {
   async #takeIn({ path, blob }: Given): Promise<void> {
     const review = await this.devices.readReview(blob);
     if (review.kind !== 'attempts') {
-      throw new Error('This is a review for a student, who opens it in the journal.');
+      throw new EvenfallError({ trouble: 'review-for-student' });
     }
     const student = await this.lists.studentNamed(review.student.trim() || studentIn(path));
     const isKnown = (id: string): boolean => this.lists.playings.some((one) => one.id === id);
@@ -132,7 +133,7 @@ export class Teaching {
   async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
     const { store, sorters, locale, criteria } = this.devices;
     const blob = this.#held[file.id] ?? (await store.blob(file.id));
-    if (blob === null) throw new Error('This recording is not there any more. Give it again.');
+    if (blob === null) throw new EvenfallError({ trouble: 'file-gone' });
     const options = { locale: locale(), criteria: criteria() };
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
     const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
@@ -164,4 +165,9 @@ export class Teaching {
       deletedMs: null,
     };
   }
+}
+
+/** What is said of a file without its name, which stands above it. */
+function ownPart({ path }: GivenFile, why: Trouble): Trouble {
+  return why.trouble === 'within' && why.name === path ? why.of : why;
 }

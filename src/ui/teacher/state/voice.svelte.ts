@@ -1,7 +1,8 @@
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { SoundFile } from '../../../io/review/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
-import { messageOf } from '../../../io/check/index.ts';
+import { troubleOf } from '../../../io/troubles/index.ts';
+import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './hearing.svelte.ts';
 
@@ -17,7 +18,7 @@ export class Voice {
   phase: VoicePhase = $state('idle');
   sound: SoundFile | null = $state.raw(null);
   player: Player | null = $state.raw(null);
-  trouble: string | null = $state.raw(null);
+  trouble: Trouble | null = $state.raw(null);
   readonly #devices: Used;
   #microphone: Microphone | null = null;
   #timer: ReturnType<typeof setTimeout> | null = null;
@@ -97,7 +98,7 @@ export class Voice {
   }
 
   #fail(error: unknown): void {
-    this.trouble = messageOf(error);
+    this.trouble = troubleOf(error);
     this.phase = 'idle';
     this.#release();
   }

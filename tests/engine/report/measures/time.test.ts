@@ -86,7 +86,7 @@ describe('evenness of time', () => {
 
   it('needs four intervals, and says so', () => {
     const notes = withIntervals(EVEN).slice(0, 4);
-    expect(reportOf(notes).measures.evennessPercent).toEqual({
+    expect(reportOf(notes).measures.evennessPercent).toMatchObject({
       notMeasured: 'needs 4 unbroken intervals between steps; there are 3',
     });
   });

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { listOf, told, type Shape } from '../../../base/shapes.ts';
 import { HAND } from '../../../exercise/types.ts';
-import { FINDING } from '../../../listen/types.ts';
+import { NOTICE } from '../../../notices/index.ts';
 import { COUNT, NAME, SIGNATURE, TASK } from './places.ts';
 
 /** What to do next, as values: each can be played as it stands. */
@@ -11,7 +11,7 @@ const asks = <Name extends string, Values extends v.ObjectEntries>(step: Name, v
 const RHYTHM = v.picklist(['long-short', 'short-long']);
 
 export const ADVICE = v.variant('step', [
-  asks('record-again', { finding: told('what to change', v.nullable(FINDING)) }),
+  asks('record-again', { finding: told('what to change', v.nullable(NOTICE)) }),
   asks('check-the-choice', {}),
   asks('switch-or-again', {}),
   asks('go-on-or-the-other', {}),

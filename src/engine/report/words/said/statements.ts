@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { listOf, NUMBER, STEP, told, type Shape } from '../../../base/shapes.ts';
 import { FORM, HAND, MINOR_SCALE } from '../../../exercise/types.ts';
-import { FINDING } from '../../../listen/types.ts';
+import { NOTICE } from '../../../notices/index.ts';
 import {
   CHORD_PLACE,
   COUNT,
@@ -61,7 +61,7 @@ export const STATEMENT = v.variant('situation', [
     right: COUNT,
     of: COUNT,
     heardMuch: told('much was heard, but little of it fits', v.boolean()),
-    finding: v.nullable(FINDING),
+    finding: v.nullable(NOTICE),
   }),
   says('other-exercise', {
     difference: DIFFERENCE,

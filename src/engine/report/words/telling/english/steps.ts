@@ -1,5 +1,6 @@
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
+import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { count, hands, list, tempo } from './places.ts';
 import type { Notes } from './places.ts';
@@ -12,7 +13,9 @@ const DONE = 'until right three times in a row';
 export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNaming): Steps {
   return {
     'record-again': ({ finding }) =>
-      finding?.detail ?? 'play it again with the device one to two metres from the piano.',
+      finding === null
+        ? 'play it again with the device one to two metres from the piano.'
+        : tellNotice(finding, { language: 'en', naming }),
     'check-the-choice': () => 'check the key and the exercise, then play it again.',
     'switch-or-again': () => 'switch to it if that is what you meant, or play the exercise chosen once more.',
     'go-on-or-the-other': () => 'go on with it, or say below that you meant the other.',

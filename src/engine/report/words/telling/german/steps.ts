@@ -1,5 +1,6 @@
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
+import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { hands, list, tempo, times } from './places.ts';
 import type { Notes } from './places.ts';
@@ -17,7 +18,9 @@ const DONE = 'bis es dreimal hintereinander stimmt';
 export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNaming): Steps {
   return {
     'record-again': ({ finding }) =>
-      finding?.detail ?? 'Spiel noch einmal, mit dem Gerät ein bis zwei Meter vom Klavier entfernt.',
+      finding === null
+        ? 'Spiel noch einmal, mit dem Gerät ein bis zwei Meter vom Klavier entfernt.'
+        : tellNotice(finding, { language: 'de', naming }),
     'check-the-choice': () => 'Prüf Tonart und Übung, dann spiel noch einmal.',
     'switch-or-again': () => 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
     'go-on-or-the-other': () => 'Mach damit weiter, oder sag unten, dass du das andere wolltest.',

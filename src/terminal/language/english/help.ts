@@ -1,4 +1,4 @@
-import type { CommandName } from './commands.ts';
+/** The help of each command, and of all. */
 
 const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ... with # or b
       --form FORM          arpeggio, triads, broken-triads, progression, scale
@@ -13,7 +13,7 @@ one that cannot be read does not stop the rest.`;
 const EXIT_CODES = `Exit codes: 0 analysed, 2 wrong usage, 3 a file cannot be read or decoded,
 4 no playing found in it. Of several files the worst.`;
 
-const HELP: Readonly<Record<CommandName, string>> = {
+export const HELP = {
   analyse: `evenfall analyse FILE... [options]
 
 Says what was played in a recording of an acoustic piano, and how evenly.
@@ -44,7 +44,7 @@ most 200 recordings at once. What was sorted once is kept and not done again.
       --bpm N              tempo aimed at, beats a minute
       --workers N          recordings sorted at the same time; as a rule one a core
       --fresh              sort all anew
-      --language LANGUAGE  of the verdicts and pages: en, de; en if not said
+      --language LANGUAGE  of all that is said: en, de; en if not said
   -q, --quiet              no progress and no remarks on stderr
 
 Student: the folder below FOLDER, else the first part of the file's name ("Mara -
@@ -72,7 +72,7 @@ review, or not in order, is refused as a whole, with the reason.
 
       --json               one JSON object a file ("evenfall-review"), without its sounds
       --html OUT.html      write the page that opens in any browser, without a network
-      --language LANGUAGE  of the words and that page: en, de; en if not said
+      --language LANGUAGE  en, de; en if not said
 
 FILE is a review or attempts sent by Evenfall; - is standard input.
 
@@ -83,13 +83,9 @@ Lists what can be practised; with --key the facts of a key; with --key and
 --form an exercise note by note, with its fingers.
 
 ${CHOICE}
+      --language LANGUAGE  en, de; en if not said
       --json               as JSON`,
-};
-
-/** The help of a command, or of all. */
-export function help(about: CommandName | null): string {
-  if (about !== null) return HELP[about];
-  return `evenfall listens to recordings of an acoustic piano exercise and says exactly what
+  all: `evenfall listens to recordings of an acoustic piano exercise and says exactly what
 was played and how evenly.
 
   evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
@@ -97,8 +93,10 @@ was played and how evenly.
   evenfall transcribe FILE... [--json] [--midi OUT.mid]
   evenfall review FILE... [--json] [--html OUT.html]
   evenfall exercises [--key KEY [--form FORM]]
-  evenfall COMMAND --help
+  evenfall COMMAND --help [--language de]
   evenfall --version
 
-${EXIT_CODES}`;
-}
+${EXIT_CODES}`,
+};
+
+export type Help = typeof HELP;

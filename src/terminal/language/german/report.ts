@@ -1,11 +1,17 @@
-import type { Strings } from './types.ts';
+import type { ReportStrings } from '../types.ts';
 
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
-export const GERMAN: Strings = {
+export const REPORT: ReportStrings = {
   next: 'Weiter',
   notSure: 'Nicht sicher',
   sound: 'Klang',
+  hands: { left: 'links', right: 'rechts' },
+  chords: {
+    'root position': 'Grundst.',
+    'first inversion': '1. Umk.',
+    'second inversion': '2. Umk.',
+  },
   step: (step) => `Schritt ${step + 1}`,
   placed: (step, hand, reason) => `Schritt ${step + 1}, ${HANDS[hand]} Hand: ${reason}`,
   notMeasured: (labels, reason) => `Nicht gemessen: ${labels.join(', ')} — ${reason}`,

@@ -1,9 +1,11 @@
-import type { Strings } from './types.ts';
+import type { ReportStrings } from '../types.ts';
 
-export const ENGLISH: Strings = {
+export const REPORT: ReportStrings = {
   next: 'Next',
   notSure: 'Not sure',
   sound: 'Sound',
+  hands: { left: 'left', right: 'right' },
+  chords: { 'root position': 'root', 'first inversion': '1st inv.', 'second inversion': '2nd inv.' },
   step: (step) => `step ${step + 1}`,
   placed: (step, hand, reason) => `step ${step + 1}, ${hand} hand: ${reason}`,
   notMeasured: (labels, reason) => `Not measured: ${labels.join(', ')} — ${reason}`,

@@ -1,0 +1,167 @@
+import type { Notice } from '../../engine/index.ts';
+
+/** What keeps something on this device. */
+export type Keeper = 'journal' | 'reviews' | 'recordings';
+
+/** What a file turned out to be that is no sound file, or sound of a kind that is not read here. */
+export type OtherFile =
+  | 'midi'
+  | 'pdf'
+  | 'jpeg'
+  | 'png'
+  | 'zip'
+  | 'web-page'
+  | 'rar'
+  | '7z'
+  | 'amr'
+  | 'windows-media'
+  | 'wavpack'
+  | 'avi'
+  | 'mpeg-video'
+  | 'real-audio'
+  | 'monkeys-audio'
+  | 'dolby'
+  | 'dsd'
+  | 'sun-audio';
+
+/** Files that say in a header what sound they hold. */
+export type Container = 'WAV' | 'AIFF' | 'Core Audio';
+
+/** Without any values. */
+type Plain =
+  // Files of sound.
+  | 'file-empty'
+  | 'file-unknown'
+  | 'file-damaged'
+  | 'contents-damaged'
+  | 'end-cut-off'
+  | 'packet-list-missing'
+  | 'sound-locked'
+  | 'not-listened-to'
+  | 'helper-not-started'
+  | 'helper-broke-down'
+  | 'own-fault'
+  | 'file-unreadable'
+  | 'file-gone'
+  | 'ogg-without-sound'
+  | 'no-wav'
+  | 'wav-header-short'
+  | 'opus-header-senseless'
+  | 'nothing-after-header'
+  | 'no-mp3-frame'
+  | 'nothing-decoded'
+  | 'no-sound-track'
+  | 'codec-unknown'
+  // Zips.
+  | 'zip-damaged'
+  | 'zip-in-parts'
+  | 'zip-locked'
+  | 'zip-packed-otherwise'
+  | 'zip-overlaps'
+  | 'zip-nameless'
+  | 'zip-leads-elsewhere'
+  | 'zip-member-gone'
+  // Reviews.
+  | 'no-review'
+  | 'review-newer'
+  | 'review-holds-other'
+  | 'review-names-twice'
+  | 'review-misses-file'
+  | 'review-sound-too-long'
+  | 'review-too-large'
+  | 'review-for-teacher'
+  | 'review-for-student'
+  // The journal's file.
+  | 'no-journal'
+  | 'journal-damaged'
+  | 'journal-too-much'
+  | 'journal-newer'
+  | 'journal-breaks-off'
+  | 'journal-no-sound'
+  | 'journal-too-large'
+  | 'journal-other'
+  // The microphone.
+  | 'microphone-denied'
+  | 'microphone-none'
+  | 'microphone-busy'
+  | 'microphone-unsupported'
+  | 'microphone-gone'
+  | 'microphone-silenced'
+  | 'microphone-asleep'
+  | 'microphone-back'
+  | 'connect-again'
+  // The page and its helpers.
+  | 'other-window-older'
+  | 'listening-not-loaded'
+  | 'sorting-not-loaded'
+  | 'analysis-called-off'
+  | 'sorting-called-off'
+  | 'page-closed'
+  | 'no-picture'
+  | 'not-encoded';
+
+/** With its values. `of` and `because` are what lies behind it. */
+type Valued =
+  | { readonly trouble: 'within'; readonly name: string; readonly of: Trouble }
+  | { readonly trouble: 'page-opens-it'; readonly of: Trouble }
+  | { readonly trouble: 'file-other'; readonly what: OtherFile }
+  | { readonly trouble: 'opus-channels'; readonly channels: number }
+  | { readonly trouble: 'header-missing' | 'container-without-sound'; readonly container: Container }
+  | {
+      readonly trouble: 'header-senseless';
+      readonly container: Container;
+      readonly channels: number;
+      readonly rateHz: number;
+      readonly bits: number;
+    }
+  /** null: of a rare kind */
+  | {
+      readonly trouble: 'packed-otherwise';
+      readonly container: Container;
+      readonly codec: string | null;
+    }
+  | { readonly trouble: 'rate-impossible'; readonly rateHz: number }
+  | { readonly trouble: 'codec-other'; readonly codec: string }
+  | { readonly trouble: 'zip-too-large'; readonly mostMb: number }
+  | { readonly trouble: 'zip-too-many'; readonly files: number; readonly most: number }
+  | { readonly trouble: 'zip-member-too-large'; readonly name: string; readonly mostMb: number }
+  | { readonly trouble: 'zip-unpacks-too-much'; readonly mostMb: number }
+  | { readonly trouble: 'zip-member-swells' | 'zip-twice' | 'zip-member-damaged'; readonly name: string }
+  | { readonly trouble: 'review-unopened' | 'review-refused'; readonly because: Trouble }
+  | {
+      readonly trouble: 'review-part-too-large' | 'review-no-sound' | 'review-too-many-notes';
+      readonly name: string;
+    }
+  | { readonly trouble: 'review-manifest'; readonly place: string }
+  | { readonly trouble: 'review-no-report'; readonly name: string; readonly place: string }
+  | { readonly trouble: 'review-no-such-step'; readonly attempt: number }
+  | { readonly trouble: 'review-unwritable'; readonly place: string; readonly detail: string }
+  | { readonly trouble: 'journal-attempt'; readonly place: string }
+  | { readonly trouble: 'journal-and-more'; readonly more: number }
+  | { readonly trouble: 'no-room' | 'used-by-newer' | 'keeps-nothing'; readonly keeper: Keeper }
+  | { readonly trouble: 'not-kept'; readonly keeper: Keeper; readonly because: Trouble }
+  | { readonly trouble: 'sound-lost'; readonly lostSec: number }
+  | { readonly trouble: 'not-worked-out' | 'file-not-made' | 'not-passed-on'; readonly because: Trouble }
+  | { readonly trouble: 'not-reported'; readonly notice: Notice }
+  /** as the system names it (POSIX errno) */
+  | { readonly trouble: 'system-refuses'; readonly code: string }
+  | { readonly trouble: 'unforeseen'; readonly detail: string };
+
+/** What did not work, without any language: a code with its values. Told by `tellTrouble`. */
+export type Trouble = { readonly trouble: Plain } | Valued;
+export type TroubleName = Trouble['trouble'];
+
+/** How every trouble is told; one without values is a sentence as it stands. */
+export type Tellings = {
+  readonly [Name in TroubleName]: Name extends Plain ? string : (values: ValuesOf<Name>) => string;
+};
+/** Of several codes with the same values, those. */
+type ValuesOf<Name extends TroubleName> = Valued extends infer One
+  ? One extends { readonly trouble: infer Names }
+    ? Name extends Names
+      ? One
+      : never
+    : never
+  : never;
+/** Tells what lies behind. */
+export type Tell = (trouble: Trouble) => string;

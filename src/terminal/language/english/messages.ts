@@ -1,0 +1,161 @@
+/** What the command says besides a report. File names, options and what the system says are put in as they are. */
+
+const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
+const tryHelp = (command: string): string => `Try: evenfall ${command}--help`;
+
+export const MESSAGES = {
+  standardInput: 'standard input',
+  beatsAMinute: (bpm: string) => `${bpm} beats a minute`,
+  /** of a date */
+  dateLocale: 'en-GB',
+  didYouMean: (word: string) => ` Did you mean "${word}"?`,
+  and: 'and',
+  usage: {
+    nothingToDo: `Nothing to do. ${tryHelp('')}`,
+    noCommand: (name: string, commands: readonly string[], hint: string) =>
+      `"${name}" is no command; there are ${commands.join(', ')}.${hint} ${tryHelp('')}`,
+    noOption: (command: string, option: string, hint: string) =>
+      `${command} has no option ${option}.${hint} ${tryHelp(`${command} `)}`,
+    optionWithout: (command: string, option: string) =>
+      `Option ${option}: argument missing. ${tryHelp(`${command} `)}`,
+    optionWith: (command: string, option: string) =>
+      `Option ${option} takes no argument. ${tryHelp(`${command} `)}`,
+    needsFolder: `desk needs a folder of recordings. ${tryHelp('desk ')}`,
+    needsReview: `review needs a review file, or - for standard input. ${tryHelp('review ')}`,
+    needsFile: (command: string) =>
+      `${command} needs at least one sound file, or - for standard input. ${tryHelp(`${command} `)}`,
+    oneForOne: (option: string, file: string, what: 'recording' | 'review', files: number) =>
+      `${option} ${file} can hold one ${what}, but ${files} files are given. Give one.`,
+    inputTwice: 'Standard input (-) can be read only once. Give it once.',
+    oneWordMore: (word: string) =>
+      `"${word}" is one word too many: exercises takes options only, e.g. --key "D major".`,
+    alone: (option: string, needed: readonly string[]) =>
+      `${option} alone does not say which exercise it is: add ${needed.join(' and ')}, ` +
+      'or leave them all out to have it recognised.',
+    addKey: 'Add --key, e.g. --key "D major", to see an exercise note by note.',
+    noKey: (text: string, hint: string) =>
+      `--key "${text}" is no key.${hint} Write e.g. "D major", "F# minor" or "Bb major".`,
+    noWord: (option: string, text: string, accepted: readonly string[], hint: string) =>
+      `${option} "${text}" is not one of ${accepted.join(', ')}.${hint}`,
+    noNumber: (option: string, text: string, whole: boolean, least: number, most: number) =>
+      `${option} ${text} must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}.`,
+    noMinorScale: (form: string, key: string) =>
+      `--minor-scale does not go with ${form} in ${key}; only the scale of a minor key has one. Leave it out.`,
+    oneOctave: (form: string) => `--octaves: ${form} always has 1. Use 1, or choose arpeggio or scale.`,
+    tooManyRecordings: (count: number, most: number) =>
+      `There are ${count} recordings; at most ${most} are sorted at once. Name some of the folders in it.`,
+  },
+  problems: {
+    noPlaying: (why: string) => `No playing was found in it. ${why}`.trim(),
+    noExercise: (notes: number, why: string) =>
+      `${many(notes, 'note was', 'notes were')} heard, but no exercise in them. ${why}`,
+    nearest: 'What comes nearest:',
+    howToChoose: 'On the command line: --key, --form and --hands.',
+    unwritable: (why: string) => `It could not be written (${why}). Choose another place.`,
+    pianoUnreadable: 'It cannot be read. Name another file with --piano.',
+    noPiano:
+      'It holds nothing that is known of a piano. Name another file with --piano, or one that is not there yet.',
+    nothingPiped: 'Nothing is piped into standard input. Give a file, or pipe one in.',
+    noRecording: 'There is no recording in it.',
+  },
+  report: {
+    chosen: 'Chosen',
+    asChosen: (title: string) => `${title}; --as-chosen measures that`,
+    hand: 'Hand',
+    handOpen: (likelier: string, other: string, options: string) =>
+      `not known, it cannot be heard; measured as the ${likelier}, likelier where it lies. The ${other}: ${options}`,
+    hands: { left: 'left', right: 'right' },
+  },
+  transcribe: {
+    head: '  time/s  key    level/dB  released/s  sure/%',
+    sum: (notes: number, a4Hz: string, cents: string) =>
+      `${many(notes, 'note')}; A4 = ${a4Hz} Hz ± ${cents} cents`,
+    sound: (finding: string) => `Sound: ${finding}`,
+  },
+  desk: {
+    progress: (done: number, of: number) => `${done} of ${of} recordings`,
+    stopped: (done: number, of: number) =>
+      `Stopped. ${done} of ${of} recordings are sorted and kept; the same command goes on from there.`,
+    passedOver: (files: number) => `${many(files, 'other file was', 'other files were')} passed over.`,
+    noName: 'no name',
+    cannotTell: 'cannot tell which exercise',
+    otherPlaying: 'other playing',
+    likeliest: (readings: readonly string[]) => `Likeliest: ${readings.join('; or ')}.`,
+    /** how many recordings, attempts and students, and what else there was */
+    sum: (files: number, attempts: number, students: number) =>
+      `${many(files, 'recording')}, ${many(attempts, 'attempt')}${students === 0 ? '' : ` of ${many(students, 'student')}`}`,
+    notRecognised: (stretches: number) =>
+      `${many(stretches, 'stretch', 'stretches')} of playing not recognised`,
+    withoutPlaying: (files: number) => `${files} without playing`,
+    unread: (files: number) => `${files} that could not be read`,
+    title: 'Recordings',
+    notListed: 'Not listed',
+    sinceBefore: 'Since the attempt before',
+    since: (day: string) => `Since ${day}`,
+    asBefore: 'as before',
+    change: (what: string, now: string, before: string) => `${what}, ${now} (before ${before})`,
+    changes: {
+      mistakes: { better: 'fewer mistakes', worse: 'more mistakes' },
+      evenness: { better: 'more even', worse: 'less even' },
+      crossings: { better: 'fewer late crossings', worse: 'more late crossings' },
+      spread: { better: 'chords more as one', worse: 'chords more spread' },
+      loudness: { better: 'loudness more even', worse: 'loudness less even' },
+      tempo: { better: 'faster', worse: 'slower' },
+    },
+  },
+  review: {
+    review: (student: string) => (student === '' ? 'A review' : `A review for ${student}`),
+    attempts: (student: string) => (student === '' ? 'Attempts' : `Attempts of ${student}`),
+    from: (teacher: string) => `from ${teacher}`,
+    to: (teacher: string) => `to ${teacher}`,
+    toPractise: 'To practise',
+    played: (day: string) => `played ${day}`,
+    withSound: 'with its sound',
+    withoutSound: 'without its sound',
+    takenFor: (title: string) => `Taken for: ${title}; the teacher chose the exercise.`,
+    corrects: (place: string, verdict: string, why: string) =>
+      `The teacher says of ${place}: ${verdict}. ${why}`.trimEnd(),
+    verdicts: {
+      correct: 'it was right',
+      wrong: 'it was wrong',
+      missed: 'it was missed',
+      'not-played': 'it was not played',
+      mistaken: 'that is mistaken',
+    },
+    spoken: '(spoken)',
+    wholeAttempt: 'the attempt',
+    stretch: (from: number, to: number, first: string, last: string) =>
+      `notes ${from} to ${to} (${first} to ${last})`,
+    extraNote: (sec: string) => `an extra note${sec === '' ? '' : ` at ${sec} s`}`,
+    note: (number: number, name: string) => `note ${number} (${name})`,
+    atTempo: (bpm: number) => `at ${bpm} beats a minute`,
+    inARow: (times: number) => (times === 1 ? 'once' : `${times} times in a row`),
+    evenness: (percent: string) => `variation ${percent} % at most`,
+    asUsual: 'as usual',
+  },
+  exercises: {
+    forms: {
+      arpeggio: (most: number) => `the tonic triad note by note, up and down, 1 to ${most} octaves`,
+      triads: () => 'the tonic triad and its inversions, solid, up and down an octave',
+      'broken-triads': () => 'the same chords broken, three notes each',
+      progression: () => 'I-IV-I-V7-I (i-iv-i-V7-i) in close position',
+      scale: (most: number) => `the scale up and down, 1 to ${most} octaves (minor: see --minor-scale)`,
+    },
+    noteByNote: 'Note by note, with fingers:',
+    signature: 'Signature',
+    accidentals: {
+      none: () => 'no sharps or flats',
+      sharps: (n: number) => `${n} sharps`,
+      flats: (n: number) => `${n} flats`,
+    },
+    scale: 'Scale',
+    minorScale: (kind: 'natural' | 'harmonic' | 'melodic') => `Scale, ${kind}`,
+    triad: 'Tonic triad',
+    step: 'step',
+    beat: 'beat',
+    hand: { left: 'left hand', right: 'right hand' },
+    crossings: { 'thumb-under': 'thumb under', 'over-thumb': 'over the thumb' },
+  },
+};
+
+export type Messages = typeof MESSAGES;

@@ -1,0 +1,104 @@
+import type { Help } from '../english/help.ts';
+
+const CHOICE = `      --key KEY            "C major" ... "B major" (Dur), "C minor" ... (Moll), mit # oder b
+      --form FORM          arpeggio, triads, broken-triads, progression, scale
+      --hands HANDS        left (linke), right (rechte), together (beide)
+      --octaves N          1 bis 4, für arpeggio und scale; ohne Angabe 1
+      --minor-scale KIND   natural, harmonic, melodic; ohne Angabe harmonic`;
+
+const LANGUAGE = '      --language LANGUAGE  en, de; ohne Angabe en';
+const QUIET = '  -q, --quiet              kein Fortschritt, keine Bemerkungen auf stderr';
+
+const FILES = `FILE ist WAV, FLAC, MP3, Ogg (Opus, Vorbis), WebM oder ein Video mit solchem Klang; -
+ist die Standardeingabe. Mehrere Dateien kommen eine nach der anderen dran; eine, die
+sich nicht lesen lässt, hält die anderen nicht auf.`;
+
+const EXIT_CODES = `Rückgabe: 0 ausgewertet, 2 falscher Aufruf, 3 eine Datei lässt sich nicht lesen oder
+dekodieren, 4 kein Spiel darin. Bei mehreren Dateien das Schlimmste.`;
+
+/** The help of each command, and of all. */
+export const HELP: Help = {
+  analyse: `evenfall analyse FILE... [Optionen]
+
+Sagt, was in der Aufnahme eines akustischen Klaviers gespielt wurde, und wie gleichmäßig.
+Ohne --key, --form und --hands wird die Übung am Klang erkannt.
+
+${CHOICE}
+      --as-chosen          miss das, auch wenn sicher etwas anderes gespielt wurde
+      --bpm N              Zieltempo, Schläge in der Minute
+      --piano FILE         was man von diesem Klavier weiß, aufgehoben von Aufruf zu
+                           Aufruf; nach einzelnen Händen sind beide besser zu hören
+${LANGUAGE}
+      --json               ein JSON-Objekt je Datei („evenfall-report“) statt Worten
+${QUIET}
+
+${FILES}
+
+${EXIT_CODES}`,
+  desk: `evenfall desk FOLDER... [Optionen]
+
+Sortiert einen Stapel Aufnahmen: teilt jede in ihre Versuche, erkennt und misst sie und
+nennt sie Person für Person, mit dem, was sich seit dem letzten Versuch derselben Übung
+geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; höchstens
+200 Aufnahmen auf einmal. Was einmal sortiert ist, bleibt aufgehoben.
+
+      --csv OUT.csv        dazu eine Tabelle, eine Zeile je Versuch
+      --html OUT           dazu Seiten für den Browser, ab OUT/index.html
+      --json               ein JSON-Objekt („evenfall-desk“) statt Worten
+      --bpm N              Zieltempo, Schläge in der Minute
+      --workers N          so viele Aufnahmen zugleich; sonst eine je Kern
+      --fresh              alles neu sortieren
+${LANGUAGE}
+${QUIET}
+
+Name: der Ordner unter FOLDER, sonst der erste Teil des Dateinamens („Mara - D-Dur.m4a“),
+sonst FOLDER selbst. Tag: nach dem Namen der Datei, sonst nach ihrer eigenen Zeit. Die
+Aufnahmen werden nur gelesen. Strg-C hält an; derselbe Befehl macht weiter.
+
+${EXIT_CODES}`,
+  transcribe: `evenfall transcribe FILE... [Optionen]
+
+Sagt, welche Tasten wann zu hören waren, was immer gespielt wurde.
+
+      --json               ein JSON-Objekt je Datei („evenfall-notes“)
+${LANGUAGE}
+      --midi OUT.mid       die Töne in eine MIDI-Datei schreiben
+${QUIET}
+
+${FILES}
+
+${EXIT_CODES}`,
+  review: `evenfall review FILE... [Optionen]
+
+Schreibt, was in einer Rückmeldung steht oder was jemand geschickt hat: die Worte, jeden
+Versuch mit seinem Urteil und den Bemerkungen dazu, und was zu üben ist. Eine Datei, die
+keine Rückmeldung oder nicht in Ordnung ist, wird ganz abgelehnt, mit dem Grund.
+
+      --json               ein JSON-Objekt je Datei („evenfall-review“), ohne die Klänge
+      --html OUT.html      die Seite schreiben, die jeder Browser öffnet, ohne Netz
+${LANGUAGE}
+
+FILE ist eine Rückmeldung oder mit Evenfall geschickte Versuche; - ist die Standardeingabe.
+
+Rückgabe: 0 gelesen, 2 falscher Aufruf, 3 eine Datei ist abgelehnt oder nicht lesbar.`,
+  exercises: `evenfall exercises [Optionen]
+
+Nennt, was sich üben lässt; mit --key, was zu einer Tonart gehört; mit --key und --form
+eine Übung Ton für Ton, mit Fingersatz.
+
+${CHOICE}
+${LANGUAGE}
+      --json               als JSON`,
+  all: `evenfall hört Aufnahmen einer Übung auf einem akustischen Klavier und sagt genau, was
+gespielt wurde und wie gleichmäßig.
+
+  evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
+  evenfall desk FOLDER... [--csv OUT.csv] [--html OUT] [--json]
+  evenfall transcribe FILE... [--json] [--midi OUT.mid]
+  evenfall review FILE... [--json] [--html OUT.html]
+  evenfall exercises [--key KEY [--form FORM]]
+  evenfall COMMAND --help [--language de]
+  evenfall --version
+
+${EXIT_CODES}`,
+};

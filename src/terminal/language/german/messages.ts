@@ -1,0 +1,150 @@
+import type { Messages } from '../english/messages.ts';
+
+const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
+const tryHelp = (command: string): string => `Versuch: evenfall ${command}--help --language de`;
+
+export const MESSAGES: Messages = {
+  standardInput: 'Standardeingabe',
+  beatsAMinute: (bpm) => `${bpm} Schläge in der Minute`,
+  dateLocale: 'de-DE',
+  didYouMean: (word) => ` Meinst du „${word}“?`,
+  and: 'und',
+  usage: {
+    nothingToDo: `Nichts zu tun. ${tryHelp('')}`,
+    noCommand: (name, commands, hint) =>
+      `„${name}“ ist kein Befehl; es gibt ${commands.join(', ')}.${hint} ${tryHelp('')}`,
+    noOption: (command, option, hint) =>
+      `${command} hat keine Option ${option}.${hint} ${tryHelp(`${command} `)}`,
+    optionWithout: (command, option) => `Option ${option}: Ihre Angabe fehlt. ${tryHelp(`${command} `)}`,
+    optionWith: (command, option) => `Option ${option} nimmt keine Angabe. ${tryHelp(`${command} `)}`,
+    needsFolder: `desk braucht einen Ordner mit Aufnahmen. ${tryHelp('desk ')}`,
+    needsReview: `review braucht eine Rückmeldung, oder - für die Standardeingabe. ${tryHelp('review ')}`,
+    needsFile: (command) =>
+      `${command} braucht mindestens eine Klangdatei, oder - für die Standardeingabe. ${tryHelp(`${command} `)}`,
+    oneForOne: (option, file, what, files) =>
+      `${option} ${file} kann eine ${what === 'review' ? 'Rückmeldung' : 'Aufnahme'} enthalten, angegeben sind aber ${files} Dateien. Gib eine an.`,
+    inputTwice: 'Die Standardeingabe (-) lässt sich nur einmal lesen. Gib sie einmal an.',
+    oneWordMore: (word) =>
+      `„${word}“ ist ein Wort zu viel: exercises nimmt nur Optionen, etwa --key "D major".`,
+    alone: (option, needed) =>
+      `${option} allein sagt nicht, welche Übung es ist: Gib ${needed.join(' und ')} dazu, ` +
+      'oder lass sie alle weg, dann wird sie erkannt.',
+    addKey: 'Gib --key dazu, etwa --key "D major", um eine Übung Ton für Ton zu sehen.',
+    noKey: (text, hint) =>
+      `--key "${text}" ist keine Tonart.${hint} Schreib etwa "D major", "F# minor" oder "Bb major".`,
+    noWord: (option, text, accepted, hint) =>
+      `${option} "${text}" gibt es nicht, nur ${accepted.join(', ')}.${hint}`,
+    noNumber: (option, text, whole, least, most) =>
+      `${option} ${text} muss eine ${whole ? 'ganze ' : ''}Zahl von ${least} bis ${most} sein.`,
+    noMinorScale: (form, key) =>
+      `--minor-scale passt nicht zu ${form} in ${key}; nur die Tonleiter einer Molltonart hat eine. Lass es weg.`,
+    oneOctave: (form) => `--octaves: ${form} hat immer 1. Nimm 1, oder wähl arpeggio oder scale.`,
+    tooManyRecordings: (count, most) =>
+      `Es sind ${count} Aufnahmen; höchstens ${most} werden auf einmal sortiert. Nenn einige der Ordner darin.`,
+  },
+  problems: {
+    noPlaying: (why) => `Darin war kein Spiel zu finden. ${why}`.trim(),
+    noExercise: (notes, why) =>
+      `${many(notes, 'Ton war', 'Töne waren')} zu hören, aber keine Übung darin. ${why}`,
+    nearest: 'Was am nächsten kommt:',
+    howToChoose: 'Auf der Befehlszeile: --key, --form und --hands.',
+    unwritable: (why) => `Das ließ sich nicht schreiben (${why}). Wähl einen anderen Ort.`,
+    pianoUnreadable: 'Sie lässt sich nicht lesen. Nenn mit --piano eine andere Datei.',
+    noPiano:
+      'Sie enthält nichts, was man von einem Klavier weiß. Nenn mit --piano eine andere Datei, oder eine, die es noch nicht gibt.',
+    nothingPiped: 'In die Standardeingabe kommt nichts. Gib eine Datei an, oder leite eine hinein.',
+    noRecording: 'Darin ist keine Aufnahme.',
+  },
+  report: {
+    chosen: 'Gewählt',
+    asChosen: (title) => `${title}; --as-chosen misst das`,
+    hand: 'Hand',
+    handOpen: (likelier, other, options) =>
+      `nicht bekannt, sie ist nicht zu hören; gemessen als die ${likelier}, die nach der Lage wahrscheinlicher ist. Die ${other}: ${options}`,
+    hands: { left: 'linke', right: 'rechte' },
+  },
+  transcribe: {
+    head: '  Zeit/s  Taste  Pegel/dB   beendet/s sicher/%',
+    sum: (notes, a4Hz, cents) => `${many(notes, 'Ton', 'Töne')}; A4 = ${a4Hz} Hz ± ${cents} Cent`,
+    sound: (finding) => `Klang: ${finding}`,
+  },
+  desk: {
+    progress: (done, of) => `${done} von ${of} Aufnahmen`,
+    stopped: (done, of) =>
+      `Angehalten. ${done} von ${of} Aufnahmen sind sortiert und aufgehoben; derselbe Befehl macht dort weiter.`,
+    passedOver: (files) => `${many(files, 'andere Datei wurde', 'andere Dateien wurden')} übergangen.`,
+    noName: 'ohne Namen',
+    cannotTell: 'welche Übung, ist nicht zu sagen',
+    otherPlaying: 'anderes Spiel',
+    likeliest: (readings) => `Am wahrscheinlichsten: ${readings.join('; oder ')}.`,
+    sum: (files, attempts, students) =>
+      `${many(files, 'Aufnahme', 'Aufnahmen')}, ${many(attempts, 'Versuch', 'Versuche')}${students === 0 ? '' : ` von ${students === 1 ? 'einer Person' : `${students} Personen`}`}`,
+    notRecognised: (stretches) => `${many(stretches, 'Stelle', 'Stellen')} mit Spiel nicht erkannt`,
+    withoutPlaying: (files) => `${files} ohne Spiel`,
+    unread: (files) => `${files} nicht lesbar`,
+    title: 'Aufnahmen',
+    notListed: 'Nicht in der Liste',
+    sinceBefore: 'Seit dem Versuch davor',
+    since: (day) => `Seit dem ${day}`,
+    asBefore: 'wie zuvor',
+    change: (what, now, before) => `${what}, ${now} (zuvor ${before})`,
+    changes: {
+      mistakes: { better: 'weniger Fehler', worse: 'mehr Fehler' },
+      evenness: { better: 'gleichmäßiger', worse: 'weniger gleichmäßig' },
+      crossings: {
+        better: 'weniger verspätete Unter-/Übersätze',
+        worse: 'mehr verspätete Unter-/Übersätze',
+      },
+      spread: { better: 'Akkorde mehr zugleich', worse: 'Akkorde weniger zugleich' },
+      loudness: { better: 'Lautstärke gleichmäßiger', worse: 'Lautstärke weniger gleichmäßig' },
+      tempo: { better: 'schneller', worse: 'langsamer' },
+    },
+  },
+  review: {
+    review: (student) => (student === '' ? 'Eine Rückmeldung' : `Eine Rückmeldung für ${student}`),
+    attempts: (student) => (student === '' ? 'Versuche' : `Versuche von ${student}`),
+    from: (teacher) => `von ${teacher}`,
+    to: (teacher) => `an ${teacher}`,
+    toPractise: 'Zum Üben',
+    played: (day) => `gespielt am ${day}`,
+    withSound: 'mit Klang',
+    withoutSound: 'ohne Klang',
+    takenFor: (title) => `Erkannt als: ${title}; die Lehrkraft hat die Übung gewählt.`,
+    corrects: (place, verdict, why) => `Die Lehrkraft sagt zu ${place}: ${verdict}. ${why}`.trimEnd(),
+    verdicts: {
+      correct: 'war richtig',
+      wrong: 'war falsch',
+      missed: 'fehlte',
+      'not-played': 'wurde nicht gespielt',
+      mistaken: 'das stimmt nicht',
+    },
+    spoken: '(gesprochen)',
+    wholeAttempt: 'Versuch',
+    stretch: (from, to, first, last) => `Töne ${from} bis ${to} (${first} bis ${last})`,
+    extraNote: (sec) => `Ton zu viel${sec === '' ? '' : ` bei ${sec} s`}`,
+    note: (number, name) => `Ton ${number} (${name})`,
+    atTempo: (bpm) => `mit ${bpm} Schlägen in der Minute`,
+    inARow: (times) => (times === 1 ? 'einmal' : `${times}-mal hintereinander`),
+    evenness: (percent) => `Schwankung höchstens ${percent} %`,
+    asUsual: 'wie üblich',
+  },
+  exercises: {
+    forms: {
+      arpeggio: (most) => `der Dreiklang der Tonika Ton für Ton, auf und ab, 1 bis ${most} Oktaven`,
+      triads: () => 'der Dreiklang der Tonika mit Umkehrungen, eine Oktave auf und ab',
+      'broken-triads': () => 'dieselben Akkorde gebrochen, je drei Töne',
+      progression: () => 'I-IV-I-V7-I (i-iv-i-V7-i) in enger Lage',
+      scale: (most) => `die Tonleiter auf und ab, 1 bis ${most} Oktaven (Moll: siehe --minor-scale)`,
+    },
+    noteByNote: 'Ton für Ton, mit Fingersatz:',
+    signature: 'Vorzeichen',
+    accidentals: { none: () => 'keine', sharps: (n) => `${n} Kreuze`, flats: (n) => `${n} Be` },
+    scale: 'Tonleiter',
+    minorScale: (kind) => ({ natural: 'natürlich', harmonic: 'harmonisch', melodic: 'melodisch' })[kind],
+    triad: 'Dreiklang',
+    step: 'Nr.',
+    beat: 'Schlag',
+    hand: { left: 'linke Hand', right: 'rechte Hand' },
+    crossings: { 'thumb-under': 'Untersatz', 'over-thumb': 'Übersatz' },
+  },
+};
