@@ -1,3 +1,3 @@
 export { checked, parseJson } from './json.ts';
-export { messageOf, plainName } from './text.ts';
+export { plainName } from './text.ts';
 export { readPiano } from './piano.ts';

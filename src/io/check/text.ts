@@ -15,8 +15,3 @@ export function plainText(text: string): string {
 export function plainName(text: string): string {
   return plainText(text).replace(/\s+/g, ' ').trim();
 }
-
-/** Whatever was thrown → what it says. */
-export function messageOf(thrown: unknown): string {
-  return thrown instanceof Error ? thrown.message : String(thrown);
-}
