@@ -149,7 +149,7 @@ describe('the language', () => {
     await page.getByRole('radio', { name: 'Deutsch', exact: true }).check({ force: true });
     await page.getByText('Jeder Ton richtig. Der Untersatz aufwärts zu C kommt').waitFor();
     expect(await page.evaluate(() => document.documentElement.lang)).toBe('de');
-    await page.getByRole('heading', { name: 'As-Dur · Arpeggio der Tonika' }).waitFor();
+    await page.getByRole('heading', { name: 'As-Dur · Tonika-Arpeggio' }).waitFor();
     await page.getByRole('radio', { name: 'do re mi … si', exact: true }).check({ force: true });
     await page.getByText('Der Untersatz aufwärts zu do kommt').waitFor();
     // The choice does not carry the reader away from where it was made.

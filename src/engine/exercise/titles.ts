@@ -39,11 +39,11 @@ const GERMAN: TitleWords = {
   form: ({ form, key, minorScale }) => {
     switch (form) {
       case 'arpeggio':
-        return 'Arpeggio der Tonika';
+        return 'Tonika-Arpeggio';
       case 'triads':
-        return 'Dreiklang der Tonika mit Umkehrungen';
+        return 'Tonika-Dreiklang mit Umkehrungen';
       case 'broken-triads':
-        return 'gebrochener Dreiklang der Tonika mit Umkehrungen';
+        return 'gebrochener Tonika-Dreiklang mit Umkehrungen';
       case 'progression':
         return `Kadenz ${numerals(key)}`;
       case 'scale':

@@ -166,7 +166,7 @@ describe('the journal', () => {
     const ready = (): Promise<number> => page.locator('button[aria-label*=" ready"]').count();
     const before = await ready();
     await page.getByText('What counts as ready').click();
-    await page.getByLabel('Evenness of time at seven notes a second, at most').fill('25');
+    await page.getByLabel('Variation of time at seven notes a second, at most').fill('25');
     await page.getByLabel('Attempts in a row at the criterion').fill('1');
     await page.keyboard.press('Tab');
     await expect.poll(ready, { message: 'more is ready once less is asked for' }).toBeGreaterThan(before);
@@ -179,7 +179,7 @@ describe('the journal', () => {
   it('remembers what counts as ready though the page is reloaded in the same moment', async () => {
     const { page, close } = await visit(browser, site);
     await openEmptyJournal(page);
-    const evenness = page.getByLabel('Evenness of time at seven notes a second, at most');
+    const evenness = page.getByLabel('Variation of time at seven notes a second, at most');
     for (const percent of ['20', '21', '22', '23', '24', '25', '26', '27', '28', '29']) {
       const loaded = page.waitForEvent('load');
       await evenness.evaluate((input: HTMLInputElement, wanted) => {

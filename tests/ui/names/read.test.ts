@@ -61,7 +61,7 @@ describe('names as the page calls them', () => {
     expect(shownKey('F# minor')).toBe('fis-Moll');
     expect(fingerName(1)).toBe('Daumen');
     expect(shownTitle({ key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 })).toBe(
-      'As-Dur · Arpeggio der Tonika, zwei Oktaven · rechte Hand',
+      'As-Dur · Tonika-Arpeggio, zwei Oktaven · rechte Hand',
     );
   });
 

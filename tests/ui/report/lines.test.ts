@@ -15,9 +15,9 @@ describe('the list of measures', () => {
   it('reads as in the look', () => {
     const told = lines('lateThumb');
     expect(plain(told.get('Notes')!.figure)).toBe('13 of 13, none extra');
-    expect(plain(told.get('Evenness of time')!.figure)).toBe('9.4 % ± 0.4; without the crossings 4.1 %');
+    expect(plain(told.get('Variation of time')!.figure)).toBe('9.4 % ± 0.4; without the crossings 4.1 %');
     expect(plain(told.get('Crossings')!.figure)).toMatch(/^\+92 ms and \+84 ms going up; .* coming down$/);
-    expect(plain(told.get('Evenness of loudness')!.figure)).toBe(
+    expect(plain(told.get('Variation of loudness')!.figure)).toBe(
       '± 1.8 dB, as it sounds here; the thumb 1.1 dB louder than the others',
     );
     expect(plain(told.get('Tempo')!.figure)).toBe('♩ = 77 (aim 80), steady');

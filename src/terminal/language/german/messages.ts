@@ -130,8 +130,8 @@ export const MESSAGES: Messages = {
   },
   exercises: {
     forms: {
-      arpeggio: (most) => `der Dreiklang der Tonika Ton für Ton, auf und ab, 1 bis ${most} Oktaven`,
-      triads: () => 'der Dreiklang der Tonika mit Umkehrungen, eine Oktave auf und ab',
+      arpeggio: (most) => `der Tonika-Dreiklang Ton für Ton, auf und ab, 1 bis ${most} Oktaven`,
+      triads: () => 'der Tonika-Dreiklang mit Umkehrungen, eine Oktave auf und ab',
       'broken-triads': () => 'dieselben Akkorde gebrochen, je drei Töne',
       progression: () => 'I-IV-I-V7-I (i-iv-i-V7-i) in enger Lage',
       scale: (most) => `die Tonleiter auf und ab, 1 bis ${most} Oktaven (Moll: siehe --minor-scale)`,

@@ -136,15 +136,15 @@ export const JOURNAL = {
   },
   trend: {
     when: 'When',
-    evenness: 'Evenness',
+    evenness: 'Variation',
     notes: 'Notes',
     tempo: 'Tempo',
     notMeasured: 'not measured',
-    label: (name: string, count: number) => `${name}: evenness of the last ${attempts(count)}`,
+    label: (name: string, count: number) => `${name}: variation of the last ${attempts(count)}`,
     fromTo: (first: string, last: string) => `, first ${first}, last ${last}`,
-    of: (count: number) => `Evenness of ${attempts(count)}`,
+    of: (count: number) => `Variation of ${attempts(count)}`,
     ofLast: (count: number, all: number) =>
-      `Evenness of the last ${count} of ${all.toLocaleString('en-GB')} attempts`,
+      `Variation of the last ${count} of ${all.toLocaleString('en-GB')} attempts`,
   },
   list: {
     title: 'Attempts',
@@ -178,7 +178,7 @@ export const JOURNAL = {
       'counts as late at a crossing is for attempts from now on; the rest is judged anew for all.',
     lines: {
       readyInARow: 'Attempts in a row at the criterion',
-      evennessPercent: 'Evenness of time at seven notes a second, at most',
+      evennessPercent: 'Variation of time at seven notes a second, at most',
       crossingPercent: 'A crossing late by at most, of its interval',
       chordSpreadMs: 'First to last note of a chord, at most',
       handsApartMs: 'Hands apart by at most',

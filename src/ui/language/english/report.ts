@@ -60,7 +60,7 @@ export const MEASURES = {
     extra: (count: number) => (count === 0 ? 'none extra' : `${count} extra`),
   },
   evenness: {
-    term: 'Evenness of time',
+    term: 'Variation of time',
     definition:
       '100 times the standard deviation of the times from step to step (per beat) over their mean, with the listening’s own timing error taken out (coefficient of variation, as van Vugt et al. 2012).',
     meaning:
@@ -116,7 +116,7 @@ export const MEASURES = {
     varies: (amount: string) => `; varies by ${amount}`,
   },
   loudness: {
-    term: 'Evenness of loudness',
+    term: 'Variation of loudness',
     definition:
       'Standard deviation of the levels of right notes about a straight line over pitch, for each hand; where this piano’s keys are known from other attempts, about the level of each key. A change is audible from about 0.7 to 1.2 dB (Slade et al. 2022).',
     meaning:

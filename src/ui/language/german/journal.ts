@@ -112,15 +112,14 @@ export const JOURNAL: Strings['journal'] = {
   },
   trend: {
     when: 'Wann',
-    evenness: 'Gleichmäßigkeit',
+    evenness: 'Schwankung',
     notes: 'Töne',
     tempo: 'Tempo',
     notMeasured: 'nicht gemessen',
-    label: (name, count) => `${name}: Gleichmäßigkeit, ${attempts(count)}`,
+    label: (name, count) => `${name}: Schwankung, ${attempts(count)}`,
     fromTo: (first, last) => `, zuerst ${first}, zuletzt ${last}`,
-    of: (count) => `Gleichmäßigkeit, ${attempts(count)}`,
-    ofLast: (count, all) =>
-      `Gleichmäßigkeit, die letzten ${count} von ${all.toLocaleString('de-DE')} Versuchen`,
+    of: (count) => `Schwankung, ${attempts(count)}`,
+    ofLast: (count, all) => `Schwankung, die letzten ${count} von ${all.toLocaleString('de-DE')} Versuchen`,
   },
   list: {
     title: 'Versuche',
@@ -155,7 +154,7 @@ export const JOURNAL: Strings['journal'] = {
       'es geändert. Was am Unter-/Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
     lines: {
       readyInARow: 'So viele Versuche hintereinander',
-      evennessPercent: 'Gleichmäßigkeit der Zeit bei sieben Tönen in der Sekunde, höchstens',
+      evennessPercent: 'Schwankung der Zeit bei sieben Tönen in der Sekunde, höchstens',
       crossingPercent: 'Ein Unter-/Übersatz zu spät um höchstens, von seinem Abstand',
       chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
       handsApartMs: 'Hände auseinander, höchstens',

@@ -4,6 +4,6 @@ export const KEYS: Strings['keys'] = {
   signature: 'Vorzeichen',
   scale: 'Tonleiter',
   minorScales: { natural: 'Natürliches Moll', harmonic: 'Harmonisches Moll', melodic: 'Melodisches Moll' },
-  triad: 'Dreiklang der Tonika',
+  triad: 'Tonika-Dreiklang',
   primaryChords: 'Hauptakkorde',
 };

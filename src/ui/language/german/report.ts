@@ -59,7 +59,7 @@ export const MEASURES: Strings['measures'] = {
     extra: (count) => (count === 0 ? 'keiner zu viel' : `${count} zu viel`),
   },
   evenness: {
-    term: 'Gleichmäßigkeit der Zeit',
+    term: 'Schwankung der Zeit',
     definition:
       '100-mal die Standardabweichung der Zeiten von Schritt zu Schritt (je Schlag) durch ihren Mittelwert; der eigene Zeitfehler des Hörens ist herausgerechnet (Variationskoeffizient, wie van Vugt et al. 2012).',
     meaning:
@@ -98,8 +98,8 @@ export const MEASURES: Strings['measures'] = {
   inner: {
     term: 'Mittelstimmen',
     definition:
-      'Mittlerer Pegel der inneren Töne von Akkorden minus den der äußeren Töne derselben Akkorde, in Dezibel.',
-    meaning: 'Wie laut die inneren Töne der Akkorde gegen die äußeren sind.',
+      'Mittlerer Pegel der Mittelstimmen von Akkorden minus den der Außenstimmen derselben Akkorde, in Dezibel.',
+    meaning: 'Wie laut die Mittelstimmen der Akkorde gegen die Außenstimmen sind.',
     louder: (amount) => `${amount} lauter als die äußeren`,
     softer: (amount) => `${amount} leiser als die äußeren`,
   },
@@ -115,7 +115,7 @@ export const MEASURES: Strings['measures'] = {
     varies: (amount) => `; schwankt um ${amount}`,
   },
   loudness: {
-    term: 'Gleichmäßigkeit der Lautstärke',
+    term: 'Schwankung der Lautstärke',
     definition:
       'Standardabweichung der Pegel richtiger Töne um eine Gerade über der Tonhöhe, für jede Hand; wo die Tasten dieses Klaviers aus anderen Versuchen bekannt sind, um den Pegel jeder Taste. Eine Änderung ist ab etwa 0,7 bis 1,2 dB zu hören (Slade et al. 2022).',
     meaning:

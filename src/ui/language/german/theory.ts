@@ -19,7 +19,7 @@ export const THEORY: Strings['theory'] = {
   melodic: (six, seven) =>
     `Aufwärts sind ${six} und ${seven} erhöht; abwärts ist es die natürliche Tonleiter.`,
   natural: 'Alles nach den Vorzeichen; der Leitton ist nicht erhöht.',
-  triad: 'Dreiklang der Tonika mit Umkehrungen',
+  triad: 'Tonika-Dreiklang mit Umkehrungen',
   chords: 'Hauptakkorde und Kadenz',
   chordsAre: (chords) =>
     `${chords}. In enger Lage bleiben gemeinsame Töne liegen, und V7 wird ohne Quinte gespielt.`,
@@ -39,7 +39,7 @@ export const THEORY: Strings['theory'] = {
   drillHint: 'Berühr die Töne, oder schreib sie. Gezählt wird nichts.',
   ask: {
     signature: (key) => `Welche Vorzeichen hat ${key}, in ihrer Reihenfolge?`,
-    triad: (key) => `Buchstabiere den Dreiklang der Tonika von ${key}.`,
+    triad: (key) => `Buchstabiere den Tonika-Dreiklang von ${key}.`,
     chord: (numeral, key) => `Buchstabiere ${numeral} von ${key}, vom Grundton an.`,
   },
   answer: 'Deine Antwort',
