@@ -278,6 +278,16 @@ export const SCENES: readonly Scene[] = [
   },
   {
     query: '',
+    shots: [
+      whole('findings', async (page) => {
+        await page.locator('input[type=file]').setInputFiles(fixturePath('missed-and-repeated'));
+        await verdictOf(page);
+      }),
+      whole('findings-german', speakGerman),
+    ],
+  },
+  {
+    query: '',
     shots: [whole('journal-empty', openEmptyJournal), whole('journal-empty-german', speakGerman)],
   },
   {

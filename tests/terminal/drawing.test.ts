@@ -44,7 +44,7 @@ describe('the string of pearls in characters', () => {
     const lines = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 61, name: 'Db4' }] });
     const hook = [...stringOf(lines, 'right')].indexOf('┬');
     expect(hook).toBeGreaterThan(0);
-    expect([...at(lines, 'right', 1)].slice(hook).join('')).toMatch(/^• D♭ for C/);
+    expect([...at(lines, 'right', 1)].slice(hook).join('')).toMatch(/^• D♭ instead of C/);
   });
 
   it('shows an extra note as a seed', () => {
@@ -57,7 +57,7 @@ describe('the string of pearls in characters', () => {
     expect(at(lines, 'right', 1)).toContain('no C E G');
     expect(at(lines, 'right', 1)).toMatch(/ C$/);
     const wrong = draw({ choice: ARPEGGIO, wrong: [{ step: 1, hand: 'right', midi: 72, name: 'C5' }] });
-    expect(at(wrong, 'right', 1)).toContain('C5 for C4');
+    expect(at(wrong, 'right', 1)).toContain('C5 instead of C4');
   });
 
   it('arches over crossings, and tells how late the late ones were', () => {

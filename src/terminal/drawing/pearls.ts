@@ -103,13 +103,13 @@ function drawHand(
     const at = column(spot.timeSec);
     spot.pearls.forEach((pearl, i) => {
       const place = freeColumn(taken, at + i, width - 1);
-      drawPearl(rows, pearl, place, spot.marked);
+      drawPearl(rows, pearl, place, spot.marked, t);
       taken.add(place);
     });
     // Below a single note its name stands anyway; of a chord only this says which ones are not there.
     const missing = spot.pearls.flatMap((pearl) => (pearl.kind === 'missed' ? [pearl.name] : []));
     if (spot.pearls.length > 1 && missing.length > 0) {
-      rows.hanging.putBeside(at, `no ${missing.join(' ')}`, 'accent');
+      rows.hanging.putBeside(at, `${t.without} ${missing.join(' ')}`, 'accent');
     }
     const wants = spot.marked || spot.pearls.some(({ kind }) => kind !== 'struck') ? 'accent' : 'ink';
     rows.names.putBeside(at, spot.name, wants);
@@ -140,13 +140,17 @@ function freeColumn(taken: ReadonlySet<number>, at: number, last: number): numbe
   }
 }
 
-function drawPearl(rows: HandRows, pearl: Pearl, at: number, marked: boolean): void {
+function drawPearl(rows: HandRows, pearl: Pearl, at: number, marked: boolean, t: ReportStrings): void {
   switch (pearl.kind) {
     case 'struck':
       return rows.string.put(at, SIGNS[pearl.loudness], marked ? 'accent' : 'ink');
     case 'wrong': {
       rows.string.put(at, SIGNS.hook, 'accent');
-      rows.hanging.putBeside(at, `${SIGNS[pearl.loudness]} ${pearl.name} for ${pearl.wanted}`, 'accent');
+      rows.hanging.putBeside(
+        at,
+        `${SIGNS[pearl.loudness]} ${pearl.name} ${t.insteadOf} ${pearl.wanted}`,
+        'accent',
+      );
       return;
     }
     case 'missed':

@@ -7,6 +7,10 @@ export interface ReportStrings {
   readonly sound: string;
   /** at the head of a hand's string */
   readonly hands: Readonly<Record<Hand, string>>;
+  /** between what was struck and what was wanted */
+  readonly insteadOf: string;
+  /** before names of notes that are missing in a chord */
+  readonly without: string;
   /** short names of chords, by what the engine calls them */
   readonly chords: Readonly<Record<string, string>>;
   readonly step: (step: number) => string;

@@ -5,6 +5,8 @@ export const REPORT: ReportStrings = {
   notSure: 'Not sure',
   sound: 'Sound',
   hands: { left: 'left', right: 'right' },
+  insteadOf: 'instead of',
+  without: 'no',
   chords: { 'root position': 'root', 'first inversion': '1st inv.', 'second inversion': '2nd inv.' },
   step: (step) => `step ${step + 1}`,
   placed: (step, hand, reason) => `step ${step + 1}, ${hand} hand: ${reason}`,

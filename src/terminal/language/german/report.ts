@@ -7,6 +7,8 @@ export const REPORT: ReportStrings = {
   notSure: 'Nicht sicher',
   sound: 'Klang',
   hands: { left: 'links', right: 'rechts' },
+  insteadOf: 'statt',
+  without: 'ohne',
   chords: {
     'root position': 'Grundst.',
     'first inversion': '1. Umk.',

@@ -22,7 +22,7 @@ export const PEARLS = {
     extra: { slip: 'caught', repeat: 'again', restart: 'back', other: 'extra' },
     missed: 'missed',
     unsure: 'unsure',
-    wanted: (name: string) => `for ${name}`,
+    wanted: (name: string) => `not ${name}`,
     struckFor: (struck: string, wanted: string) => `${struck} instead of ${wanted}`,
     noteMissed: (name: string) => `${name} missed`,
   },

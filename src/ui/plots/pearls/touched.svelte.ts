@@ -49,6 +49,14 @@ export class Touched {
     this.#play(playRange(this.#spots(), spot));
   }
 
+  /** The same for a step: of its spots the one where something is wrong. */
+  touchStep(step: number): void {
+    const there = this.#spots().filter((spot) => spot.step === step);
+    const wrong = there.find(({ pearls }) => pearls.some(({ kind }) => kind !== 'struck'));
+    const spot = wrong ?? there[0];
+    if (spot !== undefined) this.touch(spot.index);
+  }
+
   /** Chooses what a pin speaks of, and plays it. */
   touchPin(pin: Pin): void {
     this.pin = pin.id;

@@ -17,6 +17,8 @@ export interface ToldWords {
   readonly nextStep: string;
   /** everything that was found, the gravest first, each with the steps that it speaks of; empty for reports of version 0.1 */
   readonly list: readonly Part[];
+  /** of these what `verdict` only counts: for where there is no room for all */
+  readonly counted: readonly Part[];
 }
 
 const VOICES: Readonly<Record<Language, MakeVoice>> = { en: english, de: german };
@@ -26,7 +28,7 @@ const VOICES: Readonly<Record<Language, MakeVoice>> = { en: english, de: german 
  * situations of a later version, is told as it was stored.
  */
 export function tellWords(words: Words, locale: Locale): ToldWords {
-  if (words.said === undefined || !v.is(SAID, words.said)) return { ...words, list: [] };
+  if (words.said === undefined || !v.is(SAID, words.said)) return { ...words, list: [], counted: [] };
   return tellSaid(words.said, locale);
 }
 
@@ -49,6 +51,7 @@ export function tellSaid(said: Said, { language, naming }: Locale): ToldWords {
     emphasis: verdict.includes(head.emphasis) ? head.emphasis : capital(head.emphasis),
     nextStep: stepOf(voice, said.advice),
     list: said.statements.flatMap((statement) => partsOf(voice, statement)),
+    counted: said.statements.slice(said.named).flatMap((statement) => partsOf(voice, statement)),
   };
 }
 
