@@ -12,6 +12,7 @@ export * from './match/index.ts';
 export * from './notices/index.ts';
 export type * from './recheck/index.ts';
 export * from './report/index.ts';
+export { tellReport } from './report/version-0-1.ts';
 export * from './standing/index.ts';
 export { beatsPerStep, STOP_BEATS, timelineOf } from './timeline/index.ts';
 export type { TimedStrike, Timeline } from './timeline/index.ts';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ENGLISH, tellReport } from '../../src/engine/index.ts';
 import { allChoices } from '../../src/engine/index.ts';
 import { drawReport } from '../../src/terminal/drawing/index.ts';
 import { wrapText } from '../../src/terminal/drawing/wrap.ts';
@@ -180,7 +181,7 @@ describe('the words and figures', () => {
       // eslint-disable-next-line no-control-regex -- the escape sequences of the accent
       .flatMap((line) => [...line.matchAll(/\x1b\[1;94m(.*?)\x1b\[0m/g)].map((match) => match[1]))
       .join(' ');
-    expect(marked).toBe(report.words.emphasis);
+    expect(marked).toBe(tellReport(report, ENGLISH).emphasis);
   });
 });
 

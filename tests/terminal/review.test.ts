@@ -40,6 +40,15 @@ async function said(...words: readonly string[]) {
   return { code, out: out.join('\n'), err: err.join('\n') };
 }
 
+it('a review of version 0.1 is told in German, its attempts too', async () => {
+  const old = await readReview(new Blob([readFileSync('tests/version-0.1/review.zip')]));
+  const text = drawReview(old, PAPER, 'de').join(' ').replace(/\s+/g, ' ');
+  expect(text).toMatch(/Eine Rückmeldung für Mira Ohm, von Ms Ley/);
+  expect(text).toMatch(/deine Aufnahme.*Jeder Ton richtig\. Zwei Töne kommen zu spät/);
+  expect(text).toMatch(/28 von 29 Tönen richtig\. Einer fehlt: A abwärts/);
+  expect(text).toMatch(/Die Lehrkraft sagt zu Versuch: das stimmt nicht\./);
+});
+
 describe('evenfall review', () => {
   it('prints who, when, the words, each attempt with its remarks in their places, and what to practise', async () => {
     const { code, out, err } = await said(join(folder, 'review.zip'));

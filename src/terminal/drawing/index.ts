@@ -1,4 +1,4 @@
-import { exerciseTitle, isHandKnown, tellKept, tellWords } from '../../engine/index.ts';
+import { exerciseTitle, isHandKnown, tellKept, tellReport } from '../../engine/index.ts';
 import type { Hand, Language, Report } from '../../engine/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import { asOptions } from './as-options.ts';
@@ -29,7 +29,7 @@ export function drawReport(report: Report, paper: Paper, language: Language = 'e
   const { audio, unsure } = report;
   const t = REPORTS[language];
   const locale = localeOf(language);
-  const words = tellWords(report.words, locale);
+  const words = tellReport(report, locale);
   const picture = drawPearls(report, columns, language);
   const signs = picture.map((row) => row.toLine((text) => text)).join('');
   const legend = Object.entries(t.legend).flatMap(([sign, meaning]) =>

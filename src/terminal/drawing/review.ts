@@ -1,4 +1,4 @@
-import { buildExercise, exerciseTitle, noteName, tellWords } from '../../engine/index.ts';
+import { buildExercise, exerciseTitle, noteName, tellReport } from '../../engine/index.ts';
 import type { Exercise, Language, Report } from '../../engine/index.ts';
 import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
@@ -48,11 +48,11 @@ export function drawReview(review: Review, { columns, unicode }: Width, language
 function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, language: Language): string[] {
   const t = MESSAGES[language].review;
   const locale = localeOf(language);
-  const words = tellWords(attempt.report.words, locale);
+  const words = tellReport(attempt.report, locale);
   const { report, name, whenMs, sound, recognisedAs, remarks, corrections } = attempt;
   const exercise = exerciseOf(report);
   const facts = [
-    ...(name === '' ? [] : [name]),
+    ...(name === '' ? [] : [t.names[name] ?? name]),
     ...(whenMs === null ? [] : [t.played(dayOf(whenMs, language))]),
     sound === null ? t.withoutSound : t.withSound,
   ];

@@ -1,5 +1,5 @@
-import { tellKept, tellWords } from '../../engine/index.ts';
-import type { KeptNotice, ToldWords, Words } from '../../engine/index.ts';
+import { tellKept, tellReport, tellWords } from '../../engine/index.ts';
+import type { KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
@@ -23,8 +23,13 @@ export function troubleWords(trouble: Trouble): string {
   return tellTrouble(trouble, speaking.language);
 }
 
-/** What is said of an attempt, in the language of the page; what a report of version 0.1 says stays as it was stored. */
-export function told(words: Words): ToldWords {
+/** What is said of an attempt, in the language of the page. */
+export function told(report: Report): ToldWords {
+  return tellReport(report, speaking.locale);
+}
+
+/** The same of what a list keeps of a report. */
+export function toldWords(words: Words): ToldWords {
   return tellWords(words, speaking.locale);
 }
 

@@ -11,7 +11,6 @@ export function spokenVerdict(assessment: Assessment): string {
     ['♭', signs.b],
     ['♮', natural],
   ];
-  const said =
-    assessment.kind === 'report' ? told(assessment.report.words).verdict : notice(assessment.reason);
+  const said = assessment.kind === 'report' ? told(assessment.report).verdict : notice(assessment.reason);
   return written.reduce((text, [sign, word]) => text.replaceAll(sign, word), said).replaceAll('–', ', ');
 }

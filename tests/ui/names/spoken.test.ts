@@ -2,8 +2,14 @@ import { expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
 import { spokenVerdict } from '../../../src/ui/names/spoken.ts';
 
+/** Of no exercise that there is, so that its words stand as they are. */
+const NONE = { key: 'H major', form: 'scale', hands: 'right', octaves: 1 };
+
 it('a verdict is spoken with its signs written out', () => {
-  const told = { kind: 'report', report: { words: { verdict: 'G♮ for G♯, A♭–C and F𝄪.' } } } as Assessment;
+  const told = {
+    kind: 'report',
+    report: { exercise: NONE, words: { verdict: 'G♮ for G♯, A♭–C and F𝄪.' } },
+  } as Assessment;
   expect(spokenVerdict(told)).toBe('G natural for G sharp, A flat, C and F double sharp.');
 });
 

@@ -33,7 +33,7 @@ describe('a review as one page', () => {
   it.each([
     ['who', /<h1>A review for Student Seven<\/h1>/],
     ['the words', /Take the arpeggio slower than you think\./],
-    ['the verdict', /Every note right\. The thumb comes late/],
+    ['the verdict', /class="verdict">\s*Every note right\. /],
     ['the teacher’s own beside it', /Your teacher says: that is mistaken\. The first C was in time/],
     [
       'a remark, with its number and its place',

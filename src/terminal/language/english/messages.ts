@@ -123,6 +123,12 @@ export const MESSAGES = {
       mistaken: 'that is mistaken',
     },
     spoken: '(spoken)',
+    /** names of sounds that came from no file */
+    names: {
+      'your recording': 'your recording',
+      'example attempt': 'example attempt',
+      'at the piano': 'at the piano',
+    } as Readonly<Record<string, string>>,
     wholeAttempt: 'the attempt',
     stretch: (from: number, to: number, first: string, last: string) =>
       `notes ${from} to ${to} (${first} to ${last})`,

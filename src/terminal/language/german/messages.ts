@@ -119,6 +119,11 @@ export const MESSAGES: Messages = {
       mistaken: 'das stimmt nicht',
     },
     spoken: '(gesprochen)',
+    names: {
+      'your recording': 'deine Aufnahme',
+      'example attempt': 'Beispiel',
+      'at the piano': 'am Klavier',
+    },
     wholeAttempt: 'Versuch',
     stretch: (from, to, first, last) => `Töne ${from} bis ${to} (${first} bis ${last})`,
     extraNote: (sec) => `Ton zu viel${sec === '' ? '' : ` bei ${sec} s`}`,
