@@ -17,7 +17,8 @@ export type MatchedNote = {
   readonly expected: ExpectedNote;
 } & (
   | { readonly verdict: 'correct' | 'wrong'; readonly played: number }
-  | { readonly verdict: 'missed' }
+  /** `sure`: how probable it is by a closer look, 0..1; left out: nothing covers it, and it was not heard */
+  | { readonly verdict: 'missed'; readonly sure?: number }
   /** `heldOver`: a common tone that may have been held over from the chord before instead of struck again */
   | {
       readonly verdict: 'unsure';

@@ -1,5 +1,6 @@
 export { handsAloneIn } from './alone.ts';
 export type * from './types.ts';
+import type { ExpectedNote } from '../exercise/index.ts';
 import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
 import { Asker } from './asker.ts';
@@ -43,6 +44,12 @@ export function recheck(
   const notes = [...new Set([...kept.filter((note) => note !== null), ...found])].sort(
     (a, b) => a.timeSec - b.timeSec || a.midi - b.midi,
   );
+  const surelyMissed = (step: number, { midi, hand }: ExpectedNote): { readonly sure?: number } => {
+    const asked = rechecks.find(
+      (one) => one.asked === 'written' && one.step === step && one.midi === midi && one.hand === hand,
+    );
+    return asked === undefined ? {} : { sure: 1 / (1 + Math.exp(asked.logOdds)) };
+  };
   const indexOf = new Map(notes.map((note, index) => [note, index]));
   return {
     heard: { ...heard, notes },
@@ -50,7 +57,7 @@ export function recheck(
       ...alignment,
       matched: settled.map(({ verdict, note, reason }, place): MatchedNote => {
         const { step, expected } = alignment.matched[place]!;
-        if (verdict === 'missed') return { step, expected, verdict };
+        if (verdict === 'missed') return { step, expected, verdict, ...surelyMissed(step, expected) };
         if (verdict !== 'unsure') return { step, expected, verdict, played: indexOf.get(note!)! };
         const unsure = { step, expected, verdict, reason: reason! };
         return note === null ? unsure : { ...unsure, played: indexOf.get(note)! };

@@ -15,6 +15,7 @@ import type { Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
 import { evenAt } from './criteria/even.ts';
 import { DEFAULT_CRITERIA } from './criteria/index.ts';
+import { onlySure } from './criteria/evidence.ts';
 import { measure } from './measures/index.ts';
 import { reportNotes } from './notes.ts';
 import type { Report, ReportOptions } from './types.ts';
@@ -30,12 +31,9 @@ export const REPORT_DEFAULTS: ReportOptions = {
 };
 
 /** What was heard and how it answers the exercise → every figure and the words. */
-export function writeReport(
-  heard: Heard,
-  alignment: Alignment,
-  options: Partial<ReportOptions> = {},
-): Report {
+export function writeReport(heard: Heard, matched: Alignment, options: Partial<ReportOptions> = {}): Report {
   const { targetBpm, earlier, sitting, criteria: asked, locale, piano } = { ...REPORT_DEFAULTS, ...options };
+  const alignment = onlySure(heard, matched, asked);
   const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);

@@ -1,6 +1,6 @@
 import { median } from '../../base/statistics.ts';
 import type { CrossingDelay, Figure, Measures } from '../types.ts';
-import { isMeasured, surelyOver, valueOf } from '../measures/index.ts';
+import { isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
 import { practiceAround, taskOf, wayUp } from './place.ts';
 import type { Advice, CrossingFacts, Saying } from './said/index.ts';
 import type { Practice, Scene, Situation } from './scene.ts';
@@ -36,7 +36,8 @@ const apartForNow: Situation = {
         situation: 'hands-apart-for-now',
         steps: stepsOf(late),
         faults: Math.max(1, late.length),
-        reason: worse ?? { kind: 'crossings' },
+        sure: worse?.sure ?? leastSure(late),
+        reason: worse?.reason ?? { kind: 'crossings' },
       },
       gravity: Math.max(scene.criteria.togetherWorseTimes, bothLate?.gravity ?? 0),
       advice: { step: 'each-hand-alone', task: taskOf(scene, practice) },
@@ -49,14 +50,17 @@ const apartForNow: Situation = {
  * Much worse than each hand alone: unevenness, or the delay of the crossings, over half as much again as that of the worse
  * single hand at about this tempo, with both figures; null: not so, or not known.
  */
-function muchWorse(scene: Scene): Saying<'hands-apart-for-now'>['reason'] | null {
+function muchWorse(scene: Scene): {
+  readonly reason: Saying<'hands-apart-for-now'>['reason'];
+  readonly sure: number;
+} | null {
   const { evennessPercent, crossingDelayMs } = scene.measured.measures;
   const { criteria } = scene;
   const time = worseThanAlone(scene, evennessPercent, (own) => own.evennessPercent, criteria.evennessPercent);
-  if (time !== null) return { kind: 'uneven', ...time };
+  if (time !== null) return { reason: { kind: 'uneven', ...time.both }, sure: time.sure };
   const leastMs = criteria.crossingShareOfInterval * usualIntervalMs(scene);
   const delay = worseThanAlone(scene, crossingDelayMs, (own) => own.crossingDelayMs, leastMs);
-  return delay === null ? null : { kind: 'delay', ...delay };
+  return delay === null ? null : { reason: { kind: 'delay', ...delay.both }, sure: delay.sure };
 }
 
 /** A figure now and the worse of both hands alone, rounded; null where it is not over so many times that one and over `least`. */
@@ -65,7 +69,7 @@ function worseThanAlone(
   now: Figure,
   of: (measures: Measures) => Figure,
   least: number,
-): { readonly together: number; readonly alone: number } | null {
+): { readonly both: { readonly together: number; readonly alone: number }; readonly sure: number } | null {
   const tempo = valueOf(measured.measures.tempoBpm);
   const [left, right] = (['left', 'right'] as const).map((hand) => {
     const own = alone[hand].at(-1)?.measures;
@@ -76,8 +80,12 @@ function worseThanAlone(
   });
   if (left === undefined || right === undefined || !isMeasured(now)) return null;
   const worst = Math.max(0, left, right);
-  if (!surelyOver(now, Math.max(criteria.togetherWorseTimes * worst, least), criteria)) return null;
-  return { together: Math.round(now.value), alone: Math.round(worst) };
+  const bound = Math.max(criteria.togetherWorseTimes * worst, least);
+  if (!surelyOver(now, bound, criteria)) return null;
+  return {
+    both: { together: Math.round(now.value), alone: Math.round(worst) },
+    sure: shareOver(now, bound),
+  };
 }
 
 function usualIntervalMs({ measured }: Scene): number {

@@ -1,4 +1,5 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
+import { sureOfExtra } from '../criteria/evidence.ts';
 import { placeOf, practiceAround, spotOf, taskOf } from './place.ts';
 import type { Scene, Situation } from './scene.ts';
 import { nameOf } from './scene.ts';
@@ -33,6 +34,7 @@ const slips: Situation = {
         situation: 'slips',
         steps: [...new Set(extras.map((extra) => extra.step))],
         faults: extras.length,
+        sure: Math.min(...extras.map((extra) => sureOfExtra(scene.heard, extra))),
         keys,
       },
       gravity: WEIGHT * extras.length,
@@ -62,7 +64,13 @@ const repeats: Situation = {
     });
     const practice = practiceAround(scene, first - 2, first + 2, SLOWLY);
     return {
-      statement: { situation: 'repeats', steps, faults: steps.length, spots },
+      statement: {
+        situation: 'repeats',
+        steps,
+        faults: steps.length,
+        sure: Math.min(...again.map((extra) => sureOfExtra(scene.heard, extra))),
+        spots,
+      },
       gravity: WEIGHT * steps.length,
       advice: { step: 'go-on', task: taskOf(scene, practice) },
       practice,

@@ -1,4 +1,5 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
+import { sureOfFault } from '../criteria/evidence.ts';
 import { placeOf } from './place.ts';
 import type { FaultFacts, HowOften } from './said/index.ts';
 import type { Scene } from './scene.ts';
@@ -11,6 +12,8 @@ export interface Fault {
   readonly expected: ExpectedNote;
   /** the key struck in its place; null: none */
   readonly playedMidi: number | null;
+  /** probability that it is one */
+  readonly sure: number;
 }
 
 /** Wrong and missed notes of the part that was played: what a late start or a breaking off left out is told as such. */
@@ -23,9 +26,10 @@ export function faultsOf(scene: Scene): readonly Fault[] {
   return alignment.matched.flatMap((note): Fault[] => {
     if (note.step < from || note.step > to) return [];
     const { step, expected } = note;
-    if (note.verdict === 'missed') return [{ step, expected, playedMidi: null }];
+    const sure = sureOfFault(heard, note);
+    if (note.verdict === 'missed') return [{ step, expected, playedMidi: null, sure }];
     if (note.verdict !== 'wrong') return [];
-    return [{ step, expected, playedMidi: heard.notes[note.played]!.midi + alignment.semitoneShift }];
+    return [{ step, expected, playedMidi: heard.notes[note.played]!.midi + alignment.semitoneShift, sure }];
   });
 }
 

@@ -31,7 +31,12 @@ function handOf(scene: Scene, faults: readonly Fault[]): Hand | null {
   return hands.size === 1 ? [...hands][0]! : null;
 }
 
-const given = (faults: readonly Fault[]) => ({ steps: stepsOf(faults), faults: faults.length });
+/** All of them are faults: as sure as the least sure of them. */
+const given = (faults: readonly Fault[]) => ({
+  steps: stepsOf(faults),
+  faults: faults.length,
+  sure: Math.min(...faults.map(({ sure }) => sure)),
+});
 
 const sameAgain: Situation = {
   name: 'same-place-again',

@@ -113,6 +113,52 @@ describe('sentence, list and figures agree', () => {
     expect(tell(lastEven, { earlier: even, sitting: 3 }).words.situation).toBe('hand-ready');
   });
 
+  const choice = A;
+  const withExtra = (midi: number, afterSec: number, confidence: number): Report => {
+    const notes = playNotes({ choice });
+    const extra = { ...notes[4]!, midi, timeSec: notes[4]!.timeSec + afterSec, confidence };
+    const heard = heardOf([...notes, extra]);
+    return writeReport(heard, matchNotes(heard, attempt(choice).exercise));
+  };
+
+  it.each([
+    ['a key beside a right one, believed in by 99.5 %', 74, 0.02, 0.995, 'slips'],
+    ['… and by 98.5 %', 74, 0.02, 0.985, 'at-the-criterion'],
+    ['a key struck again after 160 ms', 73, 0.16, 0.95, 'repeats'],
+    ['… and after 120 ms, sooner than a finger can', 73, 0.12, 1, 'at-the-criterion'],
+  ])('what is not sure is left out of sentence, list, string and figures: %s', (_, midi, sec, sure, said) => {
+    const report = withExtra(midi, sec, sure);
+    expect(report.words.situation).toBe(said);
+    const told = report.notes.filter(({ verdict }) => verdict === 'extra').length;
+    expect(told).toBe(said === 'at-the-criterion' ? 0 : 1);
+    expect(report.words.steps).toHaveLength(told);
+  });
+
+  it.each([
+    [0.995, 'missed-notes', 0],
+    [0.98, 'at-the-criterion', 1],
+  ])('a note that is missing with a probability of %d: %s', (sure, said, asked) => {
+    const heard = heardOf(playNotes({ choice }).filter((_note, step) => step !== 4));
+    const alignment = matchNotes(heard, attempt(choice).exercise);
+    const matched = alignment.matched.map((note) => (note.verdict === 'missed' ? { ...note, sure } : note));
+    const report = writeReport(heard, { ...alignment, matched });
+    expect(report.words.situation).toBe(said);
+    expect(report.unsure).toHaveLength(asked);
+    expect(report.missed).toHaveLength(1 - asked);
+    const list = tellWords(report.words, GERMAN).list.filter(({ steps }) => steps.includes(4));
+    expect(list).toHaveLength(1);
+  });
+
+  it('every fault that is told carries how sure it is', () => {
+    for (const report of attempts())
+      for (const statement of report.words.said!.statements) {
+        const kind = RULES[statement.situation].kind;
+        const ofCourse = RULES[statement.situation].rank === RULES.stopped.rank;
+        if (kind === 'fault' && !ofCourse)
+          expect(statement.sure, statement.situation).toBeGreaterThanOrEqual(0.99);
+      }
+  });
+
   it('a note in doubt is asked about, not blamed', () => {
     const notes = playNotes({ choice: A }).map((note, step) =>
       step === 3 ? { ...note, midi: note.midi - 1, confidence: 0.3 } : note,

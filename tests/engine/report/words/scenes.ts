@@ -65,10 +65,12 @@ export function playNotes({
         played(onset, wrong ? changed.wrong.midi : key.midi, {
           levelDb: -20 + (changed.louderDb ?? 0) + (noteDb?.(index, key.finger) ?? 0),
           releaseSec: onset + holdSec,
+          ...(wrong && { confidence: 0.998 }),
         }),
       );
     });
-    if (changed.caught !== undefined) notes.push(played(timeSec + 0.03, changed.caught, { levelDb: -28 }));
+    if (changed.caught !== undefined)
+      notes.push(played(timeSec + 0.03, changed.caught, { levelDb: -28, confidence: 0.998 }));
     if (changed.twice) {
       timeSec += 0.2;
       notes.push(...keys.map((key) => played(timeSec, key.midi)));

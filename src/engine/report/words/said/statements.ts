@@ -25,7 +25,7 @@ const GIVEN = {
   steps: told('the steps that it speaks of', listOf(STEP)),
   faults: told('how many things it says are not right; 0: it blames nothing', COUNT),
   sure: told(
-    'probability that it holds, from the errors of its figures; absent where it was heard and not measured',
+    'probability that it holds, from the evidence for each note and the errors of its figures; absent where nothing is blamed',
     v.exactOptional(v.pipe(v.number(), v.minValue(0), v.maxValue(1))),
   ),
 };

@@ -1,0 +1,54 @@
+import type { Heard, PlayedNote } from '../../listen/index.ts';
+import type { Alignment, ExtraNote, MatchedNote } from '../../match/index.ts';
+import type { Criteria } from './index.ts';
+
+/*
+ * How sure it is that a note was wrong, missing or too many. What is not sure is no accusation anywhere: neither in the sentence nor
+ * in the list, on the string or among the figures. A written note is then unsure, and asked about; a key too many is left out.
+ */
+
+/**
+ * A wrong note needs two errors of the ear to be none: one key invented, and the written one, in its place, passed over. The second
+ * happens to far less than one in ten (0.03 % of notes alone, 0.6 % under their octave: development piano).
+ */
+const PASSED_OVER = 0.1;
+/** A finger strikes one key again at most some seven times a second (tapping: Repp 2005, memory); what comes sooner is an echo of the ear. */
+const SOONEST_AGAIN_SEC = 0.14;
+
+/** Probability that a written note is what it was called, wrong or missing; 1 of any other. */
+export function sureOfFault(heard: Heard, note: MatchedNote): number {
+  if (note.verdict === 'missed') return note.sure ?? 1;
+  if (note.verdict !== 'wrong') return 1;
+  return 1 - PASSED_OVER * (1 - heard.notes[note.played]!.confidence);
+}
+
+/** Probability that a key was struck that nobody asked for. Of one struck again the other blow is evidence that it was meant. */
+export function sureOfExtra(heard: Heard, { played, kind }: ExtraNote): number {
+  const note = heard.notes[played]!;
+  if (kind === 'slip' || kind === 'other') return note.confidence;
+  if (kind === 'repeat' && isEcho(note, heard.notes)) return 0;
+  return 1 - PASSED_OVER * (1 - note.confidence);
+}
+
+function isEcho({ midi, timeSec }: PlayedNote, notes: readonly PlayedNote[]): boolean {
+  return notes.some(
+    (other) =>
+      other.midi === midi &&
+      other.timeSec !== timeSec &&
+      Math.abs(other.timeSec - timeSec) < SOONEST_AGAIN_SEC,
+  );
+}
+
+/** Alignment → the same with only those faults that are surely ones, by the criteria. */
+export function onlySure(heard: Heard, alignment: Alignment, { sure }: Criteria): Alignment {
+  return {
+    ...alignment,
+    matched: alignment.matched.map((note): MatchedNote => {
+      if (sureOfFault(heard, note) >= sure) return note;
+      const { step, expected } = note;
+      const reason = `it cannot be told surely whether ${expected.name} was struck`;
+      return { step, expected, verdict: 'unsure', reason };
+    }),
+    extras: alignment.extras.filter((extra) => sureOfExtra(heard, extra) >= sure),
+  };
+}
