@@ -82,6 +82,7 @@ export function english(naming: NoteNaming): Tellings {
     'too-faint-to-name': ({ name }) =>
       `something sounded where ${of(name)} belongs, too faint to say which key`,
     'too-faint': ({ name }) => `${of(name)} was heard too faintly to say that it was struck`,
+    'not-certain': ({ name }) => `it is not certain enough whether ${of(name)} was struck`,
     'may-be-held-over': ({ name }) => `${of(name)} may be held over from the chord before`,
   };
 }

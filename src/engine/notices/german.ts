@@ -90,6 +90,7 @@ export function german(naming: NoteNaming): Tellings {
     'too-faint-to-name': ({ name }) =>
       `wo ${of(name)} hingehört, klang etwas, aber zu schwach, um die Taste zu nennen`,
     'too-faint': ({ name }) => `${of(name)} war zu schwach zu hören, um zu sagen, ob es angeschlagen wurde`,
+    'not-certain': ({ name }) => `ob ${of(name)} angeschlagen wurde, ist nicht sicher genug`,
     'may-be-held-over': ({ name }) => `${of(name)} kann vom vorigen Akkord liegen geblieben sein`,
   };
 }

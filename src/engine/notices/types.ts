@@ -67,6 +67,7 @@ const NOT_SURE = [
   notice('may-be-covered', { name: NOTE_NAME }),
   notice('too-faint-to-name', { name: NOTE_NAME }),
   notice('too-faint', { name: NOTE_NAME }),
+  notice('not-certain', { name: NOTE_NAME }),
   notice('may-be-held-over', { name: NOTE_NAME }),
 ] as const;
 

@@ -25,6 +25,7 @@ export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
   earlier: [],
   sitting: 0,
+  soundLostSec: 0,
   criteria: DEFAULT_CRITERIA,
   locale: ENGLISH,
   piano: null,
@@ -32,12 +33,20 @@ export const REPORT_DEFAULTS: ReportOptions = {
 
 /** What was heard and how it answers the exercise → every figure and the words. */
 export function writeReport(heard: Heard, matched: Alignment, options: Partial<ReportOptions> = {}): Report {
-  const { targetBpm, earlier, sitting, criteria: asked, locale, piano } = { ...REPORT_DEFAULTS, ...options };
-  const alignment = onlySure(heard, matched, asked);
+  const {
+    targetBpm,
+    earlier,
+    sitting,
+    soundLostSec,
+    criteria: asked,
+    locale,
+    piano,
+  } = { ...REPORT_DEFAULTS, ...options };
+  const alignment = onlySure(heard, matched, asked, soundLostSec > 0);
   const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   const facts = sceneFacts(exercise);
-  const measured = measure(heard, alignment, asked, piano);
+  const measured = measure(heard, alignment, asked, { piano, soundLost: soundLostSec > 0 });
   const { tempoBpm } = measured.measures;
   const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {
@@ -85,6 +94,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     facts,
     measured,
     criteria,
+    soundLostSec,
     // Only where nobody said it is it a likelihood; notes alone, as in a test, are taken as chosen.
     handKnown: handLikelihood === undefined || Math.max(handLikelihood.left, handLikelihood.right) === 1,
     report,

@@ -19,6 +19,8 @@ export interface ReportOptions {
   readonly earlier: readonly Report[];
   /** so many of the last of them were played in this sitting; 0: not known */
   readonly sitting: number;
+  /** so much of the attempt's sound was lost on the way, as a device tells that was busy; 0: none */
+  readonly soundLostSec: number;
   /** where a trouble begins; a teacher can change it */
   readonly criteria: Criteria;
   /** the language and the note names of the words; everything else of the report is the same in all */

@@ -5,6 +5,7 @@ import { Journal } from './journal.svelte.ts';
 import type { Plan } from './plan.svelte.ts';
 import { Player } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
+import { soundLostSec } from './sound.ts';
 import type { Sound } from './sound.ts';
 import { troubleOf } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
@@ -223,6 +224,7 @@ export class CurrentAttempt {
       targetBpm,
       earlier,
       sitting,
+      soundLostSec: soundLostSec(sound),
       criteria,
       asChosen,
       ...(sound === this.#recorded && { piano: this.#devices.piano?.known ?? null }),

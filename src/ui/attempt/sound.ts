@@ -10,3 +10,12 @@ export interface Sound extends AudioInput {
   /** what was left out or changed on the way */
   readonly remarks: readonly KeptNotice[];
 }
+
+/** How much of it was lost on the way from the microphone, as far as was noticed, seconds. */
+export function soundLostSec({ remarks }: Pick<Sound, 'remarks'>): number {
+  return remarks.reduce(
+    (sum, remark) =>
+      typeof remark === 'object' && remark.notice === 'sound-lost' ? sum + remark.lostSec : sum,
+    0,
+  );
+}

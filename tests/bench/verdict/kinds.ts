@@ -18,6 +18,7 @@ export type Kind =
 /** Situation of the words → what it accuses the player of; null: it accuses of nothing. */
 const KIND_OF: Readonly<Record<string, Kind | null>> = {
   'too-little': 'sound',
+  'sound-lost': 'sound',
   'other-exercise': 'exercise',
   stopped: 'course',
   restarted: 'course',

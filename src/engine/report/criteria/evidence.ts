@@ -1,4 +1,4 @@
-import type { Heard, PlayedNote } from '../../listen/index.ts';
+import type { FindingKind, Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment, ExtraNote, MatchedNote } from '../../match/index.ts';
 import type { Criteria } from './index.ts';
 
@@ -39,16 +39,33 @@ function isEcho({ midi, timeSec }: PlayedNote, notes: readonly PlayedNote[]): bo
   );
 }
 
-/** Alignment → the same with only those faults that are surely ones, by the criteria. */
-export function onlySure(heard: Heard, alignment: Alignment, { sure }: Criteria): Alignment {
+/** Sound that is too poor to say that a note was not struck, or that another was. Common practice, no source. */
+const MISSING_HIDDEN: readonly FindingKind[] = ['too-quiet', 'noise', 'speech'];
+const EXTRA_INVENTED: readonly FindingKind[] = ['too-quiet', 'noise', 'speech', 'clipping'];
+
+/**
+ * Alignment → the same with only those faults that are surely ones, by the criteria. Where sound was lost, or is too poor for it,
+ * no note is missing and none is too many.
+ */
+export function onlySure(
+  heard: Heard,
+  alignment: Alignment,
+  { sure }: Criteria,
+  soundLost: boolean,
+): Alignment {
+  const found = (kinds: readonly FindingKind[]): boolean =>
+    soundLost || heard.findings.some(({ kind }) => kinds.includes(kind));
+  const [missingHidden, extraInvented] = [found(MISSING_HIDDEN), found(EXTRA_INVENTED)];
   return {
     ...alignment,
     matched: alignment.matched.map((note): MatchedNote => {
-      if (sureOfFault(heard, note) >= sure) return note;
+      const hidden = note.verdict === 'missed' && missingHidden;
+      if (!hidden && sureOfFault(heard, note) >= sure) return note;
       const { step, expected } = note;
-      const reason = `it cannot be told surely whether ${expected.name} was struck`;
-      return { step, expected, verdict: 'unsure', reason };
+      return { step, expected, verdict: 'unsure', reason: { notice: 'not-certain', name: expected.name } };
     }),
-    extras: alignment.extras.filter((extra) => sureOfExtra(heard, extra) >= sure),
+    extras: alignment.extras.filter(
+      (extra) => sureOfExtra(heard, extra) >= sure && (!extraInvented || extra.kind === 'restart'),
+    ),
   };
 }

@@ -61,25 +61,33 @@ export interface Measured {
   readonly slowestChange: SlowChange | undefined;
 }
 
+/** What is known besides what was heard. */
+interface Known {
+  /** what other attempts taught of the keys; null: nothing */
+  readonly piano?: PianoProfile | null;
+  /** part of the sound was lost: of time nothing is known */
+  readonly soundLost?: boolean;
+}
+
 /**
- * Alignment → every measure of README.md. `piano`: what other attempts taught of the keys; null: nothing is known. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay
+ * Alignment → every measure of README.md. Both hands: a step's onset is the mean of all its keys; crossings, chords and touch stay
  * each hand's own.
  */
 export function measure(
   heard: Heard,
   alignment: Alignment,
   criteria: Criteria,
-  piano: PianoProfile | null = null,
+  { piano = null, soundLost = false }: Known = {},
 ): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
   const strikes = strikesBy(heard, alignment, null);
-  const intervals = intervalsOf(strikes, alignment, null);
+  const intervals = soundLost ? [] : intervalsOf(strikes, alignment, null);
   const unbroken = intervals.filter(({ fromStep }) => !stoppedAfter(alignment).has(fromStep));
   const deviations = deviationsOf(intervals, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
     const own = strikesBy(heard, alignment, hand);
-    return { hand, strikes: own, intervals: intervalsOf(own, alignment, hand) };
+    return { hand, strikes: own, intervals: soundLost ? [] : intervalsOf(own, alignment, hand) };
   });
   const struckPiano = pianoStruck(byHand, piano);
   const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, struckPiano));

@@ -16,7 +16,7 @@ import type { Found, Scene, Situation } from './scene.ts';
 import { MEANT, shapeOf } from './shaping.ts';
 import { tellSaid } from './telling/index.ts';
 import { DRIFT, EVENNESS, LATE_NOTES, TURN } from './time.ts';
-import { USABLE } from './usable.ts';
+import { LOST, USABLE } from './usable.ts';
 import { NOTES } from './wrong.ts';
 
 export { sceneFacts } from './scene.ts';
@@ -46,7 +46,7 @@ const FAULTS: readonly (readonly Situation[])[] = [
 ];
 
 /** All situations that can be said, in the order in which they are tried. */
-export const SITUATIONS: readonly Situation[] = [USABLE, ...FAULTS, MEANT, ASKED, PROGRESS].flat();
+export const SITUATIONS: readonly Situation[] = [LOST, USABLE, ...FAULTS, MEANT, ASKED, PROGRESS].flat();
 
 /** A scene → what is said of it, as values and in a language. */
 export function speak(scene: Scene, locale: Locale): Words {
@@ -92,6 +92,9 @@ const allOf = (groups: readonly (readonly Situation[])[], scene: Scene): readonl
 
 /** Everything that holds, the gravest first; what is asked comes last. */
 function whatHolds(scene: Scene): readonly Found[] {
+  const lost = firstOf(LOST, scene);
+  // Wrong keys were heard all the same; nothing else can be told apart from what is not there.
+  if (lost !== null) return [lost, ...allOf([NOTES], scene), ...allOf([ASKED], scene)];
   const unusable = firstOf(USABLE, scene);
   // Of another exercise than chosen, where it is the one measured, the rest is told too.
   const measured = scene.alignment.chosen !== undefined;
@@ -167,6 +170,7 @@ const EQUAL = 0.9;
 function howManyNamed(found: readonly Found[]): 1 | 2 {
   const faults = found.filter(({ statement }) => statement.faults > 0);
   const [first, second] = faults;
+  if (isKind(found[0]!, 'sound')) return first === undefined ? 1 : 2;
   if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;
   if (second === undefined) return 1;
   const sameRank = RULES[first.statement.situation].rank === RULES[second.statement.situation].rank;

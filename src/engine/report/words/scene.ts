@@ -15,6 +15,8 @@ export interface Scene {
   readonly facts: KeyFacts;
   readonly measured: Measured;
   readonly criteria: Criteria;
+  /** seconds of its sound that were lost on the way; 0: none */
+  readonly soundLostSec: number;
   /** which hand played is known: it was chosen, for it cannot be heard */
   readonly handKnown: boolean;
   /** this attempt's report, without its words */

@@ -133,4 +133,18 @@ function otherModeNote(scene: Scene, better: ExerciseChoice): Saying<'other-exer
   };
 }
 
+/** Part of the sound was lost on the way. */
+const soundLost: Situation = {
+  name: 'sound-lost',
+  find: ({ soundLostSec }) =>
+    soundLostSec === 0
+      ? null
+      : {
+          statement: { situation: 'sound-lost', steps: [], faults: 0, lostSec: soundLostSec },
+          gravity: 1,
+          advice: { step: 'the-same-again', inARow: null },
+        },
+};
+
+export const LOST: readonly Situation[] = [soundLost];
 export const USABLE: readonly Situation[] = [tooLittle, otherExercise];

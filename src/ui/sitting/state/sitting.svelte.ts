@@ -7,6 +7,7 @@ import type { Aim } from '../../attempt/journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
+import { soundLostSec } from '../../attempt/sound.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
@@ -260,7 +261,16 @@ export class Sitting {
     const sitting = journal.sitting(choice, id);
     const criteria = journal.criteriaFor(choice);
     const locale = this.#devices.locale?.();
-    const options = { targetBpm, earlier, sitting, criteria, asChosen, piano: piano.known, learnHands: true };
+    const options = {
+      targetBpm,
+      earlier,
+      sitting,
+      soundLostSec: soundLostSec(sound),
+      criteria,
+      asChosen,
+      piano: piano.known,
+      learnHands: true,
+    };
     return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 

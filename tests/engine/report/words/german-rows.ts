@@ -10,6 +10,17 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Spiel noch einmal, mit dem Gerät ein bis zwei Meter vom Klavier entfernt.',
   },
   {
+    english: '0.4 s of sound were lost: time and missing notes are not judged.',
+    verdict: '0,4 s der Aufnahme fehlen: Über Zeit und fehlende Töne ist nichts zu sagen.',
+    nextStep: 'dasselbe noch einmal.',
+  },
+  {
+    english: '1.3 s of sound were lost: time and missing notes are not judged; F♯ instead of E going up.',
+    verdict:
+      '1,3 s der Aufnahme fehlen: Über Zeit und fehlende Töne ist nichts zu sagen; Fis statt E aufwärts.',
+    nextStep: 'dasselbe noch einmal.',
+  },
+  {
     english: 'This sounded like E major, not A major.',
     verdict: 'Das klang wie E-Dur, nicht wie A-Dur.',
     nextStep: 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',

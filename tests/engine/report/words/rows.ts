@@ -45,6 +45,25 @@ export const ROWS: readonly Row[] = [
     nextStep: 'play it again with the device one to two metres from the piano.',
   },
   {
+    // Late, with a note missing and one struck twice: of all that nothing is said.
+    situation: 'sound-lost',
+    playing: {
+      choice: A,
+      change: (step) =>
+        step === 2 ? { lateMs: 400 } : step === 4 ? { missed: {} } : step === 7 ? { twice: true } : {},
+    },
+    options: { soundLostSec: 0.42 },
+    verdict: '0.4 s of sound were lost: time and missing notes are not judged.',
+    nextStep: 'the same again.',
+  },
+  {
+    situation: 'sound-lost',
+    playing: { choice: A, change: at([2], wrong(66)) },
+    options: { soundLostSec: 1.3 },
+    verdict: '1.3 s of sound were lost: time and missing notes are not judged; F♯ instead of E going up.',
+    nextStep: 'the same again.',
+  },
+  {
     situation: 'other-exercise',
     playing: { choice: { ...A, key: 'E major' }, as: A },
     verdict: 'This sounded like E major, not A major.',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice, Locale } from '../../../../src/engine/exercise/index.ts';
 import { allChoices } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
+import type { Heard } from '../../../../src/engine/listen/index.ts';
 import type { Report } from '../../../../src/engine/report/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
 import { RULES, SAID, SITUATIONS, tellWords } from '../../../../src/engine/report/words/index.ts';
@@ -147,6 +148,22 @@ describe('sentence, list and figures agree', () => {
     expect(report.missed).toHaveLength(1 - asked);
     const list = tellWords(report.words, GERMAN).list.filter(({ steps }) => steps.includes(4));
     expect(list).toHaveLength(1);
+  });
+
+  it.each([
+    ['too-quiet', 'missed-notes', 'repeats'],
+    ['noise', 'missed-notes', 'repeats'],
+    ['speech', 'missed-notes', 'repeats'],
+    ['clipping', 'repeats'],
+  ] as const)('sound that is poor (%s) lets nobody be told: %s', (kind, ...untold) => {
+    const change = (step: number) =>
+      step === 4 ? { missed: {} } : step === 7 ? { twice: true as const } : {};
+    const findings = [{ kind, detail: 'as it is' }];
+    const said = (heard: Partial<Heard>): readonly string[] =>
+      tell({ choice, change, heard }).words.said!.statements.map(({ situation }) => situation);
+    expect(said({})).toEqual(expect.arrayContaining(['missed-notes', 'repeats']));
+    for (const situation of untold) expect(said({ findings })).not.toContain(situation);
+    expect(said({ findings }).includes('missed-notes')).toBe(kind === 'clipping');
   });
 
   it('every fault that is told carries how sure it is', () => {

@@ -10,6 +10,13 @@ export const ABOUT_NOTES = {
     why: 'what was hardly heard cannot be judged; the next step is to the sound, not to the playing',
     source: PRACTICE,
   },
+  'sound-lost': {
+    kind: 'sound',
+    rank: 0,
+    when: 'the device was too busy to take in all the sound',
+    why: 'stands first; of time, of missing notes and of notes too many nothing is said, wrong ones are told',
+    source: PRACTICE,
+  },
   'other-exercise': {
     kind: 'exercise',
     rank: 1,

@@ -63,6 +63,7 @@ export const STATEMENT = v.variant('situation', [
     heardMuch: told('much was heard, but little of it fits', v.boolean()),
     finding: v.nullable(NOTICE),
   }),
+  says('sound-lost', { lostSec: NUMBER }),
   says('other-exercise', {
     difference: DIFFERENCE,
     measured: told('it is the other one that is measured', v.boolean()),

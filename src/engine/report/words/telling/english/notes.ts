@@ -17,6 +17,7 @@ const FORMS: Readonly<Record<Form, string>> = {
 
 type Rows =
   | 'too-little'
+  | 'sound-lost'
   | 'other-exercise'
   | 'same-place-again'
   | 'leading-note'
@@ -91,6 +92,11 @@ export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, Rows> 
         : `Too little was heard to judge: ${what}`;
       return { sentence, half: sentence, emphasis: what };
     },
+    'sound-lost': ({ lostSec }) => ({
+      sentence: `${lostSec.toFixed(1)} s of sound were lost: time and missing notes are not judged`,
+      half: 'part of the sound was lost',
+      emphasis: 'were lost',
+    }),
     'other-exercise': ({ difference, note, measured }) => {
       const { like, not } = differ(difference);
       if (measured) {

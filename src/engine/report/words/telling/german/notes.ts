@@ -21,6 +21,7 @@ const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
 
 type Rows =
   | 'too-little'
+  | 'sound-lost'
   | 'other-exercise'
   | 'same-place-again'
   | 'leading-note'
@@ -98,6 +99,11 @@ export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, Rows> 
         what,
       );
     },
+    'sound-lost': ({ lostSec }) => ({
+      sentence: `${figure(lostSec, 1)} s der Aufnahme fehlen: Über Zeit und fehlende Töne ist nichts zu sagen`,
+      half: 'ein Stück der Aufnahme fehlt',
+      emphasis: 'der Aufnahme fehlen',
+    }),
     'other-exercise': ({ difference, note, measured }) => {
       const { like, not } = differ(difference);
       if (measured) return plain(`Du hast ${like} gespielt, nicht ${not}; das ist hier gemessen`, like);
