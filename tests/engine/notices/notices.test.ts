@@ -48,7 +48,8 @@ describe('a notice', () => {
   });
 
   // What is newer was never kept as a sentence.
-  it.each(NAMES.filter((name) => name !== 'one-channel-taken'))(
+  const NEWER = ['one-channel-taken', 'not-certain'];
+  it.each(NAMES.filter((name) => !NEWER.includes(name)))(
     '%s is known again by the sentence that version 0.1 kept in its place',
     (name) => {
       const notice = noticeOf(name);

@@ -7,8 +7,7 @@ import type { Aim } from '../../attempt/journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
-import { soundLostSec } from '../../attempt/sound.ts';
-import type { Sound } from '../../attempt/sound.ts';
+import { soundLostSec, type Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { soundOf, UnderWay } from './under-way.ts';
@@ -258,15 +257,13 @@ export class Sitting {
   ): Promise<Assessment> {
     const { journal, analyst, piano } = this.#devices;
     const earlier = await journal.earlier(choice, id);
-    const sitting = journal.sitting(choice, id);
-    const criteria = journal.criteriaFor(choice);
     const locale = this.#devices.locale?.();
     const options = {
       targetBpm,
       earlier,
-      sitting,
+      sitting: journal.sitting(choice, id),
       soundLostSec: soundLostSec(sound),
-      criteria,
+      criteria: journal.criteriaFor(choice),
       asChosen,
       piano: piano.known,
       learnHands: true,
