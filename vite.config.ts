@@ -86,6 +86,8 @@ export default defineConfig(({ isSsrBuild }) => ({
           exclude: ['tests/browser/**'],
           setupFiles: 'tests/house/seed.ts',
           maxWorkers: '100%',
+          // What one file has imported, and the pianos that it has decoded, serve the next. A mock ends with its file.
+          isolate: false,
           testTimeout: 120_000,
           hookTimeout: 120_000,
           expect: { poll: { timeout: 30_000 } },
@@ -101,7 +103,7 @@ export default defineConfig(({ isSsrBuild }) => ({
           sequence: { groupOrder: 1 },
           // Side by side: much of their time they wait for sound to be over. What a worker has read or opened (the engine, a
           // Chromium) serves its next file, too.
-          maxWorkers: 2,
+          maxWorkers: 3,
           isolate: false,
           // Bounds for what never comes. A machine that is busy with other things is slow, and that is no failure.
           testTimeout: 300_000,

@@ -1,45 +1,17 @@
-import { spawn } from 'node:child_process';
 import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { parseMidi } from 'midi-file';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 import { ENGLISH_WORDS } from '../support/english.ts';
 import { schemaFaults } from '../support/report-schema.ts';
+import { evenfall, ROOT } from './built.ts';
 
-const ROOT = resolve(import.meta.dirname, '../..');
 const ATTEMPT = join(ROOT, 'audio-fixtures/clean-scale/attempt.wav');
 const AS_E_MAJOR = ['--key', 'E major', '--form', 'scale', '--hands', 'right'];
 
-interface Result {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-/** Runs the command from its source as a child process, its streams piped as in a script. */
-function evenfall(
-  args: readonly string[],
-  options: { input?: Uint8Array; env?: Record<string, string>; closeOut?: boolean } = {},
-): Promise<Result> {
-  return new Promise((done) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', 'src/evenfall.ts', ...args], {
-      cwd: ROOT,
-      env: { ...process.env, LC_ALL: 'C.UTF-8', ...options.env },
-    });
-    let out = '';
-    let err = '';
-    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-    if (options.closeOut) child.stdout.destroy();
-    child.stdin.on('error', () => undefined);
-    child.stdin.end(options.input ?? '');
-    child.on('close', (code) => done({ code, out, err }));
-  });
-}
-
-describe('the command', { timeout: 60_000 }, () => {
+describe('the command', () => {
   let folder: string;
   beforeAll(() => {
     folder = mkdtempSync(join(tmpdir(), 'evenfall-'));

@@ -1,4 +1,3 @@
-import { spawn } from 'node:child_process';
 import {
   copyFileSync,
   existsSync,
@@ -10,59 +9,37 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
-import { build } from 'vite';
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodeWav } from '../../src/io/encode/index.ts';
 import { ENGLISH_WORDS } from '../support/english.ts';
 import { deskFaults } from '../support/desk-schema.ts';
+import { evenfall, ROOT, type Result } from './built.ts';
 
-const ROOT = resolve(import.meta.dirname, '../..');
 const fixture = (name: string): string => join(ROOT, 'audio-fixtures', name, 'attempt.wav');
 const folder = mkdtempSync(join(tmpdir(), 'evenfall-desk-'));
 const pile = join(folder, 'week 46');
 const kept = join(folder, 'cache');
-const command = join(folder, 'cli/evenfall.js');
 
-interface Result {
-  readonly code: number | null;
-  readonly out: string;
-  readonly err: string;
-}
-
-/** Runs the command as it is built. `stopWhen`: looked at all the time; Ctrl-C is pressed when it says so. */
-function desk(args: readonly string[], cache = kept, stopWhen: () => boolean = () => false): Promise<Result> {
-  return new Promise((done) => {
-    const child = spawn(process.execPath, [command, 'desk', ...args], {
-      env: { ...process.env, LC_ALL: 'C.UTF-8', TZ: 'UTC', XDG_CACHE_HOME: cache },
-    });
-    let out = '';
-    let err = '';
-    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-    const watch = setInterval(() => stopWhen() && child.kill('SIGINT'), 20);
-    child.on('close', (code) => {
-      clearInterval(watch);
-      done({ code, out, err });
-    });
-  });
-}
+/** Runs `desk`. `stopWhen`: looked at all the time; Ctrl-C is pressed when it says so. */
+const desk = (
+  args: readonly string[],
+  cache = kept,
+  stopWhen: () => boolean = () => false,
+): Promise<Result> => evenfall(['desk', ...args], { env: { TZ: 'UTC', XDG_CACHE_HOME: cache }, stopWhen });
 
 const filesBelow = (path: string): readonly string[] =>
   readdirSync(path, { recursive: true, encoding: 'utf8' }).sort();
 
-beforeAll(async () => {
-  await build({
-    root: ROOT,
-    logLevel: 'error',
-    build: { ssr: 'src/evenfall.ts', outDir: join(folder, 'cli') },
-  });
+beforeAll(() => {
   mkdirSync(join(pile, 'Mara'), { recursive: true });
   copyFileSync(fixture('left-hand'), join(pile, 'Mara', '20261107.wav'));
   copyFileSync(fixture('left-hand'), join(pile, 'Mara', '20261114.wav'));
   copyFileSync(fixture('clean-scale'), join(pile, 'Jonas - e dur.wav'));
   writeFileSync(join(pile, 'broken.m4a'), 'This is no sound.');
   writeFileSync(join(pile, 'notes.txt'), 'Dear teacher');
+  mkdirSync(join(folder, 'letters'));
+  writeFileSync(join(folder, 'letters/to-a-teacher.txt'), 'Dear teacher');
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -159,7 +136,7 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
   it.each([
     ['no folder', () => [], 2, /desk needs a folder/],
     ['a folder that is not there', () => [join(folder, 'nowhere')], 3, /nowhere: There is no such file/],
-    ['a folder without recordings', () => [join(folder, 'cli/assets')], 4, /There is no recording in it/],
+    ['a folder without recordings', () => [join(folder, 'letters')], 4, /There is no recording in it/],
     ['workers of no number', () => [pile, '--workers', '1.5'], 2, /must be a whole number from 1 to 16/],
     ['an option that does not exist', () => [pile, '--cvs', 'x'], 2, /no option --cvs.*Did you mean "--csv"/],
   ])('ends after %s with its code and a reason', async (_, args, code, reason) => {

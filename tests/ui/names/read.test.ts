@@ -10,11 +10,9 @@ import {
   spokenName,
 } from '../../../src/ui/names/index.ts';
 import { readName, readNames } from '../../../src/ui/names/read.ts';
+import { speakAsAtFirst } from '../support/at-first.ts';
 
-afterEach(() => {
-  speaking.speak('en');
-  speaking.callNotes('letters');
-});
+afterEach(speakAsAtFirst);
 
 const NAMES = ['C', 'D', 'E', 'F', 'G', 'A', 'B'].flatMap((letter) =>
   ['', '#', '##', 'b', 'bb'].map((sign) => letter + sign),

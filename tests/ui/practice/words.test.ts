@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it } from 'vitest';
 import {
   DEFAULT_CRITERIA,
   standingOf,
@@ -22,6 +22,7 @@ import {
   whenWords,
 } from '../../../src/ui/practice/words.ts';
 import { attempts, DAY_MS, NOW_MS, READY, summary } from '../../engine/standing/history.ts';
+import { speakAsAtFirst } from '../support/at-first.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const stand = (made: readonly Partial<AttemptSummary>[]) =>
@@ -33,8 +34,7 @@ const said = (made: readonly Partial<AttemptSummary>[]): string => {
   return plain(`${reason} ${missing}`.trim());
 };
 
-beforeEach(() => speaking.speak('en'));
-afterEach(() => speaking.speak('en'));
+afterEach(speakAsAtFirst);
 
 describe('where an exercise stands, said', () => {
   const CASES: readonly (readonly [string, readonly Partial<AttemptSummary>[], string])[] = [
