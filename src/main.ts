@@ -28,6 +28,7 @@ import { Sitting } from './ui/sitting/state/sitting.svelte.ts';
 import { ThisPiano } from './ui/sitting/state/this-piano.ts';
 import { Views } from './ui/views.svelte.ts';
 import './ui/kit/tokens.css';
+import './ui/kit/common.css';
 import { createTeacher } from './teacher.ts';
 import { speaking } from './ui/language/index.ts';
 import { spokenVerdict } from './ui/names/spoken.ts';

@@ -3,6 +3,7 @@ import { mount } from 'svelte';
 import { Player } from '../../../src/ui/attempt/player.svelte.ts';
 import { versionsOf } from '../../../src/ui/attempt/retiming.ts';
 import '../../../src/ui/kit/tokens.css';
+import '../../../src/ui/kit/common.css';
 import { speaking } from '../../../src/ui/language/index.ts';
 import { drawnOf } from '../../../src/ui/review/marks/drawn.ts';
 import { reviewPageInBrowser } from '../../../src/ui/review/page/in-browser.ts';

@@ -4,6 +4,7 @@ import { Player } from '../../../src/ui/attempt/player.svelte.ts';
 import { versionsOf } from '../../../src/ui/attempt/retiming.ts';
 import Report from '../../../src/ui/report/Report.svelte';
 import '../../../src/ui/kit/tokens.css';
+import '../../../src/ui/kit/common.css';
 import { invent, INVENTED } from './invent.ts';
 
 const show = new URLSearchParams(location.search).get('show') ?? 'lateThumb';
