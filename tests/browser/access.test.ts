@@ -1,7 +1,7 @@
 import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
-import { violations } from './axe.ts';
-import { sharedBrowser, SIZES, verdictOf, visit } from './visit.ts';
+import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
+import { atEverySize, seesPass, sharedBrowser, SIZES, SOUNDING, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -9,27 +9,23 @@ beforeAll(async () => {
   browser = await sharedBrowser();
 });
 
-describe.each(['light', 'dark'] as const)('in %s', (colorScheme) => {
-  it.each(SIZES)(
-    'axe finds nothing wrong on a $name, before and after a report',
-    async ({ width, height }) => {
-      const { page, close } = await visit(browser, site, { width, height, colorScheme });
-      await page.locator('.music svg').first().waitFor();
-      expect(await violations(page)).toEqual([]);
-      await page.getByRole('button', { name: 'Example' }).click();
-      await verdictOf(page);
-      await page.getByText('Every note, as a table').click();
-      await page.getByText('Credits').click();
-      expect(await violations(page)).toEqual([]);
-      await close();
-    },
-  );
-
-  it.each(SIZES)('axe finds nothing wrong at the piano on a $name', async ({ width, height }) => {
-    const { page, close } = await visit(browser, `${site}#stand`, { width, height, colorScheme });
+describe('at every size, light and dark, axe finds nothing wrong and nothing lies beyond the edge', () => {
+  it('before a report and with one', async () => {
+    const { page, close } = await visit(browser, site);
     await page.locator('.music svg').first().waitFor();
-    expect(await violations(page)).toEqual([]);
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await page.getByRole('button', { name: 'Example' }).click();
+    await verdictOf(page);
+    await page.getByText('Every note, as a table').click();
+    await page.getByText('Credits').click();
+    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await close();
+  });
+
+  it('at the piano', async () => {
+    const { page, close } = await visit(browser, `${site}#stand`);
+    await page.locator('.music svg').first().waitFor();
+    await atEverySize(page, (seen) => nothingWrong(page, seen));
     await close();
   });
 });
@@ -39,7 +35,7 @@ describe('the page', () => {
     const { page, close } = await visit(browser, `${site}?attempt=bundled`, { width, height });
     await verdictOf(page);
     await page.locator('.music svg').first().waitFor();
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+    await nothingBeyondItsEdge(page);
     await close();
   });
 
@@ -65,18 +61,17 @@ describe('the page', () => {
     await tabTo('Example');
     await page.keyboard.press('Enter');
     await verdictOf(page);
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('verdict');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('verdict');
     await page.locator('[data-spot]').first().waitFor();
     await page.keyboard.press('Tab');
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
     await page.keyboard.press('ArrowRight');
     await page.keyboard.press('ArrowRight');
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('2');
-    await page.keyboard.press('Enter');
-    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('2');
+    await seesPass(page, SOUNDING, () => page.keyboard.press('Enter'));
     await page.keyboard.press('End');
     await page.keyboard.press('Home');
-    expect(await page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
+    await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
     await close();
   });
 });

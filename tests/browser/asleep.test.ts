@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { describe, expect, inject } from 'vitest';
+import { describe, inject } from 'vitest';
 import { followSound, hearWhole, it, play } from './hearing.ts';
 import { microphoneOf } from './sounds.ts';
 import { visit } from './visit.ts';
@@ -34,6 +34,7 @@ const state = (page: Page, words: RegExp): Promise<void> =>
 describe.concurrent('a screen that is locked while somebody plays', () => {
   it('stops the listening, says so, goes on when the page is seen again, and loses nothing heard before', async ({
     hearing,
+    expect,
   }) => {
     const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 7);
     const browser = await hearing(path);
@@ -50,23 +51,28 @@ describe.concurrent('a screen that is locked while somebody plays', () => {
     await page.locator('circle.struck').nth(6).waitFor();
     await sleep(page);
     await state(page, /Not listening/);
-    expect(await page.getByRole('alert').innerText()).toMatch(/screen was locked.*Touch the page to go on/s);
+    await expect
+      .poll(() => page.getByRole('alert').innerText())
+      .toMatch(/screen was locked.*Touch the page to go on/s);
     const before = await page.locator('circle.struck').count();
     expect(before).toBeGreaterThan(6);
     await page.evaluate(() => (window as unknown as { wake: () => void }).wake());
     await page.getByText('The microphone is back; listening goes on.').waitFor();
     await state(page, /Attempt 1\. Ready for the next/);
-    expect(await page.locator('#verdict').innerText()).not.toBe('');
+    await expect.poll(() => page.locator('#verdict').innerText()).not.toBe('');
     await play(page);
     await state(page, /Attempt 2\. Ready for the next/);
-    expect(await page.locator('#verdict').innerText()).toMatch(
-      /late going up to C|come late, most C going up/,
-    );
+    await expect
+      .poll(() => page.locator('#verdict').innerText())
+      .toMatch(/late going up to C|come late, most C going up/);
     expect(errors).toEqual([]);
     await close();
   });
 
-  it('goes on by a touch where the browser does not let the page go on by itself', async ({ hearing }) => {
+  it('goes on by a touch where the browser does not let the page go on by itself', async ({
+    hearing,
+    expect,
+  }) => {
     const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 7);
     const browser = await hearing(path);
     const { page, errors, close } = await visit(browser, `${inject('siteUrl')}#stand`, {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
 
 /** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -15,11 +16,28 @@ interface AxeResult {
 
 /** What axe finds wrong with the page as it stands, one line a rule; empty: nothing. */
 export async function violations(page: Page): Promise<readonly string[]> {
-  await page.evaluate(AXE);
-  const result = await page.evaluate(() =>
-    (window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } }).axe.run(document),
-  );
-  return result.violations.map(
-    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
-  );
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE);
+  // Put into words there: all that axe looked at, carried out of the browser, takes ten times as long as the looking.
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } };
+    const result = await axe.run(document);
+    return result.violations.map(
+      ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
+    );
+  });
+}
+
+/** Axe finds nothing wrong, and nothing lies beyond the page's edge. `seen`: how the page is shown, for whoever reads of a failure. */
+export async function nothingWrong(page: Page, seen = 'the page'): Promise<void> {
+  await expect.poll(() => violations(page), { message: `axe: ${seen}` }).toEqual([]);
+  await nothingBeyondItsEdge(page, seen);
+}
+
+export async function nothingBeyondItsEdge(page: Page, seen = 'the page'): Promise<void> {
+  await expect
+    .poll(
+      () => page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth),
+      { message: `px beyond its edge: ${seen}` },
+    )
+    .toBeLessThanOrEqual(0);
 }

@@ -2,12 +2,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, describe, expect, inject } from 'vitest';
+import { afterAll, describe, inject } from 'vitest';
 import { assess } from '../../src/engine/index.ts';
-import type { Assessment, AudioInput } from '../../src/engine/index.ts';
+import type { Assessment } from '../../src/engine/index.ts';
 import { quantile } from '../../src/engine/base/statistics.ts';
 import { encodeWav } from '../../src/io/exchange/index.ts';
-import { it } from './hearing.ts';
+import { hearWhole, it } from './hearing.ts';
 import type { Heard, Until } from './listening/page.ts';
 import { fixtureSound } from './sounds.ts';
 import { visit } from './visit.ts';
@@ -33,19 +33,9 @@ async function sitting(names: readonly string[]): Promise<string> {
   return path;
 }
 
-const MOST_TURNS = 6;
-
-/** Each attempt's sound holds its file's, bit by bit. */
-function isWhole(heard: Heard, files: readonly AudioInput[]): boolean {
-  return (
-    heard.attempts.length === files.length &&
-    files.every(({ channels: [file] }, i) => {
-      const { sound } = heard.attempts[i]!;
-      const loud = file!.findIndex((value) => Math.abs(value) > 0.05);
-      const at = sound.findIndex((_, o) => [0, 1, 2, 3].every((j) => sound[o + j] === file![loud + j]));
-      return at >= 0 && file!.every((value, j) => j < loud || value === sound[at + j - loud]);
-    })
-  );
+/** Where in a sound the file's begins, sample by sample; −1: nowhere. */
+function foundAt(sound: readonly number[], part: Float32Array): number {
+  return sound.findIndex((_, at) => part.every((value, j) => value === sound[at + j]));
 }
 
 async function open(
@@ -69,24 +59,22 @@ const notesOf = (assessment: Assessment) => assessment.heard.notes;
 describe.concurrent('listening live in a browser, a WAV as microphone', () => {
   it('finds two attempts hands free, without a gap, and hears in each what the file gives, onset by onset', async ({
     hearing,
+    expect,
   }) => {
     const names = ['late-thumb', 'clean-scale'];
     const files = await Promise.all(names.map(fixtureSound));
-    const { page, errors } = await open(await hearing(await sitting(names)));
-    let heard = await listenUntil(page, { attempts: names.length });
-    // The fake microphone drops a buffer now and then where the machine is overloaded: then it is no longer the same sound.
-    for (let turn = 1; turn < MOST_TURNS && !isWhole(heard, files); turn++) {
-      await page.reload();
-      await page.waitForFunction(() => 'listening' in window);
-      heard = await listenUntil(page, { attempts: names.length });
-    }
+    const path = await sitting(names);
+    const { page, errors } = await open(await hearing(path), (one) => hearWhole(one, path));
+    const heard = await listenUntil(page, { attempts: names.length });
     expect(errors).toEqual([]);
     expect(heard.broken).toBe(0);
     expect(heard.processing).toEqual([]);
     expect(heard.attempts).toHaveLength(names.length);
-    expect(isWhole(heard, files)).toBe(true);
     files.forEach((file, i) => {
-      const { assessment } = heard.attempts[i]!;
+      const { assessment, sound } = heard.attempts[i]!;
+      // From its first loud sample on.
+      const loud = file.channels[0]!.slice(file.channels[0]!.findIndex((value) => Math.abs(value) > 0.05));
+      expect(foundAt(sound, loud)).toBeGreaterThanOrEqual(0);
       const fromFile = assess(file, null);
       const live = notesOf(assessment);
       expect(live.map(({ midi }) => midi)).toEqual(notesOf(fromFile).map(({ midi }) => midi));
@@ -101,8 +89,21 @@ describe.concurrent('listening live in a browser, a WAV as microphone', () => {
     expect(heard.early.length).toBeGreaterThan(20);
   });
 
+  it('takes what the device gives as it is, bit by bit', async ({ hearing, expect }) => {
+    const [file] = await Promise.all(['late-thumb'].map(fixtureSound));
+    const { page } = await open(await hearing(await sitting(['late-thumb'])));
+    const { attempts } = await listenUntil(page, { attempts: 1 });
+    // The browser's own stand-in for a device drops a moment now and then on a busy machine: the others are as they were.
+    const moments = Array.from({ length: 20 }, (_, at) =>
+      file!.channels[0]!.slice(44_100 + at * 8820, 44_100 + at * 8820 + 2205),
+    );
+    const whole = moments.filter((moment) => foundAt(attempts[0]!.sound, moment) >= 0);
+    expect(whole.length).toBeGreaterThanOrEqual(moments.length / 2);
+  });
+
   it('tells that the device is gone in the middle of an attempt, and keeps and analyses what came before', async ({
     hearing,
+    expect,
   }) => {
     const { page } = await open(await hearing(await sitting(['late-thumb', 'clean-scale'])));
     const heard = await listenUntil(page, { loseAfterSec: 4.5 });
@@ -116,6 +117,7 @@ describe.concurrent('listening live in a browser, a WAV as microphone', () => {
 
   it('tells what processing the device leaves on (its settings are stood in for: the fake one obeys)', async ({
     hearing,
+    expect,
   }) => {
     const { page } = await open(await hearing(await sitting(['late-thumb'])), (one) =>
       one.addInitScript(() => {
@@ -132,12 +134,12 @@ describe.concurrent('listening live in a browser, a WAV as microphone', () => {
     ]);
   });
 
-  it('says that it was refused', async ({ hearing }) => {
+  it('says that it was refused', async ({ hearing, expect }) => {
     const { page } = await open(await hearing('refused'));
     expect(await page.evaluate(() => window.listening.open())).toBe('denied');
   });
 
-  it('says that there is no microphone', async ({ hearing }) => {
+  it('says that there is no microphone', async ({ hearing, expect }) => {
     const { page } = await open(await hearing(), (one) => one.context().grantPermissions(['microphone']));
     expect(await page.evaluate(() => window.listening.open())).toBe('none');
   });

@@ -1,7 +1,7 @@
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, inject } from 'vitest';
+import { describe, inject } from 'vitest';
 import { hearWhole, it, recordWhole } from './hearing.ts';
 import { microphoneWav } from './sounds.ts';
 import { verdictOf, visit } from './visit.ts';
@@ -10,6 +10,7 @@ const site = inject('siteUrl');
 describe.concurrent('recording from the microphone', () => {
   it('explains first, shows the level, records from Start to Stop, and tells what was played', async ({
     hearing,
+    expect,
   }) => {
     const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
     const path = join(folder, 'microphone.wav');
@@ -24,7 +25,7 @@ describe.concurrent('recording from the microphone', () => {
     await page.getByRole('button', { name: 'Turn on the microphone' }).click();
     await page.getByRole('meter').waitFor();
     await recordWhole(page, 'late-thumb');
-    expect(await verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
+    await expect.poll(() => verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
     await page.locator('[data-spot="12"]').waitFor();
     expect(errors).toEqual([]);
 
@@ -32,19 +33,22 @@ describe.concurrent('recording from the microphone', () => {
     await page.getByRole('button', { name: 'Record', exact: true }).click();
     await page.getByRole('button', { name: 'Stop' }).waitFor();
     await page.getByRole('button', { name: 'Throw away' }).click();
-    expect(await verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
+    await expect.poll(() => verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
     await close();
   });
 
-  it('that is refused says so plainly, with the way out, and loses no report', async ({ hearing }) => {
+  it('that is refused says so plainly, with the way out, and loses no report', async ({
+    hearing,
+    expect,
+  }) => {
     const browser = await hearing('refused');
     const { page, close } = await visit(browser, `${site}?attempt=bundled`);
     await verdictOf(page);
     await page.getByRole('button', { name: 'Record', exact: true }).click();
     await page.getByRole('button', { name: 'Turn on the microphone' }).click();
     await page.getByRole('heading', { name: 'The microphone could not be opened' }).waitFor();
-    expect(await page.locator('.trouble').innerText()).toMatch(/open a recording instead/);
-    expect(await verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
+    await expect.poll(() => page.locator('.trouble').innerText()).toMatch(/open a recording instead/);
+    await expect.poll(() => verdictOf(page)).toMatch(/late going up to C|come late, most C going up/);
     await close();
   });
 });

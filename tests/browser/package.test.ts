@@ -68,7 +68,7 @@ describe('the package, installed into an empty folder', () => {
     });
     const { page, errors, close } = await visit(await sharedBrowser(), server.resolvedUrls!.local[0]!);
     await page.locator('p', { hasText: /\w/ }).waitFor();
-    expect(await page.locator('p').innerText()).toMatch(VERDICT);
+    await expect.poll(() => page.locator('p').innerText()).toMatch(VERDICT);
     expect(errors).toEqual([]);
     await close();
     await server.close();

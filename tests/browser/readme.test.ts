@@ -14,7 +14,7 @@ describe('the README’s pictures', () => {
     '$file shows what the page shows now; if not: npm run screens -- --readme',
     async (picture) => {
       const { page, close } = await picture.open(await sharedBrowser(), inject('siteUrl'));
-      expect(await shownIn(page, picture.clip)).toEqual(TAKEN[picture.file]);
+      await expect.poll(() => shownIn(page, picture.clip)).toEqual(TAKEN[picture.file]);
       await close();
     },
   );

@@ -3,7 +3,7 @@ import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 import { fixturePath } from './sounds.ts';
-import { sharedBrowser, verdictOf, visit } from './visit.ts';
+import { choose, seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -15,8 +15,8 @@ describe('the example attempt', () => {
   it('is told one touch away: verdict, next step, thirteen pearls', async () => {
     const { page, errors, strayRequests, close } = await visit(browser, site);
     await page.getByRole('button', { name: 'Example' }).click();
-    expect(await verdictOf(page)).toMatch(/The crossing comes late/);
-    expect(await page.locator('.next').innerText()).toMatch(/^Next:/);
+    await expect.poll(() => verdictOf(page)).toMatch(/The crossing comes late/);
+    await expect.poll(() => page.locator('.next').innerText()).toMatch(/^Next:/);
     await page.locator('[data-spot="12"]').waitFor();
     await page.getByText('Every note, as a table').click();
     await page.locator('tbody tr').nth(12).waitFor();
@@ -27,7 +27,7 @@ describe('the example attempt', () => {
 
   it('opens by its address', async () => {
     const { page, close } = await visit(browser, `${site}?attempt=bundled`);
-    expect(await verdictOf(page)).toMatch(/The crossing comes late/);
+    await expect.poll(() => verdictOf(page)).toMatch(/The crossing comes late/);
     await close();
   });
 });
@@ -36,11 +36,13 @@ describe('a recording', () => {
   it('is opened by the file picker and sorted to the exercise chosen', async () => {
     const { page, errors, close } = await visit(browser, site);
     await page.getByLabel('Key', { exact: true }).selectOption('E major');
-    await page.getByLabel('Scale', { exact: true }).check({ force: true });
-    await page.locator('.row').getByLabel('1', { exact: true }).check({ force: true });
+    await choose(page.getByLabel('Scale', { exact: true }));
+    await choose(page.locator('.row').getByLabel('1', { exact: true }));
     await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
-    expect(await verdictOf(page)).not.toBe('');
-    expect(await page.locator('.where').innerText()).toMatch(/E major · scale, one octave · right hand/);
+    await expect.poll(() => verdictOf(page)).not.toBe('');
+    await expect
+      .poll(() => page.locator('.where').innerText())
+      .toMatch(/E major · scale, one octave · right hand/);
     expect(errors).toEqual([]);
     await close();
   });
@@ -48,7 +50,7 @@ describe('a recording', () => {
   it('of another exercise than chosen is said to be so and measured as that, and the one chosen at one touch', async () => {
     const { page, close } = await visit(browser, site);
     await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
-    expect(await verdictOf(page)).toMatch(/^You played .*E major.*that is what is measured here/);
+    await expect.poll(() => verdictOf(page)).toMatch(/^You played .*E major.*that is what is measured here/);
     await page.locator('.where', { hasText: 'E major · scale, one octave · right hand' }).waitFor();
     await page.getByRole('button', { name: /^No, I meant C major/ }).click();
     await page.locator('.where', { hasText: 'C major · tonic arpeggio' }).waitFor();
@@ -60,9 +62,9 @@ describe('a recording', () => {
     await page.getByLabel('Recognise the exercise for me').check();
     await page.locator('input[type=file]').setInputFiles(fixturePath('left-hand'));
     await verdictOf(page);
-    expect(await page.locator('.where').innerText()).toMatch(
-      /C minor · tonic arpeggio, two octaves · left hand/,
-    );
+    await expect
+      .poll(() => page.locator('.where').innerText())
+      .toMatch(/C minor · tonic arpeggio, two octaves · left hand/);
     await close();
   });
 
@@ -74,10 +76,10 @@ describe('a recording', () => {
     await page.getByRole('button', { name: 'Set it up' }).click();
     await page.getByText('Practise only').waitFor();
     await page.locator('.music line.stretch').first().waitFor({ state: 'attached' });
-    expect(await page.getByLabel('Tempo aim').inputValue()).not.toBe('80');
+    await expect.poll(() => page.getByLabel('Tempo aim').inputValue()).not.toBe('80');
     await page.getByRole('button', { name: 'The whole exercise again' }).click();
     await page.locator('.music line.stretch').first().waitFor({ state: 'detached' });
-    expect(await page.getByLabel('Tempo aim').inputValue()).toBe('80');
+    await expect.poll(() => page.getByLabel('Tempo aim').inputValue()).toBe('80');
     await close();
   });
 
@@ -91,10 +93,10 @@ describe('a recording', () => {
       return dropped;
     }, bytes);
     await page.dispatchEvent('body', 'dragover', { dataTransfer: transfer });
-    expect(await page.getByText('Drop the recording').isVisible()).toBe(true);
+    await expect.poll(() => page.getByText('Drop the recording').isVisible()).toBe(true);
     await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
     await verdictOf(page);
-    expect(await page.locator('.where').innerText()).toMatch(/dropped\.wav/);
+    await expect.poll(() => page.locator('.where').innerText()).toMatch(/dropped\.wav/);
     await close();
   });
 
@@ -106,9 +108,9 @@ describe('a recording', () => {
       buffer: Buffer.from('RIFF\u0000\u0000\u0000\u0000WAVEjunk'),
     });
     await page.getByRole('heading', { name: 'This file could not be opened' }).waitFor();
-    expect(await page.locator('.trouble').innerText()).toMatch(/broken\.wav/);
+    await expect.poll(() => page.locator('.trouble').innerText()).toMatch(/broken\.wav/);
     await page.getByRole('button', { name: 'Example' }).click();
-    expect(await verdictOf(page)).not.toBe('');
+    await expect.poll(() => verdictOf(page)).not.toBe('');
     await close();
   });
 
@@ -130,12 +132,11 @@ describe('a pearl', () => {
   it('plays its spot when touched, and the pearl sounding is marked', async () => {
     const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`);
     await verdictOf(page);
-    await page.locator('[data-spot="4"]').click();
-    await page.locator('[data-spot][aria-current=true]').first().waitFor();
-    expect(await page.locator('circle.sounding').count()).toBe(1);
-    await page.getByRole('button', { name: 'Stop' }).waitFor();
+    await seesPass(page, `:has(${SOUNDING}) circle.sounding`, () => page.locator('[data-spot="4"]').click());
+    await page.getByRole('button', { name: 'Play it all' }).click();
+    await page.getByRole('button', { name: 'Stop' }).click();
     await page.getByRole('button', { name: 'Play it all' }).waitFor();
-    expect(await page.locator('circle.sounding').count()).toBe(0);
+    await expect.poll(() => page.locator('circle.sounding').count()).toBe(0);
     expect(errors).toEqual([]);
     await close();
   });

@@ -6,7 +6,7 @@ import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { fixturePath } from './sounds.ts';
 import { asFile, review } from './student/made.ts';
 import { beginReview, openClass, openRemarked, openUntold } from './teacher/scenes.ts';
-import { verdictOf } from './visit.ts';
+import { choose, verdictOf } from './visit.ts';
 
 /** One picture, at every size in light and dark. */
 export interface Shot {
@@ -30,26 +30,25 @@ const screen = (name: string, act: Shot['act']): Shot => ({ name, whole: false, 
 const nothing = (): Promise<void> => Promise.resolve();
 
 const drawn = (page: Page): Promise<void> => page.locator('.music svg').first().waitFor();
-const speakGerman = (page: Page): Promise<void> =>
-  page.getByRole('radio', { name: 'Deutsch' }).check({ force: true });
+const speakGerman = (page: Page): Promise<void> => choose(page.getByRole('radio', { name: 'Deutsch' }));
 const told = async (page: Page): Promise<void> => {
   await verdictOf(page);
   await drawn(page);
 };
 
-const choose = async (page: Page, key: string, ...labels: readonly string[]): Promise<void> => {
+const chooseExercise = async (page: Page, key: string, ...labels: readonly string[]): Promise<void> => {
   await page.getByLabel('Key', { exact: true }).selectOption(key);
-  for (const label of labels) await page.getByLabel(label, { exact: true }).check({ force: true });
+  for (const label of labels) await choose(page.getByLabel(label, { exact: true }));
 };
 const chosen =
   (key: string, ...labels: readonly string[]): Shot['act'] =>
   async (page) => {
-    await choose(page, key, ...labels);
+    await chooseExercise(page, key, ...labels);
     await page.waitForTimeout(800);
   };
 
 const listenAtPiano = async (page: Page): Promise<void> => {
-  await choose(page, 'Ab major');
+  await chooseExercise(page, 'Ab major');
   await page.getByRole('button', { name: 'Listen', exact: true }).click();
 };
 
@@ -182,7 +181,7 @@ export const SCENES: readonly Scene[] = [
   built(
     'keys',
     async (page) => {
-      await page.locator('.circle input[value="Ab major"]').check({ force: true });
+      await choose(page.locator('.circle input[value="Ab major"]'));
       await page.waitForTimeout(1200);
     },
     '#keys',
@@ -191,8 +190,8 @@ export const SCENES: readonly Scene[] = [
     'keys-german',
     async (page) => {
       await speakGerman(page);
-      await page.locator('.circle input[value="G# minor"]').check({ force: true });
-      await page.getByRole('radio', { name: 'Links' }).check({ force: true });
+      await choose(page.locator('.circle input[value="G# minor"]'));
+      await choose(page.getByRole('radio', { name: 'Links' }));
       await page.getByRole('button', { name: 'Keine', exact: true }).click();
       await page.waitForTimeout(1200);
     },
@@ -270,7 +269,7 @@ export const SCENES: readonly Scene[] = [
     query: '',
     shots: [
       screen('wrong-note', async (page) => {
-        await choose(page, 'D major');
+        await chooseExercise(page, 'D major');
         await page.locator('input[type=file]').setInputFiles(fixturePath('natural-for-sharp'));
         await verdictOf(page);
       }),
@@ -333,7 +332,7 @@ export const SCENES: readonly Scene[] = [
         page.getByRole('button', { name: 'Das Tagebuch' }).click(),
       ),
       whole('send', async (page) => {
-        await page.getByRole('radio', { name: 'English' }).check({ force: true });
+        await choose(page.getByRole('radio', { name: 'English' }));
         await page.getByRole('button', { name: 'Send to my teacher' }).click();
         await page.getByRole('button', { name: 'Make the file' }).click();
         await page.locator('#made').waitFor();
@@ -354,7 +353,7 @@ export const SCENES: readonly Scene[] = [
       }),
       whole('teacher-remarked-german', speakGerman),
       whole('teacher-review', async (page) => {
-        await page.getByRole('radio', { name: 'English' }).check({ force: true });
+        await choose(page.getByRole('radio', { name: 'English' }));
         await beginReview(page);
       }),
       whole('teacher-review-german', speakGerman),

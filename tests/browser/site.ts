@@ -1,4 +1,5 @@
-import { readdirSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build, preview } from 'vite';
 import type { TestProject } from 'vitest/node';
@@ -7,6 +8,8 @@ declare module 'vitest' {
   interface ProvidedContext {
     /** where the built page is served, with a slash at the end */
     siteUrl: string;
+    /** where it lies */
+    siteFolder: string;
     /** where the pages of the tests are served (tests/browser/ROOM/*.html), with a slash at the end */
     workshopUrl: string;
   }
@@ -16,11 +19,15 @@ const ROOT = resolve(import.meta.dirname, '../..');
 
 interface Served {
   readonly url: string;
+  /** where it lies; it goes when it is closed */
+  readonly folder: string;
   readonly close: () => Promise<void>;
 }
 
-/** Builds pages as they are delivered and serves them from the machine itself. */
-async function serve(outDir: string, input: readonly string[]): Promise<Served> {
+/** Builds pages as they are delivered, into a folder of their own, and serves them from the machine itself. */
+async function serve(input: readonly string[]): Promise<Served> {
+  // Whatever is built beside it, by another run or by `npm run build`, leaves it alone.
+  const outDir = mkdtempSync(join(tmpdir(), 'evenfall-served-'));
   // Vitest says "test", which would build the development version of Svelte.
   const before = process.env['NODE_ENV'];
   process.env['NODE_ENV'] = 'production';
@@ -39,16 +46,22 @@ async function serve(outDir: string, input: readonly string[]): Promise<Served> 
   });
   const url = server.resolvedUrls?.local[0];
   if (url === undefined) throw new Error('vite preview gave no address; is port 0 allowed on 127.0.0.1?');
-  return { url, close: () => server.close() };
+  return {
+    url,
+    folder: outDir,
+    close: async () => {
+      await server.close();
+      rmSync(outDir, { recursive: true });
+    },
+  };
 }
 
 /** The page as it is delivered. */
-export const serveSite = (): Promise<Served> => serve('dist/site', [resolve(ROOT, 'index.html')]);
+export const serveSite = (): Promise<Served> => serve([resolve(ROOT, 'index.html')]);
 
 /** The pages by which tests come at one room in a real browser, built together: what they share is built once. */
 export const serveWorkshop = (): Promise<Served> =>
   serve(
-    'dist/workshop',
     readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
       .filter((path) => path.endsWith('.html'))
       .map((path) => join(import.meta.dirname, path)),
@@ -59,6 +72,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
   const site = await serveSite();
   const workshop = await serveWorkshop();
   project.provide('siteUrl', site.url);
+  project.provide('siteFolder', site.folder);
   project.provide('workshopUrl', workshop.url);
   return async () => {
     await site.close();

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { expect, inject } from 'vitest';
+import { inject } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
 import { render } from '../support/render.ts';
 import { joinSession } from '../support/session.ts';
@@ -71,6 +71,7 @@ const analysedOn = async (page: Page): Promise<number> =>
 
 it('ten attempts in a row after one touch, with talk and knocks between: each found, each kept before it is analysed', async ({
   hearing,
+  expect,
 }) => {
   const { channel, sampleRateHz } = await sitting();
   const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'sitting.wav');
@@ -99,7 +100,7 @@ it('ten attempts in a row after one touch, with talk and knocks between: each fo
   expect(told.map(({ verdict }) => verdict)).not.toContain('');
   // Nothing comes after the tenth.
   await moreSound(page, 4);
-  expect(await page.locator('.state').innerText()).toMatch(new RegExp(`Attempt ${ATTEMPTS}\\.`));
+  await expect.poll(() => page.locator('.state').innerText()).toMatch(new RegExp(`Attempt ${ATTEMPTS}\\.`));
   const steps = await stepsOf(page);
   const kept = steps.filter((step) => step.startsWith('kept'));
   expect(steps).toHaveLength(2 * ATTEMPTS);

@@ -4,11 +4,11 @@ import { dirname, join } from 'node:path';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../src/io/review/index.ts';
-import { violations } from './axe.ts';
+import { nothingWrong } from './axe.ts';
 import { followSound, moreSound } from './hearing.ts';
 import { fixturePath, microphoneOf } from './sounds.ts';
 import { stored } from './stored.ts';
-import { drawnAnew, openBrowser, SIZES, visit } from './visit.ts';
+import { atEverySize, openBrowser, seesPass, SOUNDING, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
@@ -63,13 +63,15 @@ describe('recordings that are given to a teacher', () => {
     const { page, errors, strayRequests, close } = await visitTeacher();
     await give(page);
     await allSorted(page);
-    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Mara']);
-    expect(await rows(page).allInnerTexts()).toEqual([
-      expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+.*F natural instead of F♯/s),
-      expect.stringMatching(/^E major scale.*second\.wav/s),
-      // Nobody said which hand: what is late are notes, not a crossing of its fingers.
-      expect.stringMatching(/^A♭ major arpeggio.*Two notes come late, most C going up.*first\.wav/s),
-    ]);
+    await expect.poll(() => page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Mara']);
+    await expect
+      .poll(() => rows(page).allInnerTexts())
+      .toEqual([
+        expect.stringMatching(/^D major arpeggio.*\n*to be heard\s+.*F natural instead of F♯/s),
+        expect.stringMatching(/^E major scale.*second\.wav/s),
+        // Nobody said which hand: what is late are notes, not a crossing of its fingers.
+        expect.stringMatching(/^A♭ major arpeggio.*Two notes come late, most C going up.*first\.wav/s),
+      ]);
     await page.getByText('Week 12/broken.m4a').first().waitFor();
     await page.getByText('It is not a sound file of a known kind').waitFor();
     await page.evaluate(
@@ -81,7 +83,7 @@ describe('recordings that are given to a teacher', () => {
       [[...readFileSync(fixturePath('left-hand'))]],
     );
     await allSorted(page, 4);
-    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Jo', 'Mara']);
+    await expect.poll(() => page.locator('.students h2').allInnerTexts()).toEqual(['Ilse', 'Jo', 'Mara']);
     expect([errors, strayRequests]).toEqual([[], []]);
     await close();
   });
@@ -120,20 +122,16 @@ describe('recordings that are given to a teacher', () => {
       .toContainEqual(expect.objectContaining({ name: 'Mara', deletedMs: expect.any(Number) as number }));
     await page.reload();
     await allSorted(page, 1);
-    const left = await page.evaluate(
-      () =>
-        new Promise<readonly number[]>((resolve) => {
-          const asked = indexedDB.open('evenfall-teaching');
-          asked.onsuccess = () => {
-            const names = ['students', 'playings', 'reports', 'sounds'];
-            const look = asked.result.transaction(names);
-            const counts = names.map((name) => look.objectStore(name).count());
-            look.oncomplete = () => resolve(counts.map(({ result }) => result));
-          };
-        }),
-    );
     // Ilse, and the nobody of the broken file.
-    expect(left).toEqual([2, 1, 1, 1]);
+    for (const [store, left] of [
+      ['students', 2],
+      ['playings', 1],
+      ['reports', 1],
+      ['sounds', 1],
+    ] as const)
+      await expect
+        .poll(() => stored(page, 'evenfall-teaching', store), { message: `what is left of ${store}` })
+        .toHaveLength(left);
     await close();
   });
 
@@ -151,7 +149,7 @@ describe('recordings that are given to a teacher', () => {
     await page.getByLabel('Name of the student').fill('Jo');
     await page.getByRole('button', { name: 'Give 2 recordings to this student' }).click();
     await page.getByRole('heading', { name: 'Jo' }).waitFor();
-    expect(await page.locator('.students h2').allInnerTexts()).toEqual(['Ilse B.', 'Jo']);
+    await expect.poll(() => page.locator('.students h2').allInnerTexts()).toEqual(['Ilse B.', 'Jo']);
     await close();
   });
 });
@@ -162,8 +160,7 @@ describe('a review', () => {
     await give(page);
     await allSorted(page);
     await hear(page, /A♭ major/);
-    await page.getByRole('button', { name: 'Next trouble' }).click();
-    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await seesPass(page, SOUNDING, () => page.getByRole('button', { name: 'Next trouble' }).click());
     await page.getByLabel('Your remark').fill('Let the thumb go <b>under</b> earlier.');
     await page.getByRole('button', { name: 'Add the remark' }).click();
     await page.getByRole('button', { name: /^Remark 1/ }).waitFor();
@@ -174,15 +171,21 @@ describe('a review', () => {
     await page.getByRole('button', { name: 'Stop', exact: true }).last().click();
     await page.getByRole('button', { name: 'Speak it again' }).waitFor();
     await page.getByRole('button', { name: 'Add the remark' }).click();
-    await page.getByRole('button', { name: /^Hear it\s*, spoken/ }).click();
-    await page.getByRole('button', { name: /^Stop it\s*, spoken/ }).waitFor();
+    await seesPass(
+      page,
+      'main button',
+      () => page.getByRole('button', { name: /^Hear it\s*, spoken/ }).click(),
+      'Stop it',
+    );
     await page.getByText('Correct the tool').click();
     await page.locator('label', { hasText: 'it was wrong' }).click();
     await page.getByLabel('Why').fill('It was a D.');
     await page.getByRole('button', { name: 'Mark as mistaken' }).click();
     await page.getByText('You say: it was wrong. It was a D.').waitFor();
     // The tool's own word stands as it was.
-    expect(await page.locator('#verdict').innerText()).toMatch(/Two notes come late, most C going up/);
+    await expect
+      .poll(() => page.locator('#verdict').innerText())
+      .toMatch(/Two notes come late, most C going up/);
 
     await page.getByRole('button', { name: 'Attempt before' }).click();
     await page.locator('.where', { hasText: 'E major' }).waitFor();
@@ -262,7 +265,7 @@ describe('a review', () => {
     await page.locator('.where', { hasText: 'left hand' }).waitFor();
     await page.getByRole('button', { name: 'Back to what the tool took it for' }).click();
     await page.locator('.where', { hasText: 'right hand' }).waitFor();
-    expect(await page.locator('#verdict').innerText()).toBe(before);
+    await expect.poll(() => page.locator('#verdict').innerText()).toBe(before);
     expect(errors).toEqual([]);
     await close();
   });
@@ -280,18 +283,17 @@ describe('the page for teachers', () => {
     }
     await page.keyboard.press('Enter');
     await page.locator('[data-spot]').first().waitFor();
-    expect(await page.evaluate(() => document.activeElement?.id)).toBe('verdict');
-    await page.keyboard.press('ArrowRight');
-    await page.locator('[data-spot][aria-current=true]').first().waitFor();
-    await page.keyboard.press('h');
-    expect(await page.getByLabel('half speed').isChecked()).toBe(true);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('verdict');
     await page.keyboard.press('l');
-    expect(await page.getByLabel('again and again').isChecked()).toBe(true);
+    await expect.poll(() => page.getByLabel('again and again').isChecked()).toBe(true);
+    await seesPass(page, SOUNDING, () => page.keyboard.press('ArrowRight'));
+    await page.keyboard.press('h');
+    await expect.poll(() => page.getByLabel('half speed').isChecked()).toBe(true);
     await page.keyboard.press('Space');
     await page.getByRole('button', { name: 'Play it all' }).waitFor();
     await page.keyboard.press('r');
     await page.keyboard.type('hello, a little later');
-    expect(await page.getByLabel('Your remark').inputValue()).toBe('hello, a little later');
+    await expect.poll(() => page.getByLabel('Your remark').inputValue()).toBe('hello, a little later');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
@@ -300,7 +302,9 @@ describe('the page for teachers', () => {
     await page.getByText('Attempt 2 of 3').waitFor();
     await page.keyboard.press('Escape');
     await page.getByRole('heading', { name: 'For teachers' }).waitFor();
-    expect(await page.evaluate(() => document.activeElement?.hasAttribute('data-playing'))).toBe(true);
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.hasAttribute('data-playing')))
+      .toBe(true);
     expect(errors).toEqual([]);
     await close();
   });
@@ -315,19 +319,7 @@ describe('the page for teachers', () => {
       const folderInput = page.locator('input[webkitdirectory]');
       await folderInput.setInputFiles(join(folder, 'Week 12'));
       await allSorted(page);
-      const look = async (): Promise<void> => {
-        for (const { width, height } of SIZES) {
-          await page.setViewportSize({ width, height });
-          for (const colorScheme of ['light', 'dark'] as const) {
-            await page.emulateMedia({ colorScheme });
-            await drawnAnew(page);
-            expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(
-              width,
-            );
-            if (width !== 768 && width !== 1024) expect(await violations(page)).toEqual([]);
-          }
-        }
-      };
+      const look = (): Promise<void> => atEverySize(page, (seen) => nothingWrong(page, seen));
       for (const fold of await page.locator('.students summary').all()) await fold.click();
       await look();
       await hear(page, /A(♭|s)/);

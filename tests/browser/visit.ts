@@ -1,4 +1,4 @@
-import { chromium, type Browser, type Page } from 'playwright-core';
+import { chromium, type Browser, type Locator, type Page } from 'playwright-core';
 import { findChromium } from '../support/chromium.mjs';
 
 /** Sizes at which the page must read: phone, tablet both ways, laptop. */
@@ -102,6 +102,53 @@ export async function verdictOf(page: Page): Promise<string> {
   await heading.waitFor();
   return (await heading.innerText()).trim();
 }
+
+/** Shows a page at every size, light and dark, and looks at each. */
+export async function atEverySize(page: Page, look: (seen: string) => Promise<void>): Promise<void> {
+  for (const { name, width, height } of SIZES)
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.setViewportSize({ width, height });
+      await page.emulateMedia({ colorScheme });
+      await drawnAnew(page);
+      await look(`${name}, ${colorScheme}`);
+    }
+}
+
+/**
+ * Does something and sees what it brings to the page, however soon that is gone again: a note that sounds, a button while it does.
+ * `words`: what it says, among other things.
+ */
+export async function seesPass(
+  page: Page,
+  selector: string,
+  act: () => Promise<unknown>,
+  words = '',
+): Promise<void> {
+  const passed = page.evaluate(
+    ([wanted, says]) =>
+      new Promise<void>((resolve) => {
+        const look = (): void => {
+          const there = [...document.querySelectorAll(wanted)];
+          if (!there.some(({ textContent }) => textContent.includes(says))) return;
+          observer.disconnect();
+          resolve();
+        };
+        const observer = new MutationObserver(look);
+        observer.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+        look();
+      }),
+    [selector, words] as const,
+  );
+  await Promise.all([passed, act()]);
+}
+
+/** Chooses a radio button by its label, which lies over it: by what a hand touches, once it stands still. */
+export async function choose(radio: Locator): Promise<void> {
+  await radio.locator('xpath=..').click();
+}
+
+/** A pearl that sounds. */
+export const SOUNDING = '[data-spot][aria-current=true]';
 
 /** The next frame is drawn: what a change of size, scheme or state does to the page is to be seen. */
 export function drawnAnew(page: Page): Promise<void> {

@@ -1,9 +1,14 @@
 import type { Page } from 'playwright-core';
-import { seedJournal } from './five-years.ts';
+import { seedJournal, type Seeding } from './five-years.ts';
 
 /** Half a year of invented practice, and the journal open on it. */
-export async function openSeededJournal(page: Page, attempts = 1200): Promise<void> {
-  await seedJournal(page, { attempts, aDay: 7, reports: true });
+export async function openSeededJournal(
+  page: Page,
+  attempts = 1200,
+  seeding: Partial<Seeding> = {},
+): Promise<void> {
+  await seedJournal(page, { attempts, aDay: 7, reports: true, ...seeding });
+  // Anew: a page that has been there for a while has read its journal already.
   await page.evaluate(() => (location.hash = 'journal'));
   await page.reload();
   await page.locator('[data-row]').first().waitFor();

@@ -50,7 +50,7 @@ describe('a review as one page, opened without a network', () => {
   )('reads at the size of a %s, %s', async (_, scheme, size) => {
     const { page, asked, said, close } = await opened(reviewPage(madeUp(), 'en'), size, scheme);
     expect(await beyondEdge(page)).toBeLessThanOrEqual(0);
-    expect(await page.locator('.string:visible').count()).toBe(2);
+    await expect.poll(() => page.locator('.string:visible').count()).toBe(2);
     expect(asked.filter((url) => !/^(file|data):/.test(url))).toEqual([]);
     expect(said).toEqual([]);
     const sizes = await page.evaluate(() =>
@@ -77,7 +77,7 @@ describe('a review as one page, opened without a network', () => {
     const allowed = await browser.newContext({ bypassCSP: true, viewport: SIZES[3] });
     const beside = await allowed.newPage();
     await beside.goto(page.url());
-    expect(await violations(beside)).toEqual([]);
+    await expect.poll(() => violations(beside)).toEqual([]);
     const seconds = await page
       .locator('audio')
       .first()
@@ -145,7 +145,7 @@ describe('a review as one page, opened without a network', () => {
     );
     const { page, said, close } = await opened(html, SIZES[3]);
     await page.locator('#trap').click();
-    expect(await page.evaluate(() => 'harmed' in window)).toBe(false);
+    await expect.poll(() => page.evaluate(() => 'harmed' in window)).toBe(false);
     expect(said.join(' ')).toMatch(/Content Security Policy/);
     await close();
   });

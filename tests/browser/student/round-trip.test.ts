@@ -5,7 +5,7 @@ import { readReview, writeReview, type Review } from '../../../src/io/review/ind
 import { followSound, moreSound } from '../hearing.ts';
 import { fixturePath, microphoneOf } from '../sounds.ts';
 import { stored } from '../stored.ts';
-import { openBrowser, verdictOf, visit } from '../visit.ts';
+import { choose, openBrowser, seesPass, SOUNDING, verdictOf, visit } from '../visit.ts';
 import { ASSIGNMENT, tone } from './made.ts';
 
 const site = inject('siteUrl');
@@ -24,7 +24,7 @@ async function sentBy(page: Page, withSound: boolean): Promise<Buffer> {
   await page.getByRole('button', { name: 'Send this to my teacher' }).click();
   await page.getByLabel('Your name').fill('Mira Ohm');
   await page.getByLabel('A few words').fill('Is the thumb better?');
-  if (!withSound) await page.getByRole('radio', { name: 'Without sound' }).check({ force: true });
+  if (!withSound) await choose(page.getByRole('radio', { name: 'Without sound' }));
   await page.getByRole('button', { name: 'Make the file' }).click();
   const downloading = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Save the file' }).click();
@@ -104,7 +104,7 @@ describe.each([
     await page.getByRole('link', { name: 'Play', exact: true }).click();
     await page.getByLabel('A recording to open').setInputFiles(file);
     await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
-    expect(await shelved(page)).toEqual([plain(made)]);
+    await expect.poll(() => shelved(page)).toEqual([plain(made)]);
 
     const main = page.locator('main');
     for (const words of [
@@ -120,22 +120,21 @@ describe.each([
       await main.getByText(words).first().waitFor();
     // Both spoken remarks can be heard, and so can she: by the sound that came, or by her own.
     for (const about of [/^Hear the remark.*note 5/, /^Hear the remark.*whole attempt/]) {
-      await page.getByRole('button', { name: about }).click();
-      await page.getByRole('button', { name: /^Stop/ }).waitFor();
-      await page.getByRole('button', { name: /^Stop/ }).waitFor({ state: 'detached' });
+      const hear = page.getByRole('button', { name: about });
+      await seesPass(page, 'main button', () => hear.click(), '■');
+      await hear.waitFor();
     }
-    expect(await page.getByText('cannot be played here').count()).toBe(0);
-    expect(await page.getByText('you hear your own recording').count()).toBe(withSound ? 0 : 1);
-    await page.locator('[data-spot="3"]').click();
-    await page.locator('[data-spot][aria-current=true]').first().waitFor();
+    await expect.poll(() => page.getByText('cannot be played here').count()).toBe(0);
+    await expect.poll(() => page.getByText('you hear your own recording').count()).toBe(withSound ? 0 : 1);
+    await seesPass(page, SOUNDING, () => page.locator('[data-spot="3"]').click());
 
     // Another profile has nothing of it.
     const other = await visit(browser, `${site}#journal`);
     await other.page.locator('#kept').waitFor();
-    expect(await other.page.locator('button.open').count()).toBe(0);
+    await expect.poll(() => other.page.locator('button.open').count()).toBe(0);
     await other.page.getByLabel('A review to open').setInputFiles(file);
     await other.page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
-    expect(await shelved(other.page)).toEqual([plain(made)]);
+    await expect.poll(() => shelved(other.page)).toEqual([plain(made)]);
     const silent = other.page.getByText('this device does not keep it either');
     await expect.poll(() => silent.count()).toBe(withSound ? 0 : 1);
 
@@ -148,7 +147,7 @@ describe.each([
       .toMatch(/D major scale.*\s+.*♩ = 72\. Your teacher asks/);
     await page.getByRole('button', { name: /^From Ms Ley/ }).click();
     await main.getByText('Here it still waits.').first().waitFor();
-    expect(await shelved(page)).toEqual([plain(made)]);
+    await expect.poll(() => shelved(page)).toEqual([plain(made)]);
     expect([...errors, ...strayRequests, ...other.errors, ...other.strayRequests]).toEqual([]);
     await Promise.all([student.close(), other.close()]);
   });
@@ -161,8 +160,7 @@ async function reviewedBy(page: Page, attempts: Buffer): Promise<Buffer> {
     .setInputFiles({ name: 'attempts.zip', mimeType: 'application/zip', buffer: attempts });
   await page.getByRole('heading', { name: 'Mira Ohm' }).waitFor();
   await page.locator('[data-playing]').first().click();
-  await page.getByRole('button', { name: 'Next trouble' }).click();
-  await page.locator('[data-spot][aria-current=true]').first().waitFor();
+  await seesPass(page, SOUNDING, () => page.getByRole('button', { name: 'Next trouble' }).click());
   await page.getByLabel('Your remark').fill('Let the thumb go earlier.');
   await page.getByRole('button', { name: 'Add the remark' }).click();
   await page.getByRole('button', { name: /^Remark 1/ }).waitFor();
@@ -226,19 +224,19 @@ describe('two people, each with a browser of their own', () => {
     await page.getByRole('button', { name: 'The journal' }).click();
     await page.getByLabel('A review to open').setInputFiles(file);
     await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
-    expect(await shelved(page)).toEqual([plain(made!)]);
+    await expect.poll(() => shelved(page)).toEqual([plain(made!)]);
     const main = page.locator('main');
     for (const words of ['Much better', 'Let the thumb go earlier.', 'It was a D.', 'Slowly, please.'])
       await main.getByText(words).first().waitFor();
-    await page.getByRole('button', { name: /^Hear the remark/ }).click();
-    await page.getByRole('button', { name: /^Stop/ }).waitFor();
+    const hear = page.getByRole('button', { name: /^Hear the remark/ });
+    await seesPass(page, 'main button', () => hear.click(), '■');
 
     await page.reload();
     await page.getByRole('link', { name: 'Journal' }).click();
     await expect
       .poll(() => page.locator('#today ~ ol > li').first().innerText())
       .toMatch(/A♭ major arpeggio.*\s+.*♩ = 72\. Your teacher asks/);
-    expect(await shelved(page)).toEqual([plain(made!)]);
+    await expect.poll(() => shelved(page)).toEqual([plain(made!)]);
     const wrong = [student, teacher].flatMap(({ errors, strayRequests }) => [...errors, ...strayRequests]);
     expect(wrong).toEqual([]);
     await Promise.all([student.close(), teacher.close()]);

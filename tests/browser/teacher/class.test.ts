@@ -28,12 +28,16 @@ describe('what a class handed in', () => {
   it('is listed by its days; other files are passed over, and nothing found is said gently', async () => {
     const { page, errors, close } = await visitTeacher();
     await openClass(page);
-    expect(await page.locator('.passed-over').innerText()).toMatch(/^2 other files were passed over/);
-    expect(await page.locator('.failed').count()).toBe(0);
+    await expect
+      .poll(() => page.locator('.passed-over').innerText())
+      .toMatch(/^2 other files were passed over/);
+    await expect.poll(() => page.locator('.failed').count()).toBe(0);
     const mara = await partOf(page, 'Mara').innerText();
     expect(mara).toMatch(/Since 18 Nov 2026: more even/);
     expect(mara).not.toMatch(/00:00/);
-    expect(await partOf(page, 'Lena').innerText()).toMatch(/No exercise was found in these recordings/);
+    await expect
+      .poll(() => partOf(page, 'Lena').innerText())
+      .toMatch(/No exercise was found in these recordings/);
     // Once something is here, students come first on the screen.
     expect((await page.locator('.intake').boundingBox())!.height).toBeLessThan(90);
     expect(errors).toEqual([]);
@@ -45,13 +49,13 @@ describe('what a class handed in', () => {
     await openClass(page);
     const jonas = partOf(page, 'Jonas');
     const untold = jonas.locator('li').filter({ hasText: 'Cannot tell what was played' });
-    expect(await untold.count()).toBe(1);
-    expect(await untold.innerText()).toMatch(/leaves open which.*F major scale.*F♯ major scale/s);
+    await expect.poll(() => untold.count()).toBe(1);
+    await expect.poll(() => untold.innerText()).toMatch(/leaves open which.*F major scale.*F♯ major scale/s);
     await jonas.getByText('Other playing (2)').waitFor();
-    expect(await violations(page)).toEqual([]);
+    await expect.poll(() => violations(page)).toEqual([]);
     await untold.locator('[data-playing]').click();
     await page.getByRole('heading', { name: 'Cannot tell what was played' }).waitFor();
-    expect(await violations(page)).toEqual([]);
+    await expect.poll(() => violations(page)).toEqual([]);
     await page.getByRole('button', { name: /^F♯ major scale/ }).click();
     await page.locator('[data-spot]').first().waitFor();
     await page.locator('.where', { hasText: 'F♯ major scale' }).waitFor();
@@ -76,7 +80,7 @@ describe('a review', () => {
       await mara.getByRole('button', { name: 'Print it' }).click();
       await page.locator('body[data-printed]').waitFor();
       const sheet = page.locator('.sheet');
-      expect(await sheet.locator('article').count()).toBe(3);
+      await expect.poll(() => sheet.locator('article').count()).toBe(3);
       await sheet.getByText('Let the thumb travel').first().waitFor({ state: 'attached' });
       const pdf = (await page.pdf({ format, preferCSSPageSize: true })).toString('latin1');
       // The first sheet has the words and what to practise, then one for each of three attempts.
@@ -85,7 +89,7 @@ describe('a review', () => {
         document.body.removeAttribute('data-printed');
         window.dispatchEvent(new Event('afterprint'));
       });
-      expect(await sheet.count()).toBe(0);
+      await expect.poll(() => sheet.count()).toBe(0);
     }
     expect(errors).toEqual([]);
     await close();
@@ -106,7 +110,7 @@ describe('a review', () => {
       buffer: readFileSync(fixturePath('clean-scale')),
     });
     await mara.getByText('Mara - later.wav').first().waitFor();
-    expect(await mara.getByText('what you save now takes its place').count()).toBe(0);
+    await expect.poll(() => mara.getByText('what you save now takes its place').count()).toBe(0);
     expect(await savedBy(page)).not.toBe(first);
     await close();
   });
