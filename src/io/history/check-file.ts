@@ -57,6 +57,6 @@ export function checkHead(bytes: Uint8Array): Remembered {
 export function checkAttempt(bytes: Uint8Array): FiledAttempt | Trouble {
   const found = checked(ATTEMPT, parseJson(bytes));
   if ('value' in found) return found.value;
-  const place = (v.getDotPath(found.issue) ?? found.issue.message).slice(0, 300);
+  const place = (v.getDotPath(found.issue) ?? 'attempt.json').slice(0, 300);
   return { trouble: 'journal-attempt', place };
 }
