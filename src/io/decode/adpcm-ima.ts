@@ -1,3 +1,4 @@
+import { packedPieces } from './pieces.ts';
 import type { PieceDecoder } from './pieces.ts';
 
 /**
@@ -49,32 +50,19 @@ export function imaBlocks(channels: number, blockBytes: number): PieceDecoder | 
   const rounds = Math.floor((blockBytes - headBytes) / headBytes);
   if (channels < 1 || rounds < 0) return null;
   const pieceFrames = 1 + 8 * rounds;
-  return {
-    pieceBytes: blockBytes,
-    pieceFrames,
-    decode: (pieces) => {
-      const view = new DataView(pieces.buffer, pieces.byteOffset, pieces.byteLength);
-      const blocks = Math.floor(pieces.length / blockBytes);
-      return Array.from({ length: channels }, (_, channel) => {
-        const out = new Float32Array(blocks * pieceFrames);
-        for (let block = 0; block < blocks; block++) {
-          let at = block * blockBytes + 4 * channel;
-          let to = block * pieceFrames;
-          const state: State = { last: view.getInt16(at, true), step: placeOf(view.getUint8(at + 2)) };
-          out[to++] = state.last / FULL_SCALE;
-          for (let round = 0; round < rounds; round++) {
-            at += headBytes;
-            for (let byte = 0; byte < 4; byte++) {
-              const codes = view.getUint8(at + byte);
-              out[to++] = advance(state, codes & 15) / FULL_SCALE;
-              out[to++] = advance(state, codes >> 4) / FULL_SCALE;
-            }
-          }
-        }
-        return out;
-      });
-    },
-  };
+  return packedPieces({ channels, pieceBytes: blockBytes, pieceFrames }, (view, from, channel, out, to) => {
+    let at = from + 4 * channel;
+    const state: State = { last: view.getInt16(at, true), step: placeOf(view.getUint8(at + 2)) };
+    out[to++] = state.last / FULL_SCALE;
+    for (let round = 0; round < rounds; round++) {
+      at += headBytes;
+      for (let byte = 0; byte < 4; byte++) {
+        const codes = view.getUint8(at + byte);
+        out[to++] = advance(state, codes & 15) / FULL_SCALE;
+        out[to++] = advance(state, codes >> 4) / FULL_SCALE;
+      }
+    }
+  });
 }
 
 const PACKET_BYTES = 34;
@@ -88,28 +76,17 @@ const PACKET_FRAMES = 64;
 export function imaPackets(channels: number): PieceDecoder | null {
   if (channels < 1) return null;
   const states = Array.from({ length: channels }, (): State => ({ last: 0, step: 0 }));
-  return {
-    pieceBytes: PACKET_BYTES * channels,
-    pieceFrames: PACKET_FRAMES,
-    decode: (pieces) => {
-      const view = new DataView(pieces.buffer, pieces.byteOffset, pieces.byteLength);
-      const packets = Math.floor(pieces.length / (PACKET_BYTES * channels));
-      return states.map((state, channel) => {
-        const out = new Float32Array(packets * PACKET_FRAMES);
-        for (let packet = 0; packet < packets; packet++) {
-          const at = (packet * channels + channel) * PACKET_BYTES;
-          const rough = view.getInt16(at) & ~0x7f;
-          const step = placeOf(view.getUint8(at + 1) & 0x7f);
-          if (step !== state.step || Math.abs(rough - state.last) > 0x7f) state.last = rough;
-          state.step = step;
-          for (let i = 0; i < PACKET_FRAMES; i++) {
-            const codes = view.getUint8(at + 2 + (i >> 1));
-            out[packet * PACKET_FRAMES + i] =
-              advance(state, i % 2 === 0 ? codes & 15 : codes >> 4) / FULL_SCALE;
-          }
-        }
-        return out;
-      });
-    },
-  };
+  const shape = { channels, pieceBytes: PACKET_BYTES * channels, pieceFrames: PACKET_FRAMES };
+  return packedPieces(shape, (view, from, channel, out, to) => {
+    const at = from + channel * PACKET_BYTES;
+    const state = states[channel]!;
+    const rough = view.getInt16(at) & ~0x7f;
+    const step = placeOf(view.getUint8(at + 1) & 0x7f);
+    if (step !== state.step || Math.abs(rough - state.last) > 0x7f) state.last = rough;
+    state.step = step;
+    for (let i = 0; i < PACKET_FRAMES; i++) {
+      const codes = view.getUint8(at + 2 + (i >> 1));
+      out[to + i] = advance(state, i % 2 === 0 ? codes & 15 : codes >> 4) / FULL_SCALE;
+    }
+  });
 }

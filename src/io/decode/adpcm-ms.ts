@@ -1,3 +1,4 @@
+import { packedPieces } from './pieces.ts';
 import type { PieceDecoder } from './pieces.ts';
 
 /**
@@ -29,20 +30,10 @@ export function msBlocks(channels: number, blockBytes: number): PieceDecoder | n
   const headBytes = HEAD_BYTES * channels;
   if (channels < 1 || channels > 2 || blockBytes < headBytes) return null;
   const pieceFrames = 2 + Math.floor((2 * (blockBytes - headBytes)) / channels);
-  return {
-    pieceBytes: blockBytes,
-    pieceFrames,
-    decode: (pieces) => {
-      const view = new DataView(pieces.buffer, pieces.byteOffset, pieces.byteLength);
-      const blocks = Math.floor(pieces.length / blockBytes);
-      return Array.from({ length: channels }, (_, channel) => {
-        const out = new Float32Array(blocks * pieceFrames);
-        for (let block = 0; block < blocks; block++)
-          decodeBlock(view, block * blockBytes, { channel, channels }, out, block * pieceFrames, pieceFrames);
-        return out;
-      });
-    },
-  };
+  const shape = { channels, pieceBytes: blockBytes, pieceFrames };
+  return packedPieces(shape, (view, from, channel, out, to) =>
+    decodeBlock(view, from, { channel, channels }, out, to, pieceFrames),
+  );
 }
 
 function decodeBlock(

@@ -14,6 +14,34 @@ export interface PieceDecoder {
 /** Bytes decoded at a time, about: ten seconds and more. */
 const STRETCH_BYTES = 1 << 21;
 
+/** One channel's samples of the packed piece that begins at byte `from` → `out`, from `to` on. */
+type Unpack = (view: DataView, from: number, channel: number, out: Float32Array, to: number) => void;
+
+/** Pieces whose samples are packed → their decoder, channel by channel and piece by piece. */
+export function packedPieces(
+  {
+    channels,
+    pieceBytes,
+    pieceFrames,
+  }: Pick<PieceDecoder, 'pieceBytes' | 'pieceFrames'> & { readonly channels: number },
+  unpack: Unpack,
+): PieceDecoder {
+  return {
+    pieceBytes,
+    pieceFrames,
+    decode: (bytes) => {
+      const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+      const pieces = Math.floor(bytes.length / pieceBytes);
+      return Array.from({ length: channels }, (_, channel) => {
+        const out = new Float32Array(pieces * pieceFrames);
+        for (let piece = 0; piece < pieces; piece++)
+          unpack(view, piece * pieceBytes, channel, out, piece * pieceFrames);
+        return out;
+      });
+    },
+  };
+}
+
 /** A layout of plain samples → its decoder; null where no such samples are known. */
 export function plainPieces(layout: PcmLayout): PieceDecoder | null {
   if (layout.channels < 1 || !isReadable(layout)) return null;
