@@ -98,7 +98,15 @@ export function invent(spec: Partial<Invention> & Pick<Invention, 'choice'>): Re
   return {
     format: 'evenfall-report',
     version: 1,
-    exercise: { ...choice, octaveShift: 0, title: exercise.title },
+    exercise: {
+      ...choice,
+      octaveShift: 0,
+      title: exercise.title,
+      // Somebody chose the hand.
+      ...(choice.hands !== 'together' && {
+        handLikelihood: { left: choice.hands === 'left' ? 1 : 0, right: choice.hands === 'right' ? 1 : 0 },
+      }),
+    },
     audio: { durationSec: 10, sampleRateHz: 44_100, findings: [] },
     tuning: { a4Hz: 436.2, cents: -15, sdCents: 1.2 },
     notes: [...played, ...extras].sort((a, b) => a.timeSec - b.timeSec),

@@ -64,6 +64,8 @@ export function english(naming: NoteNaming): Tellings {
     'needs-thumb-and-others': () => 'needs two keys struck by the thumb and two by others',
     'needs-right-notes': ({ needed, there }) => `needs ${needed} right notes; there ${are(there)} ${there}`,
     'needs-right-notes-of-each-hand': () => 'needs three right notes of each hand',
+    'within-own-error': ({ errorDb }) =>
+      `no more than the error of listening itself, ${amount(errorDb, 1)} dB a note`,
     'needs-intervals': ({ needed, there }) =>
       `needs ${needed} unbroken intervals between steps; there ${are(there)} ${there}`,
     'no-turn': () => 'this exercise has no turn',

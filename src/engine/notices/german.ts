@@ -72,6 +72,8 @@ export function german(naming: NoteNaming): Tellings {
     'needs-thumb-and-others': () => 'braucht zwei Tasten des Daumens und zwei anderer Finger',
     'needs-right-notes': ({ needed, there }) => `braucht ${needed} richtige Töne; es gibt ${there}`,
     'needs-right-notes-of-each-hand': () => 'braucht drei richtige Töne jeder Hand',
+    'within-own-error': ({ errorDb }) =>
+      `nicht mehr als der Fehler des Hörens selbst, ${amount(errorDb, 1)} dB je Ton`,
     'needs-intervals': ({ needed, there }) =>
       `braucht ${needed} Abstände ohne Unterbrechung; es gibt ${there}`,
     'no-turn': () => 'diese Übung hat keinen Wendepunkt',

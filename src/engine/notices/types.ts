@@ -48,6 +48,7 @@ const NO_FIGURE = [
   notice('needs-thumb-and-others', {}),
   notice('needs-right-notes', { needed: COUNT, there: COUNT }),
   notice('needs-right-notes-of-each-hand', {}),
+  notice('within-own-error', { errorDb: NUMBER }),
   notice('needs-intervals', { needed: COUNT, there: COUNT }),
   notice('no-turn', {}),
   notice('interval-not-whole', { which: v.picklist(['first', 'last', 'turn']) }),

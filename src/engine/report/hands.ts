@@ -2,7 +2,7 @@ import type { HandPlayed } from '../match/index.ts';
 import type { Report } from './types.ts';
 
 /** Whether somebody said which hand played; where nobody did, a hand is only the likelier one and nothing may be claimed of it. */
-export function isHandKnown({ exercise: { hands, handLikelihood } }: Report): boolean {
+export function isHandKnown({ exercise: { hands, handLikelihood } }: Pick<Report, 'exercise'>): boolean {
   if (hands === 'together') return true;
   return handLikelihood !== undefined && Math.max(handLikelihood.left, handLikelihood.right) === 1;
 }

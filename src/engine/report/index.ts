@@ -2,6 +2,7 @@ export type * from './types.ts';
 export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
 export { handsPlayedIn, isHandKnown } from './hands.ts';
+export { lateCrossings } from './late.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
 export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
@@ -12,11 +13,13 @@ export type { ToldWords } from './words/telling/index.ts';
 import { ENGLISH, stepMs } from '../exercise/index.ts';
 import type { Hands } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
+import { handSaid } from '../match/index.ts';
 import type { Alignment } from '../match/index.ts';
 import { evenAt } from './criteria/even.ts';
 import { DEFAULT_CRITERIA } from './criteria/index.ts';
 import { onlySure } from './criteria/evidence.ts';
 import { measure } from './measures/index.ts';
+import { isHandKnown } from './hands.ts';
 import { reportNotes } from './notes.ts';
 import type { Report, ReportOptions } from './types.ts';
 import { sceneFacts, speak } from './words/index.ts';
@@ -43,8 +46,10 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     piano,
   } = { ...REPORT_DEFAULTS, ...options };
   const alignment = onlySure(heard, matched, asked, soundLostSec > 0);
-  const { exercise, octaveShift, semitoneShift, betterFit, chosen, handLikelihood } = alignment;
+  const { exercise, octaveShift, semitoneShift, betterFit, chosen } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
+  // Only where nobody said which hand it is a likelihood.
+  const handLikelihood = hands === 'together' ? undefined : (alignment.handLikelihood ?? handSaid(hands));
   const facts = sceneFacts(exercise);
   const measured = measure(heard, alignment, asked, { piano, soundLost: soundLostSec > 0 });
   const { tempoBpm } = measured.measures;
@@ -95,8 +100,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     measured,
     criteria,
     soundLostSec,
-    // Only where nobody said it is it a likelihood; notes alone, as in a test, are taken as chosen.
-    handKnown: handLikelihood === undefined || Math.max(handLikelihood.left, handLikelihood.right) === 1,
+    handKnown: isHandKnown(report),
     report,
     earlier: by(hands),
     inSitting: sitting === 0 ? [] : by(hands).filter((one) => earlier.slice(-sitting).includes(one)),

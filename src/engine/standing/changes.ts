@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { NUMBER, told, type Shape } from '../base/shapes.ts';
-import { DEFAULT_CRITERIA, isMeasured } from '../report/index.ts';
+import { DEFAULT_CRITERIA, isMeasured, lateCrossings } from '../report/index.ts';
 import type { Criteria, Figure, Report } from '../report/index.ts';
 
 /** What is clearly otherwise than in an earlier attempt at the same exercise. */
@@ -32,7 +32,7 @@ export function changesSince(
   return [
     ...counted('mistakes', mistakes(earlier), mistakes(now)),
     ...measured('evenness', a.evennessPercent, b.evennessPercent, criteria.sureBy),
-    ...counted('crossings', lateCrossings(earlier), lateCrossings(now)),
+    ...counted('crossings', lateCrossings(earlier).length, lateCrossings(now).length),
     ...measured('spread', a.chordSpreadMs, b.chordSpreadMs, criteria.sureBy),
     ...measured('loudness', a.loudnessEvennessDb, b.loudnessEvennessDb, criteria.sureBy),
     ...tempo(a.tempoBpm, b.tempoBpm, criteria.tempoShare),
@@ -41,10 +41,6 @@ export function changesSince(
 
 function mistakes({ notes, missed }: Report): number {
   return notes.filter(({ verdict }) => verdict !== 'correct').length + missed.length;
-}
-
-function lateCrossings({ measures }: Report): number {
-  return measures.crossings.filter(({ late }) => late).length;
 }
 
 function counted(kind: Change['kind'], before: number, now: number): readonly Change[] {

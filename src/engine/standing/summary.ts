@@ -1,4 +1,5 @@
 import { median } from '../base/statistics.ts';
+import { lateCrossings } from '../report/index.ts';
 import type { Estimate, NotMeasured, Report } from '../report/index.ts';
 import type { AttemptSummary } from './types.ts';
 
@@ -22,7 +23,7 @@ export function summarise(report: Report): AttemptSummary {
     unsure,
     evennessPercent: valueOf(measures.evennessPercent),
     tempoBpm: valueOf(measures.tempoBpm),
-    lateCrossings: measures.crossings.filter((crossing) => crossing.late).length,
+    lateCrossings: lateCrossings(report).length,
     worstCrossingMs: delays.length === 0 ? null : Math.max(...delays),
     chordSpreadMs: valueOf(measures.chordSpreadMs),
     handsApartMs: median(apart) ?? null,

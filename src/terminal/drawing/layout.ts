@@ -1,4 +1,4 @@
-import { buildExercise, noteName, timelineOf } from '../../engine/index.ts';
+import { buildExercise, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
 import { REPORTS, localeOf } from '../language/index.ts';
 
@@ -80,6 +80,7 @@ function spotsOf(
 ): Spot[] {
   const shortName = namedIn(language);
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
+  const late = lateCrossings(report);
   return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Spot[] => {
     const own = notes.filter((note) => note.hand === hand);
     const played = report.notes.filter(
@@ -118,7 +119,9 @@ function spotsOf(
         pearls,
         name: own.length === 1 ? shortName(own[0]!.name) : chordName(label, language),
         fingers: own.map(({ finger }) => finger).join(''),
-        crossing: crosses ? { delayMs: delay?.delayMs ?? null, late: delay?.late ?? false } : null,
+        crossing: crosses
+          ? { delayMs: delay?.delayMs ?? null, late: late.some((one) => one === delay) }
+          : null,
         marked: report.words.steps.includes(step),
       },
     ];

@@ -1,4 +1,4 @@
-import { DEFAULT_CRITERIA } from '../../engine/index.ts';
+import { DEFAULT_CRITERIA, lateCrossings } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
 import { playRange, type PlayRange, type Spot } from '../plots/pearls/spots.ts';
 
@@ -14,9 +14,9 @@ export interface Trouble {
  * them out), and the steps that the verdict speaks of. Each plays from the note before it.
  */
 export function troublesOf(report: Report, spots: readonly Spot[]): readonly Trouble[] {
-  const { crossings, changes, chords, togetherness } = report.measures;
+  const { changes, chords, togetherness } = report.measures;
   const { changeRatio, chordSpreadMs, handsApartMs } = DEFAULT_CRITERIA;
-  const late = crossings.filter((one) => one.late);
+  const late = lateCrossings(report);
   const spread = chords.filter((one) => one.spreadMs > chordSpreadMs);
   const steps = new Set([
     ...report.words.steps,

@@ -37,6 +37,9 @@ export interface Invention {
 
 const notMeasured = { notMeasured: 'This invented attempt has no figure for it.' };
 
+/** Somebody chose the hand. */
+const CHOSEN = { left: { left: 1, right: 0 }, right: { left: 0, right: 1 } } as const;
+
 /** Invention → exercise and report, all from closed rules: nothing here was heard. */
 export function invent(made: Invention): { exercise: Exercise; report: Report } {
   const exercise = buildExercise(made.choice);
@@ -116,6 +119,7 @@ export function invent(made: Invention): { exercise: Exercise; report: Report } 
     exercise: {
       ...made.choice,
       octaveShift: 0,
+      ...(made.choice.hands !== 'together' && { handLikelihood: CHOSEN[made.choice.hands] }),
       title: exercise.title,
     },
     audio: { durationSec: (notes.at(-1)?.timeSec ?? 0) + 2, sampleRateHz: 48_000, findings: [] },

@@ -111,6 +111,8 @@ export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = fa
     { variance, neighbours: 'apart' },
     count - 2,
   );
+  // Where the ear's own scatter is all that was heard, nothing is known of the player's.
+  if (value === 0) return notMeasured({ notice: 'within-own-error', errorDb: Math.sqrt(variance) });
   return { value, plusMinus: keysKnown ? Math.hypot(plusMinus, HABIT_DB) : plusMinus };
 }
 

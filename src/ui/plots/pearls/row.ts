@@ -1,3 +1,4 @@
+import { lateCrossings } from '../../../engine/index.ts';
 import type { Hand, Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -80,7 +81,7 @@ export function drawRow(input: RowInput): PearlRow {
           y2: lane.y + (lane.half > 12 ? lane.half + 15 : 28),
         })),
     })),
-    arches: drawArches(input.report.measures.crossings, input.spots, steps, laneOf, xOf, stringPx),
+    arches: drawArches(input.report, input.spots, steps, laneOf, xOf, stringPx),
     threads: hands.length > 1 ? drawThreads(drawnSpots, laneOf, input.limits.handsApartMs, input) : [],
     spots: drawnSpots,
     cuts: input.cuts
@@ -107,6 +108,7 @@ function spreadSpots(
   xOf: (timeSec: number) => number,
 ): readonly DrawnSpot[] {
   const { group } = input;
+  const late = lateCrossings(input.report);
   const alone = group.filter((spot) => !spot.extra);
   const lines = { left: new LabelLines(), right: new LabelLines() };
   return group.map((spot): DrawnSpot => {
@@ -133,7 +135,7 @@ function spreadSpots(
       !spot.extra &&
       spot.pearls.every((pearl) => pearl.kind === 'struck');
     // An arch says it already; of a step it does so for both hands.
-    const arched = input.report.measures.crossings.some((one) => one.late && one.step === spot.step);
+    const arched = late.some((one) => one.step === spot.step);
     return {
       spot,
       pearls,

@@ -1,4 +1,5 @@
-import type { CrossingDelay, Hand } from '../../../engine/index.ts';
+import { lateCrossings } from '../../../engine/index.ts';
+import type { Hand, Report } from '../../../engine/index.ts';
 import { signed, withUnit } from '../../kit/figures.ts';
 import { drawnText, hangingDepth, LANE, type Lane } from './lanes.ts';
 import type { Spot } from './spots.ts';
@@ -6,14 +7,15 @@ import type { DrawnArch, DrawnSpot, DrawnThread } from './types.ts';
 
 /** Crossings into the steps of a row → arches over their gaps, with what each took too long. */
 export function drawArches(
-  crossings: readonly CrossingDelay[],
+  report: Report,
   spots: readonly Spot[],
   steps: ReadonlySet<number>,
   laneOf: (hand: Hand) => Lane,
   xOf: (timeSec: number) => number,
   stringPx: number,
 ): readonly DrawnArch[] {
-  return crossings
+  const lateOnes = lateCrossings(report);
+  return report.measures.crossings
     .filter((crossing) => steps.has(crossing.step))
     .flatMap((crossing) => {
       const inHand = spots.filter((spot) => spot.hand === crossing.hand && !spot.extra);
@@ -21,7 +23,7 @@ export function drawArches(
       const from = inHand.find((spot) => spot.step === crossing.step - 1);
       if (into === undefined || from === undefined || from.timeSec >= into.timeSec) return [];
       const lane = laneOf(crossing.hand);
-      const { late } = crossing;
+      const late = lateOnes.includes(crossing);
       const x2 = xOf(into.timeSec);
       // An arch from the row before begins where the string does.
       const x1 = Math.max(xOf(from.timeSec), stringPx);

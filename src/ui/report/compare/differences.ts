@@ -1,4 +1,4 @@
-import { DEFAULT_CRITERIA, isMeasured, justNoticeableMs } from '../../../engine/index.ts';
+import { DEFAULT_CRITERIA, isMeasured, justNoticeableMs, lateCrossings } from '../../../engine/index.ts';
 import type { Estimate, Figure, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -96,11 +96,12 @@ function changed(
 
 function crossingWords(other: Compared, now: Compared): readonly string[] {
   const t = strings().compare;
+  const late = [...lateCrossings(other.report), ...lateCrossings(now.report)];
   return now.report.measures.crossings.flatMap((after): readonly string[] => {
     const before = other.report.measures.crossings.find(
       (one) => one.step === after.step && one.hand === after.hand,
     );
-    if (before === undefined || (!before.late && !after.late)) return [];
+    if (before === undefined || !late.some((one) => one === before || one === after)) return [];
     const doubt = DEFAULT_CRITERIA.sureBy * Math.hypot(before.plusMinusMs, after.plusMinusMs);
     const usualMs = after.ratio > 0 ? after.delayMs / Math.max(after.ratio - 1, 0.01) : 0;
     const change = Math.abs(after.delayMs) - Math.abs(before.delayMs);

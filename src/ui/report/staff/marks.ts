@@ -1,3 +1,4 @@
+import { lateCrossings } from '../../../engine/index.ts';
 import type { Exercise, Hand, Report } from '../../../engine/index.ts';
 import { listed, shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -36,15 +37,13 @@ export function staffMarks(report: Report, exercise: Exercise, limits: PictureLi
     note: placeIn(step, hand, midi),
     text,
   }));
-  const late = report.measures.crossings
-    .filter((crossing) => crossing.late)
-    .map(({ step, hand, delayMs }): StaffMark => ({
-      step,
-      hand,
-      kind: 'late',
-      note: null,
-      text: withUnit(signed(delayMs), 'ms'),
-    }));
+  const late = lateCrossings(report).map(({ step, hand, delayMs }): StaffMark => ({
+    step,
+    hand,
+    kind: 'late',
+    note: null,
+    text: withUnit(signed(delayMs), 'ms'),
+  }));
   const apart = (report.measures.togetherness?.steps ?? [])
     .filter(({ leftMinusRightMs }) => Math.abs(leftMinusRightMs) > limits.handsApartMs)
     .map(({ step, leftMinusRightMs }): StaffMark => ({
