@@ -14,7 +14,7 @@ const RECORDINGS: Readonly<Record<string, Omit<RenderSpec, 'piano'>>> = {
   'Mara/2026-11-25 arpeggio.wav': {
     seed: 42,
     exercise: { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
-    student: { bpm: 80, jitterMs: 8, lateCrossing: { ms: 60, kind: 'thumb-under', direction: 'up' } },
+    student: { bpm: 80, jitterMs: 8, lateCrossing: { ms: 110, kind: 'thumb-under', direction: 'up' } },
   },
   'Mara/2026-11-25 chords.wav': {
     seed: 43,

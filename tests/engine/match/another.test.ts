@@ -32,7 +32,7 @@ describe('surely another exercise than chosen', () => {
   it('is said in the first sentence, in both languages', () => {
     expect(assessed({ ...CHOSEN, key: 'E major' }, CHOSEN).words).toMatchObject({
       verdict: 'You played E major, not A major; that is what is measured here.',
-      nextStep: 'go on with it, or say below that you meant the other.',
+      nextStep: 'go on with it, or say that you meant the other.',
     });
     const { heard } = attempt({ ...CHOSEN, key: 'E major' }, {}, GOOD_LISTENER);
     const german = assessHeard(heard, CHOSEN, { locale: { language: 'de', naming: 'german' } });

@@ -18,7 +18,7 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
         : tellNotice(finding, { language: 'en', naming }),
     'check-the-choice': () => 'check the key and the exercise, then play it again.',
     'switch-or-again': () => 'switch to it if that is what you meant, or play the exercise chosen once more.',
-    'go-on-or-the-other': () => 'go on with it, or say below that you meant the other.',
+    'go-on-or-the-other': () => 'go on with it, or say that you meant the other.',
     'wait-then-begin': () => 'wait until it listens, then play from the beginning.',
     'straight-through': ({ task }) =>
       `${only(task)}, straight through that place, three times without a stop.`,

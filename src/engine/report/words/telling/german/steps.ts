@@ -23,7 +23,7 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
         : tellNotice(finding, { language: 'de', naming }),
     'check-the-choice': () => 'Prüf Tonart und Übung, dann spiel noch einmal.',
     'switch-or-again': () => 'Wechsle dazu, wenn du das wolltest, oder spiel die gewählte Übung noch einmal.',
-    'go-on-or-the-other': () => 'Mach damit weiter, oder sag unten, dass du das andere wolltest.',
+    'go-on-or-the-other': () => 'Mach damit weiter, oder sag, dass du das andere wolltest.',
     'wait-then-begin': () => 'Warte, bis zugehört wird, dann spiel von Anfang an.',
     'straight-through': ({ task }) => `${only(task)}, dreimal ohne Halt durch diese Stelle.`,
     'until-right': ({ task, note }) =>
