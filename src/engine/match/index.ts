@@ -1,5 +1,6 @@
 export type * from './types.ts';
 export { RECOGNITION } from './types.ts';
+export { crossesFingers } from './align/index.ts';
 export { heldOver } from './held.ts';
 export {
   exerciseStretches,

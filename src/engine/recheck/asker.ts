@@ -7,7 +7,7 @@ import { KnownAlone } from './alone.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
 import type { BlindBelief, Glance, HandsApart, Look } from './look/index.ts';
-import { isHeard, momentIn, stepsHeard, UsualHands } from './steps.ts';
+import { momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
 
@@ -25,8 +25,6 @@ interface Asked {
 /** Puts questions about keys at steps to the closer look, with all that the first listening knows. */
 export class Asker {
   readonly steps: readonly StepHeard[];
-  /** hands that were heard to play */
-  readonly hands: readonly Hand[];
   readonly #heard: Heard;
   readonly #sound: KeptSound;
   readonly #look: ReturnType<typeof createLook>;
@@ -41,7 +39,6 @@ export class Asker {
   /** `alone`: what hands alone sounded like here; left out of account where it was not here (the device was moved) */
   constructor(heard: Heard, sound: KeptSound, alignment: Alignment, alone: HandsAlone | null = null) {
     this.steps = stepsHeard(heard, alignment);
-    this.hands = (['left', 'right'] as const).filter((hand) => isHeard(hand, alignment));
     this.#heard = heard;
     this.#sound = sound;
     this.#look = createLook(sound.samples);

@@ -10,13 +10,25 @@ export const RECHECK_BOUNDS = {
   /** a written note that the blind ear did report: unsure below this, not struck below the other */
   doubtful: 1,
   overruled: -1.5,
-  /** a key that is not written but was reported is withdrawn below this; one in place of a missed note is found above the other */
+  /** a note that its octave may cover is missing where its hand's other notes make that so likely, 0..1, and never above `notStruck` */
+  leftOut: 0.5,
+  /** a key that is not written but was reported is withdrawn below this; beside a written one, and an octave below one, below these … */
   withdrawn: -1.5,
+  besideWithdrawn: -2.5,
+  octaveBelow: 0,
+  /** … a key that was not reported is found in place of a missed note above this */
   inItsPlace: 1,
-  /** a key beside a written one that the ear believed in at least so much (0..1) is a slip above this */
+  /** a written note is taken for replaced by a key an octave below it under this (of 19 that were, all lay under 2.5), and by a neighbour
+   *  under the other */
+  besideOctaveBelow: 4.5,
+  besideNeighbour: 0,
+  /** a key beside a written one that the ear believed in at least so much (0..1) is a slip above this: of 163 that nobody struck none
+   *  lay over 2.0 */
   halfBelieved: 0.1,
-  caught: 1,
+  caught: 2.5,
   slipSemitones: 2,
+  /** a key struck in place of another lies within so many semitones of it, or is its octave */
+  wrongSemitones: 9,
   /** notes of a step lie within so much of its middle, s */
   nearSec: 0.09,
   /** an onset is not moved further than this by a second look, s */

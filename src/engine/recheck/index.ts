@@ -1,20 +1,24 @@
 export { handsAloneIn } from './alone.ts';
-export type * from './types.ts';
-import type { ExpectedNote } from '../exercise/index.ts';
+export type { Recheck, Rechecked } from './types.ts';
 import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
-import type { Alignment, MatchedNote } from '../match/index.ts';
+import type { Hand } from '../exercise/index.ts';
+import type { Alignment, Better, MatchedNote } from '../match/index.ts';
 import { Asker } from './asker.ts';
-import { caughtBeside, extrasThatStay } from './extras.ts';
-import { settle } from './settle.ts';
-import type { Recheck, Rechecked } from './types.ts';
+import type { Answer } from './asker.ts';
+import { handsHeard } from './hands.ts';
+import { settleStep } from './settle.ts';
+import type { Settled } from './settle.ts';
+import { isNearest } from './strangers.ts';
+import type { HeardExtra, Listening, Rechecked } from './types.ts';
 
 /**
  * A second, separate listening with the exercise in hand, for exercises with more than one note at a time. Each written note of
- * a step of which something was heard is looked at on the sound itself: was it struck, and when? Notes that were left missed or
- * unsure are found again or called missed, reported ones that the sound does not bear out are withdrawn, a key struck in place of
- * a missed one is looked for, and onsets that the blind ear drew together are told apart. It presumes nothing: what is written
- * is evidence of little weight beside the sound, and a step of which nothing was heard is left alone. What was asked and
- * answered stays in `rechecks`. `alone`: what hands alone sounded like on this piano, to compare with.
+ * a step of which something was heard is looked at on the sound itself: was it struck, and when? First of all notes together: does each
+ * hand play at all? Then step by step: notes that were left missed or unsure are found again or called missed, reported ones that the
+ * sound does not bear out are withdrawn, a key struck in place of a missed one is looked for, and onsets that the blind ear drew
+ * together are told apart. It presumes nothing: what is written is evidence of little weight beside the sound, and a step of which
+ * nothing was heard is left alone. What was asked and answered stays in `rechecks`. `alone`: what hands alone sounded like on this
+ * piano, to compare with.
  */
 export function recheck(
   heard: Heard,
@@ -25,39 +29,29 @@ export function recheck(
   if (alignment.exercise.steps.every(({ notes }) => notes.length === 1))
     return { heard, alignment, rechecks: [] };
   const asker = new Asker(heard, sound, alignment, alone);
-  const rechecks: Recheck[] = [];
-  const settled = alignment.matched.map((note, place) =>
-    settle(asker, heard, alignment, note, place, rechecks),
+  const answers = alignment.matched.map((_, place) => asker.askWritten(place));
+  const hands = handsHeard(
+    alignment,
+    answers.map((answer) => answer?.logOdds ?? null),
   );
-  const extras = [
-    ...extrasThatStay(asker, heard, alignment, rechecks),
-    ...settled.flatMap(({ freed }) => (freed ? [freed] : [])),
-    ...caughtBeside(asker, heard, alignment, rechecks),
-  ];
-  /** what becomes of the notes of the first listening that were asked about; null: withdrawn */
-  const fate = new Map<PlayedNote, PlayedNote | null>();
-  for (const { played } of alignment.extras) fate.set(heard.notes[played]!, null);
-  for (const { note } of extras) fate.set(note, note);
-  for (const { before, note } of settled) if (before !== null) fate.set(before, note);
-  const kept = heard.notes.map((note) => (fate.has(note) ? fate.get(note)! : note));
-  const found = [...settled, ...extras].flatMap(({ note }) => (note === null ? [] : [note]));
-  const notes = [...new Set([...kept.filter((note) => note !== null), ...found])].sort(
+  const listening: Listening = { asker, heard, alignment, answers, hands, rechecks: [] };
+  const steps = alignment.exercise.steps.map(({ step }) => settleStep(listening, step));
+  const settled = steps.flatMap(({ written }) => written).sort((a, b) => a.place - b.place);
+  const extras = [...extrasBetween(listening), ...steps.flatMap((step) => step.extras)];
+  const found = [...settled, ...extras].flatMap(({ note }) => note ?? []);
+  const notes = [...new Set([...notAsked(heard, alignment), ...found])].sort(
     (a, b) => a.timeSec - b.timeSec || a.midi - b.midi,
   );
-  const surelyMissed = (step: number, { midi, hand }: ExpectedNote): { readonly sure?: number } => {
-    const asked = rechecks.find(
-      (one) => one.asked === 'written' && one.step === step && one.midi === midi && one.hand === hand,
-    );
-    return asked === undefined ? {} : { sure: 1 / (1 + Math.exp(asked.logOdds)) };
-  };
   const indexOf = new Map(notes.map((note, index) => [note, index]));
+  const { betterFit, ...asChosen } = alignment;
   return {
     heard: { ...heard, notes },
     alignment: {
-      ...alignment,
-      matched: settled.map(({ verdict, note, reason }, place): MatchedNote => {
+      ...asChosen,
+      ...(betterFit && isBorneOut(listening, settled, betterFit) && { betterFit }),
+      matched: settled.map(({ place, verdict, note, reason }): MatchedNote => {
         const { step, expected } = alignment.matched[place]!;
-        if (verdict === 'missed') return { step, expected, verdict, ...surelyMissed(step, expected) };
+        if (verdict === 'missed') return { step, expected, verdict, ...surelyMissed(answers[place]!) };
         if (verdict !== 'unsure') return { step, expected, verdict, played: indexOf.get(note!)! };
         const unsure = { step, expected, verdict, reason: reason! };
         return note === null ? unsure : { ...unsure, played: indexOf.get(note)! };
@@ -66,6 +60,48 @@ export function recheck(
         .map(({ note, kind, step }) => ({ played: indexOf.get(note)!, kind, step }))
         .sort((a, b) => a.played - b.played),
     },
-    rechecks: rechecks.sort((a, b) => a.step - b.step),
+    rechecks: listening.rechecks.sort((a, b) => a.step - b.step),
   };
+}
+
+/** A note called missing is as sure as the closer look at it; one of a step of which nothing was heard was not looked at. */
+function surelyMissed(answer: Answer | null): { readonly sure?: number } {
+  return answer === null ? {} : { sure: 1 / (1 + Math.exp(answer.logOdds)) };
+}
+
+/**
+ * That one hand alone was heard in place of both is said only where the other is surely not there: no note of it was found, and it is
+ * not merely too soft to tell.
+ */
+function isBorneOut(
+  { alignment, hands }: Listening,
+  settled: readonly Settled[],
+  { choice }: Better,
+): boolean {
+  if (alignment.exercise.choice.hands !== 'together' || choice.hands === 'together') return true;
+  const isSilent = (hand: Hand): boolean =>
+    hands[hand].presence === 'not-there' &&
+    settled.every(
+      ({ place, verdict }) => alignment.matched[place]!.expected.hand !== hand || verdict !== 'correct',
+    );
+  return isSilent('left') || isSilent('right');
+}
+
+/** Extras at no step's moment: they stay as they were. */
+function extrasBetween(listening: Listening): readonly HeardExtra[] {
+  const { heard, alignment } = listening;
+  return alignment.extras.flatMap(({ played, kind, step }) => {
+    const note = heard.notes[played]!;
+    const isAtStep = alignment.exercise.steps.some((one) => isNearest(listening, note, one.step));
+    return isAtStep ? [] : [{ note, kind, step }];
+  });
+}
+
+/** Notes that neither stood for a written one nor were reported as extras. */
+function notAsked({ notes }: Heard, { matched, extras }: Alignment): readonly PlayedNote[] {
+  const asked = new Set([
+    ...matched.flatMap((note) => ('played' in note ? [note.played] : [])),
+    ...extras.map(({ played }) => played),
+  ]);
+  return notes.filter((_, index) => !asked.has(index));
 }

@@ -1,103 +1,197 @@
-import type { Heard, PlayedNote } from '../listen/index.ts';
-import type { Alignment, MatchedNote } from '../match/index.ts';
+import type { ExpectedNote, Hand } from '../exercise/index.ts';
+import type { PlayedNote } from '../listen/index.ts';
+import { crossesFingers } from '../match/index.ts';
+import type { MatchedNote } from '../match/index.ts';
 import type { Notice } from '../notices/index.ts';
-import type { Answer, Asker } from './asker.ts';
+import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
-import type { HeardExtra } from './extras.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import type { Recheck } from './types.ts';
+import { caughtBeside, strangersAt } from './strangers.ts';
+import type { Stranger } from './strangers.ts';
+import type { HeardExtra, Listening, Recheck } from './types.ts';
 
 /** What became of one written note. */
 export interface Settled {
+  /** its place among the matched notes */
+  readonly place: number;
   readonly verdict: MatchedNote['verdict'];
   /** the note that stands for it now; null: none */
   readonly note: PlayedNote | null;
-  /** the note that stood for it before; null: none, or it stands for something else now */
-  readonly before: PlayedNote | null;
   /** null: of one that is sure */
   readonly reason: Notice | null;
-  /** a note that had been taken for the mistake here, and is an extra since the written one was struck */
-  readonly freed: HeardExtra | null;
 }
 
-/** One written note, listened for again. What is asked is added to `rechecks`. */
-export function settle(
-  asker: Asker,
-  heard: Heard,
-  { semitoneShift }: Alignment,
-  matched: MatchedNote,
-  place: number,
-  rechecks: Recheck[],
-): Settled {
-  const { step, expected, verdict } = matched;
-  const { hand } = expected;
-  const midi = expected.midi - semitoneShift;
-  const before = 'played' in matched && matched.played !== undefined ? heard.notes[matched.played]! : null;
-  const asBefore: Settled = {
-    verdict,
-    note: before,
-    before,
-    reason: verdict === 'unsure' ? matched.reason : null,
-    freed: null,
-  };
-  const answer = asker.askWritten(place);
-  if (answer === null) return asBefore;
-  const reported = verdict === 'correct';
-  const decision = decide(answer.logOdds, reported);
-  rechecks.push(recordOf(step, midi + semitoneShift, hand, 'written', verdict, answer, decision));
+/** What became of one step. */
+export interface SettledStep {
+  readonly written: readonly Settled[];
+  readonly extras: readonly HeardExtra[];
+}
 
-  const reason = asBefore.reason ?? ({ notice: 'too-faint', name: expected.name } as const);
-  if (reported && before !== null) {
-    if (decision === 'not-struck') return { ...asBefore, verdict: 'missed', note: null };
-    const note = moved(before, answer);
-    return decision === 'struck' ? { ...asBefore, note } : { ...asBefore, verdict: 'unsure', note, reason };
-  }
-  if (decision !== 'not-struck' && !asker.hands.includes(hand)) return asBefore;
-  if (decision === 'struck') {
-    const freed = before === null ? null : { note: before, kind: kindBeside(asker, step, before), step };
-    return { ...asBefore, verdict: 'correct', note: noteOf(heard, midi, answer), before: null, freed };
-  }
-  // Something was struck in its place: that stands.
-  if (before !== null) return asBefore;
-  if (decision === 'unsure') return { ...asBefore, verdict: 'unsure', reason };
-  const other = inItsPlace(asker, heard, step, midi, hand);
-  if (other === null) return { ...asBefore, verdict: 'missed' };
-  rechecks.push(
-    recordOf(step, other.midi + semitoneShift, hand, 'in-its-place', 'not-heard', other.answer, 'struck'),
+/** A written note with what both listenings say of it. */
+interface Written {
+  readonly place: number;
+  readonly matched: MatchedNote;
+  /** what the first listening had for it */
+  readonly before: PlayedNote | null;
+  readonly answer: Answer;
+  readonly decision: Recheck['decision'];
+}
+
+/**
+ * One step, listened for again, all its keys at once: a key that is not written and a written one that is not there explain each
+ * other. What is asked is added to `rechecks`.
+ */
+export function settleStep(listening: Listening, step: number): SettledStep {
+  const { alignment, answers, rechecks } = listening;
+  const own = alignment.matched.flatMap((matched, place) => (matched.step === step ? [place] : []));
+  const written = own.flatMap((place): readonly Written[] => {
+    const matched = alignment.matched[place]!;
+    const answer = answers[place]!;
+    if (answer === null) return [];
+    const { midi, hand } = matched.expected;
+    const decision = decide(answer.logOdds, matched.verdict === 'correct');
+    rechecks.push(recordOf(step, midi, hand, 'written', matched.verdict, answer, decision));
+    return [{ place, matched, before: noteBefore(listening, place), answer, decision }];
+  });
+  if (written.length === 0) return { written: own.map((place) => asBefore(listening, place)), extras: [] };
+  const strangers = strangersAt(listening, step);
+  const pairs = pairsOf(listening, written, strangers);
+  const settled = written.map((one): Settled => {
+    const stranger = pairs.get(one.place);
+    return stranger === undefined
+      ? settle(listening, one)
+      : { place: one.place, verdict: 'wrong', note: stranger.note, reason: null };
+  });
+  const found = settled.flatMap(({ note }) => note ?? []);
+  const left = strangers.filter(({ note }) => !found.includes(note));
+  const caught = caughtBeside(listening, step).filter(({ note }) =>
+    found.every(({ midi }) => midi !== note.midi),
   );
-  return { ...asBefore, verdict: 'wrong', note: noteOf(heard, other.midi, other.answer) };
+  return {
+    written: settled,
+    extras: [...left.flatMap(({ note, kind }) => (kind === null ? [] : [{ note, kind, step }])), ...caught],
+  };
 }
 
-/** A key that was struck in place of a note that was not. */
+/**
+ * Written notes that were not struck, each with the key that was struck in its place: the nearest, but first the one that the first
+ * listening had there. Fingers do not cross.
+ */
+function pairsOf(
+  listening: Listening,
+  written: readonly Written[],
+  strangers: readonly Stranger[],
+): ReadonlyMap<number, Stranger> {
+  const pairs = written
+    .flatMap((one) =>
+      strangers.flatMap((stranger) => {
+        const { expected, step } = one.matched;
+        const apart = Math.abs(stranger.midi - expected.midi);
+        const isOwn = stranger.place === one.place;
+        // An octave too low it lies under the hand's other fingers.
+        const fits =
+          apart === 12 ||
+          (apart <= RECHECK_BOUNDS.wrongSemitones &&
+            !crossesFingers(stranger.midi, expected, notesAt(listening, step)));
+        if (!(isOwn || fits) || !isAbsentBeside(one, stranger)) return [];
+        return [{ one, stranger, cost: (isOwn ? 0 : 12) + apart }];
+      }),
+    )
+    .sort((a, b) => a.cost - b.cost);
+  const paired = new Map<number, Stranger>();
+  for (const { one, stranger } of pairs)
+    if (!paired.has(one.place) && ![...paired.values()].includes(stranger)) paired.set(one.place, stranger);
+  return paired;
+}
+
+/**
+ * A written note beside a key that is not written: was it left out for that? A key an octave below sounds at all its partials, and two
+ * keys an octave apart for one are rarer by far than the one for the other; a neighbour was as likely caught with it.
+ */
+function isAbsentBeside({ matched, decision, answer, place }: Written, stranger: Stranger): boolean {
+  if (matched.expected.midi - stranger.midi === 12) return answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
+  if (decision === 'not-struck') return true;
+  if (stranger.place === place) return decision !== 'struck';
+  return matched.verdict !== 'correct' && answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
+}
+
+/** One written note in whose place nothing was heard so far. */
+function settle(listening: Listening, { place, matched, before, answer, decision }: Written): Settled {
+  const { heard, alignment, hands } = listening;
+  const { expected, verdict, step } = matched;
+  const isThere = hands[expected.hand].presence === 'there';
+  const unsure: Settled = {
+    place,
+    verdict: 'unsure',
+    note: null,
+    reason: verdict === 'unsure' ? matched.reason : { notice: 'too-faint', name: expected.name },
+  };
+  if (verdict === 'correct' && decision !== 'not-struck') {
+    const note = moved(before!, answer);
+    return decision === 'struck' ? { ...unsure, verdict, note } : { ...unsure, note };
+  }
+  if (decision !== 'not-struck' && !isThere) return asBefore(listening, place);
+  if (decision === 'struck') {
+    const midi = expected.midi - alignment.semitoneShift;
+    return { ...unsure, verdict: 'correct', note: noteOf(heard, midi, answer) };
+  }
+  // Something too faint to say which key sounded in its place: that stands.
+  if (verdict === 'unsure' && before !== null) return { ...unsure, note: before };
+  if (decision === 'unsure' || !isMissing(listening, matched, answer)) return unsure;
+  const other = inItsPlace(listening, step, expected.midi, expected.hand);
+  return { ...unsure, verdict: other === null ? 'missed' : 'wrong', note: other };
+}
+
+/** A note that its octave may cover is missing only where its hand plays, and where it lies far below what the hand's others show. */
+function isMissing(listening: Listening, { step, expected }: MatchedNote, { logOdds }: Answer): boolean {
+  const isCovered = notesAt(listening, step).some(
+    ({ hand, midi }) => hand !== expected.hand && [12, 24].includes(expected.midi - midi),
+  );
+  const { presence, leftOut } = listening.hands[expected.hand];
+  return !isCovered || (presence === 'there' && leftOut(logOdds) >= RECHECK_BOUNDS.leftOut);
+}
+
+/** A key that the first listening did not report, struck in place of a note that was not. */
 function inItsPlace(
-  asker: Asker,
-  heard: Heard,
+  { asker, heard, alignment, rechecks }: Listening,
   step: number,
   midi: number,
-  hand: 'left' | 'right',
-): { readonly midi: number; readonly answer: Answer } | null {
+  hand: Hand,
+): PlayedNote | null {
   const { written, timeSec } = asker.steps[step]!;
   const near = heard.notes.filter((one) => Math.abs(one.timeSec - timeSec!) < RECHECK_BOUNDS.nearSec);
   for (const semitones of MISTAKEN_FOR) {
-    const other = midi + semitones;
+    const other = midi - alignment.semitoneShift + semitones;
     if (written.includes(other) || near.some((one) => one.midi === other)) continue;
     const answer = asker.askUnwritten(step, other, hand);
-    if (answer !== null && answer.logOdds > RECHECK_BOUNDS.inItsPlace) return { midi: other, answer };
+    if (answer === null || answer.logOdds <= RECHECK_BOUNDS.inItsPlace) continue;
+    rechecks.push(recordOf(step, midi + semitones, hand, 'in-its-place', 'not-heard', answer, 'struck'));
+    return noteOf(heard, other, answer);
   }
   return null;
 }
 
-function kindBeside(asker: Asker, step: number, { midi }: PlayedNote): 'slip' | 'other' {
-  return asker.steps[step]!.written.some((key) => Math.abs(key - midi) <= RECHECK_BOUNDS.slipSemitones)
-    ? 'slip'
-    : 'other';
+/** What is written at a step, at the octave actually played. */
+function notesAt({ alignment }: Listening, step: number): readonly ExpectedNote[] {
+  return alignment.matched.flatMap((note) => (note.step === step ? [note.expected] : []));
 }
 
 function decide(logOdds: number, reported: boolean): Recheck['decision'] {
   const { struck, notStruck, doubtful, overruled } = RECHECK_BOUNDS;
   if (logOdds > (reported ? doubtful : struck)) return 'struck';
   return logOdds < (reported ? overruled : notStruck) ? 'not-struck' : 'unsure';
+}
+
+function asBefore(listening: Listening, place: number): Settled {
+  const matched = listening.alignment.matched[place]!;
+  const reason = matched.verdict === 'unsure' ? matched.reason : null;
+  return { place, verdict: matched.verdict, note: noteBefore(listening, place), reason };
+}
+
+function noteBefore({ heard, alignment }: Listening, place: number): PlayedNote | null {
+  const matched = alignment.matched[place]!;
+  return 'played' in matched && matched.played !== undefined ? heard.notes[matched.played]! : null;
 }
 
 /** The same note at the moment that the closer look gives it, if that is not far away. */

@@ -75,15 +75,6 @@ const LEAST_BELIEVED = 0.3;
 /** notes of a hand that make something usual */
 const LEAST_NOTES = 2;
 
-/** A hand of which less than this share of its notes was heard right may not have played at all. */
-const LEAST_SHARE = 0.15;
-
-/** Was this hand heard to play? Only then is a second look at its unheard notes worth more than the first listening. */
-export function isHeard(hand: Hand, { matched }: Alignment): boolean {
-  const own = matched.filter(({ expected }) => expected.hand === hand);
-  return own.filter(({ verdict }) => verdict === 'correct').length >= LEAST_SHARE * own.length;
-}
-
 /** What the blind ear says on the whole of the notes of each hand that were heard right, one note left out. */
 export class UsualHands {
   readonly #notes: readonly { readonly place: number; readonly hand: Hand; readonly candidate: Candidate }[];

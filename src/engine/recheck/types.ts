@@ -1,6 +1,8 @@
 import type { Hand } from '../exercise/index.ts';
-import type { Heard } from '../listen/index.ts';
-import type { Alignment, MatchedNote } from '../match/index.ts';
+import type { Heard, PlayedNote } from '../listen/index.ts';
+import type { Alignment, ExtraKind, MatchedNote } from '../match/index.ts';
+import type { Answer, Asker } from './asker.ts';
+import type { HandHeard } from './hands.ts';
 
 /** One key listened for again at the moment of a step: the blind finding, the evidence and the decision, side by side. */
 export interface Recheck {
@@ -30,4 +32,24 @@ export interface Rechecked {
   readonly alignment: Alignment;
   /** every question that was asked, in order of step */
   readonly rechecks: readonly Recheck[];
+}
+
+/** All that is known while an attempt is listened to again. */
+export interface Listening {
+  readonly asker: Asker;
+  /** the first listening */
+  readonly heard: Heard;
+  readonly alignment: Alignment;
+  /** what the closer look says of each matched note, in their order; null: nothing was heard of its step */
+  readonly answers: readonly (Answer | null)[];
+  readonly hands: Readonly<Record<Hand, HandHeard>>;
+  /** every question so far */
+  readonly rechecks: Recheck[];
+}
+
+/** A note that answers no written one. */
+export interface HeardExtra {
+  readonly note: PlayedNote;
+  readonly kind: ExtraKind;
+  readonly step: number;
 }

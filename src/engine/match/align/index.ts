@@ -1,4 +1,5 @@
 export { alignAt } from './align.ts';
+export { crossesFingers } from './substitutes.ts';
 import type { Exercise, Hands } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { alignAt } from './align.ts';

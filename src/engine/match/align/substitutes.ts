@@ -1,4 +1,5 @@
 import type { ExpectedPlace, IndexedNote } from './notes.ts';
+import type { ExpectedNote } from '../../exercise/index.ts';
 import { BOUNDS } from '../costs/index.ts';
 
 /** A place and the struck note that stands in it, right or wrong. */
@@ -39,7 +40,8 @@ export function substitutesFor(
         const note = struck[index]!;
         const apart = Math.abs(note.midi - place.note.midi);
         if (apart > BOUNDS.wrongSemitones && apart !== 12) return [];
-        if (apart > 0 && crossesFingers(note.midi, place, places)) return [];
+        const step = places.flatMap((other) => (other.step === place.step ? [other.note] : []));
+        if (apart > 0 && crossesFingers(note.midi, place.note, step)) return [];
         const share = Math.abs(note.timeSec - due.timeSec) / due.stepSec;
         const allowed = due.known && apart > 0 ? BOUNDS.wrongShareOfStep / 2 : BOUNDS.wrongShareOfStep;
         return share <= allowed ? [{ place, struck: index, cost: share + 0.05 * apart }] : [];
@@ -56,19 +58,11 @@ export function substitutesFor(
 
 /**
  * Fingers of a chord do not cross, nor do hands: a key struck in place of another lies above the next lower key of its step
- * and below the next higher one.
+ * and below the next higher one. `step`: all notes of the step.
  */
-function crossesFingers(
-  midi: number,
-  { step, note }: ExpectedPlace,
-  places: readonly ExpectedPlace[],
-): boolean {
-  return places.some(
-    (other) =>
-      other.step === step &&
-      (other.note.midi < note.midi
-        ? midi <= other.note.midi
-        : other.note.midi > note.midi && midi >= other.note.midi),
+export function crossesFingers(midi: number, note: ExpectedNote, step: readonly ExpectedNote[]): boolean {
+  return step.some((other) =>
+    other.midi < note.midi ? midi <= other.midi : other.midi > note.midi && midi >= other.midi,
   );
 }
 

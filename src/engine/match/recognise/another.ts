@@ -25,8 +25,15 @@ function betterChoice(heard: Heard, alignment: Alignment): Better | null {
   const [best] = ranking.ranked
     .slice(0, ALIGNED)
     .map(({ listed }, at) => {
-      const { choice, octaves } = placed(listed, semitones, []);
-      const shift = { left: octaves, right: octaves, semitones };
+      // On a piano read as it was for the chosen exercise it may be that one's key; else the likelier reading counts.
+      const asAligned = placed(listed, alignment.semitoneShift, []);
+      const isItsKey = asAligned.choice.key === chosen.key;
+      const { choice, octaves } = isItsKey ? asAligned : placed(listed, semitones, []);
+      const shift = {
+        left: octaves,
+        right: octaves,
+        semitones: isItsKey ? alignment.semitoneShift : semitones,
+      };
       return { at, choice, fit: alignAt(heard, buildExercise(choice), shift).fit };
     })
     .sort((a, b) => b.fit - a.fit);
