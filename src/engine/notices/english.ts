@@ -70,6 +70,7 @@ export function english(naming: NoteNaming): Tellings {
       `needs ${needed} unbroken intervals between steps; there ${are(there)} ${there}`,
     'no-turn': () => 'this exercise has no turn',
     'interval-not-whole': ({ which }) => `${INTERVALS[which]} was not heard whole`,
+    'hand-not-known': () => 'nobody said which hand played',
     'no-crossing': () => 'this exercise has no crossing',
     'no-crossing-whole': () => 'no crossing was heard whole',
     'needs-chords': () => 'needs two chords',

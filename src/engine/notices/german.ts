@@ -78,6 +78,7 @@ export function german(naming: NoteNaming): Tellings {
       `braucht ${needed} Abstände ohne Unterbrechung; es gibt ${there}`,
     'no-turn': () => 'diese Übung hat keinen Wendepunkt',
     'interval-not-whole': ({ which }) => `${INTERVALS[which]} war nicht ganz zu hören`,
+    'hand-not-known': () => 'niemand hat gesagt, welche Hand gespielt hat',
     'no-crossing': () => 'diese Übung hat keinen Unter-/Übersatz',
     'no-crossing-whole': () => 'kein Unter-/Übersatz war ganz zu hören',
     'needs-chords': () => 'braucht zwei Akkorde',

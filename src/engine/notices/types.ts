@@ -52,6 +52,7 @@ const NO_FIGURE = [
   notice('needs-intervals', { needed: COUNT, there: COUNT }),
   notice('no-turn', {}),
   notice('interval-not-whole', { which: v.picklist(['first', 'last', 'turn']) }),
+  notice('hand-not-known', {}),
   notice('no-crossing', {}),
   notice('no-crossing-whole', {}),
   notice('needs-chords', {}),

@@ -1,8 +1,7 @@
 export type * from './types.ts';
 export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
-export { handsPlayedIn, isHandKnown } from './hands.ts';
-export { lateCrossings } from './late.ts';
+export { crossingsOf, handsPlayedIn, isHandKnown, lateCrossings } from './hands.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
 export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
@@ -51,7 +50,10 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
   // Only where nobody said which hand it is a likelihood.
   const handLikelihood = hands === 'together' ? undefined : (alignment.handLikelihood ?? handSaid(hands));
   const facts = sceneFacts(exercise);
-  const measured = measure(heard, alignment, asked, { piano, soundLost: soundLostSec > 0 });
+  const handKnown = isHandKnown({
+    exercise: { hands, ...(handLikelihood !== undefined && { handLikelihood }) },
+  });
+  const measured = measure(heard, alignment, asked, { piano, soundLost: soundLostSec > 0, handKnown });
   const { tempoBpm } = measured.measures;
   const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {
@@ -100,7 +102,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     measured,
     criteria,
     soundLostSec,
-    handKnown: isHandKnown(report),
+    handKnown,
     report,
     earlier: by(hands),
     inSitting: sitting === 0 ? [] : by(hands).filter((one) => earlier.slice(-sitting).includes(one)),

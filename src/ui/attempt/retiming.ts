@@ -1,4 +1,4 @@
-import { timelineOf } from '../../engine/index.ts';
+import { lateCrossings, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Report, TimedStrike } from '../../engine/index.ts';
 import { timeMap, type Attack } from '../../io/playback/index.ts';
 
@@ -37,7 +37,7 @@ export function versionsOf(report: Report, exercise: Exercise): Versions {
   const between = extrasSec.filter(
     (sec) => !strikes.some(({ firstSec, lastSec }) => sec >= firstSec && sec <= lastSec),
   );
-  const lateSteps = new Set(report.measures.crossings.filter(({ late }) => late).map(({ step }) => step));
+  const lateSteps = new Set(lateCrossings(report).map(({ step }) => step));
   const version = (heardSec: readonly number[]): Version => ({ attacks: moved(strikes, between, heardSec) });
   return {
     played: version(strikes.map(({ timeSec }) => timeSec)),

@@ -124,13 +124,7 @@ function crossingsLine(measures: Measures): MeasureLine {
     const delays = measures.crossings.filter((crossing) => crossing.direction === direction);
     return delays.length === 0 ? [] : [t[direction](delayList(delays))];
   });
-  return {
-    term: t.term,
-    meaning: t.meaning,
-    definition: t.definition,
-    figure: directions.length > 0 ? directions.join('; ') : t.none,
-    measured: directions.length > 0,
-  };
+  return line(t, measures.crossingDelayMs, () => directions.join('; '));
 }
 
 function delayList(delays: readonly CrossingDelay[]): string {

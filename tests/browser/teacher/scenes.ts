@@ -12,14 +12,15 @@ export async function openClass(page: Page): Promise<void> {
 export const partOf = (page: Page, student: string) =>
   page.locator('.students > section').filter({ has: page.getByRole('heading', { name: student }) });
 
-/** Opens Mara's newest arpeggio and remarks on its second crossing and on the whole. */
+/** Opens Mara's newest arpeggio, says which hand it was, and remarks on its second crossing and on the whole. */
 export async function openRemarked(page: Page): Promise<void> {
   await partOf(page, 'Mara')
     .locator('[data-playing]')
     .filter({ hasText: '2026-11-25 arpeggio' })
     .first()
     .click();
-  await page.locator('[data-spot]').first().waitFor();
+  await page.getByRole('button', { name: 'It was the right' }).click();
+  await page.getByRole('button', { name: 'It was the right' }).waitFor({ state: 'detached' });
   await page.getByRole('button', { name: 'Next trouble' }).click();
   await page.getByLabel('Your remark').fill('Let the thumb travel as soon as the second finger plays.');
   await page.getByRole('button', { name: 'Add the remark' }).click();

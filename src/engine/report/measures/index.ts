@@ -3,7 +3,7 @@ import type { Heard, PianoProfile } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import { layInTime } from '../../timeline/index.ts';
 import type { Criteria } from '../criteria/index.ts';
-import type { Measures } from '../types.ts';
+import type { Figure, Measures } from '../types.ts';
 import { noteAccuracyPercent } from './accuracy.ts';
 import { innerBalanceDb } from './balance.ts';
 import { changeGapMs, changeHesitationRatio, chordChanges, slowestChange } from './changes.ts';
@@ -31,6 +31,7 @@ import { nPVIOf } from './npvi.ts';
 import { shapeOfTime } from './shape.ts';
 import { intervalsOf, strikesBy } from './strikes.ts';
 import type { Interval, Strike } from './strikes.ts';
+import { notMeasured } from './estimate.ts';
 import { togetherness } from './together.ts';
 import { tempoBpm } from './tempo.ts';
 import { joinsOf, touchMs } from './touch.ts';
@@ -67,6 +68,8 @@ interface Known {
   readonly piano?: PianoProfile | null;
   /** part of the sound was lost: of time nothing is known */
   readonly soundLost?: boolean;
+  /** somebody said which hand played, so that fingers and crossings are known; by default it is so */
+  readonly handKnown?: boolean;
 }
 
 /**
@@ -77,7 +80,7 @@ export function measure(
   heard: Heard,
   alignment: Alignment,
   criteria: Criteria,
-  { piano = null, soundLost = false }: Known = {},
+  { piano = null, soundLost = false, handKnown = true }: Known = {},
 ): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
@@ -100,9 +103,14 @@ export function measure(
     stops: stepsOf(intervals.filter((interval) => !unbroken.includes(interval))),
     ending: stepsOf(shapeOfTime(unbroken, criteria).ending),
   };
-  const crossings = byHand
-    .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria, apart))
-    .sort((a, b) => a.step - b.step);
+  // They would lie elsewhere for the other hand.
+  const crossings = handKnown
+    ? byHand
+        .flatMap((own) => crossingDelays(own.intervals, exercise, own.hand, criteria, apart))
+        .sort((a, b) => a.step - b.step)
+    : [];
+  const byFinger = (figure: () => Figure): Figure =>
+    handKnown ? figure() : notMeasured({ notice: 'hand-not-known' });
   return {
     strikes,
     intervals,
@@ -117,7 +125,7 @@ export function measure(
       evennessPercent: evennessPercent(intervals),
       evennessMs: evennessMs(intervals),
       evennessDriftRemovedPercent: evennessDriftRemovedPercent(intervals),
-      evennessWithoutCrossingsPercent: evennessWithoutCrossingsPercent(intervals),
+      evennessWithoutCrossingsPercent: byFinger(() => evennessWithoutCrossingsPercent(intervals)),
       driftPercent: driftPercent(intervals.filter((interval) => !interval.intoCrossing)),
       npvi: nPVIOf(intervals),
       intervals: deviations,
@@ -125,9 +133,9 @@ export function measure(
       firstIntervalDeviationMs: firstIntervalDeviationMs(deviations, intervals),
       lastIntervalDeviationMs: lastIntervalDeviationMs(deviations, intervals, exercise),
       crossings,
-      crossingDelayMs: crossingDelayMs(crossings, exercise),
+      crossingDelayMs: byFinger(() => crossingDelayMs(crossings, exercise)),
       loudnessEvennessDb: loudnessEvennessDb(loudness, struckPiano !== null),
-      thumbAccentDb: thumbAccentDb(byHand.flatMap((own) => loudnessOf(own.strikes, null))),
+      thumbAccentDb: byFinger(() => thumbAccentDb(byHand.flatMap((own) => loudnessOf(own.strikes, null)))),
       ...(struckPiano !== null && { keysKnown: true as const }),
       endsFadeDb: endsFadeDb(ends),
       tempoBpm: tempoBpm(intervals),

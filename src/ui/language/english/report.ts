@@ -78,7 +78,6 @@ export const MEASURES = {
     up: (delays: string) => `${delays} going up`,
     down: (delays: string) => `${delays} coming down`,
     range: (least: string, most: string) => `${least} to ${most}`,
-    none: 'not measured: no crossing was heard whole',
   },
   spread: {
     term: 'Chords struck as one',

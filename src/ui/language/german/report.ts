@@ -77,7 +77,6 @@ export const MEASURES: Strings['measures'] = {
     up: (delays) => `${delays} aufwärts`,
     down: (delays) => `${delays} abwärts`,
     range: (least, most) => `${least} bis ${most}`,
-    none: 'nicht gemessen: Kein Unter-/Übersatz war ganz zu hören',
   },
   spread: {
     term: 'Akkorde zugleich',

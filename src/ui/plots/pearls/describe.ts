@@ -1,3 +1,4 @@
+import { crossingsOf } from '../../../engine/index.ts';
 import type { Report } from '../../../engine/index.ts';
 import { listed, shown, withUnit } from '../../kit/figures.ts';
 import { notice, strings } from '../../language/index.ts';
@@ -34,7 +35,7 @@ function describePearl(pearl: Pearl, name: (note: string) => string, alone: bool
 
 function timing(spot: Spot, report: Report): readonly string[] {
   if (spot.extra) return [];
-  const crossing = report.measures.crossings.find((one) => one.step === spot.step && one.hand === spot.hand);
+  const crossing = crossingsOf(report).find((one) => one.step === spot.step && one.hand === spot.hand);
   if (crossing !== undefined) {
     const kind = crossing.kind === 'thumb-under' ? strings().pearls.thumbUnder : strings().pearls.overThumb;
     return [`${kind}, ${lateness(crossing.delayMs)}`];

@@ -1,4 +1,4 @@
-import { lateCrossings } from '../../../engine/index.ts';
+import { crossingsOf, lateCrossings } from '../../../engine/index.ts';
 import type { Hand, Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -50,7 +50,7 @@ export function drawRow(input: RowInput): PearlRow {
   const xOf = (timeSec: number): number => leftPx + (drawnSec(timeSec) - startDrawnSec) * pxPerSec;
   // An extra note sounds during a step whose own place may be in another row.
   const steps = new Set(group.filter((spot) => !spot.extra).map((spot) => spot.step));
-  const { lanes, heightPx } = stackLanes(group, hands, input.report.measures.crossings);
+  const { lanes, heightPx } = stackLanes(group, hands, crossingsOf(input.report));
   const laneOf = (hand: Hand): Lane => lanes.find((lane) => lane.hand === hand) ?? lanes[0]!;
   const endX = input.last ? xOf(group.at(-1)!.timeSec) + RIGHT_PX - 2 : widthPx;
   const stringPx = hands.length > 1 ? leftPx - 18 : Math.max(leftPx - 22, 0);

@@ -1,4 +1,4 @@
-import { lateCrossings } from '../../../engine/index.ts';
+import { crossingsOf, lateCrossings } from '../../../engine/index.ts';
 import type { Hand, Report } from '../../../engine/index.ts';
 import { signed, withUnit } from '../../kit/figures.ts';
 import { drawnText, hangingDepth, LANE, type Lane } from './lanes.ts';
@@ -15,7 +15,7 @@ export function drawArches(
   stringPx: number,
 ): readonly DrawnArch[] {
   const lateOnes = lateCrossings(report);
-  return report.measures.crossings
+  return crossingsOf(report)
     .filter((crossing) => steps.has(crossing.step))
     .flatMap((crossing) => {
       const inHand = spots.filter((spot) => spot.hand === crossing.hand && !spot.extra);

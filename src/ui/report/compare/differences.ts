@@ -1,4 +1,10 @@
-import { DEFAULT_CRITERIA, isMeasured, justNoticeableMs, lateCrossings } from '../../../engine/index.ts';
+import {
+  crossingsOf,
+  DEFAULT_CRITERIA,
+  isMeasured,
+  justNoticeableMs,
+  lateCrossings,
+} from '../../../engine/index.ts';
 import type { Estimate, Figure, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -97,8 +103,8 @@ function changed(
 function crossingWords(other: Compared, now: Compared): readonly string[] {
   const t = strings().compare;
   const late = [...lateCrossings(other.report), ...lateCrossings(now.report)];
-  return now.report.measures.crossings.flatMap((after): readonly string[] => {
-    const before = other.report.measures.crossings.find(
+  return crossingsOf(now.report).flatMap((after): readonly string[] => {
+    const before = crossingsOf(other.report).find(
       (one) => one.step === after.step && one.hand === after.hand,
     );
     if (before === undefined || !late.some((one) => one === before || one === after)) return [];

@@ -1,4 +1,4 @@
-import { beatsPerStep, justNoticeableMs } from '../../../engine/index.ts';
+import { beatsPerStep, crossingsOf, justNoticeableMs } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
@@ -15,7 +15,8 @@ const ms = (value: number): string => withUnit(shown(value), 'ms');
 /** Each note against its even place, with the audible threshold as a band. */
 export function timingFigure(report: Report, exercise: Exercise, places: Places): GraphFigure {
   const t = strings().detail.timing;
-  const { intervals, crossings, tempoBpm } = report.measures;
+  const { intervals, tempoBpm } = report.measures;
+  const crossings = crossingsOf(report);
   const stepMs = 'value' in tempoBpm ? (60_000 / tempoBpm.value) * beatsPerStep(exercise) : 0;
   const audibleMs = justNoticeableMs(stepMs);
   const points = intervals.map(({ step, ioiMs, deviationMs, audible }): GraphPoint => {

@@ -1,4 +1,4 @@
-import { buildExercise } from '../../../engine/index.ts';
+import { buildExercise, isHandKnown } from '../../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
 import type { Correction, RemarkPlace, Remark, SoundFile } from '../../../io/review/index.ts';
 import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
@@ -103,11 +103,18 @@ export class Hearing {
     return this.#devices.store.newId();
   }
 
-  /** Measures it as another exercise; the tool's own reading is kept beside. */
+  /** Back to the tool's own reading. */
+  async takeOwn(): Promise<void> {
+    await this.#use(null, null);
+  }
+
+  /** Measures it as what the teacher says it was: another exercise, or which hand; the tool's own reading is kept beside. */
   async measureAs(choice: ExerciseChoice): Promise<void> {
     const recognised = this.playing.recognition.choice;
+    const { own } = this.reports;
     this.trouble = null;
-    if (recognised !== null && sameChoice(choice, recognised)) return this.#use(null, null);
+    if (recognised !== null && sameChoice(choice, recognised) && own !== null && isHandKnown(own))
+      return this.takeOwn();
     if (this.sound === null) return;
     this.measuring = 0;
     const { analyst, locale, criteria } = this.#devices;
