@@ -88,7 +88,7 @@ describe('recordings that are given to a teacher', () => {
     await close();
   });
 
-  it('go on where they were after a reload, and after they were stopped', async () => {
+  it('go on where they were after a reload, and after they were stopped, without one that was taken out', async () => {
     const { page, errors, close } = await visitTeacher();
     await give(page);
     // Each counts once it is kept.
@@ -100,8 +100,24 @@ describe('recordings that are given to a teacher', () => {
       .setInputFiles(MORE.map((path) => join(folder, path)));
     await page.getByRole('button', { name: 'Stop', exact: true }).click();
     await page.getByText(/^Stopped\./).waitFor();
+    await page.getByText(/^\d recordings? waits?/).click();
+    await page.getByRole('button', { name: /^Delete\s*: 5\.wav/ }).click();
     await page.getByRole('button', { name: 'Go on' }).click();
-    await allSorted(page, 3 + MORE.length);
+    await allSorted(page, 3 + MORE.length - 1);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('end in a reason where a transfer broke off and left zeros, after a reload too, and stop none', async () => {
+    const { page, errors, close } = await visitTeacher();
+    const whole = readFileSync(join(import.meta.dirname, '../io/decode/samples/opus-mono.webm'));
+    writeFileSync(join(folder, 'zeros.webm'), whole.fill(0, 0.4 * whole.length));
+    await page
+      .getByLabel('Recordings to open', { exact: true })
+      .setInputFiles([join(folder, 'zeros.webm'), join(folder, MORE[0]!)]);
+    await allSorted(page, 1);
+    await page.reload();
+    await allSorted(page, 1);
     expect(errors).toEqual([]);
     await close();
   });

@@ -54,16 +54,21 @@ export async function readAacTrack(
   const remarks: Notice[] = [];
   let firstSec: number | null = null;
   let endSec = 0;
-  for await (const { data, timestamp, duration } of new EncodedPacketSink(track).packets()) {
-    firstSec ??= timestamp;
-    endSec = timestamp + duration;
-    const length = ADTS_HEADER_BYTES + data.length;
-    if (length > LONGEST_ADTS_FRAME) continue;
-    packets.push(joined([adtsHeader(header, length), data]));
-    if (packets.length * PACKET_FRAMES >= maxFrames) {
-      remarks.push(cutAt(maxFrames, sampleRateHz));
-      break;
+  try {
+    for await (const { data, timestamp, duration } of new EncodedPacketSink(track).packets()) {
+      firstSec ??= timestamp;
+      endSec = timestamp + duration;
+      const length = ADTS_HEADER_BYTES + data.length;
+      if (length > LONGEST_ADTS_FRAME) continue;
+      packets.push(joined([adtsHeader(header, length), data]));
+      if (packets.length * PACKET_FRAMES >= maxFrames) {
+        remarks.push(cutAt(maxFrames, sampleRateHz));
+        break;
+      }
     }
+  } catch (error) {
+    if (packets.length === 0) throw error;
+    remarks.push({ notice: 'damaged-after' });
   }
   if (firstSec === null) return null;
   // What lies before time 0 is the encoder's own start and no part of the recording (the edit list of the file says so).

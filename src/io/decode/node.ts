@@ -40,12 +40,13 @@ async function aacOr(error: unknown, bytes: ArrayBuffer, limits: DecodeLimits): 
   throw new DecodeError('unsupported', track === null ? trouble : { trouble: 'page-opens-it', of: trouble });
 }
 
+/** Null: no such decoder is installed, or it makes nothing of it. What it made before it broke off is kept. */
 async function decodeAac(track: AacTrack, limits: DecodeLimits): Promise<DecodedAudio | null> {
   const { pieces, sampleRateHz, container, skip, frames, remarks } = track;
+  const gatherer = new SoundGatherer(limits, skip);
+  for (const remark of remarks) gatherer.remark(remark);
   try {
     const { OfflineAudioContext } = await import('node-web-audio-api');
-    const gatherer = new SoundGatherer(limits, skip);
-    for (const remark of remarks) gatherer.remark(remark);
     for (const [index, { adts, drop }] of pieces.entries()) {
       const context = new OfflineAudioContext({ length: 1, sampleRate: sampleRateHz });
       const buffer = await context.decodeAudioData(adts);
@@ -54,8 +55,9 @@ async function decodeAac(track: AacTrack, limits: DecodeLimits): Promise<Decoded
       );
       if (!gatherer.push(block, buffer.sampleRate, (index + 1) / pieces.length)) break;
     }
-    return gatherer.finish(container, frames ?? Infinity);
   } catch {
-    return null;
+    if (gatherer.frames <= skip) return null;
+    gatherer.remark({ notice: 'damaged-after' });
   }
+  return gatherer.finish(container, frames ?? Infinity);
 }

@@ -1,6 +1,5 @@
 import {
   AdtsInputFormat,
-  BufferSource,
   EncodedPacketSink,
   Input,
   Logging,
@@ -16,6 +15,7 @@ import { SoundGatherer } from './gather.ts';
 import { isCutShort } from './mp4-boxes.ts';
 import { openPackets } from './packets.ts';
 import type { Container, DecodedAudio, DecodeLimits } from './types.ts';
+import { watchedSource } from './watched-source.ts';
 
 /** A hole in a recording longer than this is filled with silence, so that what follows keeps its time. */
 const SMALLEST_GAP_SEC = 0.03;
@@ -86,7 +86,7 @@ export async function openTrack(bytes: Uint8Array): Promise<InputAudioTrack> {
     new QuickTimeInputFormat(),
     new AdtsInputFormat(),
   ];
-  const input = new Input({ formats, source: new BufferSource(bytes) });
+  const input = new Input({ formats, source: watchedSource(bytes) });
   const track = await input.getPrimaryAudioTrack().catch((cause: unknown) => {
     if (cause instanceof DecodeError) throw cause;
     throw new DecodeError('damaged', { trouble: 'contents-damaged' });

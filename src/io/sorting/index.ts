@@ -34,7 +34,7 @@ export function createSorters(cores = navigator.hardwareConcurrency): Sorters {
           if (reply.kind === 'progress') onProgress(reply.share);
           if (reply.kind === 'done') resolve(reply.file);
         };
-        pool.ask({ request: { kind: 'sort', file, name, options }, needsMb, onReply, reject });
+        pool.ask({ request: { kind: 'sort', file, name, options }, name, needsMb, onReply, reject });
       });
     },
     cancel: () => stop({ trouble: 'sorting-called-off' }),

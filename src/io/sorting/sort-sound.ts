@@ -1,11 +1,9 @@
 import { assessRecording, createListener } from '../../engine/index.ts';
 import type { FoundAttempt, Heard, Listener, Notice, ReportOptions } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
+import { LISTENING_SHARE } from './progress.ts';
 import { Tape } from './tape.ts';
 import type { FoundInFile, SortedAttempt, SortedFile } from './types.ts';
-
-/** Share of the work that is done when all sound has been decoded and heard; what follows takes the rest. */
-const LISTENING_SHARE = 0.9;
 
 /** Decodes a recording into the taker that it opens; opened again, it begins anew (another decoder is tried). */
 export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
@@ -60,6 +58,7 @@ async function sorted<Laid extends Tape | null>(
     };
   });
   const { listener, tape } = open.ear ?? openListener(sampleRateHz, 1);
+  onProgress(LISTENING_SHARE);
   const heard = listener.finish();
   const attempts = assessRecording(heard, listener.sound(), options).map(told);
   onProgress(1);

@@ -170,6 +170,7 @@ export const english = (tell: Tell): Tellings => ({
   'helper-not-started': 'The helper could not be started.',
   'helper-broke-down': "The program broke down on it: perhaps it is too long for this machine's memory.",
   'not-listened-to': 'It could not be listened to, through a fault of this page.',
+  'no-end': `It came to no end and was given up: it is damaged, or of a kind on which this program gets stuck. Send it again. ${CONVERT}`,
   'not-worked-out': ({ because }) => `This attempt could not be worked out. ${tell(because)}`,
   'file-not-made': ({ because }) => `The file could not be made. ${tell(because)}`,
   'not-passed-on': ({ because }) =>

@@ -194,6 +194,7 @@ export const german = (tell: Tell): Tellings => ({
   'helper-broke-down':
     'Das Programm ist daran gescheitert: Vielleicht ist sie zu lang für den Speicher dieses Rechners.',
   'not-listened-to': 'Sie ließ sich nicht anhören, durch einen Fehler dieser Seite.',
+  'no-end': `Sie kam an kein Ende und wurde aufgegeben: Sie ist beschädigt oder von einer Art, an der dieses Programm hängen bleibt. Schick sie noch einmal. ${CONVERT}`,
   'not-worked-out': ({ because }) => `Dieser Versuch ließ sich nicht auswerten. ${tell(because)}`,
   'file-not-made': ({ because }) => `Die Datei ließ sich nicht machen. ${tell(because)}`,
   'not-passed-on': ({ because }) =>

@@ -38,6 +38,7 @@ type Plain =
   | 'packet-list-missing'
   | 'sound-locked'
   | 'not-listened-to'
+  | 'no-end'
   | 'helper-not-started'
   | 'helper-broke-down'
   | 'own-fault'

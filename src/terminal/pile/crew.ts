@@ -51,6 +51,7 @@ export async function sortPile(
         };
         pool.ask({
           request: { source, name, targetBpm, kept },
+          name,
           needsMb,
           onReply: (reply) => {
             if (reply.kind === 'progress') tell(index, reply.share);
@@ -87,10 +88,10 @@ function startHelper(command: string, events: PortEvents<Sorted>): Port<PileRequ
   });
   return {
     post: (request) => void child.send(request),
-    // It ends by itself when nobody is there any more.
+    // It would end by itself when nobody is there any more, but not where it runs in a circle.
     end: () => {
       ended = true;
-      if (child.connected) child.disconnect();
+      child.kill('SIGKILL');
     },
   };
 }

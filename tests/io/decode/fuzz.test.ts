@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { tellNotice } from '../../../src/engine/index.ts';
 import { DecodeError } from '../../../src/io/decode/index.ts';
 import { decodeInNode } from '../../../src/io/decode/node.ts';
+import { harmed, HARMS, INSIDES } from '../../support/damage.ts';
 import { sample } from './reference.ts';
 
 const FILES = readdirSync(resolve(import.meta.dirname, 'samples')).filter((file) => !file.endsWith('.md'));
@@ -21,15 +22,12 @@ const damage = fc.record({
   keep: fc.oneof(fc.constant(1), fc.double({ min: 0, max: 1, noNaN: true })),
 });
 
-/** What no sentence for people holds: kinds of errors, places in a program, values that are none. */
-const INSIDES = /\b\w*(Error|Exception)\b|\bat \S+:\d|undefined|\bnull\b|NaN|\[object|offset|assert|buffer/i;
-
 /** Decoders of others print what they stumble over; nothing to see in a test of damage. */
-describe('a damaged file', () => {
-  beforeAll(() => void vi.spyOn(console, 'error').mockImplementation(() => undefined));
-  beforeAll(() => void vi.spyOn(console, 'warn').mockImplementation(() => undefined));
-  afterAll(() => void vi.restoreAllMocks());
+beforeAll(() => void vi.spyOn(console, 'error').mockImplementation(() => undefined));
+beforeAll(() => void vi.spyOn(console, 'warn').mockImplementation(() => undefined));
+afterAll(() => void vi.restoreAllMocks());
 
+describe('a damaged file', () => {
   it.each(FILES)('either decodes or is refused with a reason: %s', { timeout: 60_000 }, async (file) => {
     const whole = new Uint8Array(sample(file));
     await fc.assert(
@@ -90,6 +88,43 @@ describe('a file of a container that is read here without another library', () =
         }),
         { seed: 20_252, numRuns: Number(process.env['FUZZ_RUNS'] ?? 60) * 5 },
       );
+    },
+  );
+});
+
+describe('a file that was harmed on its way', () => {
+  /** tests/bench/damage.ts does the same with thousands, each where it can be ended from outside. */
+  it.each(FILES)(
+    'ends within five seconds in sound or a reason, its last part zeros or gone: %s',
+    async (file) => {
+      const whole = new Uint8Array(sample(file));
+      const tails = [0.05, 0.3, 0.6, 0.9, 0.99].map((share) => whole.slice().fill(0, share * whole.length));
+      for (const bytes of [...tails, ...HARMS.map((harm, at) => harmed(whole, harm, at))]) {
+        const startedMs = performance.now();
+        const said = await decodeInNode(bytes.buffer, file).then(
+          ({ remarks }) => remarks.map((remark) => tellNotice(remark)).join(' '),
+          (error: unknown) => {
+            expect(error).toBeInstanceOf(DecodeError);
+            return (error as DecodeError).message;
+          },
+        );
+        expect(said).not.toMatch(INSIDES);
+        expect(performance.now() - startedMs).toBeLessThan(5_000);
+      }
+    },
+  );
+
+  it.each(['opus-mono.webm', 'opus-stereo.webm', 'video.webm'])(
+    'keeps the sound before what is damaged, and says so: %s',
+    async (file) => {
+      const bytes = new Uint8Array(sample(file));
+      const { channels, sampleRateHz, remarks } = await decodeInNode(
+        bytes.fill(0, 0.6 * bytes.length).buffer,
+        file,
+      );
+      expect(channels[0]!.length / sampleRateHz).toBeGreaterThan(0.15);
+      expect(channels[0]!.length / sampleRateHz).toBeLessThan(0.3);
+      expect(remarks).toEqual([{ notice: 'damaged-after' }]);
     },
   );
 });

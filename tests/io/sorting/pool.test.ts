@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { Pool } from '../../../src/io/sorting/pool.ts';
+import { PATIENCE_MS, Pool } from '../../../src/io/sorting/pool.ts';
 import type { PortEvents } from '../../../src/io/sorting/pool.ts';
 import type { SortedFile } from '../../../src/io/sorting/index.ts';
 import type { SortReply } from '../../../src/io/sorting/messages.ts';
@@ -11,11 +11,12 @@ interface FakePort {
   ended: boolean;
 }
 
-function fakePool(options: { workers: number; budgetMb?: number }) {
+function fakePool(options: { workers: number; budgetMb?: number; patienceMs?: (share: number) => number }) {
   const ports: FakePort[] = [];
   const pool = new Pool<string, SortedFile>({
     workers: options.workers,
     budgetMb: options.budgetMb ?? 100,
+    ...(options.patienceMs && { patienceMs: options.patienceMs }),
     open: (events) => {
       const port: FakePort = { asked: [], events, ended: false };
       ports.push(port);
@@ -34,6 +35,7 @@ function fakePool(options: { workers: number; budgetMb?: number }) {
       };
       pool.ask({
         request,
+        name: request,
         needsMb,
         onReply,
         reject: (error) => resolve(`${error.reason}: ${error.message}`),
@@ -116,5 +118,28 @@ describe('a pool of workers', () => {
     expect(ports[1]!.asked).toEqual(['b']);
     ports[1]!.events.reply(DONE);
     expect(await jobs[1]!.done).toBe('b done');
+  });
+
+  it('gives up a file of which nothing is heard any more, ends its worker, and goes on with the next', async () => {
+    const { ports, ask } = fakePool({ workers: 1, patienceMs: (share) => (share < 0.9 ? 20 : 1e9) });
+    const jobs = [ask('endless.webm'), ask('b')];
+    ports[0]!.events.reply({ kind: 'progress', share: 0.2 });
+    expect(await jobs[0]!.done).toMatch(/^unreadable: endless\.webm: It came to no end and was given up/);
+    expect(ports[0]!.ended).toBe(true);
+    expect(ports[1]!.asked).toEqual(['b']);
+    ports[1]!.events.reply(DONE);
+    expect(await jobs[1]!.done).toBe('b done');
+  });
+
+  it('is as patient as is right for how far a worker is, anew at each sign of it', async () => {
+    const asked: number[] = [];
+    const { ports, ask } = fakePool({ workers: 1, patienceMs: (share) => (asked.push(share), 1e6) });
+    const job = ask('long');
+    for (const share of [0.1, 0.1, 0.5, 0.9]) ports[0]!.events.reply({ kind: 'progress', share });
+    ports[0]!.events.reply({ kind: 'decode' });
+    expect(asked).toEqual([0, 0.1, 0.1, 0.5, 0.9, 0]);
+    ports[0]!.events.reply(DONE);
+    expect(await job.done).toBe('long done');
+    expect(PATIENCE_MS(0.9)).toBeGreaterThan(10 * PATIENCE_MS(0.89));
   });
 });

@@ -30,6 +30,8 @@ export const TEACHER = {
       'can change it below.',
     going: (done: number, all: number) => `${done} of ${times(all, 'recording', 'recordings')} listened to`,
     stopped: (left: number) => `Stopped. ${times(left, 'recording waits', 'recordings wait')}.`,
+    waiting: (count: number) => times(count, 'recording waits', 'recordings wait'),
+    waitingHint: 'which, and to take one out',
     stop: 'Stop',
     goOn: 'Go on',
     leftOut: (count: number) =>

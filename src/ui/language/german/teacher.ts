@@ -33,6 +33,8 @@ export const TEACHER: Strings['teacher'] = {
       '„Mara - D-Dur.m4a“. Unten kannst du es ändern.',
     going: (done, all) => `${done} von ${times(all, 'Aufnahme', 'Aufnahmen')} angehört`,
     stopped: (left) => `Angehalten. ${times(left, 'Aufnahme wartet', 'Aufnahmen warten')}.`,
+    waiting: (count) => times(count, 'Aufnahme wartet', 'Aufnahmen warten'),
+    waitingHint: 'welche, und um eine herauszunehmen',
     stop: 'Anhalten',
     goOn: 'Weiter',
     leftOut: (count) =>
