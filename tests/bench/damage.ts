@@ -1,6 +1,6 @@
 /**
  * Harms every sample of every container and decodes it, each within five seconds or it is ended:
- * `npx tsx tests/bench/damage.ts [FROM [COUNT]]`. What hung, broke down or told of its insides is named with its seed.
+ * `npm run bench:damage -- [FROM [COUNT]]`. What hung, broke down or told of its insides is named with its seed.
  */
 import { fork } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
