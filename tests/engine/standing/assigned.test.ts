@@ -65,6 +65,8 @@ describe('an assigned exercise', () => {
       metMs: null,
       standing: { attempts: 2, inARow: 2 },
     });
+    // What is played at that very moment counts.
+    expect(howFar([{}], { sinceMs: NOW_MS })).toMatchObject({ standing: { attempts: 1 } });
   });
 
   it('that is assigned twice counts once, as it was given first', () => {

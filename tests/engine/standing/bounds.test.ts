@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   criteriaOf,
   DEFAULT_CRITERIA,
+  exerciseId,
   places,
   readyBounds,
   shortfalls,
@@ -59,8 +60,10 @@ describe('what is due', () => {
       ...attempts(key('E major'), [weak], 5),
       ...attempts(key('B major'), [weak], 5),
     ];
-    const plan = today(60, history, NOW_MS, DEFAULT_CRITERIA).filter(({ reason }) => reason.kind === 'weak');
-    expect(plan.map(({ exercise }) => exercise.key)).toEqual(['B major', 'E major', 'G major', 'A major']);
+    for (const played of [history, [...history].reverse()]) {
+      const plan = today(60, played, NOW_MS, DEFAULT_CRITERIA).filter(({ reason }) => reason.kind === 'weak');
+      expect(plan.map(({ exercise }) => exercise.key)).toEqual(['B major', 'E major', 'G major', 'A major']);
+    }
   });
 });
 
@@ -86,6 +89,45 @@ describe('what was never played', () => {
     )!;
     expect([found.byHands.right.exercise.octaves, found.byHands.left.exercise.octaves]).toEqual([1, 1]);
     expect(found.byHands.together.exercise.hands).toBe('together');
+  });
+
+  it('is shown over most octaves where several were played at the same moment', () => {
+    const orders = [
+      [1, 3],
+      [3, 1],
+    ];
+    for (const order of orders) {
+      const history = order.flatMap((octaves) => attempts({ ...ARPEGGIO, octaves }, [{}]));
+      const found = places(standings(history, DEFAULT_CRITERIA).values(), DEFAULT_CRITERIA).find(
+        ({ key, form }) => key === 'D major' && form === 'arpeggio',
+      )!;
+      expect(found.byHands.right.exercise.octaves).toBe(3);
+    }
+  });
+});
+
+describe('which attempts are at the same exercise', () => {
+  const minor: ExerciseChoice = { key: 'A minor', form: 'scale', hands: 'right', octaves: 2 };
+
+  it('does not depend on whether the usual minor scale is named', () => {
+    expect(exerciseId({ ...minor, minorScale: 'harmonic' })).toBe(exerciseId(minor));
+  });
+
+  it('depends on the minor scale in scales, and nowhere else', () => {
+    expect(exerciseId({ ...minor, minorScale: 'melodic' })).not.toBe(exerciseId(minor));
+    const arpeggio = { ...minor, form: 'arpeggio' } as const;
+    expect(exerciseId({ ...arpeggio, minorScale: 'melodic' })).toBe(exerciseId(arpeggio));
+    const major = { ...minor, key: 'A major' };
+    expect(exerciseId({ ...major, minorScale: 'melodic' })).toBe(exerciseId(major));
+  });
+
+  it.each([
+    ['the key', { key: 'E minor' }],
+    ['the form', { form: 'arpeggio' }],
+    ['the octaves', { octaves: 3 }],
+    ['the hands', { hands: 'left' }],
+  ] as const)('depends on %s', (_name, other) => {
+    expect(exerciseId({ ...minor, ...other })).not.toBe(exerciseId(minor));
   });
 });
 

@@ -69,6 +69,18 @@ describe('what keeps an attempt from the criterion', () => {
     );
   });
 
+  it('counts a common tone that may have been held over neither as struck nor as in doubt', () => {
+    const report = tell({ choice: SCALE, bpm: 80 });
+    const [kept] = report.notes;
+    const doubt = { ...kept!, hand: 'right', step: 0, unsure: 'too faint' } as const;
+    const doubtful = {
+      ...report,
+      unsure: [doubt, { ...doubt, step: 1 }, { ...doubt, heldOver: true }],
+    } as const;
+    expect(summarise(report)).toMatchObject({ unsure: 0, expected: 29 });
+    expect(summarise(doubtful)).toMatchObject({ unsure: 2, expected: 31 });
+  });
+
   it.each([76, 78, 80, 84])('agrees with reports of played notes at %i', (bpm) => {
     const arpeggio: ExerciseChoice = { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 };
     for (const lateMs of [0, 60, 120]) {

@@ -61,6 +61,22 @@ describe('what may be begun', () => {
     ]);
   });
 
+  it.each([
+    ['the left hand', 'left'],
+    ['the right hand', 'right'],
+  ] as const)(
+    'offers them at two thirds of the one tempo that is known, where %s has none',
+    (_name, without) => {
+      const history = (['left', 'right'] as const).flatMap((hands) =>
+        attempts(
+          of(hands),
+          READY.map(() => (hands === without ? { targetBpm: null } : { targetBpm: 72, tempoBpm: 72 })),
+        ),
+      );
+      expect(offered(history)).toMatchObject([{ kind: 'together', targetBpm: 48 }]);
+    },
+  );
+
   it('does not offer what was begun', () => {
     const history = [
       ...attempts(of('right'), READY),
