@@ -36,6 +36,13 @@ describe('evenness of loudness', () => {
   it('tells which end fades, and by how much', () => {
     const notes = withIntervals([400], (step) => ({ levelDb: step >= 5 && step <= 7 ? -28 : -20 }));
     expect(value(reportOf(notes).measures.endsFadeDb)).toBeCloseTo(-8, 6);
+    // The first two steps belong to no side, all others do: here the middle is 2, 3, 4, 8, 9 and 10.
+    const loudAt = (step: number) =>
+      withIntervals([400], (one) => ({ levelDb: one === step ? -14 : one >= 5 && one <= 7 ? -28 : -20 }));
+    expect(value(reportOf(loudAt(1)).measures.endsFadeDb)).toBeCloseTo(-8, 6);
+    expect(value(reportOf(loudAt(2)).measures.endsFadeDb)).toBeCloseTo(-9, 6);
+    expect(value(reportOf(loudAt(10)).measures.endsFadeDb)).toBeCloseTo(-9, 6);
+    expect(value(reportOf(loudAt(11)).measures.endsFadeDb)).toBeCloseTo(-8, 6);
   });
 });
 

@@ -47,6 +47,11 @@ describe('evenness of time', () => {
         expect(value(scaled.npvi)).toBeCloseTo(value(once.npvi), 6);
         expect(value(scaled.driftPercent)).toBeCloseTo(value(once.driftPercent), 6);
         expect(value(scaled.evennessMs)).toBeCloseTo(times * value(once.evennessMs), 6);
+        const { evennessMs, evennessPercent } = measuresOf(iois, { onsetSdMs: 2 });
+        expect(plusMinus(evennessMs) * value(evennessPercent)).toBeCloseTo(
+          value(evennessMs) * plusMinus(evennessPercent),
+          6,
+        );
       }),
       { numRuns: 30 },
     );
