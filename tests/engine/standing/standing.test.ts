@@ -72,7 +72,7 @@ describe('what keeps an attempt from the criterion', () => {
   it('counts a common tone that may have been held over neither as struck nor as in doubt', () => {
     const report = tell({ choice: SCALE, bpm: 80 });
     const [kept] = report.notes;
-    const doubt = { ...kept!, hand: 'right', step: 0, unsure: 'too faint' } as const;
+    const doubt = { midi: kept!.midi, hand: 'right', step: 0, reason: 'too faint' } as const;
     const doubtful = {
       ...report,
       unsure: [doubt, { ...doubt, step: 1 }, { ...doubt, heldOver: true }],
