@@ -21,7 +21,9 @@ export async function openRemarked(page: Page): Promise<void> {
     .click();
   await page.getByRole('button', { name: 'It was the right' }).click();
   await page.getByRole('button', { name: 'It was the right' }).waitFor({ state: 'detached' });
-  await page.getByRole('button', { name: 'Next trouble' }).click();
+  const next = page.getByRole('button', { name: 'Next trouble' });
+  await next.click();
+  await next.click();
   await page.getByLabel('Your remark').fill('Let the thumb travel as soon as the second finger plays.');
   await page.getByRole('button', { name: 'Add the remark' }).click();
   await page.locator('label', { hasText: 'The attempt' }).click();
