@@ -27,6 +27,8 @@ const COMMON_OPTIONS = {
   quiet: { type: 'boolean', short: 'q' },
   help: { type: 'boolean', short: 'h' },
 } as const;
+/** of commands that write files */
+const FORCE_OPTION = { force: { type: 'boolean' } } as const;
 const LANGUAGE_OPTION = { language: { type: 'string' } } as const;
 const OPTIONS = {
   analyse: {
@@ -40,14 +42,15 @@ const OPTIONS = {
   desk: {
     ...COMMON_OPTIONS,
     ...LANGUAGE_OPTION,
+    ...FORCE_OPTION,
     csv: { type: 'string' },
     html: { type: 'string' },
     bpm: { type: 'string' },
     workers: { type: 'string' },
     fresh: { type: 'boolean' },
   },
-  transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, midi: { type: 'string' } },
-  review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, html: { type: 'string' } },
+  transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, midi: { type: 'string' } },
+  review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, html: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...CHOICE_OPTIONS },
 } as const;
 
@@ -86,11 +89,14 @@ export function parseCommand(words: readonly string[]): Command {
       const { values, positionals } = read('desk', rest);
       if (values.help) return { kind: 'help', about: 'desk', language: readLanguage(values.language) };
       if (positionals.length === 0) throw usageProblem((t) => t.needsFolder);
+      if (values.html === '-') throw usageProblem((t) => t.foldersNeedNames);
+      if (values.csv === '-' && values.json) throw usageProblem((t) => t.oneToStdout);
       return {
         kind: 'desk',
         paths: positionals,
         csvFile: values.csv ?? null,
         htmlFolder: values.html ?? null,
+        force: values.force ?? false,
         targetBpm: readBpm(values.bpm),
         workers: values.workers === undefined ? null : readNumber('workers', values.workers, 1, MOST_WORKERS),
         fresh: values.fresh ?? false,
@@ -107,10 +113,12 @@ export function parseCommand(words: readonly string[]): Command {
       if (midi !== undefined && files.length > 1) {
         throw usageProblem((t) => t.oneForOne('--midi', midi, 'recording', files.length));
       }
+      if (midi === '-' && values.json) throw usageProblem((t) => t.oneToStdout);
       return {
         kind: 'transcribe',
         files,
         midiFile: midi ?? null,
+        force: values.force ?? false,
         language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
@@ -125,10 +133,12 @@ export function parseCommand(words: readonly string[]): Command {
       if (html !== undefined && files.length > 1) {
         throw usageProblem((t) => t.oneForOne('--html', html, 'review', files.length));
       }
+      if (html === '-' && values.json) throw usageProblem((t) => t.oneToStdout);
       return {
         kind: 'review',
         files,
         htmlFile: html ?? null,
+        force: values.force ?? false,
         language: readLanguage(values.language),
         json: values.json ?? false,
       };

@@ -21,7 +21,9 @@ export type Command =
   | {
       readonly kind: 'transcribe';
       readonly files: readonly string[];
+      /** '-': standard output, in place of the table */
       readonly midiFile: string | null;
+      readonly force: boolean;
       readonly language: Language;
       readonly json: boolean;
       readonly quiet: boolean;
@@ -30,8 +32,11 @@ export type Command =
       readonly kind: 'desk';
       /** folders, recordings and zips of recordings */
       readonly paths: readonly string[];
+      /** '-': standard output, in place of the list */
       readonly csvFile: string | null;
       readonly htmlFolder: string | null;
+      /** files of somebody else's may be written over */
+      readonly force: boolean;
       readonly targetBpm: number | null;
       /** null: as many as the machine has cores for */
       readonly workers: number | null;
@@ -43,8 +48,9 @@ export type Command =
   | {
       readonly kind: 'review';
       readonly files: readonly string[];
-      /** where its page is written to; null: nowhere */
+      /** where its page is written to; null: nowhere; '-': standard output, in place of the words */
       readonly htmlFile: string | null;
+      readonly force: boolean;
       /** of its words and of the page */
       readonly language: Language;
       readonly json: boolean;

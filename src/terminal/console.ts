@@ -5,6 +5,8 @@ export interface Console {
   readonly paper: Paper;
   /** one line of the result */
   out(line: string): void;
+  /** a whole result as it is, text or bytes */
+  put(content: string | Uint8Array): void;
   /** one line for the person at the terminal, on stderr */
   say(line: string): void;
   /** a line on stderr that is written over; null where there is no terminal to write over */
@@ -26,6 +28,7 @@ export function processConsole(): Console {
       unicode: isUnicode(env),
     },
     out: (line) => void stdout.write(`${line}\n`),
+    put: (content) => void stdout.write(content),
     say: (line) => void stderr.write(`${line}\n`),
     overwrite: stderr.isTTY === true ? (line) => void stderr.write(`\r\x1b[K${line}`) : null,
   };

@@ -1,7 +1,6 @@
 import { statSync } from 'node:fs';
-import { mkdir, writeFile } from 'node:fs/promises';
 import { availableParallelism } from 'node:os';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import { tellKept, tellNotice } from '../engine/index.ts';
 import type { Language } from '../engine/index.ts';
 import { tellTrouble } from '../io/troubles/index.ts';
@@ -18,7 +17,8 @@ import { keptFolder } from './pile/kept.ts';
 import { drawPile } from './pile/lines.ts';
 import { pagesOf } from './pile/pages.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
-import { EXIT, Problem, unwritable, usageProblem } from './problems.ts';
+import { checkOutput, checkOutputFolder, writeOutput } from './output.ts';
+import { EXIT, Problem, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
 import { systemTrouble, troubleProblem } from './sound.ts';
@@ -31,6 +31,7 @@ const MOST_HELPERS = 4;
 
 /** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
 export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
+  await checkOutputs(command);
   const collected = await collectAll(command);
   const { recordings } = collected;
   if (recordings.length > MOST_RECORDINGS) {
@@ -38,12 +39,21 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   }
   const outcomes = await sort(recordings, command, console, wiring.version);
   const pile = arrange(outcomes);
-  if (command.csvFile !== null) await save(command.csvFile, encodePile(pile, command.language));
+  const { csvFile } = command;
+  const table = csvFile === null ? '' : encodePile(pile, command.language);
+  if (csvFile !== null && csvFile !== '-') await writeOutput(csvFile, table);
   if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring, command.language);
-  if (command.json) console.out(JSON.stringify(pileObject(pile, localeOf(command.language))));
+  if (csvFile === '-') console.put(table);
+  else if (command.json) console.out(JSON.stringify(pileObject(pile, localeOf(command.language))));
   else if (recordings.length > 0)
     for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
   return sayProblems(pile, collected, outcomes, command, console);
+}
+
+async function checkOutputs({ paths, csvFile, htmlFolder, force }: DeskCommand): Promise<void> {
+  const options = { inputs: paths, force };
+  if (csvFile !== null && csvFile !== '-') await checkOutput(csvFile, 'csv', options);
+  if (htmlFolder !== null) await checkOutputFolder(htmlFolder, options);
 }
 
 async function collectAll({ paths, csvFile, htmlFolder }: DeskCommand): Promise<Collected> {
@@ -94,16 +104,7 @@ async function sort(
 
 async function savePages(folder: string, pile: Pile, wiring: Wiring, language: Language): Promise<void> {
   for await (const { name, html } of pagesOf(pile, Date.now(), wiring, language))
-    await save(join(folder, name), html);
-}
-
-async function save(file: string, text: string): Promise<void> {
-  try {
-    await mkdir(dirname(file), { recursive: true });
-    await writeFile(file, text);
-  } catch (cause) {
-    throw unwritable(file, cause);
-  }
+    await writeOutput(join(folder, name), html);
 }
 
 /** Says what went wrong, file by file, and returns the worst of it. */

@@ -1,8 +1,8 @@
 import { languageIn, parseCommand } from './arguments.ts';
 import { processConsole } from './console.ts';
-import { HELPS } from './language/index.ts';
+import { HELPS, MESSAGES } from './language/index.ts';
 import { HELPER } from './pile/messages.ts';
-import { EXIT, Problem } from './problems.ts';
+import { EXIT, Problem, unwritable } from './problems.ts';
 import type { Wiring } from './wiring.ts';
 
 /** The command line. Results go to stdout, everything else to stderr; exit codes are those of the contract. */
@@ -48,8 +48,12 @@ export async function run(wiring: Wiring): Promise<void> {
   // Whoever reads our output may stop reading: that is no fault.
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit(process.exitCode ?? EXIT.analysed);
-    throw error;
+    const language = languageIn(process.argv);
+    process.stderr.write(`evenfall: ${unwritable(MESSAGES[language].standardOutput, error).in(language)}\n`);
+    process.exit(EXIT.wrongUsage);
   });
+  // What cannot be said to anybody is no reason to stop.
+  process.stderr.on('error', () => undefined);
 
   // Leaves no half-drawn bar behind; 128 + the signal's number, as shells have it.
   process.on('SIGINT', () => {

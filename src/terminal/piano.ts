@@ -1,6 +1,7 @@
 import { promises as fs } from 'node:fs';
 import type { PianoProfile } from '../engine/index.ts';
 import { readPiano } from '../io/check/index.ts';
+import { writeOutput } from './output.ts';
 import { EXIT, Problem } from './problems.ts';
 
 /** What is known of a piano, kept as JSON from one call to the next. */
@@ -14,7 +15,7 @@ export async function openPiano(file: string | null): Promise<KeptPiano> {
   if (file === null) return { known: null, write: () => Promise.resolve() };
   return {
     known: await read(file),
-    write: (piano) => fs.writeFile(file, `${JSON.stringify(piano)}\n`),
+    write: (piano) => writeOutput(file, `${JSON.stringify(piano)}\n`),
   };
 }
 

@@ -33,6 +33,6 @@ export function usageProblem(tell: (t: Messages['usage'], messages: Messages) =>
 
 /** A file that could not be written. */
 export function unwritable(file: string, cause: unknown): Problem {
-  const why = cause instanceof Error ? cause.message : String(cause);
-  return new Problem(EXIT.wrongUsage, (t) => `${file}: ${t.problems.unwritable(why)}`);
+  const code = cause instanceof Error && 'code' in cause ? String(cause.code) : '';
+  return new Problem(EXIT.wrongUsage, (t) => `${file}: ${t.problems.unwritable(code)}`);
 }

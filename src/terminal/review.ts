@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { readReview, ReviewError } from '../io/review/index.ts';
 import type { Review } from '../io/review/index.ts';
 import type { Command } from './commands.ts';
@@ -6,7 +5,7 @@ import type { Console } from './console.ts';
 import { drawReview } from './drawing/review.ts';
 import { MESSAGES } from './language/index.ts';
 import { eachFile } from './each-file.ts';
-import { unwritable } from './problems.ts';
+import { checkOutput, writeOutput } from './output.ts';
 import type { ExitCode } from './problems.ts';
 import { bytesOf, displayName, troubleProblem } from './sound.ts';
 import type { Wiring } from './wiring.ts';
@@ -15,13 +14,21 @@ type ReviewCommand = Extract<Command, { kind: 'review' }>;
 
 /** Review files → what they say, for people or as one JSON object a line; and one page, where that is asked for. */
 export function review(
-  { files, htmlFile, language, json }: ReviewCommand,
+  { files, htmlFile, force, language, json }: ReviewCommand,
   console: Console,
   writePage: Wiring['writePage'],
 ): Promise<ExitCode> {
   return eachFile(files, console, json, language, async (file) => {
+    if (htmlFile !== null && htmlFile !== '-') await checkOutput(htmlFile, 'html', { inputs: files, force });
     const read = await open(file, displayName(file, MESSAGES[language]));
-    if (htmlFile !== null) await save(htmlFile, await writePage(read, language));
+    if (htmlFile !== null) {
+      const page = await writePage(read, language);
+      if (htmlFile === '-') {
+        console.put(page);
+        return [];
+      }
+      await writeOutput(htmlFile, page);
+    }
     if (!json) return drawReview(read, console.paper, language);
     const told = reviewObject(read);
     return [JSON.stringify(files.length > 1 ? { file, ...told } : told)];
@@ -52,12 +59,4 @@ function reviewObject(told: Review) {
       remarks: attempt.remarks.map((remark) => ({ ...remark, voice: sizeOf(remark.voice) })),
     })),
   };
-}
-
-async function save(file: string, html: string): Promise<void> {
-  try {
-    await writeFile(file, html);
-  } catch (cause) {
-    throw unwritable(file, cause);
-  }
 }

@@ -1,4 +1,3 @@
-import { writeFile } from 'node:fs/promises';
 import { tellKept, tellNotice } from '../engine/index.ts';
 import type { Heard, Locale } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
@@ -9,7 +8,8 @@ import { eachFile } from './each-file.ts';
 import { MESSAGES, REPORTS, localeOf } from './language/index.ts';
 import type { Messages } from './language/index.ts';
 import { nameOfKey } from './note-names.ts';
-import { EXIT, Problem, unwritable } from './problems.ts';
+import { checkOutput, writeOutput } from './output.ts';
+import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
 import { displayName, openSound } from './sound.ts';
@@ -18,11 +18,12 @@ type TranscribeCommand = Extract<Command, { kind: 'transcribe' }>;
 
 /** Recordings → what was heard in them, whatever it was: a table, JSON, or a MIDI file. */
 export function transcribe(command: TranscribeCommand, console: Console): Promise<ExitCode> {
-  const { files, midiFile, language, json, quiet } = command;
+  const { files, midiFile, force, language, json, quiet } = command;
   const locale = localeOf(language);
   const t = MESSAGES[language];
   return eachFile(files, console, json, language, async (file) => {
     const name = displayName(file, t);
+    if (midiFile !== null && midiFile !== '-') await checkOutput(midiFile, 'midi', { inputs: files, force });
     const progress = createProgress(console, name, quiet);
     const audio = await openSound(file, name);
     if (!quiet)
@@ -38,7 +39,15 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
       const why = finding === undefined ? '' : tellKept(finding.notice ?? finding.detail, locale);
       throw new Problem(EXIT.noPlaying, ({ problems }) => `${name}: ${problems.noPlaying(why)}`);
     }
-    if (midiFile !== null) await saveMidi(midiFile, name, heard);
+    if (midiFile !== null) {
+      const { encodeMidi } = await import('../io/exchange/index.ts');
+      const bytes = encodeMidi(heard.notes, { title: name });
+      if (midiFile === '-') {
+        console.put(bytes);
+        return [];
+      }
+      await writeOutput(midiFile, bytes);
+    }
     if (json) {
       const notes = notesObject(heard);
       return [JSON.stringify(files.length > 1 ? { file, ...notes } : notes)];
@@ -84,13 +93,4 @@ function table({ notes, tuning, findings }: Heard, t: Messages['transcribe'], lo
     t.sum(notes.length, decimal(tuning.a4Hz.toFixed(1)), tuning.sdCents.toFixed(0)),
     ...findings.map(({ detail, notice }) => t.sound(tellKept(notice ?? detail, locale))),
   ];
-}
-
-async function saveMidi(midiFile: string, title: string, { notes }: Heard): Promise<void> {
-  const { encodeMidi } = await import('../io/exchange/index.ts');
-  try {
-    await writeFile(midiFile, encodeMidi(notes, { title }));
-  } catch (cause) {
-    throw unwritable(midiFile, cause);
-  }
 }

@@ -16,6 +16,15 @@ describe('a command line', () => {
     },
   );
 
+  it.each([
+    ['desk week --csv - --json', /one thing only/],
+    ['desk week --html -', /name a folder/],
+    ['transcribe a.wav --midi - --json', /one thing only/],
+    ['review a.zip --html - --json', /one thing only/],
+  ])('puts one thing on standard output: %s', (words, why) => {
+    expect(() => parse(words)).toThrow(why);
+  });
+
   it('says what to analyse and as what (the contract: src/terminal/README.md)', () => {
     expect(
       parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --json'),
@@ -52,6 +61,7 @@ describe('a command line', () => {
     expect(parse('transcribe a.wav --midi out.mid')).toMatchObject({
       kind: 'transcribe',
       midiFile: 'out.mid',
+      force: false,
       language: 'en',
     });
   });

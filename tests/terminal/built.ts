@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync } from 'node:fs';
+import { mkdtempSync, openSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build } from 'vite';
@@ -15,6 +15,8 @@ export interface Result {
 export interface Running {
   readonly input?: Uint8Array;
   readonly env?: Readonly<Record<string, string>>;
+  /** where its standard output goes, e.g. a disk that is full */
+  readonly outTo?: string;
   /** nobody reads what it prints */
   readonly closeOut?: boolean;
   /** looked at all the time; Ctrl-C is pressed when it says so */
@@ -37,14 +39,15 @@ export async function evenfall(args: readonly string[], running: Running = {}): 
     const child = spawn(process.execPath, [command, ...args], {
       cwd: ROOT,
       env: { ...process.env, LC_ALL: 'C.UTF-8', ...running.env },
+      stdio: ['pipe', running.outTo === undefined ? 'pipe' : openSync(running.outTo, 'w'), 'pipe'],
     });
     let out = '';
     let err = '';
-    child.stdout.on('data', (chunk: Buffer) => (out += chunk.toString()));
-    child.stderr.on('data', (chunk: Buffer) => (err += chunk.toString()));
-    if (running.closeOut) child.stdout.destroy();
-    child.stdin.on('error', () => undefined);
-    child.stdin.end(running.input ?? '');
+    child.stdout?.on('data', (chunk: Buffer) => (out += chunk.toString()));
+    child.stderr!.on('data', (chunk: Buffer) => (err += chunk.toString()));
+    if (running.closeOut) child.stdout?.destroy();
+    child.stdin!.on('error', () => undefined);
+    child.stdin!.end(running.input ?? '');
     const watch = setInterval(() => running.stopWhen?.() === true && child.kill('SIGINT'), 20);
     child.on('close', (code) => {
       clearInterval(watch);

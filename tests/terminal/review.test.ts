@@ -29,6 +29,7 @@ async function said(...words: readonly string[]) {
   const console: Console = {
     paper: PAPER,
     out: (line) => void out.push(line),
+    put: (content) => void out.push(String(content)),
     say: (line) => void err.push(line),
     overwrite: null,
   };
@@ -115,11 +116,11 @@ describe('evenfall review', () => {
     const missing = await said(join(folder, 'none.zip'));
     expect(missing.code).not.toBe(0);
     expect(missing.err).toMatch(/none\.zip/);
-    const nowhere = join(folder, 'no/such/folder/page.html');
+    const nowhere = join(folder, 'other.zip/page.html');
     const { code, err, out } = await said(join(folder, 'review.zip'), '--html', nowhere);
     expect(code).toBe(EXIT.wrongUsage);
     expect(err).toMatch(
-      /no\/such\/folder\/page\.html: It could not be written \(ENOENT.*\)\. Choose another place/,
+      /other\.zip\/page\.html: It could not be written: its folder is a file\. Choose another place/,
     );
     expect(out).toBe('');
   });

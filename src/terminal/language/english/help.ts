@@ -38,8 +38,9 @@ them, and lists them student by student, with what changed since the last attemp
 at the same exercise. FOLDER may also be a recording or a zip of recordings; at
 most 200 recordings at once. What was sorted once is kept and not done again.
 
-      --csv OUT.csv        a table as well, one row an attempt
+      --csv OUT.csv        a table as well, one row an attempt; - prints it instead
       --html OUT           pages to read in a browser as well, from OUT/index.html on
+      --force              write over a file that evenfall did not write
       --json               one JSON object ("evenfall-desk") instead of words
       --bpm N              tempo aimed at, beats a minute
       --workers N          recordings sorted at the same time; as a rule one a core
@@ -58,7 +59,8 @@ Says which keys were heard and when, whatever was played.
 
       --json               one JSON object a file ("evenfall-notes")
       --language LANGUAGE  en, de; en if not said
-      --midi OUT.mid       write the notes to a MIDI file
+      --midi OUT.mid       write the notes to a MIDI file; - is standard output
+      --force              write over a file that evenfall did not write
   -q, --quiet              no progress and no remarks on stderr
 
 ${FILES}
@@ -71,7 +73,9 @@ its verdict and the remarks on it, and what is to be practised. A file that is n
 review, or not in order, is refused as a whole, with the reason.
 
       --json               one JSON object a file ("evenfall-review"), without its sounds
-      --html OUT.html      write the page that opens in any browser, without a network
+      --html OUT.html      write the page that opens in any browser, without a
+                           network; - is standard output
+      --force              write over a file that evenfall did not write
       --language LANGUAGE  en, de; en if not said
 
 FILE is a review or attempts sent by Evenfall; - is standard input.

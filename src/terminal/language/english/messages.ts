@@ -3,8 +3,20 @@
 const many = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 const tryHelp = (command: string): string => `Try: evenfall ${command}--help`;
 
+const UNWRITABLE: Readonly<Record<string, string>> = {
+  EACCES: 'that is not allowed there',
+  EPERM: 'that is not allowed there',
+  EROFS: 'nothing can be written there',
+  ENOSPC: 'there is no room left there',
+  EDQUOT: 'there is no room left there',
+  EISDIR: 'it is a folder',
+  ENOTDIR: 'its folder is a file',
+  EEXIST: 'its folder is a file',
+};
+
 export const MESSAGES = {
   standardInput: 'standard input',
+  standardOutput: 'standard output',
   beatsAMinute: (bpm: string) => `${bpm} beats a minute`,
   /** of a date */
   dateLocale: 'en-GB',
@@ -26,6 +38,12 @@ export const MESSAGES = {
       `${command} needs at least one sound file, or - for standard input. ${tryHelp(`${command} `)}`,
     oneForOne: (option: string, file: string, what: 'recording' | 'review', files: number) =>
       `${option} ${file} can hold one ${what}, but ${files} files are given. Give one.`,
+    overInput: (file: string) =>
+      `${file} is a recording or a folder that is read; it is never written over. Choose another name.`,
+    overForeign: (file: string) =>
+      `${file} is there already and was not written by evenfall. Choose another name, or write over it with --force.`,
+    oneToStdout: 'Standard output (-) can take one thing only. Leave one of the options out.',
+    foldersNeedNames: '--html of desk writes several pages: name a folder.',
     inputTwice: 'Standard input (-) can be read only once. Give it once.',
     oneWordMore: (word: string) =>
       `"${word}" is one word too many: exercises takes options only, e.g. --key "D major".`,
@@ -51,7 +69,9 @@ export const MESSAGES = {
       `${many(notes, 'note was', 'notes were')} heard, but no exercise in them. ${why}`,
     nearest: 'What comes nearest:',
     howToChoose: 'On the command line: --key, --form and --hands.',
-    unwritable: (why: string) => `It could not be written (${why}). Choose another place.`,
+    /** by the system's code (POSIX errno) */
+    unwritable: (code: string) =>
+      `It could not be written: ${UNWRITABLE[code] ?? `the system refuses (${code})`}. Choose another place.`,
     pianoUnreadable: 'It cannot be read. Name another file with --piano.',
     noPiano:
       'It holds nothing that is known of a piano. Name another file with --piano, or one that is not there yet.',

@@ -42,8 +42,10 @@ nennt sie Person für Person, mit dem, was sich seit dem letzten Versuch derselb
 geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; höchstens
 200 Aufnahmen auf einmal. Was einmal sortiert ist, bleibt aufgehoben.
 
-      --csv OUT.csv        dazu eine Tabelle, eine Zeile je Versuch
+      --csv OUT.csv        dazu eine Tabelle, eine Zeile je Versuch; - gibt sie
+                           statt der Liste aus
       --html OUT           dazu Seiten für den Browser, ab OUT/index.html
+      --force              auch überschreiben, was evenfall nicht geschrieben hat
       --json               ein JSON-Objekt („evenfall-desk“) statt Worten
       --bpm N              Zieltempo, Schläge in der Minute
       --workers N          so viele Aufnahmen zugleich; sonst eine je Kern
@@ -62,7 +64,9 @@ Sagt, welche Tasten wann zu hören waren, was immer gespielt wurde.
 
       --json               ein JSON-Objekt je Datei („evenfall-notes“)
 ${LANGUAGE}
-      --midi OUT.mid       die Töne in eine MIDI-Datei schreiben
+      --midi OUT.mid       die Töne in eine MIDI-Datei schreiben;
+                           - ist die Standardausgabe
+      --force              auch überschreiben, was evenfall nicht geschrieben hat
 ${QUIET}
 
 ${FILES}
@@ -75,7 +79,9 @@ Versuch mit seinem Urteil und den Bemerkungen dazu, und was zu üben ist. Eine D
 keine Rückmeldung oder nicht in Ordnung ist, wird ganz abgelehnt, mit dem Grund.
 
       --json               ein JSON-Objekt je Datei („evenfall-review“), ohne die Klänge
-      --html OUT.html      die Seite schreiben, die jeder Browser öffnet, ohne Netz
+      --html OUT.html      die Seite schreiben, die jeder Browser öffnet, ohne
+                           Netz; - ist die Standardausgabe
+      --force              auch überschreiben, was evenfall nicht geschrieben hat
 ${LANGUAGE}
 
 FILE ist eine Rückmeldung oder mit Evenfall geschickte Versuche; - ist die Standardeingabe.

@@ -3,7 +3,19 @@ import type { Messages } from '../english/messages.ts';
 const many = (count: number, one: string, more: string): string => `${count} ${count === 1 ? one : more}`;
 const tryHelp = (command: string): string => `Versuch: evenfall ${command}--help --language de`;
 
+const UNWRITABLE: Readonly<Record<string, string>> = {
+  EACCES: 'Dort ist es nicht erlaubt',
+  EPERM: 'Dort ist es nicht erlaubt',
+  EROFS: 'Dort lässt sich nichts schreiben',
+  ENOSPC: 'Dort ist kein Platz mehr',
+  EDQUOT: 'Dort ist kein Platz mehr',
+  EISDIR: 'Es ist ein Ordner',
+  ENOTDIR: 'Sein Ordner ist eine Datei',
+  EEXIST: 'Sein Ordner ist eine Datei',
+};
+
 export const MESSAGES: Messages = {
+  standardOutput: 'Standardausgabe',
   standardInput: 'Standardeingabe',
   beatsAMinute: (bpm) => `${bpm} Schläge in der Minute`,
   dateLocale: 'de-DE',
@@ -23,6 +35,12 @@ export const MESSAGES: Messages = {
       `${command} braucht mindestens eine Klangdatei, oder - für die Standardeingabe. ${tryHelp(`${command} `)}`,
     oneForOne: (option, file, what, files) =>
       `${option} ${file} kann eine ${what === 'review' ? 'Rückmeldung' : 'Aufnahme'} enthalten, angegeben sind aber ${files} Dateien. Gib eine an.`,
+    overInput: (file) =>
+      `${file} ist eine Aufnahme oder ein Ordner, der gelesen wird; das wird nie überschrieben. Wähl einen anderen Namen.`,
+    overForeign: (file) =>
+      `${file} gibt es schon, und evenfall hat es nicht geschrieben. Wähl einen anderen Namen, oder überschreib es mit --force.`,
+    oneToStdout: 'Die Standardausgabe (-) fasst nur eines. Lass eine der Optionen weg.',
+    foldersNeedNames: '--html von desk schreibt mehrere Seiten: Nenn einen Ordner.',
     inputTwice: 'Die Standardeingabe (-) lässt sich nur einmal lesen. Gib sie einmal an.',
     oneWordMore: (word) =>
       `„${word}“ ist ein Wort zu viel: exercises nimmt nur Optionen, etwa --key "D major".`,
@@ -48,7 +66,8 @@ export const MESSAGES: Messages = {
       `${many(notes, 'Ton war', 'Töne waren')} zu hören, aber keine Übung darin. ${why}`,
     nearest: 'Was am nächsten kommt:',
     howToChoose: 'Auf der Befehlszeile: --key, --form und --hands.',
-    unwritable: (why) => `Das ließ sich nicht schreiben (${why}). Wähl einen anderen Ort.`,
+    unwritable: (code) =>
+      `Das ließ sich nicht schreiben: ${UNWRITABLE[code] ?? `Das System lehnt es ab (${code})`}. Wähl einen anderen Ort.`,
     pianoUnreadable: 'Sie lässt sich nicht lesen. Nenn mit --piano eine andere Datei.',
     noPiano:
       'Sie enthält nichts, was man von einem Klavier weiß. Nenn mit --piano eine andere Datei, oder eine, die es noch nicht gibt.',
