@@ -1,7 +1,7 @@
 import { assessRecognised } from './assess.ts';
 import type { AssessOptions, Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
-import { learnPiano, mergePianos } from './listen/index.ts';
+import { learnPiano, mergeHands, mergePianos } from './listen/index.ts';
 import type { FindingKind, Heard, KeptSound, PianoProfile } from './listen/index.ts';
 import type { Recognition } from './match/index.ts';
 import { writeReport } from './report/index.ts';
@@ -31,8 +31,8 @@ const OF_THE_RECORDING: readonly FindingKind[] = [
  * A recording of any length that has been listened to → its attempts and its other playing, each recognised and measured, in order
  * of time. It was listened to once, as a whole; with the `sound` (null: without) each attempt gets its second listening.
  * Attempts of both hands are compared with those of one hand alone, and the loudness of each with what the others teach of the piano.
- * `pianoCents`, where the piano's tuning is known, settles which of two keys a semitone apart was played in all of them. Nothing
- * throws: what cannot be recognised says so.
+ * `alone`: what other recordings taught of them. `pianoCents`, where the piano's tuning is known, settles which of two keys a
+ * semitone apart was played in all of them. Nothing throws: what cannot be recognised says so.
  *
  * @example
  * const { heard, sound: kept } = listenAndKeep(sound);
@@ -45,7 +45,7 @@ export function assessRecording(
 ): readonly FoundAttempt[] {
   const passages = sortPassages(heard, options);
   const together = passages.filter(isTogether);
-  const learnHands = sound !== null && together.length > 0;
+  const learnHands = sound !== null && (options.learnHands === true || together.length > 0);
   const assessed = (passage: Sorted, more: Partial<AssessOptions>): FoundAttempt => {
     const { startSec, endSec, recognition } = passage;
     const own = heardIn(heard, { startSec, endSec });
@@ -71,7 +71,8 @@ export function assessRecording(
     (known, { assessment }) => pianoAfter(known, assessment),
     options.piano ?? null,
   );
-  const both = together.map((one) => assessed(one, { piano }));
+  const hands = mergeHands(options.alone ?? null, piano?.alone ?? null);
+  const both = together.map((one) => assessed(one, { piano, alone: hands }));
   const all = [...alone, ...both].sort((a, b) => a.startSec - b.startSec);
   return all.map((one) => ({ ...one, assessment: toldByTheOthers(one, all, options) }));
 }

@@ -51,17 +51,19 @@ const WHY_NO_PLAYING: readonly FindingKind[] = [
   'clipping',
 ];
 
-/** What an attempt of one hand teaches about attempts of both. */
-interface LearningOptions {
+/** What attempts of one hand teach about attempts of both. */
+interface HandsOptions {
   /** to tell what the steps of one hand sounded like (`handsAlone`); it costs two looks more for each note */
   readonly learnHands: boolean;
+  /** what hands alone sounded like, in place of what the `piano` knows of them; of another piano or place it is let go */
+  readonly alone: HandsAlone | null;
 }
 
 /** All that may be known besides the sound and the exercise. */
 export type AssessOptions = ListenOptions &
   ReportOptions &
   RecogniseOptions &
-  LearningOptions & {
+  HandsOptions & {
     /** measure the exercise that was chosen, even where it was surely another that was played */
     readonly asChosen: boolean;
   };
@@ -149,7 +151,7 @@ function assessBlind(
   const again =
     sound === null
       ? { heard, alignment: blind, rechecks: [] }
-      : recheck(heard, blind, sound, options.piano?.alone ?? null);
+      : recheck(heard, blind, sound, options.alone ?? options.piano?.alone ?? null);
   const { heard: heardAgain, rechecks } = again;
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, options);

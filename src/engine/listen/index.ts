@@ -1,5 +1,5 @@
 export { ChannelChooser } from './audio/index.ts';
-export { learnPiano, mergePianos } from './piano/index.ts';
+export { learnPiano, mergeHands, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
 import {

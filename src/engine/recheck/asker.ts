@@ -1,5 +1,5 @@
 import type { Hand } from '../exercise/index.ts';
-import { isElsewhere } from '../listen/piano/index.ts';
+import { isSamePlace } from '../listen/piano/index.ts';
 import type { Candidate, HandsAlone, Heard, KeptSound } from '../listen/index.ts';
 import { stretchCents } from '../listen/transcribe/stretch.ts';
 import type { Alignment } from '../match/index.ts';
@@ -36,7 +36,7 @@ export class Asker {
 
   readonly #known: KnownAlone | null;
 
-  /** `alone`: what hands alone sounded like here; left out of account where it was not here (the device was moved) */
+  /** `alone`: what hands alone sounded like; left out of account where it was not surely here (another piano, a moved device) */
   constructor(heard: Heard, sound: KeptSound, alignment: Alignment, alone: HandsAlone | null = null) {
     this.steps = stepsHeard(heard, alignment);
     this.#heard = heard;
@@ -78,15 +78,22 @@ export class Asker {
     return { other: this.#known.at(other, midi), own: this.#known.at(own, midi) };
   }
 
-  /** Keys of the lower hand are compared as they are now and were alone: their odd partials are theirs, both hands or not. */
+  /**
+   * Keys of the lower hand are compared as they are now and were alone, where the upper hand covers nothing of them. What cannot
+   * be compared may be of any piano and is let go too.
+   */
   #knownHere(known: KnownAlone): KnownAlone | null {
-    const pairs = this.#alignment.matched.flatMap(({ expected, verdict }, place) => {
+    const keys = this.#alignment.matched.flatMap(({ expected, verdict }, place) => {
       if (expected.hand !== 'left' || verdict !== 'correct') return [];
-      const alone = known.at(this.#handsAt(place).own, this.#midiOf(place));
-      const now = alone === null ? null : this.#written(place);
-      return alone === null || now === null ? [] : [{ now: now.glance.glimpse.levels, before: alone }];
+      const { own, other } = this.#handsAt(place);
+      const midi = this.#midiOf(place);
+      const before = known.at(own, midi);
+      const now = before === null ? null : this.#written(place);
+      return before === null || now === null
+        ? []
+        : [{ midi, others: other, now: now.glance.glimpse.levels, before }];
     });
-    return isElsewhere(pairs) ? null : known;
+    return isSamePlace(keys) === true ? known : null;
   }
 
   #midiOf(place: number): number {

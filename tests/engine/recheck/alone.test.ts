@@ -7,6 +7,9 @@ import { apartDb, nameOfLook, readLook, writeLook } from '../../../src/engine/li
 import { matchNotes } from '../../../src/engine/match/index.ts';
 import type { Alignment } from '../../../src/engine/match/index.ts';
 import { handsAloneIn, recheck } from '../../../src/engine/recheck/index.ts';
+import { assess, pianoAfter } from '../../../src/engine/index.ts';
+import type { Assessment, PianoProfile } from '../../../src/engine/index.ts';
+import { BOTH_TRIADS, triadsBy } from '../../support/hands-apart.ts';
 import { render } from '../../support/render.ts';
 import type { HomeKnobs } from '../../support/render.ts';
 
@@ -26,10 +29,10 @@ async function play(
   hands: ExerciseChoice['hands'],
   home: Partial<HomeKnobs>,
   velocity = 66,
+  seed = 11,
 ): Promise<Listened> {
   const exercise = { ...BOTH, hands };
   const student = { leftHandDb: hands === 'together' ? 4 : 0, velocity, chordSpreadMs: 4 };
-  const seed = 11;
   const rendered = await render({ seed, piano: 'dev', exercise, student, home });
   const { heard, sound } = listenAndKeep(rendered);
   return { heard, sound, alignment: matchNotes(heard, buildExercise(exercise)) };
@@ -67,10 +70,16 @@ describe('hands alone, then both', () => {
     expect(mean(odds(known))).toBeGreaterThan(mean(odds(null)));
   });
 
-  it('is left out of account where it was heard elsewhere', async () => {
-    const elsewhere = aloneIn(await play('left', THERE));
+  it.each<[string, () => Promise<HandsAlone>]>([
+    ['it was heard elsewhere', async () => aloneIn(await play('left', THERE))],
+    [
+      'it was heard from another place in the same room',
+      async () => aloneIn(await play('left', HERE, 66, 12)),
+    ],
+    ['too few of its keys are struck again to tell', async () => aloneIn(right)],
+  ])('is left out of account where %s', async (_, heardBefore) => {
     const { heard, alignment, sound } = both;
-    expect(recheck(heard, alignment, sound, elsewhere)).toEqual(recheck(heard, alignment, sound));
+    expect(recheck(heard, alignment, sound, await heardBefore())).toEqual(recheck(heard, alignment, sound));
   });
 
   it('the same keys heard from another place take the place of the old ones; from the same, both stay', async () => {
@@ -86,6 +95,28 @@ describe('hands alone, then both', () => {
   });
 });
 
+describe('an upper hand that is softer, chords an octave apart', () => {
+  const unsureOf = (assessment: Assessment): number => {
+    if (assessment.kind !== 'report') throw new Error(assessment.kind);
+    return assessment.report.unsure.length;
+  };
+
+  it('leaves fewer notes unsure once both hands were heard alone, and as many where that was elsewhere', async () => {
+    const sound = await triadsBy('together');
+    const known = async (home: 'here' | 'elsewhere'): Promise<PianoProfile> => {
+      let piano: PianoProfile | null = null;
+      for (const hands of ['left', 'right'] as const) {
+        const before = assess(await triadsBy(hands, home), { ...BOTH_TRIADS, hands }, { learnHands: true });
+        piano = pianoAfter(piano, before);
+      }
+      return piano!;
+    };
+    const unsure = unsureOf(assess(sound, BOTH_TRIADS));
+    expect(unsureOf(assess(sound, BOTH_TRIADS, { piano: await known('here') }))).toBeLessThan(unsure);
+    expect(unsureOf(assess(sound, BOTH_TRIADS, { alone: (await known('elsewhere')).alone! }))).toBe(unsure);
+  });
+});
+
 describe('a look that is kept', () => {
   const levels = Float32Array.from({ length: 192 }, (_, index) => Math.sin(index) * 1.2 + 1);
 
@@ -95,11 +126,14 @@ describe('a look that is kept', () => {
     );
   });
 
-  it('lies apart from another by what loudness does not explain', () => {
+  it('lies apart from another by what loudness does not explain, where no other key covers it', () => {
+    const alone = { midi: 48, others: [], before: levels };
     const louder = levels.map((level) => level + 0.3);
-    expect(apartDb(levels, louder)).toBeCloseTo(0, 4);
-    const other = levels.map((level, index) => level + (index % 2) * 0.6);
-    expect(apartDb(levels, other)).toBeGreaterThan(4);
-    expect(apartDb(new Float32Array(192).fill(-2.5), levels)).toBeNull();
+    expect(apartDb({ ...alone, now: louder })).toBeCloseTo(0, 4);
+    const uneven = levels.map((level, index) => level + (index % 2) * 0.6);
+    expect(apartDb({ ...alone, now: uneven })).toBeGreaterThan(4);
+    // A string an octave above has every second partial: those were made louder.
+    expect(apartDb({ ...alone, others: [60], now: uneven })).toBeCloseTo(0, 4);
+    expect(apartDb({ ...alone, before: new Float32Array(192).fill(-2.5), now: levels })).toBeNull();
   });
 });

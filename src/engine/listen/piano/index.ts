@@ -1,9 +1,9 @@
-export { apartDb, isElsewhere, nameOfLook, readLook, writeLook } from './alone.ts';
+export { apartDb, isSamePlace, mergeHands, nameOfLook, readLook, writeLook } from './alone.ts';
 export type * from './types.ts';
 import { median } from '../../base/statistics.ts';
 import type { Heard, PlayedNote } from '../types.ts';
 import { apart, join, learn } from './learnt.ts';
-import { isMoved, joinAlone } from './alone.ts';
+import { mergeHands } from './alone.ts';
 import type { HandsAlone, KeyProfile, PianoProfile } from './types.ts';
 
 /**
@@ -71,6 +71,7 @@ function keyOf(strikes: readonly PlayedNote[]): KeyProfile {
 export function mergePianos(older: PianoProfile | null, newer: PianoProfile): PianoProfile {
   if (older === null || isAnother(older, newer)) return newer;
   const offsetDb = louderBy(older, newer);
+  const alone = mergeHands(older.alone ?? null, newer.alone ?? null);
   const midis = [...new Set([...Object.keys(older.keys), ...Object.keys(newer.keys)].map(Number))];
   return {
     version: 1,
@@ -78,16 +79,8 @@ export function mergePianos(older: PianoProfile | null, newer: PianoProfile): Pi
     keys: Object.fromEntries(
       midis.map((midi) => [midi, joinKeys(older.keys[midi], softer(newer.keys[midi], offsetDb))] as const),
     ),
-    ...aloneOf(older.alone, newer.alone),
+    ...(alone !== null && { alone }),
   };
-}
-
-function aloneOf(older: HandsAlone | undefined, newer: HandsAlone | undefined): Pick<PianoProfile, 'alone'> {
-  if (older === undefined || newer === undefined) {
-    const alone = older ?? newer;
-    return alone === undefined ? {} : { alone };
-  }
-  return { alone: isMoved(older, newer) ? newer : joinAlone(older, newer) };
 }
 
 /** How much louder the keys that both know were played, or recorded, this time, dB: a key's level is one among its neighbours'. */
