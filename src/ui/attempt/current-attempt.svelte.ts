@@ -1,4 +1,5 @@
-import type { Assessment, ExerciseChoice, Report } from '../../engine/index.ts';
+import { mergeHands } from '../../engine/index.ts';
+import type { AssessOptions, Assessment, ExerciseChoice, HandsAlone, Report } from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bundled, Devices, MicrophoneName } from './devices.ts';
 import { Journal } from './journal.svelte.ts';
@@ -60,6 +61,8 @@ export class CurrentAttempt {
   #microphoneKnown = false;
   /** what was recorded last, at the piano that stands here: one out of the journal may be of another */
   #recorded: Sound | null = null;
+  /** what the files opened here taught of hands alone */
+  #ofFiles: HandsAlone | null = null;
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
@@ -227,7 +230,8 @@ export class CurrentAttempt {
       soundLostSec: soundLostSec(sound),
       criteria,
       asChosen,
-      ...(sound === this.#recorded && { piano: this.#devices.piano?.known ?? null }),
+      learnHands: true,
+      ...this.#knownFor(sound),
       ...(locale !== undefined && { locale }),
     };
     if (turn !== this.#turn) return;
@@ -236,11 +240,20 @@ export class CurrentAttempt {
         if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
       });
       if (turn !== this.#turn) return;
+      if (!sound.recordedHere && assessment.kind === 'report')
+        this.#ofFiles = mergeHands(this.#ofFiles, assessment.handsAlone ?? null);
       this.#show(sound, assessment);
       if (kept !== null) await this.#journal.complete(kept, assessment);
     } catch (error) {
       if (turn === this.#turn) this.#fail('analysis', troubleOf(error), sound);
     }
+  }
+
+  /** The piano here is presumed of what is recorded now; elsewhere hands alone are compared with, if they prove to be of it. */
+  #knownFor(sound: Sound): Partial<AssessOptions> {
+    const piano = this.#devices.piano?.known ?? null;
+    if (sound === this.#recorded) return { piano };
+    return { alone: sound.recordedHere ? (piano?.alone ?? null) : this.#ofFiles };
   }
 
   #show(sound: Sound, assessment: Assessment): void {

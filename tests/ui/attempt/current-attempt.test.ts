@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assessHeard, buildExercise, tellWords } from '../../../src/engine/index.ts';
-import type { Assessment, Locale, Notice } from '../../../src/engine/index.ts';
+import type { AssessOptions, Assessment, HandsAlone, Locale, Notice } from '../../../src/engine/index.ts';
 import { CurrentAttempt, type Devices } from '../../../src/ui/attempt/current-attempt.svelte.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
@@ -33,6 +33,8 @@ const told: Assessment = {
   report,
 };
 const SOUND = { channels: [new Float32Array(48)], sampleRateHz: 48_000 };
+
+const LEFT_ALONE: HandsAlone = { '48>60': [{ seen: 'A'.repeat(256) }] };
 
 const AUTOMATIC_GAIN: Notice = { notice: 'device-processing', by: 'automatic-gain' };
 
@@ -111,6 +113,40 @@ describe('the desk', () => {
     await currentAttempt.stop();
     await currentAttempt.listenAs(INVENTED.lateThumb.choice);
     expect(taught).toEqual([told]);
+  });
+
+  it('hands what opened files taught of hands alone on to those that follow, and what this piano did to what is recorded', async () => {
+    const known = { ...LEFT_ALONE, '50>62': LEFT_ALONE['48>60']! };
+    const options: Partial<AssessOptions>[] = [];
+    const piano = {
+      known: {
+        version: 1,
+        tuningCents: { value: 0, plusMinus: 1, count: 9 },
+        keys: {},
+        alone: known,
+      } as const,
+      learnFrom: () => undefined,
+    };
+    const analyst = {
+      analyse: (_sound: unknown, _choice: unknown, asked: Partial<AssessOptions>) => {
+        options.push(asked);
+        return Promise.resolve({ ...told, handsAlone: LEFT_ALONE });
+      },
+      cancel: () => undefined,
+      close: () => undefined,
+    };
+    const { currentAttempt } = rig({ analyst, piano });
+    await currentAttempt.open(file);
+    await currentAttempt.open(file);
+    await currentAttempt.openMicrophone();
+    currentAttempt.start();
+    await currentAttempt.stop();
+    const ofJournal = { ...SOUND, name: 'kept', recordedHere: true, remarks: [] };
+    await currentAttempt.listenTo(ofJournal, INVENTED.lateThumb.choice);
+    expect(options.map(({ alone }) => alone)).toEqual([null, LEFT_ALONE, undefined, known]);
+    // Its tuning is presumed of nothing that may be of another piano.
+    expect(options.map((one) => one.piano?.alone)).toEqual([undefined, undefined, known, undefined]);
+    expect(options.every(({ learnHands }) => learnHands)).toBe(true);
   });
 
   it('changes to another microphone, closes the first, and keeps to the new one', async () => {
