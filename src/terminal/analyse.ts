@@ -11,13 +11,13 @@ import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
-import { displayName, openSound } from './sound.ts';
+import { displayName, openSound, STANDARD_INPUT } from './sound.ts';
 
 type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
 
 /**
- * Recordings → reports, for people or as one JSON object a line. Hands alone teach what follows them: both hands are compared with
- * them where they come later in the call, or in a later call with the same file for the piano.
+ * Recordings → reports, for people or as one JSON object a line. Both hands are compared with hands alone wherever these stand in
+ * the call, or in an earlier call with the same file for the piano.
  */
 export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
   const { files, choice, asChosen, targetBpm, language, pianoFile, json, quiet } = command;
@@ -28,17 +28,20 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
   const locale = localeOf(language);
   const t = MESSAGES[language];
   const learnHands = files.length > 1 || pianoFile !== null;
-  const worst = await eachFile(files, console, json, language, async (file) => {
+  const worst = await eachFile(files, console, json, language, async (file, others) => {
     const name = displayName(file, t);
     const progress = createProgress(console, name, quiet);
     const audio = await openSound(file, name);
-    if (!quiet)
+    if (!quiet && others === 'to come')
       for (const remark of audio.remarks) console.say(`evenfall: ${name}: ${tellNotice(remark, locale)}`);
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
       assessment = assessHeard(heard, choice, { targetBpm, asChosen, piano, learnHands, locale }, sound);
-      if (learnHands) piano = pianoAfter(piano, assessment);
+      if (learnHands && others === 'to come') {
+        piano = pianoAfter(piano, assessment);
+        if (file !== files.at(-1) && file !== STANDARD_INPUT && isBothHands(assessment)) return 'later';
+      }
     } finally {
       progress.clear();
     }
@@ -67,6 +70,10 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
   });
   if (piano !== null) await kept.write(piano);
   return worst;
+}
+
+function isBothHands(assessment: Assessment): boolean {
+  return assessment.kind === 'report' && assessment.alignment.exercise.choice.hands === 'together';
 }
 
 /** How to choose what it comes nearest to. */

@@ -7,14 +7,17 @@ import type { Trouble } from '../io/troubles/index.ts';
 import type { Messages } from './language/index.ts';
 import { EXIT, Problem } from './problems.ts';
 
+/** Stands for standard input, which is read once. */
+export const STANDARD_INPUT = '-';
+
 /** What a file is called in messages. */
 export function displayName(file: string, t: Messages): string {
-  return file === '-' ? t.standardInput : file;
+  return file === STANDARD_INPUT ? t.standardInput : file;
 }
 
 /** A file, or standard input for "-" → its bytes, as many as are worth reading. Throws Problem (unreadable). */
 export function bytesOf(file: string): Promise<ArrayBuffer> {
-  return file === '-' ? readInput() : readFile(file);
+  return file === STANDARD_INPUT ? readInput() : readFile(file);
 }
 
 /** A file, or standard input for "-" → its sound. Throws Problem (unreadable). */
