@@ -78,7 +78,7 @@ async function sort(
   let done = 0;
   const onInterrupt = (): void => {
     progress.clear();
-    console.say(`evenfall: ${t.stopped(Math.floor(done), recordings.length)}`);
+    console.say(`evenfall: ${t.stopped(done, recordings.length)}`);
   };
   process.prependListener('SIGINT', onInterrupt);
   try {
@@ -91,9 +91,9 @@ async function sort(
         // A newer build may hear otherwise, though its version is still the same.
         kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
       },
-      (now) => {
-        done = now;
-        progress.show(now / recordings.length, t.progress(Math.floor(now), recordings.length));
+      (share, sorted) => {
+        done = sorted;
+        progress.show(share, t.progress(sorted, recordings.length));
       },
     );
   } finally {

@@ -1,8 +1,7 @@
-import type { ReportOptions } from '../../engine/index.ts';
 import type { DecodedAudio } from '../decode/index.ts';
 import type { Trouble } from '../troubles/index.ts';
 import type { SortingFailure } from './errors.ts';
-import type { SortedFile } from './types.ts';
+import type { SortedFile, SortOptions } from './types.ts';
 
 /** What the page asks of a worker: one file, and then perhaps what the page's own decoder made of it. */
 export type SortRequest =
@@ -10,7 +9,7 @@ export type SortRequest =
       readonly kind: 'sort';
       readonly file: Blob;
       readonly name: string;
-      readonly options: Partial<ReportOptions>;
+      readonly options: Partial<SortOptions>;
     }
   | { readonly kind: 'decoded'; readonly audio: DecodedAudio | null };
 

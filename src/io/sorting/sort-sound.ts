@@ -1,9 +1,9 @@
 import { assessRecording, createListener } from '../../engine/index.ts';
-import type { FoundAttempt, Heard, Listener, Notice, ReportOptions } from '../../engine/index.ts';
+import type { FoundAttempt, Heard, Listener, Notice } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
 import { LISTENING_SHARE } from './progress.ts';
 import { Tape } from './tape.ts';
-import type { FoundInFile, SortedAttempt, SortedFile } from './types.ts';
+import type { FoundInFile, SortedAttempt, SortedFile, SortOptions } from './types.ts';
 
 /** Decodes a recording into the taker that it opens; opened again, it begins anew (another decoder is tried). */
 export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
@@ -14,7 +14,7 @@ export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
  */
 export async function sortSound(
   decode: DecodeInto,
-  options: Partial<ReportOptions>,
+  options: Partial<SortOptions>,
   onProgress: (share: number) => void,
 ): Promise<SortedFile<FoundInFile>> {
   return (await sorted(decode, options, onProgress, () => null)).file;
@@ -23,7 +23,7 @@ export async function sortSound(
 /** The same, with the sound of each attempt cut out; one channel is held at two rates. */
 export async function sortAndCut(
   decode: DecodeInto,
-  options: Partial<ReportOptions>,
+  options: Partial<SortOptions>,
   onProgress: (share: number) => void,
 ): Promise<SortedFile> {
   const { file, tape } = await sorted(decode, options, onProgress, (format) => new Tape(format));
@@ -39,7 +39,7 @@ interface OpenListener<Laid> {
 
 async function sorted<Laid extends Tape | null>(
   decode: DecodeInto,
-  options: Partial<ReportOptions>,
+  options: Partial<SortOptions>,
   onProgress: (share: number) => void,
   openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Laid,
 ): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Laid }> {
@@ -60,20 +60,17 @@ async function sorted<Laid extends Tape | null>(
   const { listener, tape } = open.ear ?? openListener(sampleRateHz, 1);
   onProgress(LISTENING_SHARE);
   const heard = listener.finish();
-  const attempts = assessRecording(heard, listener.sound(), options).map(told);
+  const attempts = assessRecording(heard, listener.sound(), { ...options, learnHands: true }).map(told);
   onProgress(1);
   const reason = attempts.length > 0 ? '' : why(heard);
   return { file: { durationSec: heard.durationSec, remarks, attempts, reason }, tape };
 }
 
 function told({ startSec, endSec, recognition, assessment }: FoundAttempt): FoundInFile {
-  return {
-    startSec,
-    endSec,
-    recognition,
-    report: assessment.kind === 'report' ? assessment.report : null,
-    reason: assessment.kind === 'report' ? '' : assessment.reason,
-  };
+  const where = { startSec, endSec, recognition };
+  if (assessment.kind !== 'report') return { ...where, report: null, reason: assessment.reason };
+  const { report, handsAlone: alone = {} } = assessment;
+  return { ...where, report, reason: '', ...(Object.keys(alone).length > 0 && { alone }) };
 }
 
 function why({ findings }: Heard): Notice {

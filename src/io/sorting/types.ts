@@ -1,4 +1,12 @@
-import type { FoundAttempt, KeptNotice, Notice, Report, ReportOptions } from '../../engine/index.ts';
+import type {
+  AssessOptions,
+  FoundAttempt,
+  HandsAlone,
+  KeptNotice,
+  Notice,
+  Report,
+  ReportOptions,
+} from '../../engine/index.ts';
 import type { SoundFile } from '../encode/index.ts';
 
 /** An attempt found in a file, or other playing in it, whose `recognition` then has no choice. */
@@ -6,6 +14,8 @@ export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 
   /** null: no report, and why */
   readonly report: Report | null;
   readonly reason: KeptNotice;
+  /** what an attempt of one hand taught about those of both; absent: nothing */
+  readonly alone?: HandsAlone;
 }
 
 /** The same with its own sound. */
@@ -25,6 +35,9 @@ export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
   readonly reason: KeptNotice;
 }
 
+/** How a report is written, and what other recordings of the same piano taught of hands alone (`alone`). */
+export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone'>;
+
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {
   /**
@@ -33,7 +46,7 @@ export interface Sorters {
   sort(
     file: Blob,
     name: string,
-    options: Partial<ReportOptions>,
+    options: Partial<SortOptions>,
     onProgress?: (share: number) => void,
   ): Promise<SortedFile>;
   /** Calls off everything asked for so far, at once. */

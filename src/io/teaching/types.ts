@@ -1,6 +1,7 @@
 import type {
   AttemptSummary,
   ExerciseChoice,
+  HandsAlone,
   KeptNotice,
   Recognition,
   Report,
@@ -89,12 +90,14 @@ export interface Playing {
   readonly deletedMs: number | null;
 }
 
-/** Both reports of one attempt. */
+/** Both reports of one attempt, and what it taught. */
 export interface Reports {
   /** as the tool recognised it; null: it could not */
   readonly own: Report | null;
   /** as the exercise that the teacher chose; null: none was */
   readonly chosen: Report | null;
+  /** what an attempt of one hand taught about those of both; absent: nothing */
+  readonly alone?: HandsAlone;
 }
 
 /** What a teacher says of one attempt. */

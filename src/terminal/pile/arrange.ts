@@ -30,7 +30,8 @@ function byName(a: string, b: string): number {
   return a.localeCompare(b, 'en');
 }
 
-type SortedOne = { readonly recording: Recording; readonly sorted: Sorted };
+/** A recording that was sorted. */
+export type SortedOne = { readonly recording: Recording; readonly sorted: Sorted };
 
 function attemptsOf(recordings: readonly SortedOne[]): readonly PileAttempt[] {
   const inOrder = [...recordings].sort(inTime);
@@ -49,7 +50,7 @@ function attemptsOf(recordings: readonly SortedOne[]): readonly PileAttempt[] {
 }
 
 /** By their time, those without one last; of one time by their names, numbers as numbers. */
-function inTime({ recording: a }: SortedOne, { recording: b }: SortedOne): number {
+export function inTime({ recording: a }: SortedOne, { recording: b }: SortedOne): number {
   const [x, y] = [a.whenMs ?? Infinity, b.whenMs ?? Infinity];
   return x === y ? a.name.localeCompare(b.name, 'en', { numeric: true }) : x - y;
 }

@@ -1,6 +1,8 @@
 import { fork } from 'node:child_process';
+import type { HandsAlone } from '../../engine/index.ts';
 import { Pool } from '../../io/sorting/pool.ts';
 import type { Port, PortEvents } from '../../io/sorting/pool.ts';
+import { aloneElsewhere, isSameDay } from './apart.ts';
 import { HELPER } from './messages.ts';
 import type { PileReply, PileRequest } from './messages.ts';
 import type { Outcome, Recording, Sorted } from './types.ts';
@@ -21,14 +23,17 @@ export interface CrewOptions {
   readonly kept: PileRequest['kept'];
 }
 
+/** Where a recording may be sorted again, the first time is so much of the work. */
+const FIRST_SHARE = 0.5;
+
 /**
- * Sorts recordings in processes of their own, several at a time; `onProgress` gets how many are done, 0..count, parts of them
- * too. A bad recording, and even one on which a decoder breaks down, is an outcome like any other.
+ * Sorts recordings in processes of their own, several at a time; `onProgress` gets the share of the work done, 0..1, and
+ * how many are sorted (and kept). Those with attempts of both hands are sorted again where others of their student and day taught hands alone. A bad recording, and even one on which a decoder breaks down, is an outcome like any other.
  */
 export async function sortPile(
   recordings: readonly Recording[],
   options: CrewOptions,
-  onProgress: (done: number) => void,
+  onProgress: (share: number, sorted: number) => void,
 ): Promise<readonly Outcome[]> {
   const { workers, command, targetBpm, kept } = options;
   const pool = new Pool<PileRequest, Sorted>({
@@ -37,37 +42,62 @@ export async function sortPile(
     open: (events) => startHelper(command, events),
   });
   const shares = recordings.map(() => 0);
+  let sorted = 0;
   const tell = (index: number, share: number): void => {
     shares[index] = share;
-    onProgress(shares.reduce((sum, one) => sum + one, 0));
+    onProgress(shares.reduce((sum, one) => sum + one, 0) / recordings.length, sorted);
   };
-  const sorted = recordings.map(
-    (recording, index) =>
-      new Promise<Outcome>((resolve) => {
-        const { source, name, needsMb } = recording;
-        const end = (outcome: Outcome): void => {
-          tell(index, 1);
-          resolve(outcome);
-        };
-        pool.ask({
-          request: { source, name, targetBpm, kept },
-          name,
-          needsMb,
-          onReply: (reply) => {
-            if (reply.kind === 'progress') tell(index, reply.share);
-            if (reply.kind === 'done') end({ recording, sorted: reply.file });
-          },
-          reject: ({ reason, trouble }) =>
-            end({
-              recording,
-              problem: reason === 'unreadable' ? 'unreadable' : 'failed',
-              trouble,
-            }),
-        });
-      }),
-  );
+  const sort = (
+    recording: Recording,
+    alone: HandsAlone | null,
+    onShare: (share: number) => void,
+  ): Promise<Outcome> =>
+    new Promise((resolve) => {
+      const { source, name, needsMb } = recording;
+      pool.ask({
+        request: { source, name, targetBpm, alone, kept },
+        name,
+        needsMb,
+        onReply: (reply) => {
+          if (reply.kind === 'progress') onShare(reply.share);
+          if (reply.kind === 'done') resolve({ recording, sorted: reply.file });
+        },
+        reject: ({ reason, trouble }) =>
+          resolve({
+            recording,
+            problem: reason === 'unreadable' ? 'unreadable' : 'failed',
+            trouble,
+          }),
+      });
+    });
+  const ofOneDay = (one: Recording): boolean =>
+    recordings.some((other) => other !== one && isSameDay(one, other));
+  /** What was sorted once stays where it cannot be sorted again. */
+  const sortAgain = async (before: Outcome, alone: HandsAlone, index: number): Promise<Outcome> => {
+    const again = await sort(before.recording, alone, (share) =>
+      tell(index, FIRST_SHARE + (1 - FIRST_SHARE) * share),
+    );
+    return 'sorted' in again ? again : before;
+  };
   try {
-    return await Promise.all(sorted);
+    const first = await Promise.all(
+      recordings.map(async (recording, index) => {
+        const whole = ofOneDay(recording) ? FIRST_SHARE : 1;
+        const outcome = await sort(recording, null, (share) => tell(index, whole * share));
+        sorted += 1;
+        tell(index, whole);
+        return outcome;
+      }),
+    );
+    const known = aloneElsewhere(first);
+    return await Promise.all(
+      first.map(async (before, index) => {
+        const alone = known[index]!;
+        const last = alone === null ? before : await sortAgain(before, alone, index);
+        tell(index, 1);
+        return last;
+      }),
+    );
   } finally {
     pool.cancel({ trouble: 'sorting-called-off' });
   }

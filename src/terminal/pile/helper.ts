@@ -23,14 +23,14 @@ export function help(): void {
 }
 
 async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
-  const { source, name, targetBpm, kept } = request;
+  const { source, name, targetBpm, alone, kept } = request;
   const bytes = await bytesOf(source);
-  const id = keptName(new Uint8Array(bytes), [kept.version, targetBpm]);
+  const id = keptName(new Uint8Array(bytes), [kept.version, targetBpm, alone]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
   const sorted = await sortSound(
     (open) => decodeBlocksInNode(bytes, name, open),
-    { targetBpm },
+    { targetBpm, alone },
     createTeller(onProgress),
   );
   await keep(kept.folder, id, sorted);

@@ -1,3 +1,4 @@
+import type { HandsAlone } from '../../engine/index.ts';
 import type { SortReply } from '../../io/sorting/messages.ts';
 import type { Sorted, Source } from './types.ts';
 
@@ -10,6 +11,8 @@ export interface PileRequest {
   /** for messages */
   readonly name: string;
   readonly targetBpm: number | null;
+  /** what other recordings taught of hands alone */
+  readonly alone: HandsAlone | null;
   readonly kept: KeptPlace;
 }
 

@@ -1,6 +1,6 @@
 import { buildExercise, isHandKnown } from '../../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
-import type { Correction, RemarkPlace, Remark, SoundFile } from '../../../io/review/index.ts';
+import type { Correction, RemarkPlace, Remark } from '../../../io/review/index.ts';
 import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
 import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
@@ -8,7 +8,9 @@ import { versionsOf } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import { troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
+import { bufferOf } from './buffer.ts';
 import type { TeachingDevices } from './devices.ts';
+import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { moved, samePlace } from './places.ts';
 import { choiceOf, toldBy } from './playings.ts';
@@ -119,7 +121,8 @@ export class Hearing {
     this.measuring = 0;
     const { analyst, locale, criteria } = this.#devices;
     try {
-      const options = { locale: locale(), criteria: criteria() };
+      const alone = await handsOfDay(this.#devices, this.#lists, this.playing);
+      const options = { locale: locale(), criteria: criteria(), alone };
       const told = await analyst.analyse(this.sound, choice, options, (share) => (this.measuring = share));
       if (told.kind === 'report') await this.#use(choice, told.report);
       else this.trouble = { trouble: 'not-reported', notice: told.reason };
@@ -183,9 +186,4 @@ export class Hearing {
     this.playing = { ...this.playing, ...change };
     await this.#lists.putPlayings([this.playing]);
   }
-}
-
-/** The bytes of a file in a buffer of their own: decoders may take it away. */
-export function bufferOf({ bytes }: SoundFile): ArrayBuffer {
-  return bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.byteLength);
 }

@@ -42,7 +42,7 @@ export const nameIn = (path: string): string => path.split('/').at(-1) ?? path;
 
 /** What was found in a recording → what is kept of it. */
 export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string, addedMs: number): NewPlaying {
-  const { startSec, endSec, recognition, report, reason, sound } = attempt;
+  const { startSec, endSec, recognition, report, reason, sound, alone } = attempt;
   return {
     playing: {
       ...NEW,
@@ -59,7 +59,7 @@ export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string, add
       soundBytes: sound.bytes.byteLength,
       ...toldBy(report),
     },
-    reports: { own: report, chosen: null },
+    reports: { own: report, chosen: null, ...(alone !== undefined && { alone }) },
     sound,
   };
 }

@@ -1,7 +1,7 @@
 import type { Review, SentAttempt, SoundFile } from '../../../io/review/index.ts';
 import type { Playing, Student } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { bufferOf } from './hearing.svelte.ts';
+import { bufferOf } from './buffer.ts';
 
 /** What a review is made of besides what is stored. */
 export interface ReviewOptions {

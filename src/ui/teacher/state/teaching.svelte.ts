@@ -3,6 +3,7 @@ import type { Given, GivenFile, Playing, Student } from '../../../io/teaching/in
 import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
+import { compareHands } from './hands-apart.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';
 import { TeachingLists } from './lists.svelte.ts';
@@ -148,6 +149,7 @@ export class Teaching {
       [done],
       owned.map(({ playing }) => playing),
     );
+    await compareHands(this.devices, this.lists, done, (id) => id === this.hearing?.playing.id);
   }
 
   async #newFile({ path, blob, writtenMs }: Given): Promise<GivenFile> {

@@ -4,7 +4,7 @@ import type { Player } from '../../attempt/player.svelte.ts';
 import { troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { bufferOf } from './hearing.svelte.ts';
+import { bufferOf } from './buffer.ts';
 
 /** A spoken remark is that long at most, ms. */
 export const LONGEST_VOICE_MS = 180_000;
