@@ -27,6 +27,7 @@ describe('the published schema', () => {
   it.each([
     ['another version', { version: 2 }, /version/],
     ['notes without a time', { notes: [{ midi: 60 }] }, /timeSec/],
+    ['an octave beyond any keyboard', { exercise: { octaveShift: 9 } }, /octaveShift/],
     ['a key that is none', { exercise: { key: 'H major' } }, /key/],
     [
       'a figure that is both measured and not',

@@ -3,6 +3,7 @@ import type { ExerciseChoice, NoteNaming, Locale } from '../../../../src/engine/
 import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
+import { tellSaid } from '../../../../src/engine/report/words/telling/index.ts';
 import { createRandom } from '../../../support/random.ts';
 import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
 import { GERMAN_ROWS } from './german-rows.ts';
@@ -10,6 +11,7 @@ import { ROWS } from './rows.ts';
 import { playNotes, tell } from './scenes.ts';
 
 const GERMAN: Locale = { language: 'de', naming: 'german' };
+const ENGLISH: Locale = { language: 'en', naming: 'letters' };
 const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
 
 describe('every situation in German', () => {
@@ -25,6 +27,20 @@ describe('every situation in German', () => {
     });
     expect(words.verdict).toContain(words.emphasis);
   });
+
+  it.each(ROWS.map((row) => [row.situation, row.verdict, row] as const))(
+    '%s, listed and beside another: “%s”',
+    (_, __, row) => {
+      const { said } = tell(row.playing, row.options).words;
+      const [first] = said!.statements;
+      if (first === undefined) return;
+      for (const locale of [ENGLISH, GERMAN]) {
+        for (const { text } of tellSaid(said!, locale).list) expect(text).toMatch(/^[\p{Lu}\d♩].*[^.;\s]$/u);
+        const beside = tellSaid({ ...said!, statements: [first, first], named: 2 }, locale).verdict;
+        expect(beside).toMatch(/; [^;]*[^;.\s]\.$/);
+      }
+    },
+  );
 
   it('a going back, with both places', () => {
     const notes = playNotes({ choice: A });

@@ -194,6 +194,14 @@ describe('the table of what is said when', () => {
   it('has every situation once, in the order of its ranks', () => {
     expect(new Set(SITUATIONS.map(({ name }) => name))).toEqual(new Set(Object.keys(RULES)));
     expect(SITUATIONS).toHaveLength(Object.keys(RULES).length);
+    const kinds = ['sound', 'exercise', 'fault', 'meant', 'progress', 'asked'];
+    const ranked = SITUATIONS.map(({ name }) => RULES[name])
+      .map(({ kind, rank }) => ({ kind: kinds.indexOf(kind), rank }))
+      .sort((a, b) => a.kind - b.kind);
+    ranked.slice(1).forEach((one, at) => {
+      const before = ranked[at]!;
+      expect(one.rank - before.rank).toBeGreaterThanOrEqual(one.kind === before.kind ? 0 : 1);
+    });
     for (const { when, why, source } of Object.values(RULES))
       for (const text of [when, why, source]) expect(text.length).toBeGreaterThan(5);
   });
