@@ -82,5 +82,5 @@ function playsOctaves(struck: readonly Judged[]): boolean {
 
 function judgedOf({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): Judged {
   const onsetSample = Math.round(timeSec * RATE_HZ);
-  return { onsetSample, midi, probability, loudness: levelDb, sounding, doubt: null };
+  return { onsetSample, midi, probability, loudness: levelDb, sounding, flatness: 0, agreement: null };
 }

@@ -14,8 +14,10 @@ export interface OnsetCandidate {
   readonly pitch: number;
   readonly pitchRead: boolean;
   readonly stiffness: number;
-  /** the second opinion, where it was asked */
-  readonly doubt: Doubt | null;
+  /** spectral flatness just after the onset, 0 (a tone) .. 1 (noise) */
+  readonly flatness: number;
+  /** McLeod's periodicity at this key's own pitch, 0..1; 0 where another pitch or none is heard; null: not asked, there being no doubt */
+  readonly agreement: number | null;
   /** when its damper fell; null where that cannot be heard, or not yet */
   releaseSample: number | null;
 }
@@ -25,11 +27,3 @@ export type FaintCandidate = Pick<
   OnsetCandidate,
   'onsetSample' | 'midi' | 'probability' | 'loudness' | 'sounding'
 >;
-
-/** A second opinion on a doubtful strike. */
-export interface Doubt {
-  /** McLeod's periodicity at this key's own pitch, 0..1; 0 where another pitch or none is heard */
-  readonly agreement: number;
-  /** spectral flatness just after the onset, 0 (a tone) .. 1 (noise) */
-  readonly flatness: number;
-}

@@ -290,7 +290,8 @@ export class Transcriber {
       pitch: seen.pitch ?? expected,
       pitchRead: seen.pitch !== null,
       stiffness: seen.stiffness,
-      doubt: note.probability < SURE ? this.#second.ask(onsetSample, expected) : null,
+      flatness: this.#second.flatness(onsetSample),
+      agreement: note.probability < SURE ? this.#second.agreement(onsetSample, expected) : null,
       releaseSample: null,
     });
   }

@@ -14,7 +14,8 @@ const strike = (timeSec: number, midi: number, more: Partial<OnsetCandidate> = {
   pitch: midi,
   pitchRead: true,
   stiffness: 3e-4,
-  doubt: null,
+  flatness: 0.02,
+  agreement: null,
   releaseSample: null,
   ...more,
 });
@@ -53,6 +54,14 @@ describe('settling what was struck', () => {
         },
       ),
     );
+  });
+
+  it('drops a doubtful strike that is noisier than what was surely struck, unless all of it is so noisy', () => {
+    const breath = strike(0.8, 64, { probability: 0.6, flatness: 0.3, agreement: 0 });
+    const drawn = [run[0]!, run[1]!, breath, run[3]!];
+    const hissing = drawn.map((one) => ({ ...one, flatness: 0.3 }));
+    expect(settle(drawn).map(({ strike: { midi } }) => midi)).toEqual([60, 62, 65]);
+    expect(settle(hissing).map(({ strike: { midi } }) => midi)).toEqual([60, 62, 64, 65]);
   });
 
   it('gives chances above a half and at most one, in order of time', () => {
