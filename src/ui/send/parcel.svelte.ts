@@ -6,7 +6,7 @@ import type { Share } from '../../io/share/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
 import { troubleOf } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
-import { fileName } from './file-name.ts';
+import { fileNameOf } from '../kit/save.ts';
 
 /** What sending needs of the device, passed in. */
 export interface ParcelDevices {
@@ -151,6 +151,8 @@ export class Parcel {
       assignment: [],
     };
     const zip = await this.#devices.write(review);
-    return new File([zip], fileName(student, madeMs), { type: 'application/zip' });
+    return new File([zip], fileNameOf(['attempts', student.toLowerCase()], madeMs, 'zip'), {
+      type: 'application/zip',
+    });
   }
 }

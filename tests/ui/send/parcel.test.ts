@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
-import { fileName } from '../../../src/ui/send/file-name.ts';
+import { fileNameOf } from '../../../src/ui/kit/save.ts';
 import { Parcel, type ParcelDevices } from '../../../src/ui/send/parcel.svelte.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
 import { tone } from '../../browser/student/made.ts';
@@ -262,6 +262,6 @@ describe('the name of the file', () => {
     ['../../Zoë/“x”', 'attempts-zoë-x-2026-11-25.zip'],
     ['***', 'attempts-2026-11-25.zip'],
   ])('of %s', (student, name) => {
-    expect(fileName(student, NOW_MS)).toBe(name);
+    expect(fileNameOf(['attempts', student.toLowerCase()], NOW_MS, 'zip')).toBe(name);
   });
 });

@@ -4,7 +4,7 @@ import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.t
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
 import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
-import { fileNameOf } from '../../../src/ui/teacher/file-name.ts';
+import { fileNameOf } from '../../../src/ui/kit/save.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
@@ -201,6 +201,6 @@ describe('the name of a file', () => {
     ['../Jo & Co.', 'Jo-Co-review-2026-11-25.zip'],
     ['Zoë Ö.', 'Zoë-Ö-review-2026-11-25.zip'],
   ])('of "%s" is %s', (student, name) => {
-    expect(fileNameOf(student, 'review', NOW_MS, 'zip')).toBe(name);
+    expect(fileNameOf([student, 'review'], NOW_MS, 'zip')).toBe(name);
   });
 });
