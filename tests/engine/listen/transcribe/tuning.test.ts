@@ -19,7 +19,8 @@ const settled = (midi: number, cents: number, pitchRead = true): Settled => ({
     pitch: midi + (cents + stretchCents(midi)) / 100,
     pitchRead,
     stiffness: 3e-4,
-    doubt: null,
+    flatness: 0.02,
+    agreement: null,
     releaseSample: null,
   },
 });
