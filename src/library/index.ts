@@ -33,7 +33,7 @@ export type { KeyProfile, Learnt, Listener, ListenOptions, Passage, PianoProfile
 export type { PlayedNote, Tuning } from '../engine/index.ts';
 
 export { createLiveListener } from '../engine/index.ts';
-export type { LiveListener, LiveEvent, LiveOptions, OwnSound } from '../engine/index.ts';
+export type { Expected, LiveListener, LiveEvent, LiveOptions, OwnSound } from '../engine/index.ts';
 
 export type { Alignment, CourseRemark, ExtraKind, ExtraNote, MatchedNote } from '../engine/index.ts';
 export type { Recheck, Recognition, RecogniseOptions } from '../engine/index.ts';

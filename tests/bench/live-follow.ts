@@ -18,6 +18,8 @@ export interface Followed {
     readonly endSec: number;
     readonly firstSec: number;
     readonly notes: number;
+    /** when its end was told */
+    readonly toldSec: number;
   }[];
   readonly computeSec: number;
 }
@@ -44,7 +46,7 @@ export function followLive(
       notes.set(id, { ...before, [final ? 'final' : 'guess']: { midi, timeSec, toldSec } });
     }
     if (event.kind === 'started') firstSec = event.timeSec;
-    if (event.kind === 'ended') attempts.push({ ...event, firstSec });
+    if (event.kind === 'ended') attempts.push({ ...event, firstSec, toldSec });
   };
   const frames = Math.round(BLOCK_SEC * sampleRateHz);
   for (let at = 0; at < channel.length; at += frames) {

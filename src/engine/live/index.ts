@@ -19,7 +19,8 @@ import { OneChannel } from './one-channel.ts';
 import { SecondHearing } from './second-hearing.ts';
 import { LiveTuning } from './tuning.ts';
 import { LIVE_DEFAULTS } from './types.ts';
-import type { LiveEvent, LiveOptions, OwnSound } from './types.ts';
+import type { Expected, LiveEvent, LiveOptions, OwnSound } from './types.ts';
+import { DOUBTFUL_SEC } from './waits.ts';
 
 /** seconds of sound the ear itself remembers */
 const HISTORY_SEC = 6;
@@ -44,6 +45,8 @@ const VOICE_EVERY = 2048;
 const VOICE_SEC = 1.5;
 /** a string of this piano lies so near to its tuning, cents: it may stray by 10, and is read to 3 */
 const OWN_CENTS = { sure: 12, likely: 25 } as const;
+/** with so much silence behind it all that was struck is certain, seconds */
+const HEARD_OUT_SEC = 1;
 /** own sounds are forgotten so long after their end, seconds */
 const FORGET_SEC = 10;
 
@@ -55,6 +58,8 @@ export interface LiveListener {
   mute(sound: OwnSound): void;
   /** From here on: this piano. */
   usePiano(piano: PianoProfile): void;
+  /** From here on this is to be played. */
+  expect(expected: Expected): void;
   /** Hears out what is still open, as if silence followed; ends an attempt that is under way. */
   flush(): readonly LiveEvent[];
 }
@@ -75,7 +80,7 @@ export function createLiveListener(
   format: { readonly sampleRateHz: number; readonly channels: number },
   options: Partial<LiveOptions> = {},
 ): LiveListener {
-  const { silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
+  const { expected, silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
   const history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   const loudness = new Loudness(history);
   const tuning = new LiveTuning(history, piano?.tuningCents.value ?? null);
@@ -83,7 +88,7 @@ export function createLiveListener(
   const secondHearing = new SecondHearing(history, loudness);
   const judge = new Judge();
   const ledger = new Ledger();
-  const attempts = new AttemptWatch({ silenceSec, beforeSec });
+  const attempts = new AttemptWatch({ expected, silenceSec, beforeSec });
   const besideVoice = new BesideVoice();
   const voice = new VoiceWatch(history, VOICE_EVERY);
   const levels = new LevelWatch();
@@ -132,7 +137,9 @@ export function createLiveListener(
     events.push(...ledger.guess(worthDrawing.map(({ note }) => note)));
     const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
     const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
-    const begun = graded.flatMap(({ note, certainty }) => attempts.note(note, certainty));
+    const begun = graded.flatMap(({ note, certainty }) =>
+      attempts.note({ ...note, confidence: note.probability }, certainty),
+    );
     // What was doubtful is told after all once an attempt has begun around it.
     const waiting = begun.length > 0 ? doubtful.filter((note) => attempts.isNear(note)) : [];
     const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
@@ -141,8 +148,8 @@ export function createLiveListener(
     doubtful = attempts.started
       ? []
       : [...doubtful, ...graded.flatMap(({ note, certainty }) => (certainty === 'doubtful' ? [note] : []))];
-    doubtful = doubtful.filter(({ timeSec }) => timeSec > certainSec - silenceSec);
-    events.push(...attempts.pass(secondHearing.certainSec, history.end / RATE_HZ));
+    doubtful = doubtful.filter(({ timeSec }) => timeSec > certainSec - DOUBTFUL_SEC);
+    events.push(...attempts.pass(certainSec, history.end / RATE_HZ, ledger.guessAfter(certainSec)));
     if (!attempts.playing) tuning.stopped();
     if (muted.length > 0) muted = muted.filter(({ toSec }) => toSec > history.end / RATE_HZ - FORGET_SEC);
   };
@@ -165,9 +172,11 @@ export function createLiveListener(
     push,
     mute: (sound) => void (muted = [...muted, sound]),
     usePiano: (known) => tuning.know(known.tuningCents.value),
+    expect: (what) => attempts.expect(what),
     flush: () => {
-      const silence = new Float32Array(Math.ceil((silenceSec + 1) * format.sampleRateHz));
-      return push(Array.from({ length: format.channels }, () => silence));
+      const silence = new Float32Array(Math.ceil(HEARD_OUT_SEC * format.sampleRateHz));
+      const heardOut = push(Array.from({ length: format.channels }, () => silence));
+      return [...heardOut, ...attempts.close(history.end / RATE_HZ)];
     },
   };
 }

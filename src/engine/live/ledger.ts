@@ -20,6 +20,12 @@ export class Ledger {
   #certain: readonly { readonly midi: number; readonly timeSec: number }[] = [];
   #nextId = 0;
 
+  /** The first guess that is neither certain yet nor withdrawn, of those after a moment; null: there is none. */
+  guessAfter(sec: number): number | null {
+    const later = this.#guesses.filter(({ timeSec }) => timeSec > sec).map(({ timeSec }) => timeSec);
+    return later.length === 0 ? null : Math.min(...later);
+  }
+
   guess(notes: readonly NetworkNote[]): LiveEvent[] {
     return notes.flatMap(({ midi, timeSec, levelDb }) => {
       const known = [...this.#guesses, ...this.#certain].some(

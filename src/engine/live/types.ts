@@ -1,3 +1,4 @@
+import type { ExerciseChoice } from '../exercise/index.ts';
 import type { PianoProfile } from '../listen/index.ts';
 
 /** What the live listener tells, in the order in which it comes to know it. Times: seconds of sound since the ear was opened. */
@@ -29,17 +30,31 @@ export type LiveEvent =
   /** that guess was no note */
   | { readonly kind: 'withdrawn'; readonly id: number }
   /**
-   * An attempt is under way: three notes are surely this piano's. `timeSec` is the first string from which on the playing went on,
+   * Playing is under way: three notes are surely this piano's. `timeSec` is the first string from which on the playing went on,
    * `cutSec` where its sound begins; what was struck since `cutSec` belongs to it. Before, a note that might be a word or a knock
-   * is not told at all.
+   * is not told at all. Told again where it has begun anew: what was before is no part of it.
    */
   | { readonly kind: 'started'; readonly timeSec: number; readonly cutSec: number }
-  /** `silenceSec` have passed since its last onset. Its sound lies between `startSec` and `endSec`, both heard already. */
-  | { readonly kind: 'ended'; readonly startSec: number; readonly endSec: number; readonly notes: number };
+  /** The exercise is not over: the rest is waited for. Told once for each such stop. */
+  | { readonly kind: 'waits'; readonly timeSec: number }
+  /**
+   * An attempt is over: its last step has been struck, it has been begun anew, or nothing came any more. Its sound lies between
+   * `startSec` and `endSec`, both heard already.
+   */
+  | { readonly kind: 'ended'; readonly startSec: number; readonly endSec: number; readonly notes: number }
+  /** What was under way was no exercise, and is over. */
+  | { readonly kind: 'let-go'; readonly timeSec: number };
+
+/**
+ * What is to be played, by which attempts end: an exercise that was chosen; any of the set; or a part of one, which a silence ends, and
+ * of which all is told.
+ */
+export type Expected = ExerciseChoice | 'any' | 'part';
 
 /** What may be known before live listening, and when an attempt begins and ends. */
 export interface LiveOptions {
-  /** an attempt ends so long after its last onset; must be longer than the slowest beat */
+  readonly expected: Expected;
+  /** what is no exercise, or another than was chosen, is over so long after its last onset; slow playing is given longer */
   readonly silenceSec: number;
   /** sound kept before an attempt's first onset, seconds */
   readonly beforeSec: number;
@@ -47,7 +62,12 @@ export interface LiveOptions {
   readonly piano: PianoProfile | null;
 }
 
-export const LIVE_DEFAULTS: LiveOptions = { silenceSec: 2.5, beforeSec: 1, piano: null };
+export const LIVE_DEFAULTS: LiveOptions = {
+  expected: 'any',
+  silenceSec: 2.5,
+  beforeSec: 1,
+  piano: null,
+};
 
 /** A stretch in which the device itself makes a sound: nothing struck then counts (`voice`), or no blow alone does (`click`). */
 export interface OwnSound {

@@ -1,4 +1,4 @@
-import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+import type { Expected, LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
 
 /** What the page tells the live listener's worker. */
@@ -11,6 +11,7 @@ export type ToLiveListener =
   | { readonly kind: 'block'; readonly channels: readonly Float32Array[] }
   | { readonly kind: 'own-sound'; readonly sound: OwnSound }
   | { readonly kind: 'piano'; readonly piano: PianoProfile }
+  | { readonly kind: 'expected'; readonly expected: Expected }
   | { readonly kind: 'end' };
 
 /** What it answers. */

@@ -1,4 +1,4 @@
-import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
+import type { Expected, LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
 import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
 
@@ -13,6 +13,8 @@ export interface LiveListening {
   mute(sound: OwnSound): void;
   /** From here on: this piano, as the last attempt or the room check told it. */
   usePiano(piano: PianoProfile): void;
+  /** From here on this is to be played. */
+  expect(expected: Expected): void;
   /** Hears out what is open (an attempt under way is ended), then ends the worker. */
   stop(): Promise<void>;
   /** Ends the worker at once. */
@@ -47,6 +49,7 @@ export function openLiveListener(sampleRateHz: number, options: Partial<LiveOpti
     onFailure: (callback) => void (onFailure = callback),
     mute: (sound) => tell({ kind: 'own-sound', sound }),
     usePiano: (piano) => tell({ kind: 'piano', piano }),
+    expect: (expected) => tell({ kind: 'expected', expected }),
     stop: () =>
       new Promise((resolve) => {
         onEnd = () => {

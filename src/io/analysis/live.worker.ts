@@ -25,6 +25,8 @@ function take(message: ToLiveListener): void {
       return tell((one) => one.mute(message.sound));
     case 'piano':
       return tell((one) => one.usePiano(message.piano));
+    case 'expected':
+      return tell((one) => one.expect(message.expected));
     case 'block': {
       if (ear === null) {
         ear = open!(message.channels.length);

@@ -36,7 +36,7 @@ describe('a sitting at the piano: attempts with talk, knocks and pages between',
       const { notes } = sitting.attempts[i]!;
       expect(startSec).toBeLessThan(notes[0]!.timeSec - 0.1);
       expect(startSec).toBeGreaterThan(notes[0]!.timeSec - 4);
-      expect(endSec).toBeGreaterThan(notes.at(-1)!.timeSec + 1);
+      expect(endSec).toBeGreaterThan(notes.at(-1)!.timeSec + 0.8);
     });
   });
 

@@ -122,6 +122,8 @@ export function rig(changed: Partial<SittingDevices> = {}) {
         onFailure: () => undefined,
         mute: (sound) => void muted.push(sound),
         usePiano: () => undefined,
+        expect: (expected) =>
+          void log.push(`expects ${typeof expected === 'string' ? expected : expected.key}`),
         stop: () => Promise.resolve(),
         close: () => undefined,
       };

@@ -99,6 +99,61 @@ describe('an attempt', () => {
     expect(log).toEqual(['lay aside 0.2 s', 'lay aside 0.1 s']);
   });
 
+  it('begun anew loses what was played before, on the string and in its sound', async () => {
+    const { sitting, log, pass, hear } = rig();
+    await sitting.listen();
+    pass(9);
+    const note = { kind: 'struck', midi: 60, levelDb: -20, final: true } as const;
+    hear({ ...note, id: 1, timeSec: 4 });
+    hear({ kind: 'started', timeSec: 4, cutSec: 3 });
+    hear({ ...note, id: 2, timeSec: 6 });
+    hear({ kind: 'started', timeSec: 6, cutSec: 5.4 });
+    expect(sitting.notes.map(({ id }) => id)).toEqual([2]);
+    hear({ kind: 'ended', startSec: 5.4, endSec: 8.4, notes: 1 });
+    await settle();
+    expect(log.filter((line) => line.startsWith('keep'))).toEqual(['keep 3.0 s']);
+    expect(sitting.attempts).toBe(1);
+  });
+
+  it('that was no exercise is let go: neither kept nor counted, and what was told stays', async () => {
+    const { sitting, log, pass, attempt, hear } = rig();
+    await sitting.listen();
+    pass(5);
+    attempt(4, 0);
+    await settle();
+    hear({ kind: 'struck', id: 7, timeSec: 9, midi: 60, levelDb: -20, final: true });
+    hear({ kind: 'started', timeSec: 9, cutSec: 8 });
+    log.length = 0;
+    hear({ kind: 'let-go', timeSec: 12 });
+    expect(log).toEqual(['unfinished ends', 'no click']);
+    expect(sitting.notes).toEqual([]);
+    expect(sitting.attempts).toBe(1);
+    expect(sitting.face).toBe('told');
+    expect(sitting.passedOver).toBe(true);
+    pass(8);
+    hear({ kind: 'started', timeSec: 15, cutSec: 14 });
+    expect(sitting.passedOver).toBe(false);
+  });
+
+  it('that stops within the exercise says that it waits, until it goes on', async () => {
+    const { sitting, pass, hear } = rig();
+    await sitting.listen();
+    pass(5);
+    hear({ kind: 'started', timeSec: 4, cutSec: 3 });
+    hear({ kind: 'waits', timeSec: 7 });
+    expect(sitting.waits).toBe(true);
+    hear({ kind: 'struck', id: 7, timeSec: 9, midi: 60, levelDb: -20, final: true });
+    expect(sitting.waits).toBe(false);
+  });
+
+  it('is expected to be the exercise that is taken at the stand', async () => {
+    const { sitting, log } = rig();
+    await sitting.listen();
+    sitting.choose({ key: 'G major', form: 'scale', hands: 'left', octaves: 1 });
+    expect(log).toContain('expects G major');
+    expect(sitting.plan.choice.key).toBe('G major');
+  });
+
   it('under way when listening is stopped is ended, kept and told', async () => {
     const { sitting, log, pass, hear } = rig();
     await sitting.listen();
@@ -136,7 +191,7 @@ describe('an attempt', () => {
     await settle();
     log.length = 0;
     await sitting.tellAs({ key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 });
-    expect(log).toEqual(['analyse 3.9 s of D major at 80', 'complete an id']);
+    expect(log).toEqual(['analyse 3.9 s of D major at 80', 'expects D major', 'complete an id']);
     expect(sitting.plan.choice.key).toBe('D major');
   });
 

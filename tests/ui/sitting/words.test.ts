@@ -7,11 +7,20 @@ import { speller } from '../../../src/ui/sitting/spell.ts';
 import { stateWords } from '../../../src/ui/sitting/words.ts';
 
 describe('the state of listening', () => {
-  const at = { phase: 'on', halted: false, face: 'waiting', attempts: 3 } as const;
+  const at = {
+    phase: 'on',
+    halted: false,
+    face: 'waiting',
+    attempts: 3,
+    waits: false,
+    passedOver: false,
+  } as const;
   it.each([
     ['opening', { ...at, phase: 'opening' }, 'Opening the microphone'],
     ['at rest', at, 'Waiting for your first note'],
     ['playing', { ...at, face: 'listening' }, 'Listening'],
+    ['stopped within the exercise', { ...at, face: 'listening', waits: true }, 'Go on when you are ready'],
+    ['at rest after other playing', { ...at, passedOver: true }, 'That was not the exercise: not counted'],
     ['over', { ...at, face: 'working' }, 'Working it out'],
     ['told', { ...at, face: 'told' }, 'Attempt 3. Ready for the next'],
     ['without a microphone', { ...at, face: 'listening', halted: true }, 'Not listening'],

@@ -38,7 +38,7 @@ export const FOLLOWING = {
   pauseAmong: 4,
   pause: 0.4,
   /** … and a longer one than this ends whatever is going on, s */
-  longestPauseSec: 7,
+  longestPauseSec: 8,
   /** keys of one chord may come so far apart, s, and at most this share of the times about them, at so much */
   brokenChordSec: 0.25,
   brokenChordShare: 0.4,

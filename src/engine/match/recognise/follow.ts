@@ -1,7 +1,7 @@
 import type { Moment } from './moments.ts';
 import type { Slid } from './templates.ts';
 import { Walk } from './walk.ts';
-import type { Reach } from './walk.ts';
+import type { Arrival, Reach } from './walk.ts';
 import { FOLLOWING } from '../costs/index.ts';
 
 /** An exercise followed through moments `from` to `to` (the last one, inclusive). */
@@ -19,6 +19,8 @@ export interface Account<Runner extends Slid> {
   readonly stretches: readonly FollowedStretch<Runner>[];
   /** of the whole, in units of one missed note */
   readonly cost: number;
+  /** exercises that may go on after the last moment, cheapest first */
+  readonly standing: readonly (Arrival & { readonly runner: Runner })[];
 }
 
 /**
@@ -60,7 +62,13 @@ export function follow<Runner extends Slid>(
     }
   }
   const cost = Math.min(idle[count]!, ended[count]!);
-  return { stretches: stretchesOf(moments, idle, ended, endsWith), cost };
+  const standing = walks
+    .flatMap((walk) => {
+      const stands = walk.standing();
+      return stands === null ? [] : [{ ...stands, runner: walk.runner }];
+    })
+    .sort((a, b) => a.cost - b.cost);
+  return { stretches: stretchesOf(moments, idle, ended, endsWith), cost, standing };
 }
 
 /** How an exercise ended: where it began, and the account there, beginning included. */

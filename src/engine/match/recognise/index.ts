@@ -1,6 +1,8 @@
 export { betterExercise } from './another.ts';
 export { handSaid } from './priors.ts';
 export { exerciseStretches } from './stretches.ts';
+export { underWay } from './under-way.ts';
+export type { UnderWay } from './under-way.ts';
 import type { ExerciseChoice } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { FOLLOWING } from '../costs/index.ts';
@@ -20,6 +22,9 @@ const TOLD = 5;
 /** A semitone's misreading less likely than this is not told among what else it may be. */
 const WORTH_TELLING = 0.05;
 
+/** What recognition goes by. */
+type HeardKeys = Pick<Heard, 'notes'> & { readonly tuning: Pick<Heard['tuning'], 'cents'> };
+
 /**
  * Heard notes → the exercise of the set that they are, going by the notes alone: the one that explains all of them with the fewest
  * faults. It cannot tell where too much is left unexplained, where another explains nearly as much, or where the piano's tuning
@@ -27,7 +32,7 @@ const WORTH_TELLING = 0.05;
  *
  * Which hand played, one hand alone, cannot be heard: it is given as a likelihood, by the register and by what is known of the player.
  */
-export function recogniseFrom(heard: Heard, options: Partial<RecogniseOptions> = {}): Recognition {
+export function recogniseFrom(heard: HeardKeys, options: Partial<RecogniseOptions> = {}): Recognition {
   const { pianoCents, handsPlayed } = { ...RECOGNISE_DEFAULTS, ...options };
   const ranking = rank(heard);
   const [best] = ranking.ranked;

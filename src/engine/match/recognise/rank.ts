@@ -22,7 +22,7 @@ export interface Ranking {
 }
 
 /** Heard notes → the exercises that may have been played, each by itself, the one that explains all of them best first. */
-export function rank(heard: Heard): Ranking {
+export function rank(heard: Pick<Heard, 'notes'>): Ranking {
   const moments = momentsOf(heard.notes);
   const reach = { from: 0, to: moments.length };
   const ranked = shortlist(heard.notes)

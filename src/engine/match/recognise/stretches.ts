@@ -18,7 +18,14 @@ export function exerciseStretches(heard: Heard): readonly Passage[] {
     from: momentOf(notes[listed.from]!.timeSec),
     to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,
   }));
-  const { stretches } = follow(moments, runners);
+  return passagesOf(follow(moments, runners).stretches, moments);
+}
+
+/** What was followed → its first to its last note, with first or last keys struck twice. */
+export function passagesOf(
+  stretches: readonly { readonly from: number; readonly to: number }[],
+  moments: readonly Moment[],
+): readonly Passage[] {
   return stretches.map(({ from, to }, index) => {
     const [before, after] = [stretches[index - 1]?.to ?? -1, stretches[index + 1]?.from ?? moments.length];
     const first = from - 1 > before && isAgain(moments[from - 1]!, moments[from]!) ? from - 1 : from;

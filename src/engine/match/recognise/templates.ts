@@ -87,6 +87,24 @@ function keyAt(mode: 'major' | 'minor', tonicClass: number): string {
   return ALL_KEYS.filter((key) => key.endsWith(mode)).find((key) => tonicClassOf(key) === tonicClass)!;
 }
 
+/** A choice, settled → its template, and how many semitones its tonic lies above C. */
+export function templateOf(choice: ExerciseChoice): {
+  readonly template: Template;
+  readonly tonicClass: number;
+} {
+  const { key, form, octaves, hands, minorScale } = choice;
+  const mode = key.endsWith('major') ? 'C major' : 'C minor';
+  const template = templates().find(
+    ({ choice: one }) =>
+      one.key === mode &&
+      one.form === form &&
+      one.octaves === octaves &&
+      one.minorScale === minorScale &&
+      (one.hands === 'together') === (hands === 'together'),
+  )!;
+  return { template, tonicClass: tonicClassOf(key) };
+}
+
 function tonicClassOf(key: string): number {
   const [letter, accidental] = [key[0]!, key[1]];
   const natural = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 }[letter]!;

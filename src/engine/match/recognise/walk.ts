@@ -16,6 +16,8 @@ export interface Arrival {
   /** the moment in which it began, and what the account had come to there */
   readonly from: number;
   readonly begun: number;
+  /** the last step taken */
+  readonly step: number;
 }
 
 /** One exercise followed moment by moment: the cheapest way to have reached each of its steps, wherever it began. */
@@ -73,6 +75,7 @@ export class Walk<Runner extends Slid> {
     const extra = this.#costs.extra(moment);
     let endCost = Infinity;
     let endFrom = -1;
+    let endStep = 0;
     let isUnderWay = false;
     for (let step = 0; step < this.#cost.length; step++) {
       this.#way = Infinity;
@@ -103,10 +106,19 @@ export class Walk<Runner extends Slid> {
       if (fresh === 0 || total + this.#end[step]! >= endCost) continue;
       endCost = total + this.#end[step]!;
       endFrom = from;
+      endStep = step;
     }
     this.#isUnderWay = isUnderWay;
     this.#turnOver();
-    return endFrom < 0 ? null : { cost: endCost, from: endFrom, begun: this.#begun[endFrom]! };
+    return endFrom < 0 ? null : { cost: endCost, from: endFrom, begun: this.#begun[endFrom]!, step: endStep };
+  }
+
+  /** Where the cheapest way stands after the last moment, were it to go on; null where all are given up. */
+  standing(): Arrival | null {
+    const step = this.#cost.reduce((best, cost, at) => (cost < this.#cost[best]! ? at : best), 0);
+    const cost = this.#cost[step]!;
+    const from = this.#from[step]!;
+    return cost === Infinity ? null : { cost, from, begun: this.#begun[from]!, step };
   }
 
   /** The exercise begins, its first steps perhaps left out. */

@@ -4,7 +4,7 @@ export const STAND = {
   anyExercise: 'Any exercise of the set',
   why:
     'The microphone is needed to hear when you begin, what you play and when you stop; the sound stays on this device. ' +
-    'After this one touch you only play: each attempt begins with your first note and ends with your silence.',
+    'After this one touch you only play: each attempt begins with your first note and ends with the last of the exercise.',
   listen: 'Listen',
   stop: 'Stop',
   exercise: 'The exercise',
@@ -14,6 +14,9 @@ export const STAND = {
   notListening: 'Not listening',
   waiting: 'Waiting for your first note',
   listening: 'Listening',
+  waits: 'Go on when you are ready',
+  passedOver: 'That was not the exercise: not counted',
+  chooseIt: (exercise: string) => `Go on with ${exercise}`,
   working: 'Working it out',
   told: (attempt: number) => `Attempt ${attempt}. Ready for the next`,
   tempoByHand: 'Tempo aim, by hand',
@@ -24,7 +27,7 @@ export const STAND = {
   tapped: (tempo: string) => `Tempo aim: ${tempo}.`,
   click: 'Click',
   clicks: { off: 'None', 'count-in': 'Until I begin', throughout: 'All the way' },
-  endsAfter: 'An attempt ends after',
+  endsAfter: 'What is not the exercise is over after',
   ofSilence: 'seconds of silence',
   longer: (silence: string) => `At this tempo ${silence}: a beat and a half is still part of the playing.`,
   microphone: 'Microphone',

@@ -6,7 +6,7 @@ export const STAND: Strings['stand'] = {
   why:
     'Das Mikrofon wird gebraucht, um zu hören, wann du anfängst, was du spielst und wann du aufhörst; der Klang bleibt auf ' +
     'diesem Gerät. Nach dieser einen Berührung spielst du nur noch: Jeder Versuch beginnt mit deinem ersten Ton und endet ' +
-    'mit deiner Stille.',
+    'mit dem letzten der Übung.',
   listen: 'Zuhören',
   stop: 'Aufhören',
   exercise: 'Die Übung',
@@ -16,6 +16,9 @@ export const STAND: Strings['stand'] = {
   notListening: 'Hört nicht zu',
   waiting: 'Wartet auf deinen ersten Ton',
   listening: 'Hört zu',
+  waits: 'Mach weiter, wenn du so weit bist',
+  passedOver: 'Das war nicht die Übung: nicht gezählt',
+  chooseIt: (exercise) => `Weiter mit: ${exercise}`,
   working: 'Wird ausgewertet',
   told: (attempt) => `Versuch ${attempt}. Bereit für den nächsten`,
   tempoByHand: 'Zieltempo, von Hand',
@@ -26,7 +29,7 @@ export const STAND: Strings['stand'] = {
   tapped: (tempo) => `Zieltempo: ${tempo}.`,
   click: 'Klick',
   clicks: { off: 'Keiner', 'count-in': 'Bis ich anfange', throughout: 'Die ganze Zeit' },
-  endsAfter: 'Ein Versuch endet nach',
+  endsAfter: 'Was nicht die Übung ist, endet nach',
   ofSilence: 'Sekunden Stille',
   longer: (silence) => `Bei diesem Tempo ${silence}: Anderthalb Schläge gehören noch zum Spiel.`,
   microphone: 'Mikrofon',

@@ -1,4 +1,4 @@
-import type { LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../../engine/index.ts';
+import type { Expected, LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../../engine/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { LiveListening } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone, MicrophoneTrouble, Recording } from '../../../io/microphone/index.ts';
@@ -18,6 +18,8 @@ export interface LiveMicrophoneEar {
   mute(sound: OwnSound): void;
   /** From here on: this piano. */
   usePiano(piano: PianoProfile): void;
+  /** From here on this is to be played. */
+  expect(expected: Expected): void;
   /** Goes on after the device's sleep; to be called by a touch. */
   resume(): Promise<void>;
   /** Hears out what is open (an attempt under way is ended), then lets the microphone go. */
@@ -66,6 +68,7 @@ export function openEar(
     take: (startSec, endSec) => microphone.take(startSec, endSec),
     mute: (sound) => live.mute(sound),
     usePiano: (piano) => live.usePiano(piano),
+    expect: (expected) => live.expect(expected),
     resume: () => microphone.resume(),
     stop: async () => {
       for (const leave of leaves) leave();

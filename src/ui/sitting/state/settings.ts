@@ -3,7 +3,7 @@ export type Click = 'off' | 'count-in' | 'throughout';
 
 /** How somebody wants to be listened to at the piano. */
 export interface SittingSettings {
-  /** an attempt ends after this much silence, seconds */
+  /** what is not the exercise chosen is over after this much silence, seconds */
   readonly silenceSec: number;
   /** the pulse is seen at the edges of the screen */
   readonly pulse: boolean;
@@ -28,7 +28,7 @@ export const SILENCE_SEC = { least: 1, most: 8, step: 0.5 } as const;
 /** A pause of this many beats is still part of the playing. */
 const LEAST_BEATS = 1.5;
 
-/** The silence that ends an attempt: as chosen, but never shorter than a beat and a half at the tempo aimed at. */
+/** The silence that ends what the exercise does not end: as chosen, but never shorter than a beat and a half at the tempo aimed at. */
 export function endingSilenceSec(settings: SittingSettings, targetBpm: number | null): number {
   return Math.max(settings.silenceSec, targetBpm === null ? 0 : (LEAST_BEATS * 60) / targetBpm);
 }

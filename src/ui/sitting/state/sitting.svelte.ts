@@ -7,25 +7,13 @@ import type { Aim } from '../../attempt/journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
-import { soundLostSec, type Sound } from '../../attempt/sound.ts';
+import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
+import { analyseAttempt, expectedOf, type Face, type FinishedAttempt } from './told.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 import { troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
-
-/** An attempt that has been told. */
-export interface FinishedAttempt {
-  readonly sound: Sound;
-  readonly assessment: Assessment;
-  /** its name in the journal */
-  readonly id: string;
-  /** which attempt of this sitting, from 1 */
-  readonly number: number;
-}
-
-/** What the screen shows: at rest, a string that grows, an attempt being worked out, or what it came to. */
-export type Face = 'waiting' | 'listening' | 'working' | 'told';
 
 /** Listening at the piano without hands: attempts begin and end by themselves, one after the other. */
 export class Sitting {
@@ -37,6 +25,10 @@ export class Sitting {
   /** the notes of the attempt being worked out */
   closed: readonly LiveNote[] = $state.raw([]);
   attemptUnderWay = $state(false);
+  /** the exercise is not over, and nothing has come for a while */
+  waits = $state(false);
+  /** what was played last was no exercise */
+  passedOver = $state(false);
   working = $state(0);
   attempts = $state(0);
   told: FinishedAttempt | null = $state.raw(null);
@@ -132,11 +124,18 @@ export class Sitting {
   async tellAs(choice: ExerciseChoice): Promise<void> {
     const { told } = this;
     if (told === null) return;
-    const assessment = await this.#analyse(told.sound, { choice, targetBpm: this.bpm }, told.id, true);
+    const aim = { choice, targetBpm: this.bpm };
+    const assessment = await analyseAttempt(this.#devices, told.sound, aim, told.id, true);
     if (this.told !== told) return;
-    this.plan.choose(choice);
+    this.choose(choice);
     this.told = { ...told, assessment };
     await this.#devices.journal.complete(told.id, assessment);
+  }
+
+  /** From here on this one is played. */
+  choose(choice: ExerciseChoice): void {
+    this.plan.choose(choice);
+    this.#ear?.expect(expectedOf(this.plan));
   }
 
   async #open(): Promise<boolean> {
@@ -148,6 +147,7 @@ export class Sitting {
         return false;
       }
       const options: Partial<LiveOptions> = {
+        expected: expectedOf(this.plan),
         silenceSec: endingSilenceSec(this.settings, this.bpm),
         piano: this.#devices.piano.known,
       };
@@ -195,17 +195,27 @@ export class Sitting {
       case 'started':
         this.#begin(event.cutSec);
         return;
+      case 'waits':
+        this.waits = true;
+        return;
       case 'ended':
         this.#finish(event.startSec, event.endSec);
         return;
+      case 'let-go':
+        this.#letGo(event.timeSec);
+        return;
       default:
+        if (event.kind === 'struck' && event.final) this.waits = false;
         this.own.playing(this.notes.length > 0);
     }
   }
 
   #begin(startSec: number): void {
     const ear = this.#ear;
-    if (ear === null) return;
+    this.passedOver = false;
+    this.waits = false;
+    this.#underWay?.beginAnew(startSec);
+    if (ear === null || this.#underWay !== null) return;
     this.trouble = null;
     const aim = { choice: this.plan.recognise ? null : this.plan.choice, targetBpm: this.plan.targetBpm };
     const keeping = this.#devices.unfinished.begin(ear.sampleRateHz, aim);
@@ -217,14 +227,27 @@ export class Sitting {
   #finish(startSec: number, endSec: number): void {
     const attempt = this.#underWay;
     if (attempt === null) return;
-    this.#underWay = null;
-    this.attemptUnderWay = false;
+    this.#over();
     this.closed = this.notes.filter((note) => note.timeSec <= endSec);
     this.notes = this.notes.filter((note) => note.timeSec > endSec);
     const sound = attempt.end(startSec, endSec);
     this.attempts += 1;
     this.own.rest();
     void this.#tell(sound, attempt.aim, () => attempt.kept());
+  }
+
+  #over(): void {
+    this.#underWay = null;
+    this.attemptUnderWay = false;
+    this.waits = false;
+  }
+
+  #letGo(endSec: number): void {
+    this.#underWay?.letGo();
+    this.#over();
+    this.passedOver = true;
+    this.notes = this.notes.filter((note) => note.timeSec > endSec);
+    this.own.playing(false);
   }
 
   /** Kept first, then analysed, then told. */
@@ -235,7 +258,7 @@ export class Sitting {
       const { journal } = this.#devices;
       const id = await journal.keep(sound, aim);
       kept();
-      const assessment = await this.#analyse(sound, aim, id);
+      const assessment = await analyseAttempt(this.#devices, sound, aim, id);
       this.told = { sound, assessment, id, number };
       if (this.plan.recognise && assessment.kind === 'report')
         this.plan.adopt(assessment.alignment.exercise.choice);
@@ -247,28 +270,6 @@ export class Sitting {
     } finally {
       this.working -= 1;
     }
-  }
-
-  async #analyse(
-    sound: Sound,
-    { choice, targetBpm }: Aim,
-    id: string,
-    asChosen = false,
-  ): Promise<Assessment> {
-    const { journal, analyst, piano } = this.#devices;
-    const earlier = await journal.earlier(choice, id);
-    const locale = this.#devices.locale?.();
-    const options = {
-      targetBpm,
-      earlier,
-      sitting: journal.sitting(choice, id),
-      soundLostSec: soundLostSec(sound),
-      criteria: journal.criteriaFor(choice),
-      asChosen,
-      piano: piano.known,
-      learnHands: true,
-    };
-    return analyst.analyse(sound, choice, locale === undefined ? options : { ...options, locale });
   }
 
   #learn(assessment: Assessment): void {

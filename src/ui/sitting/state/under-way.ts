@@ -10,20 +10,36 @@ const PIECE_SEC = 0.1;
 
 /** An attempt in progress: its sound is kept by the ear, and laid aside piece by piece in case the page is closed. */
 export class UnderWay {
-  readonly startSec: number;
   readonly aim: Aim;
   readonly #ear: LiveMicrophoneEar;
   readonly #keeping: Keeping;
+  #startSec: number;
   #keptSec: number;
   #remarks: readonly Notice[] = [];
 
   constructor(ear: LiveMicrophoneEar, startSec: number, aim: Aim, keeping: Keeping) {
-    this.startSec = startSec;
+    this.#startSec = startSec;
     this.aim = aim;
     this.#ear = ear;
     this.#keeping = keeping;
     this.#keptSec = startSec;
     ear.keepFrom(startSec);
+  }
+
+  get startSec(): number {
+    return this.#startSec;
+  }
+
+  /** What was before is no part of it. */
+  beginAnew(startSec: number): void {
+    this.#startSec = startSec;
+    this.#ear.keepFrom(startSec);
+  }
+
+  /** It was none. */
+  letGo(): void {
+    this.#ear.keepFrom(null);
+    this.#keeping.end();
   }
 
   /** Lays aside what has sounded since the last time; `now`: however little. */

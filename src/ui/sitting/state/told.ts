@@ -1,0 +1,50 @@
+import type { Assessment, Expected } from '../../../engine/index.ts';
+import type { Aim } from '../../attempt/journal.svelte.ts';
+import type { Plan } from '../../attempt/plan.svelte.ts';
+import { soundLostSec, type Sound } from '../../attempt/sound.ts';
+import type { SittingDevices } from './devices.ts';
+
+/** An attempt that has been told. */
+export interface FinishedAttempt {
+  readonly sound: Sound;
+  readonly assessment: Assessment;
+  /** its name in the journal */
+  readonly id: string;
+  /** which attempt of this sitting, from 1 */
+  readonly number: number;
+}
+
+/** What the screen shows: at rest, a string that grows, an attempt being worked out, or what it came to. */
+export type Face = 'waiting' | 'listening' | 'working' | 'told';
+
+/** What the live ear is to expect: where a stretch is set up to be practised, a part is played. */
+export function expectedOf({
+  recognise,
+  practice,
+  choice,
+}: Pick<Plan, 'recognise' | 'practice' | 'choice'>): Expected {
+  if (practice !== null) return 'part';
+  return recognise ? 'any' : choice;
+}
+
+/** An attempt that is kept in the journal → what it came to, beside what is known of the player and the piano. */
+export async function analyseAttempt(
+  { journal, analyst, piano, locale }: SittingDevices,
+  sound: Sound,
+  { choice, targetBpm }: Aim,
+  id: string,
+  asChosen = false,
+): Promise<Assessment> {
+  const earlier = await journal.earlier(choice, id);
+  return analyst.analyse(sound, choice, {
+    targetBpm,
+    earlier,
+    sitting: journal.sitting(choice, id),
+    soundLostSec: soundLostSec(sound),
+    criteria: journal.criteriaFor(choice),
+    asChosen,
+    piano: piano.known,
+    learnHands: true,
+    ...(locale !== undefined && { locale: locale() }),
+  });
+}
