@@ -1,6 +1,7 @@
+import type { ExerciseChoice } from '../exercise/index.ts';
 import type { Passage, PlayedNote } from '../listen/index.ts';
 import { underWay } from '../match/index.ts';
-import type { UnderWay } from '../match/index.ts';
+import type { ExerciseStretch, UnderWay } from '../match/index.ts';
 import { isExercise } from './other-playing.ts';
 import type { Expected, LiveEvent } from './types.ts';
 import { DOUBTFUL_SEC, endsAfterSec, forgottenAfterSec, saysAfterSec } from './waits.ts';
@@ -22,6 +23,8 @@ const ANEW_MOMENTS = 3;
 const AGAIN_SEC = 0.5;
 /** a note that makes an account so much dearer is none of the exercise, in units of one missed note */
 const ONE_MORE = 0.3;
+/** a doubtful note is the first where it is followed within so many times the longest wait */
+const FIRST_WAITS = 1.5;
 /** of a pause between two attempts so much, and so many seconds at most, is the later one's lead */
 const LEAD = { share: 0.4, sec: 0.6 } as const;
 /** an onset is given so much sound before it, seconds */
@@ -154,12 +157,17 @@ export class AttemptWatch {
     return this.#course;
   }
 
+  get #chosen(): ExerciseChoice | null {
+    return typeof this.#expected === 'string' ? null : this.#expected;
+  }
+
   #asExercises(notes: readonly Noted[]): UnderWay {
-    return underWay(notes, typeof this.#expected === 'string' ? null : this.#expected);
+    return underWay(notes, this.#chosen);
   }
 
   #asPart(): UnderWay {
-    const stretches = [{ startSec: this.#startSec ?? this.#lastSec, endSec: this.#lastSec, isChosen: true }];
+    const startSec = this.#startSec ?? this.#lastSec;
+    const stretches = [{ startSec, endSec: this.#lastSec, isChosen: true, isWhole: false }];
     return { stretches, before: [], standing: null };
   }
 
@@ -206,9 +214,9 @@ export class AttemptWatch {
     return this.#forget(events.length > 0 ? events : [{ kind: 'let-go', timeSec: endSec }]);
   }
 
-  #isTold(stretch: UnderWay['stretches'][number]): boolean {
+  #isTold(stretch: ExerciseStretch): boolean {
     if (this.#expected === 'part') return true;
-    return isExercise(this.#notes, stretch, this.#expected !== 'any' && !stretch.isChosen);
+    return isExercise(this.#notes, stretch, this.#chosen);
   }
 
   #end({ startSec, endSec: lastSec }: Passage, endSec: number): LiveEvent {
@@ -231,12 +239,16 @@ export class AttemptWatch {
     const struck = this.#struck().filter(({ timeSec }) => timeSec < startSec - MOMENT_SEC);
     const last = struck.at(-1);
     const leads = last === undefined ? beforeSec : leadSec(startSec - last.timeSec);
-    const first = this.#notes.find(
-      ({ timeSec, certainty }) =>
-        certainty === 'doubtful' && timeSec > Math.max(last?.timeSec ?? -Infinity, startSec - NEAR.sec),
-    );
-    const from = last === undefined ? Math.min(startSec, first?.timeSec ?? startSec) : startSec;
+    const from = last === undefined ? this.#firstDoubtful(startSec) : startSec;
     return Math.max(0, Math.min(Math.max(this.#lastEndSec, from - leads), startSec - ONSET_SEC));
+  }
+
+  /** What was doubtful so shortly before that it may be the first of the playing. */
+  #firstDoubtful(startSec: number): number {
+    const nearSec = FIRST_WAITS * longestWait(this.#struck());
+    return this.#notes
+      .filter(({ timeSec }) => timeSec < startSec)
+      .reduceRight((first, { timeSec }) => (first - timeSec <= nearSec ? timeSec : first), startSec);
   }
 }
 

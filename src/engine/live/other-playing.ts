@@ -1,12 +1,19 @@
-import type { Passage, PlayedNote } from '../listen/index.ts';
+import type { ExerciseChoice } from '../exercise/index.ts';
+import type { PlayedNote } from '../listen/index.ts';
 import { LEAST_LIKELY, recogniseFrom } from '../match/index.ts';
+import type { ExerciseStretch } from '../match/index.ts';
 
 /**
- * Whether a stretch is told as an attempt. As in a long recording, what is unlikely to be any exercise is other playing, in the same
- * key perhaps; what was not chosen (`isAnother`) must be recognised.
+ * Whether a stretch is told as an attempt: what was chosen, gone through to its end, is. The rest as in a long recording: what is
+ * unlikely to be any exercise is other playing, in the same key perhaps; and what was not chosen must be recognised.
  */
-export function isExercise(notes: readonly PlayedNote[], stretch: Passage, isAnother: boolean): boolean {
+export function isExercise(
+  notes: readonly PlayedNote[],
+  stretch: ExerciseStretch,
+  chosen: ExerciseChoice | null,
+): boolean {
+  if (stretch.isChosen && stretch.isWhole) return true;
   const own = notes.filter(({ timeSec }) => timeSec >= stretch.startSec && timeSec <= stretch.endSec);
   const { choice, confidence } = recogniseFrom({ notes: own, tuning: { cents: 0 } });
-  return choice !== null || (!isAnother && confidence >= LEAST_LIKELY);
+  return choice !== null || ((chosen === null || stretch.isChosen) && confidence >= LEAST_LIKELY);
 }

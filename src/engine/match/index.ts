@@ -12,7 +12,7 @@ export {
   recogniseFrom,
   underWay,
 } from './recognise/index.ts';
-export type { UnderWay } from './recognise/index.ts';
+export type { ExerciseStretch, UnderWay } from './recognise/index.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from './align/index.ts';

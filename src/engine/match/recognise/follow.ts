@@ -9,6 +9,8 @@ export interface FollowedStretch<Runner extends Slid> {
   readonly runner: Runner;
   readonly from: number;
   readonly to: number;
+  /** the last step taken */
+  readonly step: number;
   /** of its faults, in units of one missed note */
   readonly cost: number;
 }
@@ -58,7 +60,7 @@ export function follow<Runner extends Slid>(
       const end = walk.advance(at, idle[at + 1]!, begin);
       if (end === null || end.cost >= ended[at + 1]!) continue;
       ended[at + 1] = end.cost;
-      endsWith[at + 1] = { runner: walk.runner, from: end.from, begun: end.begun };
+      endsWith[at + 1] = { runner: walk.runner, from: end.from, begun: end.begun, step: end.step };
     }
   }
   const cost = Math.min(idle[count]!, ended[count]!);
@@ -76,6 +78,7 @@ interface Ended<Runner extends Slid> {
   readonly runner: Runner;
   readonly from: number;
   readonly begun: number;
+  readonly step: number;
 }
 
 /** Back through the cheapest account. */
@@ -91,8 +94,8 @@ function stretchesOf<Runner extends Slid>(
   while (at > 0) {
     const goesOn = (from: number, cost: number): number => (isAbrupt(moments, from) ? cost : 0);
     if (atEnd) {
-      const { runner, from, begun } = endsWith[at]!;
-      stretches.push({ runner, from, to: at - 1, cost: ended[at]! - begun });
+      const { runner, from, begun, step } = endsWith[at]!;
+      stretches.push({ runner, from, to: at - 1, step, cost: ended[at]! - begun });
       at = from;
       atEnd = ended[at]! + goesOn(at, FOLLOWING.again) < idle[at]! + goesOn(at, FOLLOWING.abrupt);
     } else {

@@ -2,7 +2,7 @@ export { betterExercise } from './another.ts';
 export { handSaid } from './priors.ts';
 export { exerciseStretches } from './stretches.ts';
 export { underWay } from './under-way.ts';
-export type { UnderWay } from './under-way.ts';
+export type { ExerciseStretch, UnderWay } from './under-way.ts';
 import type { ExerciseChoice } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { FOLLOWING } from '../costs/index.ts';

@@ -8,12 +8,19 @@ import { passagesOf } from './stretches.ts';
 import { templateOf } from './templates.ts';
 import type { Slid, Template } from './templates.ts';
 
+/** What an exercise explains, from first to last note. */
+export interface ExerciseStretch extends Passage {
+  readonly isChosen: boolean;
+  /** its last step has been struck */
+  readonly isWhole: boolean;
+}
+
 /** Playing so far, as exercises. */
 export interface UnderWay {
-  /** what an exercise explains, were nothing to follow, from first to last note, in order of time */
-  readonly stretches: readonly (Passage & { readonly isChosen: boolean })[];
+  /** were nothing to follow, in order of time */
+  readonly stretches: readonly ExerciseStretch[];
   /** the same of all that lies before `standing` */
-  readonly before: UnderWay['stretches'];
+  readonly before: readonly ExerciseStretch[];
   /** the exercise that the last notes belong to; null: they belong to none */
   readonly standing: {
     /** of its first note */
@@ -54,9 +61,10 @@ export function underWay(notes: readonly PlayedNote[], chosen: ExerciseChoice | 
     const heard = moments.slice(0, count);
     const followed = follow(heard, runners);
     const passages = passagesOf(followed.stretches, heard);
-    const stretches = followed.stretches.map(({ runner }, at) => ({
+    const stretches = followed.stretches.map((stretch, at) => ({
       ...passages[at]!,
-      isChosen: isChosen(runner),
+      isChosen: isChosen(stretch.runner),
+      isWhole: isLast(stretch),
     }));
     return { ...followed, stretches };
   };
@@ -64,7 +72,6 @@ export function underWay(notes: readonly PlayedNote[], chosen: ExerciseChoice | 
   const likely = ways.filter((way) => way.cost <= Math.min(cost, ways[0]!.cost + AS_LIKELY));
   const stands = likely.find(({ runner }) => isChosen(runner)) ?? likely[0];
   if (stands === undefined) return { stretches, before: stretches, standing: null };
-  const isLast = ({ runner, step }: typeof stands): boolean => step === runner.template.steps.length - 1;
   const chosenStands = isChosen(stands.runner);
   return {
     stretches,
@@ -95,6 +102,10 @@ function sharedKeys(struck: Int16Array, { counts }: Template, semitones: number)
   let shared = 0;
   counts.forEach((count, midi) => (shared += Math.min(count, struck[midi + semitones + 128] ?? 0)));
   return shared;
+}
+
+function isLast({ runner, step }: { readonly runner: Slid; readonly step: number }): boolean {
+  return step === runner.template.steps.length - 1;
 }
 
 function isSame(one: Slid, other: Slid): boolean {
