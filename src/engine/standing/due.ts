@@ -2,12 +2,18 @@ import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { offers } from './offers.ts';
+import { inForm, SET } from './syllabus.ts';
 import type { Assignment, Offer, PlanItem, PlanReason, Standing } from './types.ts';
 
 const DAY_MS = 86_400_000;
 
-/** What is ready is due again after this long, and what is not is no longer in work after this long; common practice, no source. */
-const REST_DAYS = 7;
+/**
+ * What is ready is due again after this long, and each time that it went well again after twice as long, up to the most: what is
+ * recalled at growing intervals is kept (Landauer & Bjork 1978, from memory; the days: common practice, no source).
+ */
+const FIRST_REST_DAYS = 7;
+const MOST_REST_DAYS = 56;
+/** What is not ready is no longer in work after this long; common practice, no source. */
 const LEFT_LYING_DAYS = 21;
 
 /** Where nobody has played anything yet; common practice, no source. */
@@ -15,37 +21,47 @@ const FIRST: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right'
 const FIRST_BPM = 60;
 
 /** An item without its minutes. */
-export type Due = Omit<PlanItem, 'minutes'>;
+export type Due = Omit<PlanItem, 'minutes' | 'restMinutes'>;
+
+interface Candidates {
+  readonly due: readonly Due[];
+  readonly upkeep: readonly Due[];
+  readonly beside: readonly Due[];
+}
 
 /**
  * Everything that may come into the plan beside what is assigned, the most urgent of each kind first; `upkeep` where there is
- * time after all that is due.
+ * time after all that is due, `beside` where there is time after that.
  */
 export function candidates(
   all: ReadonlyMap<string, Standing>,
   nowMs: number,
   criteria: Criteria,
   open: readonly Assignment[],
-): { readonly due: readonly Due[]; readonly upkeep: readonly Due[] } {
-  const { due, upkeep } = ofOneself(all, nowMs, criteria);
+): Candidates {
+  const { due, upkeep, beside } = ofOneself(all, nowMs, criteria);
   const assigned = new Set(open.map(({ asked: { exercise } }) => exerciseId(exercise)));
   // Whoever assigns hands together has decided that no hand comes first.
   const decided = ({ exercise, reason }: Due): boolean =>
     assigned.has(exerciseId(exercise)) ||
     (reason.kind === 'hand-first' && assigned.has(exerciseId({ ...exercise, hands: 'together' }))) ||
     (reason.kind === 'first' && open.length > 0);
-  return { due: due.filter((item) => !decided(item)), upkeep: upkeep.filter((item) => !decided(item)) };
+  const free = (some: readonly Due[]): readonly Due[] => some.filter((item) => !decided(item));
+  return {
+    due: free(due),
+    upkeep: free(upkeep),
+    // Whoever assigns decides what else is begun.
+    beside: open.length > 0 ? [] : free(beside),
+  };
 }
 
 /** The same where nobody assigned anything. */
-function ofOneself(
-  all: ReadonlyMap<string, Standing>,
-  nowMs: number,
-  criteria: Criteria,
-): { readonly due: readonly Due[]; readonly upkeep: readonly Due[] } {
-  if (all.size === 0) return { due: [firstOf('right'), firstOf('left')], upkeep: [] };
+function ofOneself(all: ReadonlyMap<string, Standing>, nowMs: number, criteria: Criteria): Candidates {
+  if (all.size === 0)
+    return { due: [firstOf('right'), firstOf('left')], upkeep: [], beside: besides(FIRST, all) };
   const known = [...all.values()].filter((standing) => !waitsForAHand(standing, all)).sort(longestAgoFirst);
   const rested = (standing: Standing, days: number): boolean => daysSince(standing, nowMs) >= days;
+  const restedAsReady = (standing: Standing): boolean => rested(standing, restDays(standing));
   const unready = known.filter((standing) => standing.level !== 'ready');
   const ready = known.filter((standing) => standing.level === 'ready');
   const weak = unready.filter((standing) => !rested(standing, LEFT_LYING_DAYS));
@@ -54,17 +70,40 @@ function ofOneself(
       .sort((a, b) => rank(a) - rank(b))
       .map((standing) => again(standing, { kind: 'weak', standing })),
     ...known
-      .filter((standing) => rested(standing, standing.level === 'ready' ? REST_DAYS : LEFT_LYING_DAYS))
+      .filter((standing) =>
+        standing.level === 'ready' ? restedAsReady(standing) : rested(standing, LEFT_LYING_DAYS),
+      )
       .map((standing) => again(standing, { kind: 'long-ago', days: Math.floor(daysSince(standing, nowMs)) })),
     ...handsFirst(all),
-    ...[...offers(all, criteria)]
-      .sort((a, b) => compare(exerciseId(a.exercise), exerciseId(b.exercise)))
-      .map(begin),
+    ...offersInTurn(offers(all, criteria)).map(begin),
   ];
   const upkeep = ready
-    .filter((standing) => !rested(standing, REST_DAYS))
+    .filter((standing) => !restedAsReady(standing))
     .map((standing) => again(standing, { kind: 'upkeep' }));
-  return { due, upkeep };
+  return { due, upkeep, beside: besides(known.at(-1)?.exercise ?? FIRST, all) };
+}
+
+/** A longer rest each time that it went well again after one. */
+function restDays({ returns }: Standing): number {
+  return Math.min(FIRST_REST_DAYS * 2 ** returns, MOST_REST_DAYS);
+}
+
+/** The other forms of the key in work, each hand alone, that nobody has begun: there is time, and variety does good. */
+function besides(inWork: ExerciseChoice, all: ReadonlyMap<string, Standing>): readonly Due[] {
+  return SET.flatMap((form) =>
+    (['right', 'left'] as const).map((hands) => ({ ...inForm(inWork, form), hands })),
+  )
+    .filter((exercise) => !all.has(exerciseId(exercise)))
+    .map((exercise) => ({ exercise, targetBpm: null, reason: { kind: 'beside' as const } }));
+}
+
+/** A hand that waits comes first; then one of each other kind in turn, so that keys and forms grow side by side. */
+function offersInTurn(all: readonly Offer[]): readonly Offer[] {
+  const of = (...kinds: readonly Offer['kind'][]): Offer[] => all.filter(({ kind }) => kinds.includes(kind));
+  const queues = (['next-key', 'next-form', 'relative-key', 'more-octaves'] as const).map((kind) => of(kind));
+  const longest = Math.max(...queues.map(({ length }) => length));
+  const turns = Array.from({ length: longest }, (_, turn) => queues.flatMap((queue) => queue[turn] ?? []));
+  return [...of('together'), ...of('other-hand'), ...turns.flat()];
 }
 
 /** Hands together where a hand alone is not ready: that hand comes first. */

@@ -1,8 +1,9 @@
-import { ALL_HANDS, ALL_KEYS, listedKey, nextKey } from '../exercise/index.ts';
+import { ALL_HANDS, ALL_KEYS, hasOctaves, MOST_OCTAVES, nextKey, relativeKey } from '../exercise/index.ts';
 import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { places } from './places.ts';
+import { inForm, inKey, SET } from './syllabus.ts';
 import type { Offer, FormStandings, Standing } from './types.ts';
 
 /** Hands together begin at this share of the slower hand's tempo (common practice, no source). */
@@ -10,7 +11,8 @@ const TOGETHER_SHARE = 2 / 3;
 
 /**
  * What may be begun now. A hand that is ready offers the other one; both offer hands together; a key that stands (hands together
- * ready in every form of it that was begun) offers the next one round the circle of fifths. Nothing that was begun already.
+ * ready in every form of it that was begun) offers the next one round the circle of fifths and its relative; a form that is ready hands
+ * together offers the next one of the key's set, the whole set an octave more. Nothing that was begun already.
  */
 export function offers(standings: ReadonlyMap<string, Standing>, criteria: Criteria): readonly Offer[] {
   return [...handOffers(standings), ...keyOffers(standings, criteria)];
@@ -50,28 +52,51 @@ function handOffers(standings: ReadonlyMap<string, Standing>): readonly Offer[] 
 
 function keyOffers(standings: ReadonlyMap<string, Standing>, criteria: Criteria): readonly Offer[] {
   const all = places(standings.values(), criteria);
-  const begunKeys = new Set([...standings.values()].map(({ exercise }) => listedKey(exercise.key)));
-  return ALL_KEYS.filter((key) => stands(all.filter((place) => place.key === key))).flatMap(
-    (key): readonly Offer[] => {
-      const next = nextKey(key);
-      if (begunKeys.has(next)) return [];
-      const standing = all.find((place) => place.key === key && place.byHands.together.level === 'ready')!;
-      const { exercise, targetBpm } = standing.byHands.together;
-      return [
-        {
-          kind: 'next-key',
-          exercise: { ...exercise, key: next, hands: 'right' },
-          targetBpm,
-          since: exercise,
-        },
-      ];
-    },
-  );
+  const begunKeys = new Set(all.filter(isBegun).map(({ key }) => key));
+  return ALL_KEYS.flatMap((key): readonly Offer[] => {
+    const ofKey = all.filter((place) => place.key === key);
+    const ready = ofKey.filter(({ byHands }) => byHands.together.level === 'ready');
+    const [since] = ready.map(({ byHands }) => byHands.together);
+    if (since === undefined) return [];
+    const more = (kind: Offer['kind'], exercise: ExerciseChoice, targetBpm: number | null): Offer => ({
+      kind,
+      exercise,
+      targetBpm,
+      since: since.exercise,
+    });
+    const next = SET.find((form) => ofKey.every((place) => place.form !== form || !isBegun(place)));
+    // How fast another form goes well, nobody has said yet.
+    const form = next === undefined ? [] : [more('next-form', inForm(since.exercise, next), null)];
+    if (!stands(ofKey)) return form;
+    const keys = (
+      [
+        ['next-key', nextKey(key)],
+        ['relative-key', relativeKey(key)],
+      ] as const
+    ).flatMap(([kind, other]) =>
+      begunKeys.has(other) ? [] : [more(kind, inKey(since.exercise, other), since.targetBpm)],
+    );
+    const longer = next !== undefined ? [] : ready.flatMap(({ byHands }) => longerThan(byHands.together));
+    return [...form, ...keys, ...longer];
+  });
+}
+
+/** An octave more, where the whole set of the key stands. */
+function longerThan({ exercise, targetBpm }: Standing): readonly Offer[] {
+  const octaves = exercise.octaves + 1;
+  if (!hasOctaves(exercise.form) || octaves > MOST_OCTAVES) return [];
+  return [
+    { kind: 'more-octaves', exercise: { ...exercise, hands: 'right', octaves }, targetBpm, since: exercise },
+  ];
+}
+
+function isBegun({ byHands }: FormStandings): boolean {
+  return ALL_HANDS.some((hands) => byHands[hands].level !== 'new');
 }
 
 /** A key stands when hands together are ready in every form of it that was begun, and one was. */
 function stands(ofKey: readonly FormStandings[]): boolean {
-  const begun = ofKey.filter((place) => ALL_HANDS.some((hands) => place.byHands[hands].level !== 'new'));
+  const begun = ofKey.filter(isBegun);
   return begun.length > 0 && begun.every((place) => place.byHands.together.level === 'ready');
 }
 

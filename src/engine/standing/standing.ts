@@ -21,7 +21,7 @@ export function standingOf(
   const wanted = Math.max(1, criteria.readyInARow);
   const last = attempts.at(-1);
   if (last === undefined) {
-    const nothing = { attempts: 0, inARow: 0, lastMs: null, targetBpm: askedBpm ?? null };
+    const nothing = { attempts: 0, inARow: 0, returns: 0, lastMs: null, targetBpm: askedBpm ?? null };
     return { exercise, level: 'new', shortfalls: [], wanted, ...nothing };
   }
   const targetBpm = askedBpm === undefined ? last.summary.targetBpm : askedBpm;
@@ -33,6 +33,7 @@ export function standingOf(
     shortfalls: missed,
     attempts: attempts.length,
     inARow,
+    returns: returnsIn(attempts.slice(attempts.length - inARow)),
     wanted,
     lastMs: last.whenMs,
     targetBpm,
@@ -47,6 +48,15 @@ function rowAtCriterion(
 ): number {
   const first = attempts.findLastIndex(({ summary }) => shortfalls(summary, criteria, targetBpm).length > 0);
   return attempts.length - 1 - first;
+}
+
+/** Left lying for so long and played again is a return, ms; common practice, no source. */
+const RETURN_MS = 3.5 * 86_400_000;
+
+/** Attempts, oldest first → how often it was returned to. */
+function returnsIn(attempts: readonly Practised[]): number {
+  return attempts.filter(({ whenMs }, index) => index > 0 && whenMs - attempts[index - 1]!.whenMs > RETURN_MS)
+    .length;
 }
 
 function levelOf(inARow: number, wanted: number, missed: readonly Shortfall[]): Level {

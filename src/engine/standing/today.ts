@@ -9,6 +9,13 @@ import type { AssignedExercise, Assignment, PlanItem, PlanReason, Practised, Sta
 /** Minutes for an item at first, and the most that left-over minutes make of it; common practice, no source. */
 const MINUTES: Readonly<Record<Turn, number>> = { assigned: 5, weak: 5, new: 5, 'long-ago': 3 };
 const MOST_MINUTES = 10;
+/**
+ * A plan of more than half an hour holds a rest of five minutes after each 25: hands that play on without one are strained more
+ * easily (common practice, no source; the page says whom to ask where something hurts).
+ */
+const REST_MINUTES = 5;
+const WITHOUT_REST_MINUTES = 30;
+const REST_AFTER_MINUTES = 25;
 
 /** The kinds are taken in turn, so that a short plan has something of each; what is assigned comes before them all. */
 type Turn = 'assigned' | 'weak' | 'long-ago' | 'new';
@@ -21,6 +28,7 @@ const TURN_OF: Readonly<Record<PlanReason['kind'], Turn>> = {
   offer: 'new',
   'hand-first': 'new',
   first: 'new',
+  beside: 'new',
 };
 const turnOf = ({ reason }: Due): Turn => TURN_OF[reason.kind];
 
@@ -30,7 +38,7 @@ const turnOf = ({ reason }: Due): Turn => TURN_OF[reason.kind];
  * and hands together only where no hand alone is due, unless a teacher assigned them. The same history, time and criteria give
  * the same plan.
  *
- * The minutes of the items sum to `minutes` at most. No minutes, no items.
+ * The minutes of the items and the rests between them sum to `minutes` at most. No minutes, no items.
  */
 export function today(
   minutes: number,
@@ -55,16 +63,21 @@ export function planOf(
   const whole = Math.floor(minutes);
   if (!(whole > 0)) return [];
   const open = assignments.filter(({ metMs }) => metMs === null);
-  const { due, upkeep } = candidates(all, nowMs, criteria, open);
+  const rests = Math.floor((whole - 1) / WITHOUT_REST_MINUTES);
+  const playing = whole - REST_MINUTES * rests;
+  const { due, upkeep, beside } = candidates(all, nowMs, criteria, open);
   // Where there is no time for all that is assigned, what was not played for longest gets it.
   const asked = open.toSorted((a, b) => (a.standing.lastMs ?? 0) - (b.standing.lastMs ?? 0)).map(forTeacher);
-  const chosen = fit([...asked, ...inTurns(due), ...upkeep], whole);
+  const chosen = fit([...asked, ...inTurns(due), ...upkeep], beside, playing);
   const order = open.map(({ asked: { exercise } }) => exerciseId(exercise));
   const place = ({ exercise, reason }: PlanItem): number =>
     reason.kind === 'assigned'
       ? order.indexOf(exerciseId(exercise))
       : order.length + Number(exercise.hands === 'together');
-  return [...dealOut(chosen, whole)].sort((a, b) => place(a) - place(b));
+  return withRests(
+    [...dealOut(chosen, playing)].sort((a, b) => place(a) - place(b)),
+    rests,
+  );
 }
 
 /** Kinds in turn, each in its own order; an exercise that is due twice comes once. */
@@ -83,15 +96,22 @@ function inTurns(all: readonly Due[]): readonly Due[] {
   return order;
 }
 
-/** As many as fit; the first one always, with what there is. */
-function fit(order: readonly Due[], minutes: number): readonly PlanItem[] {
+/** As many as fit; the first one always, with what there is; what lies beside only as far as the others cannot fill the time. */
+function fit(order: readonly Due[], beside: readonly Due[], minutes: number): readonly PlanItem[] {
   const chosen: PlanItem[] = [];
   let left = minutes;
   for (const item of order) {
     const wanted = MINUTES[turnOf(item)];
     if (wanted > left && chosen.length > 0) continue;
-    chosen.push({ ...item, minutes: Math.min(wanted, left) });
+    chosen.push({ ...item, minutes: Math.min(wanted, left), restMinutes: 0 });
     left -= Math.min(wanted, left);
+  }
+  const taken = new Set(chosen.map(({ exercise }) => exerciseId(exercise)));
+  for (const item of beside.filter(({ exercise }) => !taken.has(exerciseId(exercise)))) {
+    const wanted = MINUTES[turnOf(item)];
+    if (chosen.length * MOST_MINUTES >= minutes || wanted > left) break;
+    chosen.push({ ...item, minutes: wanted, restMinutes: 0 });
+    left -= wanted;
   }
   return chosen;
 }
@@ -110,4 +130,17 @@ function dealOut(chosen: readonly PlanItem[], minutes: number): readonly PlanIte
     }
   }
   return items;
+}
+
+/** A rest after each so many minutes of playing, as many as there is time for, none after the last item. */
+function withRests(items: readonly PlanItem[], rests: number): readonly PlanItem[] {
+  let playedMinutes = 0;
+  let left = rests;
+  return items.map((item, index) => {
+    playedMinutes += item.minutes;
+    if (left === 0 || playedMinutes < REST_AFTER_MINUTES || index === items.length - 1) return item;
+    playedMinutes = 0;
+    left -= 1;
+    return { ...item, restMinutes: REST_MINUTES };
+  });
 }

@@ -53,6 +53,8 @@ export interface Standing {
   readonly attempts: number;
   /** attempts at the criterion without a break, the last one counted first */
   readonly inARow: number;
+  /** so often among those it was returned to after half a week and more */
+  readonly returns: number;
   /** so many in a row make it ready */
   readonly wanted: number;
   /** of the last attempt; null: never */
@@ -63,7 +65,7 @@ export interface Standing {
 
 /** Something that may be begun now, since something else is ready. */
 export interface Offer {
-  readonly kind: 'other-hand' | 'together' | 'next-key';
+  readonly kind: 'other-hand' | 'together' | 'next-form' | 'next-key' | 'relative-key' | 'more-octaves';
   readonly exercise: ExerciseChoice;
   readonly targetBpm: number | null;
   /** what is ready; of hands together one of the hands */
@@ -112,6 +114,8 @@ export type PlanReason =
   | { readonly kind: 'offer'; readonly offer: Offer }
   /** the hands go together already, and this hand alone is not ready */
   | { readonly kind: 'hand-first' }
+  /** there is time left: another form of the key in work, each hand alone */
+  | { readonly kind: 'beside' }
   /** nothing was played yet */
   | { readonly kind: 'first' };
 
@@ -121,5 +125,7 @@ export interface PlanItem {
   readonly targetBpm: number | null;
   /** whole minutes */
   readonly minutes: number;
+  /** minutes of rest after it; 0: none */
+  readonly restMinutes: number;
   readonly reason: PlanReason;
 }

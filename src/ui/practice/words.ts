@@ -75,6 +75,7 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
     offer: () => (reason.kind === 'offer' ? offerWords(reason.offer) : ''),
     upkeep: () => t.reasons.upkeep,
     'hand-first': () => t.reasons.handFirst,
+    beside: () => t.reasons.beside,
     first: () => t.reasons.first,
   }[reason.kind]();
   return `${t.today.length(minutes, tempo)} ${why}`;
@@ -83,8 +84,14 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
 /** Why something may be begun. */
 export function offerWords({ kind, exercise, since }: Offer): string {
   const t = strings().journal.reasons;
-  if (kind === 'next-key') return t.nextKey(shownKey(since.key), shownKey(exercise.key));
-  return kind === 'together' ? t.together : t.otherHand;
+  return {
+    'other-hand': () => t.otherHand,
+    together: () => t.together,
+    'next-form': () => t.nextForm(shownKey(since.key)),
+    'next-key': () => t.nextKey(shownKey(since.key), shownKey(exercise.key)),
+    'relative-key': () => t.relativeKey(shownKey(since.key), shownKey(exercise.key)),
+    'more-octaves': () => t.moreOctaves(shownKey(since.key)),
+  }[kind]();
 }
 
 /** What the three pearls of a place say: "left hand nearly, right hand ready, hands together not played". */

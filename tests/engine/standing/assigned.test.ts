@@ -153,7 +153,7 @@ describe('the plan for today, where a teacher has assigned something', () => {
     const history = attempts(together, [{ handsApartMs: 90 }], 1);
     const kinds = (assigned: readonly AssignedExercise[]) =>
       planned(30, history, assigned).map(({ exercise, reason }) => `${reason.kind} ${exercise.hands}`);
-    expect(kinds([])).toEqual(['hand-first left', 'hand-first right']);
+    expect(kinds([]).slice(0, 2)).toEqual(['hand-first left', 'hand-first right']);
     expect(kinds([asked(together)])).toEqual(['assigned together']);
   });
 

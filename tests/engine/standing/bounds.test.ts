@@ -22,13 +22,13 @@ const HOUR_MS = DAY_MS / 24;
 /** Reasons for the arpeggio in the plan, after it was last played so long ago. */
 function reasons(made: Parameters<typeof attempts>[1], daysAgo: number): readonly PlanItem['reason'][] {
   return today(40, attempts(ARPEGGIO, made, daysAgo), NOW_MS, DEFAULT_CRITERIA)
-    .filter(({ exercise }) => exercise.hands === 'right')
+    .filter(({ exercise: { form, hands } }) => form === ARPEGGIO.form && hands === 'right')
     .map(({ reason }) => reason);
 }
 
 describe('what is due', () => {
   it('is begun with C major, one octave, a hand at a time, at 60', () => {
-    expect(today(40, [], NOW_MS, DEFAULT_CRITERIA)).toMatchObject([
+    expect(today(10, [], NOW_MS, DEFAULT_CRITERIA)).toMatchObject([
       {
         exercise: { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 1 },
         targetBpm: 60,
@@ -42,6 +42,25 @@ describe('what is due', () => {
     expect(reasons(READY, 7)).toEqual([{ kind: 'long-ago', days: 7 }]);
     expect(reasons(READY, 7 - HOUR_MS / DAY_MS)).toEqual([{ kind: 'upkeep' }]);
     expect(reasons(READY, 8.9)).toEqual([{ kind: 'long-ago', days: 8 }]);
+  });
+
+  it('comes back after twice as long each time that it went well again, after eight weeks at most', () => {
+    const returned = (times: number) =>
+      Array.from({ length: times }, (_, time) => attempts(ARPEGGIO, READY, 300 - 10 * time)).flat();
+    const due = (times: number, daysAgo: number): boolean =>
+      today(60, returned(times), NOW_MS - (300 - 10 * (times - 1) - daysAgo) * DAY_MS, DEFAULT_CRITERIA).some(
+        ({ exercise, reason }) => exerciseId(exercise) === exerciseId(ARPEGGIO) && reason.kind === 'long-ago',
+      );
+    for (const [times, days] of [
+      [1, 7],
+      [2, 14],
+      [3, 28],
+      [4, 56],
+      [5, 56],
+    ] as const) {
+      expect(due(times, days - 0.1), `${times}`).toBe(false);
+      expect(due(times, days), `${times}`).toBe(true);
+    }
   });
 
   it('is no longer in work after twenty-one days when it is not ready', () => {

@@ -12,6 +12,7 @@ import {
   offers,
   places,
   readyBounds,
+  relativeKey,
   standings,
   today,
   type ExerciseChoice,
@@ -86,23 +87,59 @@ describe('what may be begun', () => {
     expect(offered(history)).toEqual([]);
   });
 
-  it('offers the next key round the circle when the key stands in all that was begun', () => {
-    const both = [
-      ...attempts(of('right'), READY),
-      ...attempts(of('left'), READY),
-      ...attempts(of('together'), READY),
-    ];
-    expect(offered(both)).toEqual([
+  const both = (more: Partial<ExerciseChoice> = {}) =>
+    (['right', 'left', 'together'] as const).flatMap((hands) => attempts(of(hands, more), READY));
+
+  it('offers the next key, its relative and the next form when the key stands in all that was begun', () => {
+    expect(offered(both())).toEqual([
+      {
+        kind: 'next-form',
+        exercise: { ...ARPEGGIO, form: 'scale' },
+        targetBpm: null,
+        since: of('together'),
+      },
       {
         kind: 'next-key',
         exercise: { ...ARPEGGIO, key: 'A major' },
         targetBpm: 80,
         since: of('together'),
       },
+      {
+        kind: 'relative-key',
+        exercise: { ...ARPEGGIO, key: 'B minor' },
+        targetBpm: 80,
+        since: of('together'),
+      },
     ]);
+    const kinds = (history: readonly Practised[]) => offered(history).map(({ kind }) => kind);
     const scaleBegun = attempts(of('right', { form: 'scale' }), [{ wrong: 1 }]);
-    expect(offered([...both, ...scaleBegun])).toEqual([]);
-    expect(offered([...both, ...attempts(of('right', { key: 'A major' }), [{}])])).toEqual([]);
+    expect(kinds([...both(), ...scaleBegun])).toEqual(['next-form']);
+    const nextBegun = attempts(of('right', { key: 'A major' }), [{}]);
+    expect(kinds([...both(), ...nextBegun])).toEqual(['next-form', 'relative-key']);
+  });
+
+  it('offers an octave more where the whole set of the key stands, up to four', () => {
+    const set = (octaves: number) => [
+      ...both({ octaves }),
+      ...both({ form: 'scale', octaves }),
+      ...both({ form: 'triads', octaves: 1 }),
+      ...both({ form: 'broken-triads', octaves: 1 }),
+      ...both({ form: 'progression', octaves: 1 }),
+    ];
+    const longer = (octaves: number) =>
+      offered(set(octaves)).flatMap(({ kind, exercise }) => (kind === 'more-octaves' ? [exercise] : []));
+    expect(longer(2)).toEqual([of('right', { octaves: 3 }), of('right', { form: 'scale', octaves: 3 })]);
+    expect(longer(4)).toEqual([]);
+  });
+
+  // Signatures, as any theory book has them: common practice, no source.
+  it.each([
+    ['C major', 'A minor'],
+    ['F# major', 'Eb minor'],
+    ['Bb major', 'G minor'],
+    ['D minor', 'F major'],
+  ])('knows the relative of %s: %s', (key, relative) => {
+    expect(relativeKey(key)).toBe(relative);
   });
 
   it.each(ALL_KEYS)('goes from %s round the whole circle and comes back', (key) => {
@@ -148,6 +185,25 @@ describe('the plan for today', () => {
       ['right', 10],
       ['left', 10],
     ]);
+  });
+
+  it('fills an hour with more than two things, and rests between them, also where little was played yet', () => {
+    for (const history of [[], attempts(of('right'), [{ wrong: 2 }], 1)]) {
+      const plan = planned(60, history);
+      expect(plan.length).toBeGreaterThanOrEqual(5);
+      expect(plan.reduce((sum, item) => sum + item.minutes + item.restMinutes, 0)).toBe(60);
+      expect(plan.filter(({ restMinutes }) => restMinutes === 5)).toHaveLength(1);
+      expect(plan.at(-1)!.restMinutes).toBe(0);
+    }
+    expect(planned(30, []).every(({ restMinutes }) => restMinutes === 0)).toBe(true);
+  });
+
+  it('takes no tempo that nobody chose for a form that nobody has begun', () => {
+    const beside = planned(60, attempts(of('right'), [{ wrong: 2 }], 1)).filter(
+      ({ reason }) => reason.kind === 'beside',
+    );
+    expect(beside.length).toBeGreaterThan(2);
+    expect(beside.every(({ targetBpm }) => targetBpm === null)).toBe(true);
   });
 
   it('has something weak, something not played for long and something new', () => {
@@ -214,7 +270,7 @@ describe('any plan', () => {
     fc.assert(
       fc.property(anyHistory, anyMinutes, (history, minutes) => {
         const plan = planned(minutes, history);
-        const sum = plan.reduce((total, item) => total + item.minutes, 0);
+        const sum = plan.reduce((total, item) => total + item.minutes + item.restMinutes, 0);
         expect(sum).toBeLessThanOrEqual(Math.max(0, minutes));
         expect(plan.every((item) => Number.isInteger(item.minutes) && item.minutes > 0)).toBe(true);
         const ids = plan.map(({ exercise }) => exerciseId(exercise));

@@ -51,7 +51,7 @@ describe('how far it is', () => {
 
   it('is said in the plan of the day too', () => {
     const reason = { kind: 'assigned' as const, assignment: after([]) };
-    expect(planWords({ exercise: SCALE, targetBpm: 72, minutes: 5, reason })).toBe(
+    expect(planWords({ exercise: SCALE, targetBpm: 72, minutes: 5, restMinutes: 0, reason })).toBe(
       '5 minutes, ♩ = 72. Your teacher asks for it. Not played since.',
     );
   });

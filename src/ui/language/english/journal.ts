@@ -45,6 +45,7 @@ export const JOURNAL = {
   today: {
     title: 'Today',
     minutes: 'Minutes',
+    rest: (minutes: number) => `Then rest for ${minutes} minutes, hands in your lap.`,
     /** `tempo`: ", ♩ = 80" or nothing */
     length: (minutes: number, tempo: string) => `${minutes} ${minutes === 1 ? 'minute' : 'minutes'}${tempo}.`,
   },
@@ -61,6 +62,10 @@ export const JOURNAL = {
     first: 'To begin with, each hand alone.',
     otherHand: 'The other hand is ready; now this one alone.',
     together: 'Each hand alone is ready: hands together, slower at first.',
+    beside: 'Something else in the same key; one hand at a time.',
+    nextForm: (key: string) => `Part of what ${key} asks for; one hand at a time.`,
+    relativeKey: (key: string, other: string) => `${key} stands; ${other} has the same signature.`,
+    moreOctaves: (key: string) => `All of ${key} stands: an octave more, one hand at a time.`,
     nextKey: (key: string, next: string) => `${key} stands; ${next} is next round the circle of fifths.`,
   },
   /** what kept the last attempt from the criterion; each reads on after "Last time" and after "also" */

@@ -19,7 +19,7 @@ export const JOURNAL: Strings['journal'] = {
     progression: 'Kadenz',
   },
   HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
-  LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'beinahe', ready: 'bereit' },
+  LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'beinahe', ready: 'sitzt' },
   minorScales: {
     natural: 'natürliche Molltonleiter',
     harmonic: 'harmonische Molltonleiter',
@@ -31,6 +31,7 @@ export const JOURNAL: Strings['journal'] = {
   today: {
     title: 'Heute',
     minutes: 'Minuten',
+    rest: (minutes) => `Dann ${minutes} Minuten Pause, die Hände im Schoß.`,
     length: (minutes, tempo) => `${minutes} ${minutes === 1 ? 'Minute' : 'Minuten'}${tempo}.`,
   },
   reasons: {
@@ -40,12 +41,16 @@ export const JOURNAL: Strings['journal'] = {
         : days < 60
           ? `Seit ${Math.floor(days / 7)} Wochen nicht gespielt.`
           : `Seit ${Math.floor(days / 30)} Monaten nicht gespielt.`,
-    upkeep: 'Bereit; noch einmal, damit es bleibt.',
+    upkeep: 'Sitzt; noch einmal, damit es bleibt.',
     handFirst: 'Diese Hand allein, bevor die Hände zusammen spielen.',
     first: 'Zum Anfang, jede Hand allein.',
-    otherHand: 'Die andere Hand ist bereit; jetzt diese allein.',
-    together: 'Jede Hand allein ist bereit: zusammen, zuerst langsamer.',
-    nextKey: (key, next) => `${key} steht; ${next} kommt als Nächstes im Quintenzirkel.`,
+    otherHand: 'Die andere Hand sitzt; jetzt diese allein.',
+    together: 'Jede Hand allein sitzt: zusammen, zuerst langsamer.',
+    beside: 'Etwas anderes in derselben Tonart; eine Hand nach der anderen.',
+    nextForm: (key) => `Gehört zu ${key}; eine Hand nach der anderen.`,
+    relativeKey: (key, other) => `${key} sitzt; ${other} hat dieselben Vorzeichen.`,
+    moreOctaves: (key) => `Alles in ${key} sitzt: eine Oktave mehr, eine Hand nach der anderen.`,
+    nextKey: (key, next) => `${key} sitzt; ${next} kommt als Nächstes im Quintenzirkel.`,
   },
   shortfalls: {
     lastTime: (what) => `Beim letzten Mal ${what}.`,
@@ -91,9 +96,7 @@ export const JOURNAL: Strings['journal'] = {
       : `Die letzten ${inWords(count)} Versuche waren richtig und gleichmäßig${at}.`,
   at: (bpm) => `, bei ${bpm}`,
   more: (count) =>
-    count === 1
-      ? 'Noch einer wie dieser, und es ist bereit.'
-      : `Noch ${inWords(count)} wie dieser, und es ist bereit.`,
+    count === 1 ? 'Noch einer wie dieser, und es sitzt.' : `Noch ${inWords(count)} wie dieser, und es sitzt.`,
   notPlayedYet: 'Noch nicht gespielt.',
   overview: {
     title: 'Wo alles steht',
@@ -148,7 +151,7 @@ export const JOURNAL: Strings['journal'] = {
     noSound: 'Der Klang dieses Versuchs ist nicht mehr da; der Bericht ist vollständig.',
   },
   criteria: {
-    title: 'Was als bereit gilt',
+    title: 'Wann etwas sitzt',
     about:
       'Kein Ton falsch, ausgelassen oder wiederholt, und was hier steht. Eine Lehrkraft kann es anders wollen: Hier wird ' +
       'es geändert. Was am Unter-/Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
