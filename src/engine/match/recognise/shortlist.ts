@@ -1,3 +1,4 @@
+import { HIGHEST_KEY, LOWEST_KEY } from '../../base/units.ts';
 import type { PlayedNote } from '../../listen/index.ts';
 import { templates } from './templates.ts';
 import type { Slid, Template } from './templates.ts';
@@ -12,9 +13,6 @@ export interface Listed extends Slid {
   readonly share: number;
 }
 
-/** Of a piano, by MIDI number. */
-const LOWEST_KEY = 21;
-const HIGHEST_KEY = 108;
 /** This many notes share one list of the likeliest exercises. */
 const PART = 8;
 /** … of so many, which are then followed. */
