@@ -42,3 +42,14 @@ export const capital = (text: string): string => text.charAt(0).toUpperCase() + 
 
 /** Words with a blank between, those left out that are empty. */
 export const joined = (...words: readonly string[]): string => words.filter((word) => word !== '').join(' ');
+
+/** A sentence that is short enough to stand beside others whole. */
+export const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
+
+/** Late by so little is not heard as late at any but very fast tempi. */
+const IN_TIME_MS = 10;
+
+/** Whether what was late is so no longer. */
+export function isInTime({ figure, now }: Exclude<Improved, { readonly figure: 'notes' }>): boolean {
+  return (figure === 'crossing' || figure === 'turn') && now <= IN_TIME_MS;
+}

@@ -2,6 +2,7 @@ import type { Form } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts } from '../../said/index.ts';
+import type { ABOUT_NOTES } from '../../rules/notes.ts';
 import type { Clauses, Parts } from '../types.ts';
 import { capital, joined } from '../types.ts';
 import { count, list, often, where } from './places.ts';
@@ -15,29 +16,11 @@ const FORMS: Readonly<Record<Form, string>> = {
   scale: 'scale',
 };
 
-type Rows =
-  | 'too-little'
-  | 'sound-lost'
-  | 'other-exercise'
-  | 'same-place-again'
-  | 'leading-note'
-  | 'signature'
-  | 'landed-off'
-  | 'inner-note'
-  | 'wrong-notes'
-  | 'missed-notes'
-  | 'slips'
-  | 'repeats'
-  | 'stopped'
-  | 'restarted'
-  | 'broken-off'
-  | 'started-late';
-
 const be = (number: number): string => (number === 1 ? 'is' : 'are');
 const notes = (number: number): string => `${count(number)} note${number === 1 ? '' : 's'}`;
 
 /** Sound, notes and the course of the attempt. */
-export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, Rows> {
+export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, keyof typeof ABOUT_NOTES> {
   const { name, fault, placed, spot, beside } = say;
   const key = (one: string): string => keyName(one, { language: 'en', naming });
 

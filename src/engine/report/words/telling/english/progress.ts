@@ -1,30 +1,15 @@
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
 import type { Improved, Said } from '../../said/index.ts';
-import type { Clause, Clauses, Parts } from '../types.ts';
-import { capital, joined } from '../types.ts';
+import type { ABOUT_PROGRESS } from '../../rules/progress.ts';
+import type { Clauses, Parts } from '../types.ts';
+import { capital, isInTime, joined, plain } from '../types.ts';
 import { count, where } from './places.ts';
 import type { Notes } from './places.ts';
-
-type Rows =
-  | 'not-sure'
-  | 'under-tempo'
-  | 'key-ready'
-  | 'hand-ready'
-  | 'better'
-  | 'twice-at-the-criterion'
-  | 'at-the-criterion'
-  | 'nearly-even'
-  | 'nothing-to-remark';
-
-/** So little is not heard as late at any but very fast tempi. */
-const IN_TIME_MS = 10;
 
 /** "every note right and"; where some notes were left unsure, "every note that could be told is right and". */
 const rightAnd = (allSure: boolean, comma = ''): string =>
   `every note${allSure ? '' : ' that could be told is'} right${comma} and`;
-
-const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
 
 type Figured = Exclude<Improved, { readonly figure: 'notes' }>;
 const FIGURES: Readonly<
@@ -79,8 +64,7 @@ function better(one: Improved): string {
   if (one.figure === 'notes')
     return `every note right now; last time ${count(one.before)} ${one.before === 1 ? 'was' : 'were'} not`;
   const { digits, say } = FIGURES[one.figure];
-  const late = one.figure === 'crossing' || one.figure === 'turn';
-  return say(one.now.toFixed(digits), one.before.toFixed(digits), late && one.now <= IN_TIME_MS);
+  return say(one.now.toFixed(digits), one.before.toFixed(digits), isInTime(one));
 }
 
 /** After a sentence on the same trouble: what it says already is not said again. */
@@ -103,7 +87,10 @@ export function opening(how: Said['opening'], { right, of }: Said['notes']): str
 }
 
 /** All well; and what could not be told. */
-export function aboutProgress({ name }: Notes, naming: NoteNaming): Pick<Clauses, Rows> {
+export function aboutProgress(
+  { name }: Notes,
+  naming: NoteNaming,
+): Pick<Clauses, keyof typeof ABOUT_PROGRESS> {
   const key = (one: string): string => keyName(one, { language: 'en', naming });
   return {
     'not-sure': ({ notes }) => {

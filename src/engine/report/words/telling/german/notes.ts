@@ -1,8 +1,9 @@
 import type { Form, MinorScale, NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts, NamedStep } from '../../said/index.ts';
+import type { ABOUT_NOTES } from '../../rules/notes.ts';
 import type { Clause, Clauses, Parts } from '../types.ts';
-import { capital, joined } from '../types.ts';
+import { capital, joined, plain } from '../types.ts';
 import { count, figure, list, often, some, theChord, where } from './places.ts';
 import type { Notes } from './places.ts';
 
@@ -19,29 +20,9 @@ const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
   melodic: 'die melodische',
 };
 
-type Rows =
-  | 'too-little'
-  | 'sound-lost'
-  | 'other-exercise'
-  | 'same-place-again'
-  | 'leading-note'
-  | 'signature'
-  | 'landed-off'
-  | 'inner-note'
-  | 'wrong-notes'
-  | 'missed-notes'
-  | 'slips'
-  | 'repeats'
-  | 'stopped'
-  | 'restarted'
-  | 'broken-off'
-  | 'started-late';
-
 const notes = (number: number): string => (number === 1 ? 'ein Ton' : `${count(number)} Töne`);
-const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
-
 /** Sound, notes and the course of the attempt. */
-export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, Rows> {
+export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, keyof typeof ABOUT_NOTES> {
   const { name, fault, placed, beside, spotAfter } = say;
   const key = (one: string): string => keyName(one, { language: 'de', naming });
 

@@ -1,31 +1,17 @@
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
 import type { Improved, Said } from '../../said/index.ts';
-import type { Clause, Clauses, Parts } from '../types.ts';
-import { capital, joined } from '../types.ts';
+import type { ABOUT_PROGRESS } from '../../rules/progress.ts';
+import type { Clauses, Parts } from '../types.ts';
+import { capital, isInTime, joined, plain } from '../types.ts';
 import { count, figure, some, times, where } from './places.ts';
 import type { Notes } from './places.ts';
 
-type Rows =
-  | 'not-sure'
-  | 'under-tempo'
-  | 'key-ready'
-  | 'hand-ready'
-  | 'better'
-  | 'twice-at-the-criterion'
-  | 'at-the-criterion'
-  | 'nearly-even'
-  | 'nothing-to-remark';
-
-/** So little is not heard as late at any but very fast tempi. */
-const IN_TIME_MS = 10;
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
 /** "jeder Ton richtig und alles gleichmäßig" */
 const rightAndEven = (allSure: boolean): string =>
   `jeder Ton${allSure ? '' : ', der zu erkennen war,'} richtig und alles gleichmäßig`;
-
-const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
 
 type Figured = Exclude<Improved, { readonly figure: 'notes' }>;
 const FIGURES: Readonly<
@@ -80,8 +66,7 @@ function better(one: Improved): string {
   if (one.figure === 'notes')
     return `jeder Ton jetzt richtig, beim letzten Mal ${one.before === 1 ? 'war' : 'waren'} es ${some(one.before)} nicht`;
   const { digits, say } = FIGURES[one.figure];
-  const late = one.figure === 'crossing' || one.figure === 'turn';
-  return say(figure(one.now, digits), figure(one.before, digits), late && one.now <= IN_TIME_MS);
+  return say(figure(one.now, digits), figure(one.before, digits), isInTime(one));
 }
 
 /** After a sentence on the same trouble: what it says already is not said again. */
@@ -104,7 +89,10 @@ export function opening(how: Said['opening'], { right, of }: Said['notes']): str
 }
 
 /** All well; and what could not be told. */
-export function aboutProgress({ name }: Notes, naming: NoteNaming): Pick<Clauses, Rows> {
+export function aboutProgress(
+  { name }: Notes,
+  naming: NoteNaming,
+): Pick<Clauses, keyof typeof ABOUT_PROGRESS> {
   const key = (one: string): string => keyName(one, { language: 'de', naming });
   return {
     'not-sure': ({ notes }) => {

@@ -1,29 +1,9 @@
 import type { Saying } from '../../said/index.ts';
-import type { Clause, Clauses, Parts } from '../types.ts';
-import { capital, joined } from '../types.ts';
+import type { ABOUT_TIME } from '../../rules/time.ts';
+import type { Clauses, Parts } from '../types.ts';
+import { capital, joined, plain } from '../types.ts';
 import { chordAfter, count, figure, movement, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
-
-type Rows =
-  | 'hands-apart-for-now'
-  | 'crossing-late-both-ways'
-  | 'crossing-late-one-direction'
-  | 'crossing-late'
-  | 'late-note'
-  | 'change-hesitates'
-  | 'late-at-the-turn'
-  | 'tired'
-  | 'inner-notes-soft'
-  | 'uneven-in-pairs'
-  | 'uneven'
-  | 'drift'
-  | 'one-hand-leads'
-  | 'hands-apart'
-  | 'chords-spread'
-  | 'slows-to-the-end'
-  | 'broad-last-note'
-  | 'in-a-rhythm'
-  | 'tempo-sways';
 
 const RHYTHMS = { 'long-short': 'lang–kurz', 'short-long': 'kurz–lang' } as const;
 const VOICES = { lowest: 'der tiefste Ton', inner: 'die Mittelstimme', highest: 'der höchste Ton' } as const;
@@ -40,10 +20,8 @@ function apart(reason: Saying<'hands-apart-for-now'>['reason']): string {
   }
 }
 
-const plain = (sentence: string, emphasis: string): Clause => ({ sentence, half: sentence, emphasis });
-
 /** Time, hands and chords; and what was meant. */
-export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses, Rows> {
+export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses, keyof typeof ABOUT_TIME> {
   return {
     'hands-apart-for-now': ({ reason }) => ({
       sentence: `vorerst getrennte Hände: ${capital(apart(reason))}`,
