@@ -96,6 +96,12 @@ export function loudnessOf(strikes: readonly Strike[], piano: PianoProfile | nul
  * (40 attempts of the development piano by players whose thumb is up to 4 dB louder).
  */
 const HABIT_DB = 0.3;
+/**
+ * Of notes struck together the levels are drawn together, each holding some of the others' partials, so that half of the ear's
+ * variance shows among them; and how much differs from room to room, dB (90 attempts of chords or both hands, development piano).
+ */
+const SHOWS_IN_COMPANY = 0.5;
+const IN_COMPANY_DB = 0.5;
 
 /**
  * Loudness evenness: SD of the levels about that line, dB; a change is audible from about 0.7–1.2 dB (Slade et al. 2022,
@@ -105,7 +111,10 @@ const HABIT_DB = 0.3;
 export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = false): Figure {
   if (loudness.length < LEAST_NOTES) return tooFewNotes(loudness.length);
   const count = loudness.length;
-  const variance = mean(loudness.map(({ levelSdDb }) => levelSdDb ** 2))!;
+  const steps = new Set(loudness.map(({ step }) => step)).size;
+  const inCompany = steps < count;
+  const heard = mean(loudness.map(({ levelSdDb }) => levelSdDb ** 2))!;
+  const variance = heard * (inCompany ? SHOWS_IN_COMPANY : 1);
   const { value, plusMinus = 0 } = spreadWithoutNoise(
     loudness.map(({ aboveLineDb }) => aboveLineDb),
     { variance, neighbours: 'apart' },
@@ -113,7 +122,8 @@ export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = fa
   );
   // Where the ear's own scatter is all that was heard, nothing is known of the player's.
   if (value === 0) return notMeasured({ notice: 'within-own-error', errorDb: Math.sqrt(variance) });
-  return { value, plusMinus: keysKnown ? Math.hypot(plusMinus, HABIT_DB) : plusMinus };
+  const besidesDb = Math.hypot(keysKnown ? HABIT_DB : 0, inCompany && heard > 0 ? IN_COMPANY_DB : 0);
+  return { value, plusMinus: Math.hypot(plusMinus, besidesDb) };
 }
 
 /**

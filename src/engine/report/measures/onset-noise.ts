@@ -7,6 +7,9 @@ const COMPANY_SEC = 0.06;
 const HIDDEN_DB = 4;
 /** … and errs by so many times as much */
 const HIDDEN_TIMES = 1.8;
+/** Among so many others, as in chords of both hands, every note errs by so many times as much (613 steps of the development piano). */
+const CROWD = 5;
+const CROWD_TIMES = 1.4;
 
 /**
  * The ear's error of an onset, in units of `Heard.onsetSdMs` (that of a note alone in the middle of the keyboard), from this key
@@ -30,7 +33,8 @@ export function onsetNoise({ notes, onsetSdMs }: Heard): (note: PlayedNote) => n
     const { alone, inCompany } = BY_REGISTER.find(({ fromMidi }) => note.midi >= fromMidi)!;
     if (company.length === 0) return onsetSdMs * alone;
     const hidden = company.some(({ levelDb }) => levelDb > note.levelDb + HIDDEN_DB);
-    return onsetSdMs * inCompany * (hidden ? HIDDEN_TIMES : 1);
+    const crowded = company.length >= CROWD;
+    return onsetSdMs * inCompany * (hidden ? HIDDEN_TIMES : 1) * (crowded ? CROWD_TIMES : 1);
   };
 }
 
