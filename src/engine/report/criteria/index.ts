@@ -27,8 +27,10 @@ export interface Criteria {
   readonly innerSofterDb: number;
   /** hands within this are together enough to be ready */
   readonly handsApartMs: number;
-  /** … and one that leads by over this, or hands that scatter by over this, is told */
+  /** … and one that leads by over this is told */
   readonly handsLeadMs: number;
+  /** … as are hands that scatter by over this */
+  readonly handsScatterMs: number;
   /** of the lead of a hand that is louder by over `louderHandDb`, so much is its loudness's doing and no fault */
   readonly leadOfLouderMs: number;
   readonly louderHandDb: number;
@@ -69,6 +71,7 @@ export const DEFAULT_CRITERIA: Criteria = {
   innerSofterDb: 8,
   handsApartMs: 40,
   handsLeadMs: 35,
+  handsScatterMs: 30, // from here on every other step lies over 20 ms apart, so that its order is heard (Hirsh 1959): 20 : 0.674
   leadOfLouderMs: 25, // a louder key arrives 20–30 ms earlier (Goebl 2001)
   louderHandDb: 3,
   limpingShare: 0.15,

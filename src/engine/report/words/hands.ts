@@ -1,3 +1,5 @@
+import { median } from '../../base/statistics.ts';
+import { justNoticeableMs } from '../criteria/audible.ts';
 import { isMeasured, shareOver, surelyOver } from '../measures/index.ts';
 import type { Togetherness } from '../types.ts';
 import { taskOf, wayUp } from './place.ts';
@@ -45,7 +47,7 @@ const apart: Situation = {
   name: 'hands-apart',
   find: (scene) => {
     const together = scene.measured.measures.togetherness;
-    const bound = scene.criteria.handsLeadMs;
+    const bound = mostScatterMs(scene);
     if (together === undefined || !isMeasured(together.apartSdMs)) return null;
     const { apartSdMs } = together;
     if (!surelyOver(apartSdMs, bound, scene.criteria)) return null;
@@ -63,6 +65,12 @@ const apart: Situation = {
     };
   },
 };
+
+/** In slow steps a hand strays by as much as is just noticed of the interval, and nobody plays closer than they hear. */
+function mostScatterMs({ measured, criteria }: Scene): number {
+  const stepMs = median(measured.intervals.map(({ ioiMs }) => ioiMs)) ?? 0;
+  return Math.max(criteria.handsScatterMs, justNoticeableMs(stepMs));
+}
 
 function apartSteps({ steps }: Togetherness, bound: number): readonly number[] {
   return steps.filter((step) => Math.abs(step.leftMinusRightMs) > bound).map((step) => step.step);

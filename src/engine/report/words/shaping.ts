@@ -13,8 +13,8 @@ import type { Scene, Situation } from './scene.ts';
  * under 1.7 : 1 (common practice, no source).
  */
 const RHYTHM_APART = 0.7;
-/** A sway is smooth: what is left between neighbours is this share of the whole, at most. */
-const ROUGH_SHARE = 0.5;
+/** A sway is smooth: what is left between neighbours is this share of the whole, at most; of intervals by chance it is 0.9. */
+const ROUGH_SHARE = 0.65;
 /** Over so many intervals a sway is smoothed. */
 const SMOOTHED_OVER = 5;
 
@@ -110,18 +110,24 @@ export function swayOf(scene: Scene): { readonly slowBpm: number; readonly fastB
   const rough = standardDeviation(values.map((value, index) => value - smooth[index]!))!;
   const percent = (100 * whole) / mean(values)!;
   if (percent <= scene.criteria.unevenPercent / 2 || rough > ROUGH_SHARE * whole) return null;
-  // What a straight line leaves of a drift is chance alone: half of what smoothing takes away (five values' mean: √(1/5) : √(4/5)).
   const line = lineThrough(
     body.map(({ atBeat }) => atBeat),
-    smooth,
+    values,
   );
-  const offLine = standardDeviation(line?.residuals ?? smooth)!;
-  if (offLine < rough) return null;
+  if (line === undefined || !goAlong(line.residuals)) return null;
   const [fast, slow] = [Math.min(...smooth), Math.max(...smooth)];
   const turns = smooth.indexOf(fast) !== 0 && smooth.indexOf(fast) !== smooth.length - 1;
   const turnsBack = smooth.indexOf(slow) !== 0 && smooth.indexOf(slow) !== smooth.length - 1;
   if (!turns && !turnsBack) return null;
   return { slowBpm: Math.round(60_000 / slow), fastBpm: Math.round(60_000 / fast) };
+}
+
+/**
+ * What a straight line leaves of a drift is the fingers' own scatter: a note that comes late makes one interval longer and the next
+ * shorter, so that neighbours go against each other (Wing & Kristofferson 1973, memory). In a sway they go along.
+ */
+function goAlong(residuals: readonly number[]): boolean {
+  return residuals.slice(1).reduce((sum, value, at) => sum + value * residuals[at]!, 0) > 0;
 }
 
 const tempoSways: Situation = {

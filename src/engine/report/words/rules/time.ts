@@ -93,9 +93,9 @@ export const ABOUT_TIME = {
   'hands-apart': {
     kind: 'fault',
     rank: 4,
-    when: 'the hands scatter by over 35 ms, now one first, now the other',
-    why: 'order can be told from 20 ms; it is mended by stopping together',
-    source: 'Hirsh 1959',
+    when: 'the hands scatter by over 30 ms, in slow steps by over 2.5 % of them, now one first, now the other',
+    why: 'order can be told from 20 ms, and every other step is further apart then; it is mended by stopping together',
+    source: 'Hirsh 1959; slow steps: Friberg & Sundberg 1995',
   },
   'chords-spread': {
     kind: 'fault',
@@ -135,7 +135,7 @@ export const ABOUT_TIME = {
   'tempo-sways': {
     kind: 'meant',
     rank: 6,
-    when: 'the tempo goes up and down over many notes while neighbours stay alike',
+    when: 'the tempo goes up and down over many notes: neighbours stay alike, and what a straight line leaves of them goes along',
     why: 'a lasting rubato is asked about, not called uneven',
     source: PRACTICE,
   },
