@@ -132,6 +132,36 @@ describe('what is not said', () => {
   });
 });
 
+describe('a sway is no drift, and a drift no sway', () => {
+  const scatterMs = (seed: number): readonly number[] => {
+    const random = createRandom(seed);
+    const off = Array.from({ length: 14 }, () => random.normal(6));
+    return off.map((value, step) => value - (off[step - 1] ?? 0));
+  };
+
+  it.each([12, 16, 20])('over two octaves, faster and slower once in %d notes', (notes) => {
+    for (const seed of [1, 2, 3]) {
+      const own = scatterMs(seed);
+      const { words } = tell({
+        choice: A,
+        change: (step) => ({ lateMs: own[step]! + 45 * Math.sin((2 * Math.PI * step) / notes) }),
+      });
+      expect(words.situation).toBe('tempo-sways');
+    }
+  });
+
+  it.each([-12, 12])('each interval longer (or shorter) than the one before, %d ms in all twelve', (byMs) => {
+    for (const seed of [1, 2, 3]) {
+      const own = scatterMs(seed);
+      expect(
+        tell({ choice: A, change: (step) => ({ lateMs: own[step]! + byMs * (step - 6) }) }).words,
+      ).toMatchObject({
+        situation: 'drift',
+      });
+    }
+  });
+});
+
 describe('the rest of the table', () => {
   it('hands that fall now before, now after each other', () => {
     const triads: ExerciseChoice = { ...A, form: 'triads', hands: 'together', octaves: 1 };
