@@ -1,5 +1,6 @@
 import { buildExercise } from './exercise/index.ts';
-import type { ExerciseChoice } from './exercise/index.ts';
+import type { ExerciseChoice, Intention } from './exercise/index.ts';
+import { matchIntention } from './intention/index.ts';
 import { listenAndKeep } from './listen/index.ts';
 import type { AudioInput, FindingKind, HandsAlone, Heard, KeptSound, ListenOptions } from './listen/index.ts';
 import { handSaid, heldOver, matchNotes, nearestReadings, recogniseFrom } from './match/index.ts';
@@ -66,6 +67,8 @@ export type AssessOptions = ListenOptions &
   HandsOptions & {
     /** measure the exercise that was chosen, even where it was surely another that was played */
     readonly asChosen: boolean;
+    /** what of the exercise chosen was to be practised, and how; null: all of it, once, even */
+    readonly intention: Intention | null;
   };
 
 /**
@@ -125,19 +128,27 @@ export function assessRecognised(
 function assessAs(
   heard: Heard,
   choice: ExerciseChoice,
-  { asChosen = false, ...options }: Partial<AssessOptions>,
+  { asChosen = false, intention = null, ...options }: Partial<AssessOptions>,
   sound: KeptSound | null,
 ): Assessment {
   if (isTooLittle(heard)) return noPlaying(heard);
+  if (intention !== null) return assessBlind(heard, asMeant(heard, choice, intention), options, sound);
   const chosen = matchNotes(heard, buildExercise(choice));
   const { betterFit } = chosen;
   const played =
     betterFit?.sure === true && !asChosen
       ? { ...matchNotes(heard, buildExercise(betterFit.choice)), chosen: chosen.exercise.choice }
       : chosen;
-  const { hands } = choice;
-  const blind = hands === 'together' ? played : { ...played, handLikelihood: handSaid(hands) };
-  return assessBlind(heard, blind, options, sound);
+  return assessBlind(heard, withHandSaid(played, choice), options, sound);
+}
+
+/** What was to be practised, and nothing else is looked for. */
+function asMeant(heard: Heard, choice: ExerciseChoice, intention: Intention): Alignment {
+  return withHandSaid(matchIntention(heard, choice, intention), choice);
+}
+
+function withHandSaid(alignment: Alignment, { hands }: ExerciseChoice): Alignment {
+  return hands === 'together' ? alignment : { ...alignment, handLikelihood: handSaid(hands) };
 }
 
 /** From the first alignment on. */

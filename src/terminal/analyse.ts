@@ -20,7 +20,7 @@ type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
  * the call, or in an earlier call with the same file for the piano.
  */
 export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
-  const { files, choice, asChosen, targetBpm, language, pianoFile, json, quiet } = command;
+  const { files, choice, intention, asChosen, targetBpm, language, pianoFile, json, quiet } = command;
   const kept = await openPiano(pianoFile);
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
@@ -37,7 +37,8 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      assessment = assessHeard(heard, choice, { targetBpm, asChosen, piano, learnHands, locale }, sound);
+      const options = { targetBpm, intention, asChosen, piano, learnHands, locale };
+      assessment = assessHeard(heard, choice, options, sound);
       if (learnHands && others === 'to come') {
         piano = pianoAfter(piano, assessment);
         if (file !== files.at(-1) && file !== STANDARD_INPUT && isBothHands(assessment)) return 'later';

@@ -11,9 +11,9 @@ import {
 import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { COMMAND_NAMES } from './commands.ts';
 import type { Command, CommandName } from './commands.ts';
-import { nearest } from './hints.ts';
-import type { Messages } from './language/index.ts';
+import { INTENTION_OPTIONS, readIntention } from './intention.ts';
 import { usageProblem } from './problems.ts';
+import { hint, readNumber, readWord } from './values.ts';
 
 const CHOICE_OPTIONS = {
   key: { type: 'string' },
@@ -35,6 +35,7 @@ const OPTIONS = {
     ...COMMON_OPTIONS,
     ...LANGUAGE_OPTION,
     ...CHOICE_OPTIONS,
+    ...INTENTION_OPTIONS,
     'as-chosen': { type: 'boolean' },
     bpm: { type: 'string' },
     piano: { type: 'string' },
@@ -73,10 +74,12 @@ export function parseCommand(words: readonly string[]): Command {
     case 'analyze': {
       const { values, positionals } = read('analyse', rest);
       if (values.help) return { kind: 'help', about: 'analyse', language: readLanguage(values.language) };
+      const choice = readChoice(values);
       return {
         kind: 'analyse',
         files: filesOf(positionals, 'analyse'),
-        choice: readChoice(values),
+        choice,
+        intention: readIntention(values, choice),
         asChosen: values['as-chosen'] ?? false,
         targetBpm: readBpm(values.bpm),
         pianoFile: values.piano ?? null,
@@ -182,12 +185,6 @@ function read<Name extends CommandName>(name: Name, args: readonly string[]) {
   }
 }
 
-/** ' Did you mean "arpeggio"?', or '' where nothing is near. */
-function hint(t: Messages, word: string, accepted: readonly string[]): string {
-  const near = nearest(word, accepted);
-  return near === null ? '' : t.didYouMean(near);
-}
-
 function filesOf(positionals: readonly string[], name: CommandName): readonly string[] {
   if (positionals.length === 0) {
     throw usageProblem((t) => t.needsFile(name));
@@ -251,12 +248,6 @@ function readKey(text: string): string {
   }
 }
 
-function readWord<Word extends string>(option: string, text: string, accepted: readonly Word[]): Word {
-  const found = accepted.find((word) => word === text.toLowerCase());
-  if (found !== undefined) return found;
-  throw usageProblem((t, all) => t.noWord(`--${option}`, text, accepted, hint(all, text, accepted)));
-}
-
 /** The language that a command line asks for, whatever else is wrong with it. */
 export function languageIn(words: readonly string[]): Language {
   const at = words.indexOf('--language');
@@ -270,14 +261,4 @@ function readLanguage(text = 'en'): Language {
 
 function readBpm(text: string | undefined): number | null {
   return text === undefined ? null : readNumber('bpm', text, SLOWEST_BPM, FASTEST_BPM);
-}
-
-const WHOLE: readonly string[] = ['octaves', 'workers'];
-
-function readNumber(option: string, text: string, least: number, most: number): number {
-  const value = Number(text);
-  const whole = WHOLE.includes(option);
-  if (text.trim() !== '' && (!whole || Number.isInteger(value)) && value >= least && value <= most)
-    return value;
-  throw usageProblem((t) => t.noNumber(`--${option}`, text, whole, least, most));
 }

@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Language } from '../engine/index.ts';
+import type { ExerciseChoice, Intention, Language } from '../engine/index.ts';
 
 /** What somebody asked the command to do. */
 export type Command =
@@ -9,6 +9,8 @@ export type Command =
       readonly files: readonly string[];
       /** null: recognise it from the sound */
       readonly choice: ExerciseChoice | null;
+      /** what of it was to be practised; null: all of it, once */
+      readonly intention: Intention | null;
       /** measure that, even where it was surely another that was played */
       readonly asChosen: boolean;
       readonly targetBpm: number | null;

@@ -22,6 +22,7 @@ export const ROOMS: readonly string[] = [
   'engine/match/costs',
   'engine/match/align',
   'engine/match/recognise',
+  'engine/intention',
   'engine/recheck',
   'engine/recheck/look',
   'engine/recheck/look/kernel',

@@ -32,12 +32,23 @@ describe('a command line', () => {
       kind: 'analyse',
       files: ['a.wav'],
       choice: { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 },
+      intention: null,
       asChosen: false,
       targetBpm: 80,
       pianoFile: null,
       language: 'en',
       json: true,
       quiet: false,
+    });
+  });
+
+  it('says what of it was to be practised, steps as they are shown', () => {
+    const exercise = 'analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2';
+    expect(parse(`${exercise} --stretch 4-9 --times 3 --rhythm long-short`)).toMatchObject({
+      intention: { stretch: { fromStep: 3, toStep: 8 }, times: 3, rhythm: 'long-short' },
+    });
+    expect(parse(`${exercise} --rhythm groups-of-4`)).toMatchObject({
+      intention: { times: 1, rhythm: 'groups-of-4' },
     });
   });
 
@@ -97,6 +108,13 @@ describe('a command line', () => {
     ['analyse a.wav --key "D major" --form arpegio --hands left', /Did you mean "arpeggio"\?/],
     ['analyse a.wav --key "D major" --form scale --hands both', /one of left, right, together/],
     ['analyse a.wav --key "D major" --form scale --hands left --octaves 5', /--octaves 5 .*1 to 4/],
+    ['analyse a.wav --stretch 2-6', /--stretch alone .*--key and --form and --hands/],
+    ['analyse a.wav --key "D major" --form scale --hands left --stretch 9-99', /two of its steps, 1 to 15/],
+    ['analyse a.wav --key "D major" --form scale --hands left --stretch 6-6', /two of its steps, 1 to 15/],
+    [
+      'analyse a.wav --key "D major" --form scale --hands left --rhythm long-shrt',
+      /Did you mean "long-short"/,
+    ],
     ['analyse a.wav --key "D major" --form scale --hands left --octaves 1.5', /whole number/],
     ['analyse a.wav --key "D major" --form triads --hands left --octaves 2', /triads always has 1/],
     ['analyse a.wav --key "D major" --form scale --hands left --minor-scale melodic', /minor key/],

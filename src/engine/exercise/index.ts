@@ -1,5 +1,8 @@
 export type * from './types.ts';
 export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
+export { ALL_RHYTHMS, INTENTION, PRACTISED, RHYTHM, sameIntention } from './intention.ts';
+export type { Intention, Practising, Rhythm } from './intention.ts';
+export { exerciseIn, groupOf, LONG_TO_SHORT, practisedExercise, stepsIn } from './practised.ts';
 export {
   ALL_FORMS,
   ALL_HANDS,

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { told, type Shape } from '../base/shapes.ts';
+import type { Practising } from './intention.ts';
 
 export const HAND = v.picklist(['left', 'right']);
 export const HANDS = v.picklist(['left', 'right', 'together']);
@@ -67,6 +68,8 @@ export interface ExpectedStep {
   readonly turn: boolean;
   /** what the trade calls this place: "I", "IV", "V7", "first inversion", …; only where it has a name */
   readonly label?: string;
+  /** a stop or a breath is meant on the way into this step: any time may pass */
+  readonly pauseBefore?: true;
 }
 
 /** An exercise written out. */
@@ -75,6 +78,8 @@ export interface Exercise {
   /** e.g. "A♭ major · tonic arpeggio, two octaves · right hand" */
   readonly title: string;
   readonly steps: readonly ExpectedStep[];
+  /** what of it was to be practised, and how; absent: all of it, once, as it is written */
+  readonly practised?: Practising;
 }
 
 /** A key for showing. Names are pitch classes spelt for the key, e.g. "G#". */

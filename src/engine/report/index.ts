@@ -9,8 +9,8 @@ export { justNoticeableMs } from './criteria/audible.ts';
 export { lineThrough } from './measures/line.ts';
 export { tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
-import { ENGLISH, stepMs } from '../exercise/index.ts';
-import type { Hands } from '../exercise/index.ts';
+import { ENGLISH, sameIntention, stepMs } from '../exercise/index.ts';
+import type { Hands, Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { handSaid } from '../match/index.ts';
 import type { Alignment } from '../match/index.ts';
@@ -83,6 +83,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     remarks: alignment.remarks,
     ...(betterFit !== undefined && { betterFit: betterFit.choice }),
     ...(chosen !== undefined && { chosen }),
+    ...(exercise.practised !== undefined && { practised: exercise.practised }),
     targetBpm,
     measures: measured.measures,
   };
@@ -91,7 +92,8 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
       other.exercise.key === key &&
       other.exercise.form === form &&
       other.exercise.octaves === octaves &&
-      other.exercise.minorScale === minorScale,
+      other.exercise.minorScale === minorScale &&
+      sameWork(other.practised, exercise.practised),
   );
   const by = (who: Hands): readonly Report[] => sameNotes.filter((other) => other.exercise.hands === who);
   const scene = {
@@ -109,4 +111,9 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     alone: { left: by('left'), right: by('right') },
   };
   return { ...report, words: speak(scene, locale) };
+}
+
+/** Both are the whole, or both the same practice of it: nothing else is compared. */
+function sameWork(a: Practising | undefined, b: Practising | undefined): boolean {
+  return a === undefined || b === undefined ? a === b : sameIntention(a.intention, b.intention);
 }

@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import { BPM, listOf, MIDI, NOTE_NAME, NUMBER, SECONDS, STEP, TEXT, told } from '../base/shapes.ts';
 import type { Shape } from '../base/shapes.ts';
-import { BUILDABLE, exerciseOf } from '../exercise/index.ts';
+import { BUILDABLE, exerciseOf, INTENTION, PRACTISED, stepsIn } from '../exercise/index.ts';
 import type { Locale } from '../exercise/index.ts';
 import { CHOICE, HAND } from '../exercise/types.ts';
 import type { PianoProfile } from '../listen/index.ts';
@@ -188,8 +188,8 @@ const WORDS = v.object({
   steps: told('steps that the verdict speaks of, to be marked in the picture', listOf(STEP)),
   practice: v.exactOptional(
     told(
-      'a practice set-up that the next step proposes: a stretch of steps and a tempo',
-      v.object({ fromStep: STEP, toStep: STEP, tempoBpm: BPM }),
+      'a practice set-up that the next step proposes: a stretch of steps of the whole exercise, a tempo, and where it can be judged what is meant',
+      v.object({ fromStep: STEP, toStep: STEP, tempoBpm: BPM, intention: v.exactOptional(INTENTION) }),
     ),
   ),
   said: v.exactOptional(
@@ -250,6 +250,12 @@ const REPORT_FIELDS = v.object({
       BUILDABLE,
     ),
   ),
+  practised: v.exactOptional(
+    told(
+      'what of the exercise was to be practised, and how: steps count in that, copy after copy (absent: in the whole exercise)',
+      PRACTISED,
+    ),
+  ),
   targetBpm: TEMPO,
   measures: MEASURES,
   words: WORDS,
@@ -274,7 +280,8 @@ export const REPORT = v.pipe(
 );
 
 function speaksOfItsSteps(report: Report): boolean {
-  const steps = exerciseOf(report.exercise)?.steps.length ?? 0;
+  const whole = exerciseOf(report.exercise)?.steps.length ?? 0;
+  const steps = stepsIn(report);
   const { measures, words } = report;
   const spoken = [
     ...[...report.notes, ...report.missed, ...report.unsure].map((one) => one.step ?? 0),
@@ -282,8 +289,7 @@ function speaksOfItsSteps(report: Report): boolean {
     ...[...measures.crossings, ...measures.chords, ...measures.changes].map((one) => one.step),
     ...(measures.togetherness?.steps ?? []).map((one) => one.step),
     ...words.steps,
-    words.practice?.fromStep ?? 0,
-    words.practice?.toStep ?? 0,
   ];
-  return spoken.every((step) => step < steps);
+  const { fromStep = 0, toStep = 0 } = words.practice ?? {};
+  return spoken.every((step) => step < steps) && Math.max(fromStep, toStep) < whole;
 }

@@ -3,6 +3,9 @@ import { lateCrossings } from '../report/index.ts';
 import type { Estimate, NotMeasured, Report } from '../report/index.ts';
 import type { AttemptSummary } from './types.ts';
 
+/** A stretch, or another rhythm, was to be practised: nothing of it tells whether the exercise is ready, whatever is said of it. */
+export const PRACTISED = 'practised';
+
 /** A report → the few figures by which readiness is judged. */
 export function summarise(report: Report): AttemptSummary {
   const { key, form, hands, octaves, minorScale } = report.exercise;
@@ -27,7 +30,7 @@ export function summarise(report: Report): AttemptSummary {
     worstCrossingMs: delays.length === 0 ? null : Math.max(...delays),
     chordSpreadMs: valueOf(measures.chordSpreadMs),
     handsApartMs: median(apart) ?? null,
-    situation: report.words.situation,
+    situation: report.practised === undefined ? report.words.situation : PRACTISED,
   };
 }
 

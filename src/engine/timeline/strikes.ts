@@ -16,7 +16,7 @@ export interface Strike<N extends StruckNote = StruckNote> {
   readonly timeSec: number;
   /** in the order in which they were handed over */
   readonly notes: readonly N[];
-  /** the first of all; or a note was struck again, or the player went back, on the way here */
+  /** the first of all; or a note was struck again, the player went back, or a pause was meant, on the way here */
   readonly anew: boolean;
 }
 
@@ -44,6 +44,7 @@ export function strikesOf<N extends StruckNote>(
       const anew =
         before === undefined ||
         before.step >= strike.step ||
+        exercise.steps[strike.step]?.pauseBefore === true ||
         detoursSec.some((sec) => sec > before.timeSec && sec < strike.timeSec);
       return { ...strike, anew };
     });

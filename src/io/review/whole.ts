@@ -1,5 +1,5 @@
 import type * as v from 'valibot';
-import { exerciseOf, REPORT } from '../../engine/index.ts';
+import { stepsIn, REPORT } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
 import { checked } from '../check/index.ts';
 import { refusal } from './errors.ts';
@@ -20,7 +20,7 @@ export function checkedReport(value: unknown, where: string): Report {
 /** Throws ReviewError where a remark or a correction hangs on a step that its attempt does not have. */
 export function checkPlaces({ attempts }: Review): void {
   attempts.forEach((attempt, index) => {
-    const steps = exerciseOf(attempt.report.exercise)?.steps.length ?? 0;
+    const steps = stepsIn(attempt.report);
     const places = placesIn(attempt);
     if (places.some((place) => lastStep(place) >= steps))
       throw refusal({ trouble: 'review-no-such-step', attempt: index + 1 });

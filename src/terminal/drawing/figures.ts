@@ -1,7 +1,6 @@
-import { buildExercise, tellKept } from '../../engine/index.ts';
+import { exerciseIn, tellKept } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
-import { choiceOf } from './layout.ts';
 import { signed } from './numbers.ts';
 
 /** One line of the table of figures. */
@@ -108,7 +107,7 @@ export function notMeasured(report: Report, t: ReportStrings, locale: Locale): s
 
 /** Measures of what this exercise does not have: nobody misses them. */
 function absentMeasures(report: Report): ReadonlySet<keyof Measures> {
-  const { steps } = buildExercise(choiceOf(report));
+  const { steps } = exerciseIn(report);
   const hasCrossings = steps.some(({ crossings }) => crossings.length > 0);
   const hasTurn = steps.some(({ turn }) => turn);
   const hasChords = steps.some(({ notes }) => new Set(notes.map(({ hand }) => hand)).size < notes.length);

@@ -1,4 +1,4 @@
-import { buildExercise, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
+import { exerciseIn, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
 import { REPORTS, localeOf } from '../language/index.ts';
 
@@ -44,7 +44,7 @@ export interface LaidOut {
 /** Report → pearls in time. Pure. */
 export function layOut(report: Report, language: Language = 'en'): LaidOut {
   const shortName = namedIn(language);
-  const exercise = buildExercise(choiceOf(report));
+  const exercise = exerciseIn(report);
   const hands: readonly Hand[] =
     report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
   const { tickSec } = timelineOf(report.notes, exercise);

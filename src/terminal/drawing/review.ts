@@ -1,5 +1,5 @@
-import { buildExercise, exerciseTitle, noteName, tellReport } from '../../engine/index.ts';
-import type { Exercise, Language, Report } from '../../engine/index.ts';
+import { buildExercise, exerciseIn, exerciseTitle, noteName, tellReport } from '../../engine/index.ts';
+import type { Exercise, Language } from '../../engine/index.ts';
 import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import { toPlain } from './plain.ts';
@@ -50,7 +50,7 @@ function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, l
   const locale = localeOf(language);
   const words = tellReport(attempt.report, locale);
   const { report, name, whenMs, sound, recognisedAs, remarks, corrections } = attempt;
-  const exercise = exerciseOf(report);
+  const exercise = exerciseIn(report);
   const facts = [
     ...(name === '' ? [] : [t.names[name] ?? name]),
     ...(whenMs === null ? [] : [t.played(dayOf(whenMs, language))]),
@@ -72,11 +72,6 @@ function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, l
     ),
     ...indented(`${REPORTS[language].next}: ${words.nextStep}`, 3),
   ];
-}
-
-function exerciseOf({ exercise: told }: Report): Exercise {
-  const { key, form, hands, octaves, minorScale } = told;
-  return buildExercise({ key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) });
 }
 
 /** "the attempt", "note 5 (C6)", "notes 7 to 10 (A♭6 to A♭5)". */

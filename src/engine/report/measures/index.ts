@@ -29,6 +29,7 @@ import {
 import { loudnessEvennessDb, loudnessOf, pianoStruck, thumbAccentDb } from './loudness.ts';
 import { nPVIOf } from './npvi.ts';
 import { shapeOfTime } from './shape.ts';
+import { rhythmTakenOut } from './rhythm.ts';
 import { intervalsOf, strikesBy } from './strikes.ts';
 import type { Interval, Strike } from './strikes.ts';
 import { notMeasured } from './estimate.ts';
@@ -85,12 +86,17 @@ export function measure(
   const { exercise } = alignment;
   const hands = handsOf(alignment);
   const strikes = strikesBy(heard, alignment, null);
-  const intervals = soundLost ? [] : intervalsOf(strikes, alignment, null);
+  const played = soundLost ? [] : intervalsOf(strikes, alignment, null);
+  const intervals = rhythmTakenOut(played, exercise);
   const unbroken = intervals.filter(({ fromStep }) => !stoppedAfter(alignment).has(fromStep));
-  const deviations = deviationsOf(intervals, layInTime(strikes, exercise));
+  const deviations = deviationsOf(played, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
     const own = strikesBy(heard, alignment, hand);
-    return { hand, strikes: own, intervals: soundLost ? [] : intervalsOf(own, alignment, hand) };
+    return {
+      hand,
+      strikes: own,
+      intervals: soundLost ? [] : rhythmTakenOut(intervalsOf(own, alignment, hand), exercise),
+    };
   });
   const struckPiano = pianoStruck(byHand, piano);
   const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, struckPiano));

@@ -9,10 +9,12 @@ import { CROSSING } from './crossing.ts';
 import { EXTRAS } from './extras.ts';
 import { everyNoteRight } from './faults.ts';
 import { HANDS } from './hands.ts';
+import { practiceWith } from './practice.ts';
 import { ASKED, PROGRESS } from './progress.ts';
 import { RULES } from './rules/index.ts';
 import type { Improved, Said, Statement } from './said/index.ts';
 import type { Found, Scene, Situation } from './scene.ts';
+import { withIntention } from './set-up.ts';
 import { MEANT, shapeOf } from './shaping.ts';
 import { tellSaid } from './telling/index.ts';
 import { DRIFT, EVENNESS, LATE_NOTES, TURN } from './time.ts';
@@ -45,8 +47,19 @@ const FAULTS: readonly (readonly Situation[])[] = [
   INNER,
 ];
 
+/** Copies of a stretch may each have their own tempo. */
+const FAULTS_IN_PRACTICE = FAULTS.filter((group) => group !== DRIFT);
+
 /** All situations that can be said, in the order in which they are tried. */
-export const SITUATIONS: readonly Situation[] = [LOST, USABLE, ...FAULTS, MEANT, ASKED, PROGRESS].flat();
+export const SITUATIONS: readonly Situation[] = [
+  LOST,
+  USABLE,
+  practiceWith([]),
+  ...FAULTS,
+  MEANT,
+  ASKED,
+  PROGRESS,
+].flat();
 
 /** A scene → what is said of it, as values and in a language. */
 export function speak(scene: Scene, locale: Locale): Words {
@@ -74,7 +87,7 @@ export function speak(scene: Scene, locale: Locale): Words {
     emphasis,
     nextStep,
     steps: [...new Set(blamed.flatMap(({ steps }) => steps))],
-    ...(first.practice && { practice: first.practice }),
+    ...(first.practice && { practice: withIntention(first.advice, first.practice) }),
     said,
   };
 }
@@ -100,8 +113,11 @@ function whatHolds(scene: Scene): readonly Found[] {
   const measured = scene.alignment.chosen !== undefined;
   if (unusable !== null && !measured) return [unusable];
   const first = unusable === null ? [] : [unusable];
-  const faults = byGravity(withoutSymptoms(scene, allOf(FAULTS, scene)));
+  const kinds = scene.exercise.practised === undefined ? FAULTS : FAULTS_IN_PRACTICE;
+  const faults = byGravity(withoutSymptoms(scene, allOf(kinds, scene)));
   const asked = allOf([ASKED], scene);
+  const practice = firstOf([practiceWith(faults)], scene);
+  if (practice !== null && unusable === null) return [practice, ...faults, ...asked];
   const meant = allOf(
     MEANT.map((one) => [one]),
     scene,
@@ -170,7 +186,7 @@ const EQUAL = 0.9;
 function howManyNamed(found: readonly Found[]): 1 | 2 {
   const faults = found.filter(({ statement }) => statement.faults > 0);
   const [first, second] = faults;
-  if (isKind(found[0]!, 'sound')) return first === undefined ? 1 : 2;
+  if (isKind(found[0]!, 'sound') || isKind(found[0]!, 'practice')) return first === undefined ? 1 : 2;
   if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;
   if (second === undefined) return 1;
   const sameRank = RULES[first.statement.situation].rank === RULES[second.statement.situation].rank;

@@ -9,6 +9,8 @@ export function placeOf(scene: Scene, step: number): StepPlace {
   const { steps } = scene.exercise;
   if (isChordForm(scene.exercise)) return { kind: 'chord', chord: chordAt(scene, step) };
   const turn = steps.find((one) => one.turn)?.step;
+  // A stretch is short, and comes several times.
+  if (scene.exercise.practised?.intention.stretch !== undefined) return { kind: 'anywhere' };
   if (step === 0) return { kind: 'start' };
   if (step === steps.length - 1) return { kind: 'end' };
   if (turn === undefined) return { kind: 'anywhere' };

@@ -39,6 +39,8 @@ const tooLittle: Situation = {
 const otherExercise: Situation = {
   name: 'other-exercise',
   find: (scene) => {
+    // What was to be practised was said: nothing else is looked for.
+    if (scene.exercise.practised !== undefined) return null;
     const { chosen } = scene.alignment;
     const { choice } = scene.exercise;
     const better = scene.alignment.betterFit?.choice;

@@ -53,6 +53,8 @@ export const MESSAGES = {
     addKey: 'Add --key, e.g. --key "D major", to see an exercise note by note.',
     noKey: (text: string, hint: string) =>
       `--key "${text}" is no key.${hint} Write e.g. "D major", "F# minor" or "Bb major".`,
+    noStretch: (text: string, steps: number) =>
+      `--stretch "${text}" is no stretch of this exercise. Write two of its steps, 1 to ${steps}, e.g. 1-${Math.min(8, steps)}.`,
     noWord: (option: string, text: string, accepted: readonly string[], hint: string) =>
       `${option} "${text}" is not one of ${accepted.join(', ')}.${hint}`,
     noNumber: (option: string, text: string, whole: boolean, least: number, most: number) =>

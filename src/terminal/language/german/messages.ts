@@ -50,6 +50,8 @@ export const MESSAGES: Messages = {
     addKey: 'Gib --key dazu, etwa --key "D major", um eine Übung Ton für Ton zu sehen.',
     noKey: (text, hint) =>
       `--key "${text}" ist keine Tonart.${hint} Schreib etwa "D major", "F# minor" oder "Bb major".`,
+    noStretch: (text, steps) =>
+      `--stretch "${text}" ist kein Ausschnitt dieser Übung. Schreib zwei ihrer Stellen, 1 bis ${steps}, etwa 1-${Math.min(8, steps)}.`,
     noWord: (option, text, accepted, hint) =>
       `${option} "${text}" gibt es nicht, nur ${accepted.join(', ')}.${hint}`,
     noNumber: (option, text, whole, least, most) =>

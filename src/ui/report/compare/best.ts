@@ -1,3 +1,4 @@
+import { sameIntention } from '../../../engine/index.ts';
 import type { Report } from '../../../engine/index.ts';
 
 /** What went otherwise than written, as one count. */
@@ -27,6 +28,12 @@ export function sameExercise(a: Report, b: Report): boolean {
     x.form === y.form &&
     x.hands === y.hands &&
     x.octaves === y.octaves &&
-    x.minorScale === y.minorScale
+    x.minorScale === y.minorScale &&
+    samePractice(a, b)
   );
+}
+
+/** Both of the whole, or of the same work at it. */
+function samePractice({ practised: a }: Report, { practised: b }: Report): boolean {
+  return a === undefined || b === undefined ? a === b : sameIntention(a.intention, b.intention);
 }

@@ -1,4 +1,4 @@
-import { buildExercise } from '../../../engine/index.ts';
+import { exerciseIn } from '../../../engine/index.ts';
 import type { Exercise } from '../../../engine/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
 import { spotsOf, type Spot } from '../../plots/pearls/spots.ts';
@@ -13,14 +13,7 @@ export interface DrawnAttempt {
 
 /** An attempt that was sent → its exercise, its spots on the string, and what is said of them. */
 export function drawnOf(attempt: SentAttempt): DrawnAttempt {
-  const { key, form, hands, octaves, minorScale } = attempt.report.exercise;
-  const exercise = buildExercise({
-    key,
-    form,
-    hands,
-    octaves,
-    ...(minorScale !== undefined && { minorScale }),
-  });
+  const exercise = exerciseIn(attempt.report);
   const spots = spotsOf(attempt.report, exercise);
   return { exercise, spots, marks: marksOf(attempt, spots) };
 }

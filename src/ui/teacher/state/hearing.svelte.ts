@@ -1,4 +1,4 @@
-import { buildExercise, isHandKnown } from '../../../engine/index.ts';
+import { exerciseIn, isHandKnown } from '../../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
 import type { Correction, RemarkPlace, Remark } from '../../../io/review/index.ts';
 import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
@@ -13,7 +13,7 @@ import type { TeachingDevices } from './devices.ts';
 import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { moved, samePlace } from './places.ts';
-import { choiceOf, toldBy } from './playings.ts';
+import { toldBy } from './playings.ts';
 
 /** One attempt opened: its reports, its sound, and what the teacher says of it. Nothing rejects; `trouble` tells. */
 export class Hearing {
@@ -42,9 +42,7 @@ export class Hearing {
 
   /** the one that counts: as the teacher chose, else as the tool recognised it */
   readonly report: Report | null = $derived(this.reports.chosen ?? this.reports.own);
-  readonly exercise: Exercise | null = $derived(
-    this.report === null ? null : buildExercise(choiceOf(this.report)),
-  );
+  readonly exercise: Exercise | null = $derived(this.report === null ? null : exerciseIn(this.report));
 
   async load(): Promise<void> {
     const { store, decode } = this.#devices;

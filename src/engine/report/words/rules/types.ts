@@ -1,8 +1,9 @@
 /**
  * What a situation is for: `sound` and `exercise` speak alone, since nothing else can be judged; `fault` blames, and is counted;
- * `meant` names and does not blame; `asked` asks; `progress` is said where nothing is wrong.
+ * `meant` names and does not blame; `asked` asks; `progress` is said where nothing is wrong; `practice`
+ * stands first where something was to be practised.
  */
-export type Kind = 'sound' | 'exercise' | 'fault' | 'meant' | 'asked' | 'progress';
+export type Kind = 'sound' | 'exercise' | 'fault' | 'meant' | 'asked' | 'progress' | 'practice';
 
 /** One row of the table of what is said when. */
 export interface Rule {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { listOf, told, type Shape } from '../../../base/shapes.ts';
+import { RHYTHM } from '../../../exercise/index.ts';
 import { HAND } from '../../../exercise/types.ts';
 import { NOTICE } from '../../../notices/index.ts';
 import { COUNT, NAME, SIGNATURE, TASK } from './places.ts';
@@ -8,7 +9,7 @@ import { COUNT, NAME, SIGNATURE, TASK } from './places.ts';
 
 const asks = <Name extends string, Values extends v.ObjectEntries>(step: Name, values: Values) =>
   v.object({ step: v.literal(step), ...values });
-const RHYTHM = v.picklist(['long-short', 'short-long']);
+const IN_PAIRS = v.picklist(['long-short', 'short-long']);
 
 export const ADVICE = v.variant('step', [
   asks('record-again', { finding: told('what to change', v.nullable(NOTICE)) }),
@@ -32,12 +33,12 @@ export const ADVICE = v.variant('step', [
   asks('these-keys-only', { task: TASK }),
   asks('go-on', { task: TASK }),
   asks('cross-early', { task: TASK, kind: v.picklist(['thumb-under', 'over-thumb']) }),
-  asks('cross-in-rhythm', { task: TASK, rhythm: RHYTHM }),
+  asks('cross-in-rhythm', { task: TASK, rhythm: IN_PAIRS }),
   asks('one-way-first', { task: TASK }),
   asks('each-hand-alone', { task: TASK }),
   asks('next-shape', { task: TASK }),
   asks('think-of-the-way-down', { task: TASK, chords: v.boolean() }),
-  asks('the-other-rhythm', { task: TASK, rhythm: RHYTHM }),
+  asks('the-other-rhythm', { task: TASK, rhythm: IN_PAIRS }),
   asks('rest', {}),
   asks('rhythms', { task: TASK }),
   asks('slower-with-the-pulse', { task: TASK }),
@@ -45,6 +46,13 @@ export const ADVICE = v.variant('step', [
   asks('stop-on-each-beat', { task: TASK }),
   asks('fall-as-one', { last: v.nullable(v.picklist(['lowest', 'inner', 'highest'])) }),
   asks('at-the-tempo', { task: TASK }),
+  asks('practise', {
+    task: TASK,
+    rhythm: RHYTHM,
+    times: COUNT,
+    before: told('now with what comes before it', v.boolean()),
+  }),
+  asks('now-the-whole', { task: TASK }),
   asks('same-tempo-with-the-pulse', {}),
   asks('if-meant', {}),
   asks('the-same-again', {

@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import { listOf, NUMBER, STEP, told, type Shape } from '../../../base/shapes.ts';
+import { RHYTHM } from '../../../exercise/index.ts';
 import { FORM, HAND, MINOR_SCALE } from '../../../exercise/types.ts';
 import { NOTICE } from '../../../notices/index.ts';
 import {
@@ -54,7 +55,40 @@ const IMPROVED = v.variant('figure', [
 /** A figure that is clearly better than in the last attempt; of notes, how many were not right. */
 export type Improved = Shape<typeof IMPROVED>;
 
-const RHYTHM = v.picklist(['long-short', 'short-long']);
+const IN_PAIRS = v.picklist(['long-short', 'short-long']);
+
+/** What became of what was to be practised. */
+const PRACTICE = {
+  outcome: v.picklist(['done', 'nearly', 'not-yet']),
+  rhythm: RHYTHM,
+  wanted: told('so often in a row was meant', COUNT),
+  right: told('so often in a row it was right, at most as often as wanted', COUNT),
+  rightAtEnd: told('so many right ones stand at the end of the attempt: the next one counts on', COUNT),
+  repeats: told('so often it was begun', COUNT),
+  longToShort: v.exactOptional(
+    told(
+      'how many times as long the long (or held) steps are as the others, with its ±; `meant`: as pairs are written',
+      v.object({ value: NUMBER, plusMinus: NUMBER, meant: NUMBER }),
+    ),
+  ),
+  lacks: told(
+    'what kept it from being done; faults of notes and of time stand beside it',
+    listOf(
+      v.variant('kind', [
+        v.object({ kind: v.literal('times'), right: COUNT, wanted: COUNT }),
+        v.object({
+          kind: v.literal('rhythm'),
+          rhythm: RHYTHM,
+          played: told('long : short', NUMBER),
+          turned: told('it is the other way round', v.boolean()),
+        }),
+        v.object({ kind: v.literal('holds'), rhythm: RHYTHM, group: v.nullable(COUNT) }),
+        v.object({ kind: v.literal('tempo'), playedBpm: NUMBER, aimBpm: NUMBER }),
+        v.object({ kind: told('the whole was played in place of the stretch', v.literal('whole')) }),
+      ]),
+    ),
+  ),
+};
 
 export const STATEMENT = v.variant('situation', [
   says('too-little', {
@@ -126,7 +160,7 @@ export const STATEMENT = v.variant('situation', [
     fromPercent: NUMBER,
     toPercent: NUMBER,
   }),
-  says('uneven-in-pairs', { rhythm: RHYTHM }),
+  says('uneven-in-pairs', { rhythm: IN_PAIRS }),
   says('uneven', { percent: NUMBER, boundPercent: NUMBER }),
   says('drift', { fromBpm: NUMBER, toBpm: NUMBER }),
   says('one-hand-leads', { first: HAND, byMs: WHOLE_MS }),
@@ -140,12 +174,14 @@ export const STATEMENT = v.variant('situation', [
 
   says('slows-to-the-end', { fromBpm: NUMBER, toBpm: NUMBER }),
   says('broad-last-note', { lateMs: WHOLE_MS }),
-  says('in-a-rhythm', { rhythm: RHYTHM }),
+  says('in-a-rhythm', { rhythm: IN_PAIRS }),
   says('tempo-sways', { slowBpm: NUMBER, fastBpm: NUMBER }),
 
   says('not-sure', {
     notes: listOf(v.object({ step: STEP, note: NAME, place: PLACE, hand: v.nullable(HAND) })),
   }),
+
+  says('practised', PRACTICE),
 
   says('under-tempo', { playedBpm: NUMBER, aimBpm: NUMBER }),
   says('key-ready', { key: KEY, atBpm: v.nullable(NUMBER), inARow: COUNT, allSure: v.boolean() }),

@@ -6,6 +6,7 @@ import type { Clauses, Parts } from '../types.ts';
 import { capital, isInTime, joined, plain } from '../types.ts';
 import { count, where } from './places.ts';
 import type { Notes } from './places.ts';
+import { practised } from './practice.ts';
 
 /** "every note right and"; where some notes were left unsure, "every note that could be told is right and". */
 const rightAnd = (allSure: boolean, comma = ''): string =>
@@ -101,6 +102,7 @@ export function aboutProgress(
           : `not sure of ${count(notes.length)} notes: were they struck?`;
       return plain(sentence, 'not sure');
     },
+    practised,
     'under-tempo': ({ playedBpm, aimBpm }) =>
       plain(`even, at ♩ = ${playedBpm}; the aim is ${aimBpm}`, `the aim is ${aimBpm}`),
     'key-ready': ({ key: which, atBpm, inARow, allSure }) => {

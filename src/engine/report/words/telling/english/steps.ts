@@ -4,8 +4,8 @@ import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { count, hands, list, tempo } from './places.ts';
 import type { Notes } from './places.ts';
+import { RHYTHMS, times } from './practice.ts';
 
-const RHYTHMS = { 'long-short': 'long–short', 'short-long': 'short–long' } as const;
 const VOICES = { lowest: 'the lowest note', inner: 'the middle note', highest: 'the highest note' } as const;
 const DONE = 'until right three times in a row';
 
@@ -68,6 +68,9 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
           : `and let the arm’s weight reach ${VOICES[last]} too`
       }; each chord three times.`,
     'at-the-tempo': ({ task }) => `the same, ${tempo(task)}.`,
+    practise: ({ task, rhythm, times: often, before }) =>
+      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} in a row`}.`,
+    'now-the-whole': ({ task }) => `now the whole, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'the same tempo, with the pulse, twice.',
     'if-meant': () => 'if you meant it, the same again; if not, once with the pulse.',
     'the-same-again': ({ inARow }) =>

@@ -6,6 +6,7 @@ import type { Clauses, Parts } from '../types.ts';
 import { capital, isInTime, joined, plain } from '../types.ts';
 import { count, figure, some, times, where } from './places.ts';
 import type { Notes } from './places.ts';
+import { practised } from './practice.ts';
 
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
@@ -103,6 +104,7 @@ export function aboutProgress(
           : `Sind ${count(notes.length)} Töne erklungen?`;
       return plain(`nicht sicher: ${asked}`, 'nicht sicher');
     },
+    practised,
     'under-tempo': ({ playedBpm, aimBpm }) =>
       plain(`gleichmäßig, bei ♩ = ${playedBpm}; das Ziel ist ${aimBpm}`, `das Ziel ist ${aimBpm}`),
     'key-ready': ({ key: which, atBpm, inARow, allSure }) => {

@@ -4,8 +4,8 @@ import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { hands, list, tempo, times } from './places.ts';
 import type { Notes } from './places.ts';
+import { RHYTHMS } from './practice.ts';
 
-const RHYTHMS = { 'long-short': 'lang–kurz', 'short-long': 'kurz–lang' } as const;
 const VOICES = {
   lowest: 'in den tiefsten Ton',
   inner: 'in die Mittelstimme',
@@ -71,6 +71,9 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
           : `und lass das Gewicht des Arms auch ${VOICES[last]} sinken`
       }; jeden Akkord dreimal.`,
     'at-the-tempo': ({ task }) => `dasselbe, ${tempo(task)}.`,
+    practise: ({ task, rhythm, times: often, before }) =>
+      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} hintereinander`}.`,
+    'now-the-whole': ({ task }) => `jetzt das Ganze, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'dasselbe Tempo, mit dem Puls, zweimal.',
     'if-meant': () => 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
     'the-same-again': ({ inARow }) =>

@@ -1,0 +1,82 @@
+import * as v from 'valibot';
+import { told, type Shape } from '../base/shapes.ts';
+
+/** Rhythms in which an exercise is practised. Common practice, no source. */
+export const RHYTHM = v.picklist([
+  'even',
+  'long-short',
+  'short-long',
+  'groups-of-2',
+  'groups-of-3',
+  'groups-of-4',
+  'groups-of-6',
+  'stop-before-crossings',
+  'stop-on-each-beat',
+  'stop-on-each-step',
+]);
+/** How the notes are to follow each other; where one is held or a stop is made, for how long is the player's own. */
+export type Rhythm = Shape<typeof RHYTHM>;
+
+const MOST_TIMES = 12;
+const MOST_STEPS = 400;
+const PLACE = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_STEPS));
+
+export const INTENTION = v.object({
+  stretch: v.exactOptional(
+    told(
+      'only these steps of the exercise, both counted from 0; absent: all of it',
+      v.pipe(
+        v.object({ fromStep: PLACE, toStep: PLACE }),
+        v.check(({ fromStep, toStep }) => fromStep < toStep, 'The stretch ends before it begins.'),
+      ),
+    ),
+  ),
+  times: told(
+    'so often in a row, each time right, makes it done',
+    v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_TIMES)),
+  ),
+  rhythm: RHYTHM,
+  then: v.exactOptional(
+    told(
+      'rhythms that follow, one after the other, once this one is done',
+      v.pipe(v.array(RHYTHM), v.maxLength(4)),
+    ),
+  ),
+});
+/** What somebody meant to practise of an exercise, and what makes it done; the tempo is that aimed at. */
+export type Intention = Shape<typeof INTENTION>;
+
+export const ALL_RHYTHMS: readonly Rhythm[] = RHYTHM.options;
+
+/** What became of an intention: how it is laid over what was played. */
+export const PRACTISED = v.object({
+  intention: INTENTION,
+  repeats: told(
+    'so often the stretch was begun; its copies follow each other in the steps of the report; 0: the whole was played in its place',
+    v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_TIMES + 2)),
+  ),
+  longToShort: v.exactOptional(
+    told(
+      'length of the long note over that of the short one as played: what evenness is measured about',
+      v.pipe(v.number(), v.minValue(0.1), v.maxValue(10)),
+    ),
+  ),
+  heldPlace: v.exactOptional(
+    told(
+      'which note of each group is held, from 0: the first, or the last where groups are run and waited after',
+      v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(5)),
+    ),
+  ),
+});
+/** An intention, laid over what was played. */
+export type Practising = Shape<typeof PRACTISED>;
+
+/** Whether two intentions are the same work, whatever is to follow. */
+export function sameIntention(a: Intention, b: Intention): boolean {
+  return (
+    a.stretch?.fromStep === b.stretch?.fromStep &&
+    a.stretch?.toStep === b.stretch?.toStep &&
+    a.rhythm === b.rhythm &&
+    a.times === b.times
+  );
+}

@@ -1,0 +1,79 @@
+/**
+ * What is said of players who were to practise something: `npm run bench:intention [-- --players 20 --rendered 2 --piano test --list]`.
+ *
+ * Each work is played by so many who do it well and so many who do it badly in a known way: lists of notes with the ear's measured
+ * errors, and of each `--rendered` with sound. `--list` prints everything that was not said as it should be. The same seeds every
+ * time. Prints tables and never fails.
+ */
+import { parseArgs } from 'node:util';
+import { assessPractised, isTold, recordOf } from './intention/judge.ts';
+import type { PracticeRecord } from './intention/judge.ts';
+import { practisedAttempt, WORKS } from './intention/players.ts';
+import { fixed, table } from './table.ts';
+
+const { values } = parseArgs({
+  options: {
+    players: { type: 'string', default: '20' },
+    rendered: { type: 'string', default: '0' },
+    piano: { type: 'string', default: 'dev' },
+    list: { type: 'boolean', default: false },
+  },
+});
+const piano = values.piano === 'test' ? 'test' : 'dev';
+
+async function recordsOf(
+  source: 'notes' | 'dev' | 'test',
+  players: number,
+): Promise<readonly PracticeRecord[]> {
+  const records: PracticeRecord[] = [];
+  for (const work of WORKS)
+    for (const flawed of [false, true])
+      for (let index = 0; index < players; index++) {
+        const attempt = practisedAttempt(work, index, flawed);
+        const record = recordOf(attempt, await assessPractised(attempt, source));
+        records.push(record);
+        const fine = isTold(record) && (flawed || record.blamed.length === 0) && record.counted;
+        if (values.list && !fine)
+          console.log(
+            `${work.name} #${index}, ${record.flaw ?? 'well'}: ${record.sentence} [${[...record.lacks, ...record.blamed].join(', ')}]`,
+          );
+      }
+  return records;
+}
+
+function show(records: readonly PracticeRecord[]): string {
+  const share = (some: readonly PracticeRecord[], of: (one: PracticeRecord) => boolean): string =>
+    some.length === 0 ? '–' : `${some.filter(of).length} of ${some.length}`;
+  const row = (name: string, some: readonly PracticeRecord[]): readonly string[] => {
+    const well = some.filter(({ flaw }) => flaw === null);
+    const badly = some.filter(({ flaw }) => flaw !== null);
+    const errors = well.flatMap(({ ratioError }) => (ratioError === null ? [] : [Math.abs(ratioError)]));
+    const sorted = [...errors].sort((a, b) => a - b);
+    return [
+      name,
+      share(well, isTold),
+      share(well, ({ blamed }) => blamed.length > 0),
+      share(badly, isTold),
+      share(some, ({ counted }) => counted),
+      fixed(sorted[Math.floor(0.95 * sorted.length)], 2),
+    ];
+  };
+  return table(
+    ['work', 'well: done', 'well: blamed', 'badly: told so', 'repeats counted', 'ratio, error (95th)'],
+    [
+      ...WORKS.map(({ name }) =>
+        row(
+          name,
+          records.filter(({ work }) => work === name),
+        ),
+      ),
+      row('all', records),
+    ],
+  );
+}
+
+console.log(`## lists of notes\n\n${show(await recordsOf('notes', Number(values.players)))}`);
+if (Number(values.rendered) > 0)
+  console.log(
+    `\n## rendered on the ${piano} piano\n\n${show(await recordsOf(piano, Number(values.rendered)))}`,
+  );

@@ -1,0 +1,91 @@
+import { assessHeard, listenAndKeep } from '../../../src/engine/index.ts';
+import type { Assessment, Report } from '../../../src/engine/index.ts';
+import type { Statement } from '../../../src/engine/report/words/said/index.ts';
+import { createRandom } from '../../support/random.ts';
+import { renderPerformance } from '../../support/render.ts';
+import type { RenderSpec } from '../../support/render.ts';
+import { homeOf } from '../attempts.ts';
+import { heardAsPlayed } from '../truth-report.ts';
+import { overheard } from '../verdict/ear-model.ts';
+import { truthOf } from '../verdict/truth.ts';
+import type { Flaw, PractisedAttempt } from './players.ts';
+
+export type Practised = Extract<Statement, { readonly situation: 'practised' }>;
+
+/** What came of one attempt at an intention. */
+export interface PracticeRecord {
+  readonly work: string;
+  readonly flaw: Flaw | null;
+  readonly outcome: Practised['outcome'] | 'no report';
+  /** the repeats that were counted are those that were begun */
+  readonly counted: boolean;
+  /** blamed besides: situations with faults */
+  readonly blamed: readonly string[];
+  readonly lacks: readonly string[];
+  readonly ratioError: number | null;
+  readonly sentence: string;
+}
+
+/** Listens to an attempt, as a list of notes as they were played or with the ear's usual errors or rendered, with the intention known. */
+export async function assessPractised(
+  attempt: PractisedAttempt,
+  source: 'exact' | 'notes' | 'dev' | 'test',
+): Promise<Assessment> {
+  const { performance, choice, intention, targetBpm, seed } = attempt;
+  const options = { intention, targetBpm };
+  const home = homeOf(createRandom(seed));
+  const spec: RenderSpec = { seed, piano: source === 'test' ? 'test' : 'dev', exercise: choice, home };
+  if (source === 'exact') return assessHeard(heardAsPlayed(truthOf({ performance, spec })), choice, options);
+  if (source === 'notes')
+    return assessHeard(
+      overheard(truthOf({ performance, spec }), createRandom(seed).fork('ear')),
+      choice,
+      options,
+    );
+  const { heard, sound } = listenAndKeep(await renderPerformance(performance, spec));
+  return assessHeard(heard, choice, options, sound);
+}
+
+/** What was said against what was done. */
+export function recordOf(attempt: PractisedAttempt, assessment: Assessment): PracticeRecord {
+  const report = assessment.kind === 'report' ? assessment.report : null;
+  const statements = report?.words.said?.statements ?? [];
+  const told = statements.find((one): one is Practised => one.situation === 'practised');
+  const { work, flaw } = attempt;
+  return {
+    work: work.name,
+    flaw,
+    outcome: told?.outcome ?? 'no report',
+    counted: told !== undefined && told.repeats === begunIn(attempt),
+    blamed: statements.filter(({ faults }) => faults > 0).map(({ situation }) => situation),
+    lacks: told?.lacks.map(({ kind }) => kind) ?? [],
+    ratioError: flaw === null ? ratioErrorOf(attempt, report) : null,
+    sentence: report?.words.verdict ?? '',
+  };
+}
+
+function begunIn({ flaw, intention }: PractisedAttempt): number {
+  return flaw === 'the-whole' ? 0 : flaw === 'too-few' ? intention.times - 1 : intention.times;
+}
+
+function ratioErrorOf({ longToShort }: PractisedAttempt, report: Report | null): number | null {
+  const told = report?.practised?.longToShort;
+  return told === undefined ? null : told - longToShort;
+}
+
+/** What must be said of each flaw: one of these, as a lack or as a fault. */
+const SAYS: Readonly<Record<Flaw, readonly string[]>> = {
+  'wrong-note': ['times', 'wrong-notes', 'signature', 'leading-note', 'inner-note', 'missed-notes'],
+  'too-few': ['times'],
+  'too-fast': ['tempo'],
+  'the-whole': ['whole'],
+  'even-instead': ['rhythm', 'holds'],
+  turned: ['rhythm'],
+  stop: ['stopped', 'late-note', 'uneven', 'change-hesitates', 'times', 'crossing-late'],
+};
+
+/** Whether somebody who did not do it was told so, and why. */
+export function isTold({ flaw, outcome, lacks, blamed }: PracticeRecord): boolean {
+  if (flaw === null) return outcome === 'done';
+  return outcome !== 'done' && [...lacks, ...blamed].some((one) => SAYS[flaw].includes(one));
+}

@@ -1,0 +1,195 @@
+import { describe, expect, it } from 'vitest';
+import { assessHeard, exerciseIn, tellWords } from '../../../src/engine/index.ts';
+import type { Heard, Intention, Report } from '../../../src/engine/index.ts';
+import { assessPractised, isTold, recordOf } from '../../bench/intention/judge.ts';
+import { practisedAttempt, WORKS } from '../../bench/intention/players.ts';
+import { practisedExercise } from '../../../src/engine/exercise/index.ts';
+
+const CHOICE = { key: 'C major', form: 'scale', hands: 'right', octaves: 1 } as const;
+const STRETCH = { fromStep: 2, toStep: 6 };
+
+/** Keys struck at these moments, seconds, as an ear without error hears them. */
+function heardAs(midis: readonly number[], timesSec: readonly number[]): Heard {
+  const endSec = timesSec.at(-1)! + 1;
+  return {
+    notes: midis.map((midi, at) => ({
+      timeSec: timesSec[at]!,
+      midi,
+      cents: 0,
+      levelDb: -20,
+      confidence: 1,
+      releaseSec: null,
+    })),
+    tuning: { cents: 0, a4Hz: 440, sdCents: 0, strays: [] },
+    findings: [],
+    passages: [{ startSec: 0, endSec }],
+    durationSec: endSec,
+    sampleRateHz: 44_100,
+    onsetSdMs: 0,
+  };
+}
+
+function reportOf(heard: Heard, intention: Intention): Report {
+  const assessment = assessHeard(heard, CHOICE, { intention });
+  if (assessment.kind !== 'report') throw new Error(assessment.kind);
+  return assessment.report;
+}
+
+/** Onsets of so many notes one after the other, each as long as the pattern says, over and over; and after `every` a breath more. */
+function onsets(
+  count: number,
+  pattern: readonly number[],
+  every = Infinity,
+  breathSec = 0,
+): readonly number[] {
+  let sec = 0.5;
+  return Array.from({ length: count }, (_, at) => {
+    const now = sec + Math.floor(at / every) * breathSec;
+    sec += pattern[(at % every) % pattern.length]!;
+    return now;
+  });
+}
+
+const SCALE = [60, 62, 64, 65, 67, 69, 71, 72, 71, 69, 67, 65, 64, 62, 60];
+const PART = SCALE.slice(2, 7);
+
+describe('an intention written out', () => {
+  it.each([
+    ['a stretch twice, a breath between', 'even', STRETCH, 2, [0, 0.5, 1, 1.5, 2, 3, 3.5, 4, 4.5, 5]],
+    ['long–short, a dotted note and its rest', 'long-short', STRETCH, 1, [0, 0.75, 1, 1.75, 2]],
+    ['short–long', 'short-long', STRETCH, 1, [0, 0.25, 1, 1.25, 2]],
+    ['threes, the first held', 'groups-of-3', STRETCH, 1, [0, 1, 1.5, 2, 3]],
+    ['a stop before the thumb', 'stop-before-crossings', STRETCH, 1, [0, 1, 1.5, 2, 2.5]],
+  ] as const)('has its notes where they belong: %s', (_, rhythm, stretch, repeats, beats) => {
+    const { steps } = practisedExercise(CHOICE, { intention: { stretch, times: 1, rhythm }, repeats });
+    expect(steps.map(({ beat }) => beat)).toEqual(beats);
+    expect(steps.map(({ step }) => step)).toEqual(beats.map((_, at) => at));
+  });
+});
+
+describe('an attempt at an intention', () => {
+  it('counts its repeats, and misses no note outside the stretch', () => {
+    const played = [...PART, ...PART, ...PART];
+    const report = reportOf(heardAs(played, onsets(15, [0.4], 5, 1.3)), {
+      stretch: STRETCH,
+      times: 3,
+      rhythm: 'even',
+    });
+    expect(report.practised?.repeats).toBe(3);
+    expect(report.missed).toEqual([]);
+    expect(report.notes.every(({ verdict }) => verdict === 'correct')).toBe(true);
+    expect(report.remarks).toEqual([]);
+    expect(report.measures.evennessPercent).toMatchObject({ value: expect.closeTo(0, 6) as number });
+    expect(report.words.verdict).toBe('Done: three times in a row every note right.');
+    expect(exerciseIn(report).steps).toHaveLength(15);
+  });
+
+  it('is even about the rhythm as it was played, and its ratio is told', () => {
+    const report = reportOf(heardAs(SCALE, onsets(15, [0.42, 0.2])), { times: 1, rhythm: 'long-short' });
+    expect(report.practised?.longToShort).toBeCloseTo(2.1, 6);
+    expect(report.measures.evennessPercent).toMatchObject({ value: expect.closeTo(0, 6) as number });
+    expect(report.words.verdict).toBe('Done: every note right, long–short 2.1 : 1 (meant 3 : 1).');
+  });
+
+  it('has the same spread about a rhythm as the same strays have about even notes', () => {
+    const stray = (sec: number, at: number): number => sec + (at % 3 === 1 ? 0.02 : 0);
+    const even = reportOf(heardAs(SCALE, onsets(15, [0.3]).map(stray)), { times: 1, rhythm: 'even' });
+    const dotted = reportOf(heardAs(SCALE, onsets(15, [0.45, 0.15]).map(stray)), {
+      times: 1,
+      rhythm: 'long-short',
+    });
+    const [a, b] = [even, dotted].map(({ measures }) =>
+      'value' in measures.evennessPercent ? measures.evennessPercent.value : NaN,
+    ) as [number, number];
+    // The ratio that was played is fitted too, which takes a little of the spread.
+    expect(b).toBeLessThanOrEqual(a + 0.1);
+    expect(b).toBeGreaterThan(0.75 * a);
+  });
+
+  it.each([
+    [
+      'even where long–short was meant',
+      'long-short',
+      [0.3],
+      'Not yet: hardly long–short: 1.0 : 1, meant 3 : 1',
+    ],
+    ['the other way round', 'long-short', [0.15, 0.45], 'Not yet: the other way round than long–short'],
+    ['no held notes', 'groups-of-4', [0.3], 'Not yet: the first of each group of four is hardly held'],
+    ['no stop', 'stop-before-crossings', [0.3], 'Not yet: hardly a stop is made'],
+  ] as const)('is told what is missing: %s', (_, rhythm, pattern, sentence) => {
+    const report = reportOf(heardAs(SCALE, onsets(15, pattern)), { times: 1, rhythm });
+    expect(report.words.verdict).toBe(`${sentence}.`);
+  });
+
+  it('is the whole where the whole was played', () => {
+    const report = reportOf(heardAs(SCALE, onsets(15, [0.3])), {
+      stretch: STRETCH,
+      times: 3,
+      rhythm: 'even',
+    });
+    expect(report.practised?.repeats).toBe(0);
+    expect(report.missed).toEqual([]);
+    expect(report.words.verdict).toMatch(/^Not yet: you played the whole; only a stretch of it was meant/);
+  });
+
+  it('counts on where the attempt before it in the sitting left off', () => {
+    const intention: Intention = { stretch: STRETCH, times: 3, rhythm: 'even' };
+    const twice = reportOf(heardAs([...PART, ...PART], onsets(10, [0.4], 5, 0.6)), intention);
+    expect(twice.words.verdict).toBe('Nearly: right twice in a row; three times was meant.');
+    const assessment = assessHeard(heardAs(PART, onsets(5, [0.4])), CHOICE, {
+      intention,
+      earlier: [twice],
+      sitting: 1,
+    });
+    expect(assessment).toMatchObject({
+      report: { words: { verdict: 'Done: three times in a row every note right.' } },
+    });
+  });
+
+  it('leads back: rhythm, even, with what comes before, the whole', () => {
+    const intention: Intention = { stretch: { fromStep: 8, toStep: 13 }, times: 1, rhythm: 'long-short' };
+    const notes = SCALE.slice(8, 14);
+    const first = reportOf(heardAs(notes, onsets(6, [0.6, 0.2])), intention);
+    expect(first.words.practice?.intention).toMatchObject({ ...intention, rhythm: 'even' });
+    const second = reportOf(heardAs(notes, onsets(6, [0.4])), first.words.practice!.intention!);
+    expect(second.words.practice?.intention?.stretch).toEqual({ fromStep: 2, toStep: 13 });
+    const third = reportOf(heardAs(SCALE.slice(2, 14), onsets(12, [0.4])), second.words.practice!.intention!);
+    expect(third.words.practice).toMatchObject({ fromStep: 0, toStep: 14 });
+    expect(third.words.practice?.intention).toBeUndefined();
+  });
+});
+
+describe('what is said in German', () => {
+  const german = (report: Report) => tellWords(report.words, { language: 'de', naming: 'german' });
+
+  it.each([
+    ['done', [0.42, 0.2], 'Geschafft: jeder Ton richtig, lang–kurz 2,1 : 1 (gemeint 3 : 1).'],
+    ['another rhythm', [0.3], 'Noch nicht: kaum lang–kurz: 1,0 : 1, gemeint 3 : 1.'],
+    ['turned', [0.15, 0.45], 'Noch nicht: umgekehrt als lang–kurz.'],
+  ] as const)('of a rhythm: %s', (_, pattern, sentence) => {
+    const report = reportOf(heardAs(SCALE, onsets(15, pattern)), { times: 1, rhythm: 'long-short' });
+    expect(german(report).verdict).toBe(sentence);
+  });
+
+  it('of a stretch, and what comes then', () => {
+    const intention: Intention = { stretch: STRETCH, times: 3, rhythm: 'even' };
+    const told = german(reportOf(heardAs([...PART, ...PART], onsets(10, [0.4], 5, 0.6)), intention));
+    expect(told.verdict).toBe('Fast: zweimal hintereinander richtig; gemeint war dreimal.');
+    expect(told.nextStep).toBe(
+      'nur E–F–G–A–H, ♩ = 75, zwei Töne auf jeden Schlag, gleichmäßig, dreimal hintereinander.',
+    );
+  });
+});
+
+describe('players who were to practise something', () => {
+  it.each(WORKS.map((work) => [work.name, work] as const))('are judged by it: %s', async (_, work) => {
+    for (const index of [1, 2]) {
+      const well = practisedAttempt(work, index, false);
+      const done = recordOf(well, await assessPractised(well, 'exact'));
+      expect(done, done.sentence).toMatchObject({ outcome: 'done', blamed: [], counted: true });
+    }
+    const badly = practisedAttempt(work, 1, true);
+    const record = recordOf(badly, await assessPractised(badly, 'exact'));
+    expect(isTold(record), `${record.flaw}: ${record.sentence}`).toBe(true);
+  });
+});
