@@ -1,6 +1,8 @@
 /** What stands round every page. */
 export const FRAME = {
-  what: 'Play, and hear how even it was.',
+  what:
+    'Evenfall listens to your piano while you play an exercise, and says what was played and how evenly. Choose what you ' +
+    'play, then record it or open a recording.',
   pages: 'Pages',
   play: 'Play',
   stand: 'At the piano',

@@ -1,13 +1,15 @@
 import type { Strings } from '../english/index.ts';
 
 export const FRAME: Strings['frame'] = {
-  what: 'Spiel, und hör, wie gleichmäßig es war.',
+  what:
+    'Evenfall hört deinem Klavier zu, während du eine Übung spielst, und sagt, was gespielt wurde und wie gleichmäßig. ' +
+    'Wähl, was du spielst, dann nimm es auf oder öffne eine Aufnahme.',
   pages: 'Seiten',
   play: 'Spielen',
   stand: 'Am Klavier',
   keys: 'Tonarten',
   journal: 'Tagebuch',
-  teacher: 'Für Lehrkräfte',
+  teacher: 'Lehrkräfte',
   careHead: 'Vorsicht.',
   care: 'Bei Schmerzen oder Taubheit hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
   privacyHead: 'Datenschutz.',
