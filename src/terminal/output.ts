@@ -1,7 +1,6 @@
 import { constants } from 'node:fs';
 import { access, mkdir, open, readdir, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
-import { isArchive } from '../io/archive/index.ts';
 import { isRecording } from '../io/sorting/recordings.ts';
 import { unwritable, usageProblem } from './problems.ts';
 
@@ -43,8 +42,7 @@ export async function checkOutput(
   if (found?.isFile()) {
     const head = await headOf(target);
     const own = head.length === 0 || OWN[kind](head);
-    if (!own && (isRecording(head, '') || (await isArchive(new Blob([Uint8Array.from(head)])))))
-      throw usageProblem((t) => t.overInput(file));
+    if (!own && (isRecording(head, '') || (await isZip(head)))) throw usageProblem((t) => t.overInput(file));
     if (!own && !force) throw usageProblem((t) => t.overForeign(file));
   }
   try {
@@ -115,4 +113,10 @@ async function headOf(path: string): Promise<Buffer> {
   } finally {
     await handle.close();
   }
+}
+
+/** What opens archives is loaded only where one may lie: most calls write nothing. */
+async function isZip(head: Uint8Array): Promise<boolean> {
+  const { isArchive } = await import('../io/archive/index.ts');
+  return isArchive(new Blob([Uint8Array.from(head)]));
 }

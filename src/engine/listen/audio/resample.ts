@@ -10,7 +10,7 @@ const MAX_PHASES = 2048;
 function besselI0(x: number): number {
   let term = 1;
   let sum = 1;
-  for (let k = 1; k < 40; k++) {
+  for (let k = 1; sum + term !== sum; k++) {
     term *= (x / (2 * k)) ** 2;
     sum += term;
   }

@@ -132,8 +132,11 @@ function packLayer(
         bias[position * outputs + output]! * 2 ** (bits + fromBits),
       );
   }
+  const scale = 2 ** bits;
+  const weights = new Int16Array(exact.length);
+  for (let i = 0; i < exact.length; i++) weights[i] = Math.round(exact[i]! * scale);
   return {
-    weights: Int16Array.from(exact, (weight) => Math.round(weight * 2 ** bits)),
+    weights,
     bias: biases,
     offsets: Int32Array.from(offsets),
     outputs: wide,
@@ -144,6 +147,7 @@ function packLayer(
 
 /** Bits after the point with which the largest of these still fits an int16. */
 function weightBits(weights: Float32Array): number {
-  const largest = weights.reduce((most, weight) => Math.max(most, Math.abs(weight)), 1e-9);
+  let largest = 1e-9;
+  for (let i = 0; i < weights.length; i++) largest = Math.max(largest, Math.abs(weights[i]!));
   return Math.min(Math.floor(Math.log2(32767 / largest)), MOST_WEIGHT_BITS);
 }

@@ -35,6 +35,8 @@ describe('base64', () => {
 
   it('names the letter that is none of base64', () => {
     expect(() => decodeBase64('Zm9*')).toThrow(/text\[3\]=\* is no letter of base64/);
+    expect(() => decodeBase64('Zm9vY*Fy')).toThrow(/text\[5\]=\* is no letter/);
+    expect(() => decodeBase64('Zm9vYmſy')).toThrow(/text\[6\]=ſ is no letter/);
   });
 });
 
@@ -51,5 +53,19 @@ describe('float16', () => {
     [0x7c00, Infinity],
   ])('reads %i as %s', (half, value) => {
     expect(decodeFloat16(Uint8Array.of(half & 0xff, half >> 8))[0]).toBe(value);
+  });
+
+  it('reads every one as the standard reckons it', () => {
+    const halves = Uint16Array.from({ length: 2 ** 16 }, (_, half) => half);
+    const read = decodeFloat16(new Uint8Array(halves.buffer));
+    const wrong = [...halves].filter((half) => {
+      const [sign, exponent, fraction] = [half >> 15 ? -1 : 1, (half >> 10) & 31, half & 1023];
+      const value =
+        exponent === 31
+          ? sign * (fraction === 0 ? Infinity : NaN)
+          : sign * 2 ** (Math.max(exponent, 1) - 15) * (Number(exponent > 0) + fraction / 1024);
+      return !Object.is(read[half], value);
+    });
+    expect(wrong).toEqual([]);
   });
 });
