@@ -78,7 +78,7 @@ console.log(
 const survivors: Mutant[] = [];
 let tries = 0;
 for (const mutant of sample) {
-  if (performance.now() - beganMs > 60_000 * Number(values.minutes)) break;
+  if (tries > 0 && performance.now() - beganMs > 60_000 * Number(values.minutes)) break;
   tries += 1;
   const before = readFileSync(mutant.file, 'utf8');
   writeFileSync(mutant.file, mutant.text);
