@@ -174,7 +174,10 @@ function assessBlind(
     alignment,
     report,
     ...(sound !== null &&
-      options.learnHands === true && { handsAlone: handsAloneIn(heardAgain, alignment, sound) }),
+      options.learnHands === true &&
+      alignment.exercise.practised === undefined && {
+        handsAlone: handsAloneIn(heardAgain, alignment, sound),
+      }),
   };
 }
 

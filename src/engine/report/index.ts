@@ -7,7 +7,7 @@ export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './criteria/audible.ts';
 export { lineThrough } from './measures/line.ts';
-export { tellWords } from './words/telling/index.ts';
+export { tellIntention, tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
 import { ENGLISH, sameIntention, stepMs } from '../exercise/index.ts';
 import type { Hands, Practising } from '../exercise/index.ts';

@@ -1,5 +1,5 @@
 import type { ExerciseChoice } from '../exercise/index.ts';
-import { PRACTISED } from './summary.ts';
+import { isPractice } from './summary.ts';
 import type { Practised } from './types.ts';
 
 /** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
@@ -14,8 +14,8 @@ export function byExercise(history: readonly Practised[]): ReadonlyMap<string, r
   // Five years share some hundred exercises, each one object a drawer: its id is made once, not once an attempt.
   const ids = new Map<ExerciseChoice, string>();
   for (const attempt of history) {
-    const { exercise, situation } = attempt.summary;
-    if (situation === PRACTISED) continue;
+    const { exercise } = attempt.summary;
+    if (isPractice(attempt.summary)) continue;
     const id = ids.get(exercise) ?? exerciseId(exercise);
     ids.set(exercise, id);
     const group = groups.get(id);

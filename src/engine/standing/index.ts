@@ -10,5 +10,5 @@ export { places } from './places.ts';
 export { shortfalls } from './shortfalls.ts';
 export { standingOf } from './standing.ts';
 export { standings, standingsOf } from './standings.ts';
-export { summarise } from './summary.ts';
+export { isPractice, summarise } from './summary.ts';
 export { planOf, today } from './today.ts';

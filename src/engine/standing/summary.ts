@@ -4,7 +4,10 @@ import type { Estimate, NotMeasured, Report } from '../report/index.ts';
 import type { AttemptSummary } from './types.ts';
 
 /** A stretch, or another rhythm, was to be practised: nothing of it tells whether the exercise is ready, whatever is said of it. */
-export const PRACTISED = 'practised';
+const PRACTISED = 'practised';
+
+export const isPractice = ({ situation }: Pick<AttemptSummary, 'situation'>): boolean =>
+  situation === PRACTISED;
 
 /** A report → the few figures by which readiness is judged. */
 export function summarise(report: Report): AttemptSummary {

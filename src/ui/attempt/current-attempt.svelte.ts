@@ -1,5 +1,12 @@
 import { mergeHands } from '../../engine/index.ts';
-import type { AssessOptions, Assessment, ExerciseChoice, HandsAlone, Report } from '../../engine/index.ts';
+import type {
+  AssessOptions,
+  Assessment,
+  ExerciseChoice,
+  Intention,
+  HandsAlone,
+  Report,
+} from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bundled, Devices, MicrophoneName } from './devices.ts';
 import { Journal } from './journal.svelte.ts';
@@ -157,7 +164,11 @@ export class CurrentAttempt {
     if (this.attempt === null) return;
     const { sound, assessment } = this.attempt;
     const { choice, targetBpm } = this.#plan;
-    await this.#journal.complete(await this.#journal.keep(sound, { choice, targetBpm }), assessment);
+    const intention = this.#intentionOf(sound, choice);
+    await this.#journal.complete(
+      await this.#journal.keep(sound, { choice, targetBpm, intention }),
+      assessment,
+    );
   }
 
   /** Listens to a sound, e.g. one out of the journal. */
@@ -178,6 +189,13 @@ export class CurrentAttempt {
 
   get #chosen(): ExerciseChoice | null {
     return this.#plan.recognise ? null : this.#plan.choice;
+  }
+
+  /** What was meant with the last attempt stays meant, whatever is planned since. */
+  #intentionOf(sound: Sound, choice: ExerciseChoice | null): Intention | null {
+    const told = this.attempt?.sound === sound ? this.attempt.assessment : null;
+    const meant = told?.kind === 'report' ? (told.report.practised?.intention ?? null) : this.#plan.intention;
+    return meant === null || this.#plan.intentionFor(choice) === null ? null : meant;
   }
 
   #begin(phase: Phase): number {
@@ -217,9 +235,12 @@ export class CurrentAttempt {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
+    const intention = this.#intentionOf(sound, choice);
     const criteria = this.#journal.criteriaFor(choice);
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
-    const kept = sound.recordedHere ? await this.#journal.keep(sound, { choice, targetBpm }) : null;
+    const kept = sound.recordedHere
+      ? await this.#journal.keep(sound, { choice, targetBpm, intention })
+      : null;
     const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
     const sitting = kept === null ? 0 : this.#journal.sitting(choice, kept);
     const locale = this.#devices.locale?.();
@@ -230,6 +251,7 @@ export class CurrentAttempt {
       soundLostSec: soundLostSec(sound),
       criteria,
       asChosen,
+      intention,
       learnHands: true,
       ...this.#knownFor(sound),
       ...(locale !== undefined && { locale }),

@@ -1,4 +1,4 @@
-import { ALL_HANDS } from '../../engine/index.ts';
+import { isPractice } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
 
@@ -16,7 +16,7 @@ export function earlierIds(
   choice: ExerciseChoice | null,
   before: string | null,
 ): readonly string[] {
-  const left = new Map(ALL_HANDS.map((hands) => [hands, OF_EACH_HAND]));
+  const left = new Map<string, number>();
   const ids: string[] = [];
   for (let index = entries.length - 1; index >= 0; index -= 1) {
     const { id, state, summary } = entries[index]!;
@@ -27,9 +27,11 @@ export function earlierIds(
       continue;
     }
     const { exercise } = summary;
-    const wanted = left.get(exercise.hands) ?? 0;
+    // Practice leaves the whole its place: both are looked back on.
+    const kind = `${exercise.hands} ${isPractice(summary)}`;
+    const wanted = left.get(kind) ?? OF_EACH_HAND;
     if (wanted === 0 || !sameMusic(exercise, choice)) continue;
-    left.set(exercise.hands, wanted - 1);
+    left.set(kind, wanted - 1);
     ids.push(id);
   }
   return ids.reverse();

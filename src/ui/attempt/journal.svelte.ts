@@ -4,6 +4,7 @@ import type {
   Assessment,
   Criteria,
   ExerciseChoice,
+  Intention,
   Practised,
   ReadyBounds,
   Report,
@@ -20,6 +21,8 @@ export interface Aim {
   readonly choice: ExerciseChoice | null;
   /** beats a minute; null: none */
   readonly targetBpm: number | null;
+  /** what of it was to be practised; null, or left out by version 0.1: all of it, once */
+  readonly intention?: Intention | null;
 }
 
 /** An attempt taken out of the journal. */

@@ -1,5 +1,13 @@
 import { buildExercise, keyFacts } from '../../engine/index.ts';
-import type { Exercise, ExerciseChoice, Form, KeyFacts, MinorScale, Words } from '../../engine/index.ts';
+import type {
+  Exercise,
+  ExerciseChoice,
+  Form,
+  Intention,
+  KeyFacts,
+  MinorScale,
+  Words,
+} from '../../engine/index.ts';
 
 export type Practice = NonNullable<Words['practice']>;
 
@@ -37,6 +45,24 @@ export class Plan {
   /** The minor scale in use where there is one. */
   get minorScale(): MinorScale {
     return this.choice.minorScale ?? 'harmonic';
+  }
+
+  /** The stretch to be practised, where it is not the whole. */
+  get stretch(): Practice | null {
+    const { practice } = this;
+    const whole = practice?.fromStep === 0 && practice.toStep === this.exercise.steps.length - 1;
+    return whole ? null : practice;
+  }
+
+  /** What is to be practised of the exercise, by which an attempt is judged; null: it is played as it is written. */
+  get intention(): Intention | null {
+    return this.practice?.intention ?? null;
+  }
+
+  /** The same for another choice: only the hand may be another. */
+  intentionFor(choice: ExerciseChoice | null): Intention | null {
+    const same = choice !== null && sameChoice({ ...choice, hands: this.choice.hands }, this.choice);
+    return same ? this.intention : null;
   }
 
   /** Changes part of the choice; what does not fit the new form or key falls away. */

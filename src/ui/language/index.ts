@@ -1,5 +1,5 @@
-import { tellKept, tellReport, tellWords } from '../../engine/index.ts';
-import type { KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
+import { tellIntention, tellKept, tellReport, tellWords } from '../../engine/index.ts';
+import type { Intention, KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
@@ -31,6 +31,11 @@ export function told(report: Report): ToldWords {
 /** The same of what a list keeps of a report. */
 export function toldWords(words: Words): ToldWords {
   return tellWords(words, speaking.locale);
+}
+
+/** How something is to be practised, in the language of the page. */
+export function intentionWords(intention: Intention): string {
+  return tellIntention(intention, speaking.locale);
 }
 
 /** The name of a sound; one that comes from no file is called in the language of the page. */

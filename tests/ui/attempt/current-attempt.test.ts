@@ -271,6 +271,18 @@ describe('the plan', () => {
     expect(plan.hasOctaves).toBe(false);
   });
 
+  it('means what was set up, until the whole is played again, and with the other hand too', () => {
+    const plan = new Plan();
+    const intention = { stretch: { fromStep: 2, toStep: 4 }, times: 3, rhythm: 'even' } as const;
+    plan.setUp({ fromStep: 2, toStep: 4, tempoBpm: 48, intention });
+    expect(plan.intention).toEqual(intention);
+    expect(plan.intentionFor({ ...plan.choice, hands: 'left' })).toEqual(intention);
+    expect(plan.intentionFor({ ...plan.choice, key: 'D major' })).toBeNull();
+    expect(plan.intentionFor(null)).toBeNull();
+    plan.wholeAgain();
+    expect(plan.intention).toBeNull();
+  });
+
   it('sets up a stretch and its tempo, and goes back to the whole and its own', () => {
     const plan = new Plan();
     plan.targetBpm = 92;

@@ -37,6 +37,9 @@ export const PREPARE = {
   stretchHead: 'Practise only',
   stretch: (names: string, tempo: string) =>
     `${names}, at ${tempo}. When it goes well, play the whole exercise and record it.`,
+  wholeSo: (tempo: string, how: string) => `, at ${tempo}, ${how}. Your next attempt is judged by that.`,
+  stretchSo: (names: string, tempo: string, how: string) =>
+    `${names}, at ${tempo}, ${how}. Your next attempt is judged by that.`,
   wholeAgain: 'The whole exercise again',
   notesInOrder: (notes: string) => `The notes and fingers in order: ${notes}.`,
   noteWithFinger: (note: string, finger: number) => `${note} with ${finger}`,

@@ -27,6 +27,9 @@ export const PREPARE: Strings['prepare'] = {
   stretchHead: 'Üb nur',
   stretch: (names, tempo) =>
     `${names} bei ${tempo}. Wenn es gut geht, spiel die ganze Übung und nimm sie auf.`,
+  wholeSo: (tempo, how) => ` bei ${tempo}, ${how}. Dein nächster Versuch wird daran gemessen.`,
+  stretchSo: (names, tempo, how) =>
+    `${names} bei ${tempo}, ${how}. Dein nächster Versuch wird daran gemessen.`,
   wholeAgain: 'Wieder die ganze Übung',
   notesInOrder: (notes) => `Die Noten und Finger der Reihe nach: ${notes}.`,
   noteWithFinger: (note, finger) => `${note} mit ${finger}`,

@@ -124,7 +124,9 @@ export class Sitting {
   async tellAs(choice: ExerciseChoice): Promise<void> {
     const { told } = this;
     if (told === null) return;
-    const aim = { choice, targetBpm: this.bpm };
+    const before = told.assessment.kind === 'report' ? told.assessment.report.practised : undefined;
+    const intention = this.plan.intentionFor(choice) === null ? null : (before?.intention ?? null);
+    const aim = { choice, targetBpm: this.bpm, intention };
     const assessment = await analyseAttempt(this.#devices, told.sound, aim, told.id, true);
     if (this.told !== told) return;
     this.choose(choice);
@@ -217,7 +219,8 @@ export class Sitting {
     this.#underWay?.beginAnew(startSec);
     if (ear === null || this.#underWay !== null) return;
     this.trouble = null;
-    const aim = { choice: this.plan.recognise ? null : this.plan.choice, targetBpm: this.plan.targetBpm };
+    const choice = this.plan.recognise ? null : this.plan.choice;
+    const aim = { choice, targetBpm: this.plan.targetBpm, intention: this.plan.intentionFor(choice) };
     const keeping = this.#devices.unfinished.begin(ear.sampleRateHz, aim);
     this.#underWay = new UnderWay(ear, startSec, aim, keeping);
     this.#underWay.layAside(true);

@@ -31,7 +31,7 @@ export function expectedOf({
 export async function analyseAttempt(
   { journal, analyst, piano, locale }: SittingDevices,
   sound: Sound,
-  { choice, targetBpm }: Aim,
+  { choice, targetBpm, intention = null }: Aim,
   id: string,
   asChosen = false,
 ): Promise<Assessment> {
@@ -43,6 +43,7 @@ export async function analyseAttempt(
     soundLostSec: soundLostSec(sound),
     criteria: journal.criteriaFor(choice),
     asChosen,
+    intention,
     piano: piano.known,
     learnHands: true,
     ...(locale !== undefined && { locale: locale() }),

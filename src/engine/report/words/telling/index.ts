@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import type { Language, Locale } from '../../../exercise/index.ts';
+import type { Intention, Language, Locale } from '../../../exercise/index.ts';
 import type { Words } from '../../types.ts';
 import { SAID } from '../said/index.ts';
 import type { Advice, Said, Statement } from '../said/index.ts';
@@ -30,6 +30,11 @@ const VOICES: Readonly<Record<Language, MakeVoice>> = { en: english, de: german 
 export function tellWords(words: Words, locale: Locale): ToldWords {
   if (words.said === undefined || !v.is(SAID, words.said)) return { ...words, list: [], counted: [] };
   return tellSaid(words.said, locale);
+}
+
+/** How something is to be practised, in a language: "long–short, twice in a row". */
+export function tellIntention(intention: Intention, { language, naming }: Locale): string {
+  return VOICES[language](naming).practising(intention);
 }
 
 /** Values → sentences. */

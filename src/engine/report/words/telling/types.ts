@@ -1,4 +1,4 @@
-import type { NoteNaming } from '../../../exercise/index.ts';
+import type { Intention, NoteNaming } from '../../../exercise/index.ts';
 import type { AdviceName, Asking, Improved, Said, Saying, SituationName } from '../said/index.ts';
 
 /** A situation in a sentence without its full stop, and in half a sentence, to stand beside others. */
@@ -28,6 +28,8 @@ export interface Voice {
   readonly steps: Steps;
   /** "Every note right. ", "12 of 13 notes right. " */
   readonly opening: (opening: Said['opening'], notes: Said['notes']) => string;
+  /** how something is to be practised */
+  readonly practising: (intention: Intention) => string;
   /** what is not named but counted: "two more things" */
   readonly more: (things: number) => string;
   readonly restIsEven: string;

@@ -2,6 +2,7 @@ import type { MakeVoice } from '../types.ts';
 import { aboutNotes, partsAboutNotes } from './notes.ts';
 import { count, notesIn } from './places.ts';
 import { aboutProgress, improvedAfter, opening, partsAboutProgress } from './progress.ts';
+import { practising } from './practice.ts';
 import { nextSteps } from './steps.ts';
 import { aboutTime, partsAboutTime } from './time.ts';
 
@@ -13,6 +14,7 @@ export const english: MakeVoice = (naming) => {
     parts: { ...partsAboutNotes(say), ...partsAboutTime(say), ...partsAboutProgress(say) },
     steps: nextSteps(say, naming),
     opening,
+    practising,
     more: (things) => `${things === 1 ? 'one more thing' : `${count(things)} more things`}`,
     restIsEven: 'the rest is even',
     improved: improvedAfter,

@@ -1,4 +1,4 @@
-import type { Rhythm } from '../../../../exercise/index.ts';
+import type { Intention, Rhythm } from '../../../../exercise/index.ts';
 import type { Saying } from '../../said/index.ts';
 import type { Clause } from '../types.ts';
 import { count } from './places.ts';
@@ -19,6 +19,10 @@ export const RHYTHMS: Readonly<Record<Rhythm, string>> = {
 
 export const times = (number: number): string =>
   number === 1 ? 'once' : number === 2 ? 'twice' : `${count(number)} times`;
+
+/** How something is to be practised: "long–short, twice in a row" */
+export const practising = ({ rhythm, times: often }: Pick<Intention, 'rhythm' | 'times'>): string =>
+  `${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} in a row`}`;
 
 type Practised = Saying<'practised'>;
 

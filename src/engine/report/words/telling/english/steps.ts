@@ -4,7 +4,7 @@ import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { count, hands, list, tempo } from './places.ts';
 import type { Notes } from './places.ts';
-import { RHYTHMS, times } from './practice.ts';
+import { practising, RHYTHMS } from './practice.ts';
 
 const VOICES = { lowest: 'the lowest note', inner: 'the middle note', highest: 'the highest note' } as const;
 const DONE = 'until right three times in a row';
@@ -68,8 +68,8 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
           : `and let the arm’s weight reach ${VOICES[last]} too`
       }; each chord three times.`,
     'at-the-tempo': ({ task }) => `the same, ${tempo(task)}.`,
-    practise: ({ task, rhythm, times: often, before }) =>
-      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} in a row`}.`,
+    practise: ({ task, rhythm, times, before }) =>
+      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${practising({ rhythm, times })}.`,
     'now-the-whole': ({ task }) => `now the whole, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'the same tempo, with the pulse, twice.',
     'if-meant': () => 'if you meant it, the same again; if not, once with the pulse.',

@@ -2,6 +2,7 @@ import type { MakeVoice } from '../types.ts';
 import { aboutNotes, partsAboutNotes } from './notes.ts';
 import { count, notesIn } from './places.ts';
 import { aboutProgress, improvedAfter, opening, partsAboutProgress } from './progress.ts';
+import { practising } from './practice.ts';
 import { nextSteps } from './steps.ts';
 import { aboutTime, partsAboutTime } from './time.ts';
 
@@ -13,6 +14,7 @@ export const german: MakeVoice = (naming) => {
     parts: { ...partsAboutNotes(say), ...partsAboutTime(say), ...partsAboutProgress(say) },
     steps: nextSteps(say, naming),
     opening,
+    practising,
     more: (things) => (things === 1 ? 'dazu noch etwas' : `dazu ${count(things)} weitere Dinge`),
     restIsEven: 'der Rest ist gleichmäßig',
     improved: improvedAfter,

@@ -1,4 +1,4 @@
-import type { Rhythm } from '../../../../exercise/index.ts';
+import type { Intention, Rhythm } from '../../../../exercise/index.ts';
 import type { Saying } from '../../said/index.ts';
 import type { Clause } from '../types.ts';
 import { count, figure, times } from './places.ts';
@@ -16,6 +16,10 @@ export const RHYTHMS: Readonly<Record<Rhythm, string>> = {
   'stop-on-each-beat': 'mit einem Halt auf jedem Schlag',
   'stop-on-each-step': 'mit einem Halt nach jedem',
 };
+
+/** How something is to be practised: "lang–kurz, zweimal hintereinander" */
+export const practising = ({ rhythm, times: often }: Pick<Intention, 'rhythm' | 'times'>): string =>
+  `${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} hintereinander`}`;
 
 type Practised = Saying<'practised'>;
 

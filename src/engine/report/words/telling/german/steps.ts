@@ -4,7 +4,7 @@ import { tellNotice } from '../../../../notices/index.ts';
 import type { Steps } from '../types.ts';
 import { hands, list, tempo, times } from './places.ts';
 import type { Notes } from './places.ts';
-import { RHYTHMS } from './practice.ts';
+import { practising, RHYTHMS } from './practice.ts';
 
 const VOICES = {
   lowest: 'in den tiefsten Ton',
@@ -71,8 +71,8 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
           : `und lass das Gewicht des Arms auch ${VOICES[last]} sinken`
       }; jeden Akkord dreimal.`,
     'at-the-tempo': ({ task }) => `dasselbe, ${tempo(task)}.`,
-    practise: ({ task, rhythm, times: often, before }) =>
-      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} hintereinander`}.`,
+    practise: ({ task, rhythm, times, before }) =>
+      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${practising({ rhythm, times })}.`,
     'now-the-whole': ({ task }) => `jetzt das Ganze, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'dasselbe Tempo, mit dem Puls, zweimal.',
     'if-meant': () => 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
