@@ -2,6 +2,12 @@ import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
+import { practisedExercise } from '../../src/engine/index.ts';
+import { FIXTURES } from '../support/fixtures.ts';
+import { createRandom } from '../support/random.ts';
+import { renderPerformance } from '../support/render.ts';
+import { STUDENT_DEFAULTS } from '../support/student/knobs.ts';
+import { perform } from '../support/student/perform.ts';
 import { fixturePath } from './sounds.ts';
 import { choose, seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
 
@@ -10,6 +16,16 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await sharedBrowser();
 });
+
+/** What the example's next step asks for (three notes round its late thumb, three times in a row), done well. */
+async function practisedFile(): Promise<{ name: string; mimeType: string; buffer: Buffer }> {
+  const { spec } = FIXTURES.find(({ name }) => name === 'late-thumb')!;
+  const intention = { stretch: { fromStep: 0, toStep: 2 }, times: 3, rhythm: 'even' } as const;
+  const played = practisedExercise(spec.exercise, { intention, repeats: 3 });
+  const performance = perform(played, { ...STUDENT_DEFAULTS, bpm: 59 }, createRandom(7));
+  const sound = await renderPerformance(performance, { ...spec, seed: 7 });
+  return { name: 'practised.wav', mimeType: 'audio/wav', buffer: Buffer.from(encodeWav(sound)) };
+}
 
 describe('the example attempt', () => {
   it('is told one touch away: verdict, next step, thirteen pearls', async () => {
@@ -80,6 +96,21 @@ describe('a recording', () => {
     await page.getByRole('button', { name: 'The whole exercise again' }).click();
     await page.locator('.music line.stretch').first().waitFor({ state: 'detached' });
     await expect.poll(() => page.getByLabel('Tempo aim').inputValue()).toBe('80');
+    await close();
+  });
+
+  it('of what was set up is judged by that: done, and back to the whole', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await page.getByRole('button', { name: 'Example' }).click();
+    await expect.poll(() => verdictOf(page)).toMatch(/The crossing comes late/);
+    await page.getByRole('button', { name: 'Set it up' }).click();
+    await page.getByText(/Your next attempt is judged by that/).waitFor();
+    await page.locator('input[type=file]').setInputFiles(await practisedFile());
+    await expect.poll(() => verdictOf(page)).toMatch(/^Done: three times in a row every note right\.$/);
+    await expect.poll(() => page.locator('.next').innerText()).toMatch(/^Next: now the whole/);
+    await page.getByRole('button', { name: 'Set it up' }).click();
+    await page.getByText('The whole exercise', { exact: true }).waitFor();
+    expect(errors).toEqual([]);
     await close();
   });
 
