@@ -159,6 +159,36 @@ describe('an attempt at an intention', () => {
   });
 });
 
+describe('an attempt of which nobody said how it was meant', () => {
+  const plain = (notes: readonly number[], timesSec: readonly number[]) => {
+    const choice = { key: 'C major', form: 'scale', hands: 'right', octaves: 2 } as const;
+    const assessment = assessHeard(heardAs(notes, timesSec), choice);
+    if (assessment.kind !== 'report') throw new Error(assessment.kind);
+    return assessment.report.words;
+  };
+  const up = [60, 62, 64, 65, 67, 69, 71, 72, 74, 76, 77, 79, 81, 83, 84];
+  const TWO_OCTAVES = [...up, ...up.slice(0, -1).reverse()];
+
+  it.each([
+    [3, 'in threes'],
+    [4, 'in fours'],
+    [6, 'in sixes'],
+  ])('is asked about a held note every %i, never blamed for it', (size, said) => {
+    for (const place of [0, size - 1]) {
+      const pattern = Array.from({ length: size }, (_, at) => (at === place ? 0.8 : 0.3));
+      const words = plain(TWO_OCTAVES, onsets(29, pattern));
+      expect(words.verdict).toBe(`Every note right. Played ${said}, the first of each held: meant so?`);
+    }
+  });
+
+  it('is not asked where only some are long: that is uneven', () => {
+    const lengths = onsets(29, [0.3]).map(
+      (sec, at) => sec + 0.5 * [3, 8, 9, 15, 21].filter((one) => one < at).length,
+    );
+    expect(plain(TWO_OCTAVES, lengths).verdict).not.toMatch(/meant so/);
+  });
+});
+
 describe('what is said in German', () => {
   const german = (report: Report) => tellWords(report.words, { language: 'de', naming: 'german' });
 

@@ -8,6 +8,7 @@ import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
 import { EXTRAS } from './extras.ts';
 import { everyNoteRight } from './faults.ts';
+import { IN_GROUPS, withoutGroups } from './groups.ts';
 import { HANDS } from './hands.ts';
 import { practiceWith } from './practice.ts';
 import { ASKED, PROGRESS } from './progress.ts';
@@ -114,14 +115,18 @@ function whatHolds(scene: Scene): readonly Found[] {
   if (unusable !== null && !measured) return [unusable];
   const first = unusable === null ? [] : [unusable];
   const kinds = scene.exercise.practised === undefined ? FAULTS : FAULTS_IN_PRACTICE;
-  const faults = byGravity(withoutSymptoms(scene, allOf(kinds, scene)));
+  const faults = byGravity(withoutGroups(scene, withoutSymptoms(scene, allOf(kinds, scene))));
   const asked = allOf([ASKED], scene);
   const practice = firstOf([practiceWith(faults)], scene);
   if (practice !== null && unusable === null) return [practice, ...faults, ...asked];
-  const meant = allOf(
-    MEANT.map((one) => [one]),
-    scene,
-  );
+  const grouped = allOf([[IN_GROUPS]], scene);
+  const meant =
+    grouped.length > 0
+      ? grouped
+      : allOf(
+          MEANT.map((one) => [one]),
+          scene,
+        );
   if (faults.length > 0 || unusable !== null) return [...first, ...faults, ...meant, ...asked];
   const progress = firstOf(PROGRESS, scene)!;
   const { situation } = progress.statement;

@@ -1,7 +1,8 @@
 import { mean, median, standardDeviation } from '../../base/statistics.ts';
+import type { Rhythm } from '../../exercise/index.ts';
 import type { Interval, Shape } from '../measures/index.ts';
 import { LEAST_WITH_SHAPE, lineThrough, shapeOfTime } from '../measures/index.ts';
-import type { Scene, Situation } from './scene.ts';
+import type { Found, Scene, Situation } from './scene.ts';
 
 /*
  * What is meant and not a fault: an ending that slows, a broad last note, a rhythm over the whole, a tempo that sways. It is
@@ -86,18 +87,19 @@ export function pairsOf(
 export const isRhythm = (pairs: { readonly apart: number }): boolean => pairs.apart > RHYTHM_APART;
 
 /** A rhythm over the whole, as exercises are practised in. */
-const inARhythm: Situation = {
+const inPairs: Situation = {
   name: 'in-a-rhythm',
   find: (scene) => {
     const pairs = pairsOf(scene);
-    if (pairs === null || !isRhythm(pairs)) return null;
-    return {
-      statement: { situation: 'in-a-rhythm', steps: [], faults: 0, rhythm: pairs.rhythm },
-      gravity: 1,
-      advice: { step: 'if-meant' },
-    };
+    return pairs === null || !isRhythm(pairs) ? null : inARhythm(pairs.rhythm);
   },
 };
+
+export const inARhythm = (rhythm: Rhythm): Found => ({
+  statement: { situation: 'in-a-rhythm', steps: [], faults: 0, rhythm },
+  gravity: 1,
+  advice: { step: 'if-meant' },
+});
 
 /** Faster and slower over many notes while neighbours stay alike: the tempo sways, as in a rubato. */
 export function swayOf(scene: Scene): { readonly slowBpm: number; readonly fastBpm: number } | null {
@@ -143,4 +145,4 @@ const tempoSways: Situation = {
   },
 };
 
-export const MEANT: readonly Situation[] = [slowsToTheEnd, broadLastNote, inARhythm, tempoSways];
+export const MEANT: readonly Situation[] = [slowsToTheEnd, broadLastNote, inPairs, tempoSways];

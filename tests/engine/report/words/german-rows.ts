@@ -342,8 +342,8 @@ export const GERMAN_ROWS: readonly {
     nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
   },
   {
-    english: 'Every note right. Played in a rhythm throughout, long–short.',
-    verdict: 'Jeder Ton richtig. Durchweg in einem Rhythmus gespielt, lang–kurz.',
+    english: 'Every note right. Played long–short: meant so?',
+    verdict: 'Jeder Ton richtig. Gespielt lang–kurz: so gemeint?',
     nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
   },
   {

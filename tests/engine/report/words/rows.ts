@@ -469,7 +469,7 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'in-a-rhythm',
     playing: { choice: A_SCALE, change: (step) => late(step % 2 === 0 ? -125 : 125) },
-    verdict: 'Every note right. Played in a rhythm throughout, long–short.',
+    verdict: 'Every note right. Played long–short: meant so?',
     nextStep: 'if you meant it, the same again; if not, once with the pulse.',
   },
   {

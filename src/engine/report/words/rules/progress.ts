@@ -12,7 +12,7 @@ export const ABOUT_PROGRESS = {
   },
   practised: {
     kind: 'practice',
-    rank: 0,
+    rank: 1,
     when: 'something was to be practised. Done: as often in a row as meant, every note right, in its rhythm and in time. Nearly: once fewer, something late or uneven in it, or faster than asked. Else not yet',
     why: 'what was asked is what is judged, and nothing is blamed that was meant; the next step leads back to the whole',
     source: PRACTICE,

@@ -174,7 +174,7 @@ export const STATEMENT = v.variant('situation', [
 
   says('slows-to-the-end', { fromBpm: NUMBER, toBpm: NUMBER }),
   says('broad-last-note', { lateMs: WHOLE_MS }),
-  says('in-a-rhythm', { rhythm: IN_PAIRS }),
+  says('in-a-rhythm', { rhythm: RHYTHM }),
   says('tempo-sways', { slowBpm: NUMBER, fastBpm: NUMBER }),
 
   says('not-sure', {

@@ -49,8 +49,11 @@ export function tellSaid(said: Said, { language, naming }: Locale): ToldWords {
     ...(said.restIsEven && second === undefined && said.improved === undefined ? [voice.restIsEven] : []),
     ...(said.improved === undefined ? [] : [voice.improved(said.improved, head.sentence)]),
   ];
-  const sentence = [capital(head.sentence), ...tail].join('; ');
-  const verdict = `${voice.opening(said.opening, said.notes)}${sentence}.`;
+  // What is asked is asked at the end, or not in the sentence.
+  const asks = head.sentence.endsWith('?');
+  const opening = asks && tail.length > 0 ? head.half : head.sentence;
+  const sentence = [capital(opening), ...tail].join('; ');
+  const verdict = `${voice.opening(said.opening, said.notes)}${sentence}${asks && tail.length === 0 ? '' : '.'}`;
   return {
     verdict,
     emphasis: verdict.includes(head.emphasis) ? head.emphasis : capital(head.emphasis),

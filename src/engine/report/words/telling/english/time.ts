@@ -4,8 +4,8 @@ import type { Saying } from '../../said/index.ts';
 import { joined, plain } from '../types.ts';
 import { chord, count, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
+import { RHYTHMS } from './practice.ts';
 
-const RHYTHMS = { 'long-short': 'long–short', 'short-long': 'short–long' } as const;
 const VOICES = { lowest: 'the lowest note', inner: 'a middle note', highest: 'the highest note' } as const;
 
 function apart(reason: Saying<'hands-apart-for-now'>['reason']): string {
@@ -134,8 +134,10 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, keyof 
       plain(`you slow down into the end, from ♩ = ${fromBpm} to ${toBpm}`, 'slow down into the end'),
     'broad-last-note': ({ lateMs }) =>
       plain(`the last note comes broadly, ${lateMs} ms later than even`, 'the last note comes broadly'),
-    'in-a-rhythm': ({ rhythm }) =>
-      plain(`played in a rhythm throughout, ${RHYTHMS[rhythm]}`, RHYTHMS[rhythm]),
+    'in-a-rhythm': ({ rhythm }) => {
+      const half = `played ${RHYTHMS[rhythm]}`;
+      return { sentence: `${half}: meant so?`, half, emphasis: RHYTHMS[rhythm] };
+    },
     'tempo-sways': ({ slowBpm, fastBpm }) =>
       plain(
         `the tempo sways between ♩ = ${slowBpm} and ${fastBpm}, smoothly`,

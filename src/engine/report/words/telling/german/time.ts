@@ -4,8 +4,8 @@ import type { Clauses, Parts } from '../types.ts';
 import { capital, joined, plain } from '../types.ts';
 import { chordAfter, count, figure, movement, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
+import { RHYTHMS } from './practice.ts';
 
-const RHYTHMS = { 'long-short': 'lang–kurz', 'short-long': 'kurz–lang' } as const;
 const VOICES = { lowest: 'der tiefste Ton', inner: 'die Mittelstimme', highest: 'der höchste Ton' } as const;
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
@@ -139,8 +139,10 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
       ),
     'broad-last-note': ({ lateMs }) =>
       plain(`der letzte Ton kommt breit, ${lateMs} ms später als gleichmäßig`, 'der letzte Ton kommt breit'),
-    'in-a-rhythm': ({ rhythm }) =>
-      plain(`durchweg in einem Rhythmus gespielt, ${RHYTHMS[rhythm]}`, RHYTHMS[rhythm]),
+    'in-a-rhythm': ({ rhythm }) => {
+      const half = `gespielt ${RHYTHMS[rhythm]}`;
+      return { sentence: `${half}: so gemeint?`, half, emphasis: RHYTHMS[rhythm] };
+    },
     'tempo-sways': ({ slowBpm, fastBpm }) =>
       plain(
         `das Tempo schwingt sanft zwischen ♩ = ${slowBpm} und ${fastBpm}`,
