@@ -59,6 +59,12 @@ export class Plan {
     return this.practice?.intention ?? null;
   }
 
+  /** What an attempt that begins now is to be. */
+  get aim(): { choice: ExerciseChoice | null; targetBpm: number | null; intention: Intention | null } {
+    const choice = this.recognise ? null : this.choice;
+    return { choice, targetBpm: this.targetBpm, intention: this.intentionFor(choice) };
+  }
+
   /** The same for another choice: only the hand may be another. */
   intentionFor(choice: ExerciseChoice | null): Intention | null {
     const same = choice !== null && sameChoice({ ...choice, hands: this.choice.hands }, this.choice);

@@ -10,7 +10,7 @@ import type { Plan } from '../../attempt/plan.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
-import { analyseAttempt, expectedOf, type Face, type FinishedAttempt } from './told.ts';
+import { analyseAttempt, meantWith, expectedOf, type Face, type FinishedAttempt } from './told.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 import { troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
@@ -124,9 +124,7 @@ export class Sitting {
   async tellAs(choice: ExerciseChoice): Promise<void> {
     const { told } = this;
     if (told === null) return;
-    const before = told.assessment.kind === 'report' ? told.assessment.report.practised : undefined;
-    const intention = this.plan.intentionFor(choice) === null ? null : (before?.intention ?? null);
-    const aim = { choice, targetBpm: this.bpm, intention };
+    const aim = { choice, targetBpm: this.bpm, intention: meantWith(told.assessment, this.plan, choice) };
     const assessment = await analyseAttempt(this.#devices, told.sound, aim, told.id, true);
     if (this.told !== told) return;
     this.choose(choice);
@@ -219,8 +217,7 @@ export class Sitting {
     this.#underWay?.beginAnew(startSec);
     if (ear === null || this.#underWay !== null) return;
     this.trouble = null;
-    const choice = this.plan.recognise ? null : this.plan.choice;
-    const aim = { choice, targetBpm: this.plan.targetBpm, intention: this.plan.intentionFor(choice) };
+    const { aim } = this.plan;
     const keeping = this.#devices.unfinished.begin(ear.sampleRateHz, aim);
     this.#underWay = new UnderWay(ear, startSec, aim, keeping);
     this.#underWay.layAside(true);

@@ -1,4 +1,4 @@
-import type { Assessment, Expected } from '../../../engine/index.ts';
+import type { Assessment, Expected, ExerciseChoice, Intention } from '../../../engine/index.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
 import { soundLostSec, type Sound } from '../../attempt/sound.ts';
@@ -25,6 +25,12 @@ export function expectedOf({
 }: Pick<Plan, 'recognise' | 'practice' | 'choice'>): Expected {
   if (practice !== null) return 'part';
   return recognise ? 'any' : choice;
+}
+
+/** What was meant with an attempt, where it is told again as the same exercise; null: the whole. */
+export function meantWith(assessment: Assessment, plan: Plan, choice: ExerciseChoice): Intention | null {
+  const meant = assessment.kind === 'report' ? assessment.report.practised?.intention : undefined;
+  return plan.intentionFor(choice) === null ? null : (meant ?? null);
 }
 
 /** An attempt that is kept in the journal → what it came to, beside what is known of the player and the piano. */
