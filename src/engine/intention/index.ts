@@ -22,7 +22,7 @@ const WHOLE_BETTER = 0.2;
  */
 export function matchIntention(heard: Heard, choice: ExerciseChoice, intention: Intention): Alignment {
   const once = practisedExercise(choice, { intention, repeats: 1 });
-  if (intention.stretch === undefined) return asPlayed(heard, withoutPauses(bestShift(heard, once)));
+  if (intention.stretch === undefined) return withoutPauses(asPlayed(heard, bestShift(heard, once)));
   const keys = once.steps.reduce((sum, { notes }) => sum + notes.length, 0);
   const likely = Math.round(heard.notes.length / keys);
   const tried = Array.from({ length: 2 * AROUND + 1 }, (_, at) => likely - AROUND + at)
@@ -33,7 +33,7 @@ export function matchIntention(heard: Heard, choice: ExerciseChoice, intention: 
   const whole = bestShift(heard, practisedExercise(choice, { intention, repeats: 0 }));
   return explained(heard, whole) >= explained(heard, best) + WHOLE_BETTER
     ? whole
-    : asPlayed(heard, withoutPauses(best));
+    : withoutPauses(asPlayed(heard, best));
 }
 
 /** 0..1: of all that was struck and all that was to be, how much belongs together. The alignment's own fit leaves out other runs. */
