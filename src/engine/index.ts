@@ -5,6 +5,8 @@ export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';
 export { assessRecording, pianoAfter } from './assess-recording.ts';
 export type { FoundAttempt } from './assess-recording.ts';
+export { listenInSections } from './assess-in-sections.ts';
+export type { Section, SectionListener } from './assess-in-sections.ts';
 export * from './exercise/index.ts';
 export * from './listen/index.ts';
 export * from './live/index.ts';

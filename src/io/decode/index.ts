@@ -12,6 +12,12 @@ import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './type
  */
 export const DECODE_DEFAULTS: DecodeLimits = { maxFrames: 30 * 60 * 48_000, maxChannels: 2 };
 
+/**
+ * The same for sound that is handed on as it comes and never held: twelve hours at 48 kHz, longer than anybody plays and short
+ * enough that a damaged file, which may tell of any length, comes to an end.
+ */
+export const BLOCK_DEFAULTS: DecodeLimits = { ...DECODE_DEFAULTS, maxFrames: 12 * 3600 * 48_000 };
+
 /** Bytes worth reading of a file: a longer one goes beyond the limit of length in any case but the most lavish. */
 export const LARGEST_FILE_BYTES = 768 * 1024 * 1024;
 
@@ -36,7 +42,7 @@ export async function decodeFile(
 
 /** The same, handed on block by block as it is decoded: `take` has the samples, and a long file is never held whole. */
 export async function decodeBlocks(bytes: ArrayBuffer, name: string, take: TakeSound): Promise<DecodedFacts> {
-  return decodeFile(bytes, name, { take });
+  return decodeFile(bytes, name, { ...BLOCK_DEFAULTS, take });
 }
 
 async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {

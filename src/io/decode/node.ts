@@ -1,6 +1,6 @@
 import type { AacTrack } from './aac-track.ts';
 import { SoundGatherer } from './gather.ts';
-import { DECODE_DEFAULTS, DecodeError, decodeBlocks, decodeFile } from './index.ts';
+import { BLOCK_DEFAULTS, DECODE_DEFAULTS, DecodeError, decodeBlocks, decodeFile } from './index.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
@@ -24,7 +24,7 @@ export async function decodeBlocksInNode(
   try {
     return await decodeBlocks(bytes, name, open());
   } catch (error) {
-    return aacOr(error, bytes, { ...DECODE_DEFAULTS, take: open() });
+    return aacOr(error, bytes, { ...BLOCK_DEFAULTS, take: open() });
   }
 }
 

@@ -19,6 +19,8 @@ import { watchedSource } from './watched-source.ts';
 
 /** A hole in a recording longer than this is filled with silence, so that what follows keeps its time. */
 const SMALLEST_GAP_SEC = 0.03;
+/** … up to this: a damaged file may tell of any time. */
+const LARGEST_GAP_SEC = 60;
 
 /** The first sound track of a container (WebM, Matroska, MP4, QuickTime, ADTS) → sound, its packets placed in time. */
 export async function decodeTrack(
@@ -41,7 +43,9 @@ export async function decodeTrack(
       const block = codec.decode(packet.data);
       const gapSec = packet.timestamp - firstSec - gatherer.frames / codec.sampleRateHz;
       if (gapSec > SMALLEST_GAP_SEC && block.length > 0) {
-        const silence = Math.min(Math.round(gapSec * codec.sampleRateHz), limits.maxFrames);
+        const filledSec = Math.min(gapSec, LARGEST_GAP_SEC);
+        firstSec += gapSec - filledSec;
+        const silence = Math.round(filledSec * codec.sampleRateHz);
         if (
           !gatherer.push(
             block.map(() => new Float32Array(silence)),

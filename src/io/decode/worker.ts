@@ -1,5 +1,5 @@
 import { handOn } from './hand-on.ts';
-import { DECODE_DEFAULTS, DecodeError, decodeBlocks } from './index.ts';
+import { BLOCK_DEFAULTS, DecodeError, decodeBlocks } from './index.ts';
 import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
 
 /**
@@ -28,7 +28,7 @@ export async function decodeInWorker(
 async function byWebCodecs(bytes: ArrayBuffer, take: TakeSound): Promise<DecodedFacts | null> {
   const { decodeByWebCodecs } = await import('./web-codecs.ts');
   try {
-    return await decodeByWebCodecs(new Uint8Array(bytes), { ...DECODE_DEFAULTS, take }, 'browser');
+    return await decodeByWebCodecs(new Uint8Array(bytes), { ...BLOCK_DEFAULTS, take }, 'browser');
   } catch {
     return null;
   }

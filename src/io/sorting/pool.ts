@@ -25,8 +25,8 @@ export interface PoolOptions<Request, File> {
   readonly patienceMs?: (share: number) => number;
 }
 
-/** A worker says each second that it gets on while it listens; what follows is one long piece of work, even of hours of sound. */
-export const PATIENCE_MS = (share: number): number => (share < LISTENING_SHARE ? 60_000 : 900_000);
+/** A worker says each second that it gets on, but while it works out the attempts of half an hour; at the end of all it is silent longest. */
+export const PATIENCE_MS = (share: number): number => (share < LISTENING_SHARE ? 300_000 : 900_000);
 
 /** A machine that slept has looked once, however long it slept: only time in which there was something to hear counts. */
 const LOOKS = 10;

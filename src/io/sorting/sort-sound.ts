@@ -1,5 +1,5 @@
-import { assessRecording, createListener } from '../../engine/index.ts';
-import type { FoundAttempt, Heard, Listener, Notice } from '../../engine/index.ts';
+import { listenInSections } from '../../engine/index.ts';
+import type { FoundAttempt, Heard, Notice, Section } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
 import { LISTENING_SHARE } from './progress.ts';
 import { Tape } from './tape.ts';
@@ -9,61 +9,71 @@ import type { FoundInFile, SortedAttempt, SortedFile, SortOptions } from './type
 export type DecodeInto = (open: () => TakeSound) => Promise<DecodedFacts>;
 
 /**
- * A recording, listened to while it is decoded → its attempts, each recognised and measured. Holds one channel of the sound,
- * never the decoded samples. Rejects with what `decode` rejects with.
+ * A recording of any length, listened to while it is decoded → its attempts, each recognised and measured. Holds one channel of
+ * a part of the sound, never the decoded samples. Rejects with what `decode` rejects with.
  */
 export async function sortSound(
   decode: DecodeInto,
   options: Partial<SortOptions>,
   onProgress: (share: number) => void,
 ): Promise<SortedFile<FoundInFile>> {
-  return (await sorted(decode, options, onProgress, () => null)).file;
+  return sorted(decode, options, onProgress, () => ({ tape: null, cut: told }));
 }
 
-/** The same, with the sound of each attempt cut out; one channel is held at two rates. */
+/** The same, with the sound of each attempt cut out; a part of one channel is held at two rates. */
 export async function sortAndCut(
   decode: DecodeInto,
   options: Partial<SortOptions>,
   onProgress: (share: number) => void,
 ): Promise<SortedFile> {
-  const { file, tape } = await sorted(decode, options, onProgress, (format) => new Tape(format));
-  tape.finish();
-  const cut = (one: FoundInFile): SortedAttempt => ({ ...one, sound: tape.cut(one.startSec, one.endSec) });
-  return { ...file, attempts: file.attempts.map(cut) };
+  return sorted(decode, options, onProgress, (format) => {
+    const tape = new Tape(format);
+    const cut = (found: FoundAttempt): SortedAttempt => ({
+      ...told(found),
+      sound: tape.cut(found.startSec, found.endSec),
+    });
+    return { tape, cut };
+  });
 }
 
-interface OpenListener<Laid> {
-  readonly listener: Listener;
-  readonly tape: Laid;
+/** What is laid aside of the sound, and what an attempt comes to with it. */
+interface Cutting<Attempt> {
+  readonly tape: Tape | null;
+  readonly cut: (found: FoundAttempt) => Attempt;
 }
 
-async function sorted<Laid extends Tape | null>(
+async function sorted<Attempt extends FoundInFile>(
   decode: DecodeInto,
   options: Partial<SortOptions>,
   onProgress: (share: number) => void,
-  openTape: (format: { readonly sampleRateHz: number; readonly channels: number }) => Laid,
-): Promise<{ readonly file: SortedFile<FoundInFile>; readonly tape: Laid }> {
-  const openListener = (sampleRateHz: number, channels: number): OpenListener<Laid> => {
+  openCutting: (format: { readonly sampleRateHz: number; readonly channels: number }) => Cutting<Attempt>,
+): Promise<SortedFile<Attempt>> {
+  let attempts: Attempt[] = [];
+  const openEar = (sampleRateHz: number, channels: number) => {
     const format = { sampleRateHz, channels };
-    return { listener: createListener(format), tape: openTape(format) };
+    const { tape, cut } = openCutting(format);
+    attempts = [];
+    const take = (section: Section): void => {
+      tape?.finish();
+      attempts.push(...section.attempts.map(cut));
+      tape?.forget(section.endSec);
+    };
+    return { listener: listenInSections(format, take, { ...options, learnHands: true }), tape };
   };
-  const open: { ear?: OpenListener<Laid> } = {};
+  const open: { ear?: ReturnType<typeof openEar> } = {};
   const { remarks, sampleRateHz } = await decode(() => {
     delete open.ear;
     return (block, rateHz, share) => {
-      open.ear ??= openListener(rateHz, block.length);
-      open.ear.listener.push(block);
+      open.ear ??= openEar(rateHz, block.length);
       open.ear.tape?.push(block);
+      open.ear.listener.push(block);
       onProgress(LISTENING_SHARE * share);
     };
   });
-  const { listener, tape } = open.ear ?? openListener(sampleRateHz, 1);
   onProgress(LISTENING_SHARE);
-  const heard = listener.finish();
-  const attempts = assessRecording(heard, listener.sound(), { ...options, learnHands: true }).map(told);
+  const { durationSec, findings } = (open.ear ?? openEar(sampleRateHz, 1)).listener.finish();
   onProgress(1);
-  const reason = attempts.length > 0 ? '' : why(heard);
-  return { file: { durationSec: heard.durationSec, remarks, attempts, reason }, tape };
+  return { durationSec, remarks, attempts, reason: attempts.length > 0 ? '' : why(findings) };
 }
 
 function told({ startSec, endSec, recognition, assessment }: FoundAttempt): FoundInFile {
@@ -73,6 +83,6 @@ function told({ startSec, endSec, recognition, assessment }: FoundAttempt): Foun
   return { ...where, report, reason: '', ...(Object.keys(alone).length > 0 && { alone }) };
 }
 
-function why({ findings }: Heard): Notice {
+function why(findings: Heard['findings']): Notice {
   return findings[0]?.notice ?? { notice: 'no-notes' };
 }

@@ -8,11 +8,13 @@ const FULL_SCALE = 32_768;
 
 /**
  * A recording as it is listened to → the same sound laid aside, to cut attempts out of it: the one channel that the listener
- * hears, in 16 bits (rounding 98 dB under full scale). Half an hour at 48 kHz takes 173 MB, a quarter of the decoded samples.
+ * hears, in 16 bits (rounding 98 dB under full scale). A quarter of an hour at 48 kHz takes 86 MB.
  */
 export class Tape {
   readonly sampleRateHz: number;
-  readonly #reels: Int16Array[] = [];
+  /** null: let go of */
+  readonly #reels: (Int16Array | null)[] = [];
+  #forgotten = 0;
   readonly #chooser: ChannelChooser;
   #length = 0;
 
@@ -25,9 +27,16 @@ export class Tape {
     this.#chooser.push(block);
   }
 
-  /** To be called once all sound was pushed. */
+  /** All that was pushed so far can be cut from now on; more may follow. */
   finish(): void {
     this.#chooser.finish();
+  }
+
+  /** Lets go of the sound before a moment; what is cut there is silence. */
+  forget(beforeSec: number): void {
+    const last = Math.floor((beforeSec * this.sampleRateHz) / REEL);
+    for (; this.#forgotten < Math.min(last, this.#reels.length); this.#forgotten++)
+      this.#reels[this.#forgotten] = null;
   }
 
   /** The sound between two moments, as far as there is any: a WAV of 16 bits. */
@@ -37,7 +46,8 @@ export class Tape {
     const parts: Int16Array[] = [];
     for (let at = from; at < to;) {
       const end = Math.min(to, at - (at % REEL) + REEL);
-      parts.push(this.#reels[Math.floor(at / REEL)]!.subarray(at % REEL, (at % REEL) + end - at));
+      const reel = this.#reels[Math.floor(at / REEL)] ?? new Int16Array(REEL);
+      parts.push(reel.subarray(at % REEL, (at % REEL) + end - at));
       at = end;
     }
     return { bytes: new Uint8Array(encodePcm(parts, this.sampleRateHz)), mime: 'audio/wav' };

@@ -1,6 +1,6 @@
 /** What listening holds of a second of sound, MB: one channel at two rates, and what the ear has found. */
 const HELD_MB_A_SECOND = 0.2;
-/** Longer files are read up to here (io/decode). */
+/** Longer files are sorted section by section (engine/assess-in-sections.ts), of which none is longer. */
 const LONGEST_SEC = 30 * 60;
 
 /**
