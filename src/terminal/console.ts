@@ -1,3 +1,4 @@
+import { harmless } from './drawing/index.ts';
 import type { Paper } from './drawing/index.ts';
 
 /** Where the command prints: results to `out`, all else to `say`. */
@@ -14,7 +15,7 @@ export interface Console {
 }
 
 const USUAL_COLUMNS = 80;
-const FEWEST_COLUMNS = 60;
+const FEWEST_COLUMNS = 40;
 const MOST_COLUMNS = 120;
 
 /** The process's own streams. Colour only on a terminal and without NO_COLOR (no-color.org). */
@@ -27,10 +28,10 @@ export function processConsole(): Console {
       colour: stdout.isTTY === true && !env['NO_COLOR'] && env['TERM'] !== 'dumb',
       unicode: isUnicode(env),
     },
-    out: (line) => void stdout.write(`${line}\n`),
+    out: (line) => void stdout.write(`${harmless(line)}\n`),
     put: (content) => void stdout.write(content),
-    say: (line) => void stderr.write(`${line}\n`),
-    overwrite: stderr.isTTY === true ? (line) => void stderr.write(`\r\x1b[K${line}`) : null,
+    say: (line) => void stderr.write(`${harmless(line)}\n`),
+    overwrite: stderr.isTTY === true ? (line) => void stderr.write(`\r\x1b[K${harmless(line)}`) : null,
   };
 }
 

@@ -1,9 +1,7 @@
 import { statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
-import { tellKept, tellNotice } from '../engine/index.ts';
 import type { Language } from '../engine/index.ts';
-import { tellTrouble } from '../io/troubles/index.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { MESSAGES, localeOf } from './language/index.ts';
@@ -14,6 +12,7 @@ import { sortPile } from './pile/crew.ts';
 import { encodePile } from './pile/csv.ts';
 import { pileObject } from './pile/json.ts';
 import { keptFolder } from './pile/kept.ts';
+import { leftOut } from './pile/left-out.ts';
 import { drawPile } from './pile/lines.ts';
 import { pagesOf } from './pile/pages.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
@@ -38,14 +37,14 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
     throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
   }
   const outcomes = await sort(recordings, command, console, wiring.version);
-  const pile = arrange(outcomes);
+  const pile = arrange(outcomes, collected.refused);
   const { csvFile } = command;
   const table = csvFile === null ? '' : encodePile(pile, command.language);
   if (csvFile !== null && csvFile !== '-') await writeOutput(csvFile, table);
   if (command.htmlFolder !== null) await savePages(command.htmlFolder, pile, wiring, command.language);
   if (csvFile === '-') console.put(table);
   else if (command.json) console.out(JSON.stringify(pileObject(pile, localeOf(command.language))));
-  else if (recordings.length > 0)
+  else if (outcomes.length + collected.refused.length > 0)
     for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
   return sayProblems(pile, collected, outcomes, command, console);
 }
@@ -109,26 +108,21 @@ async function savePages(folder: string, pile: Pile, wiring: Wiring, language: L
 
 /** Says what went wrong, file by file, and returns the worst of it. */
 function sayProblems(
-  { silent, unread, remarks }: Pile,
-  { others, refused, recordings }: Collected,
+  pile: Pile,
+  { others, recordings }: Collected,
   outcomes: readonly Outcome[],
-  { quiet, paths, language }: DeskCommand,
+  { quiet, paths, language, json, csvFile }: DeskCommand,
   console: Console,
 ): ExitCode {
-  const locale = localeOf(language);
-  const { desk: t, problems } = MESSAGES[language];
-  if (!quiet) {
-    for (const { recording, remark } of remarks)
-      console.say(`evenfall: ${recording.name}: ${tellNotice(remark, locale)}`);
-    if (others > 0) console.say(`evenfall: ${t.passedOver(others)}`);
-  }
-  for (const { recording, reason } of silent)
-    console.say(`evenfall: ${recording.name}: ${problems.noPlaying(tellKept(reason, locale))}`);
-  for (const { reason } of unread) console.say(`evenfall: ${tellTrouble(reason, language)}`);
-  for (const { name, reason } of refused) console.say(`evenfall: ${name}: ${tellTrouble(reason, language)}`);
+  const { desk: t } = MESSAGES[language];
+  if (!quiet && others > 0) console.say(`evenfall: ${t.passedOver(others)}`);
+  // The list has it already.
+  if (json || csvFile === '-')
+    for (const { file, reason } of leftOut(pile, language)) console.say(`evenfall: ${file}: ${reason}`);
   if (outcomes.some((one) => 'problem' in one && one.problem === 'failed')) return EXIT.ourFault;
-  if (recordings.length === 0 && refused.length === 0)
+  const { silent, unread } = pile;
+  if (recordings.length === 0 && unread.length === 0)
     throw new Problem(EXIT.noPlaying, (t) => `${paths.join(' ')}: ${t.problems.noRecording}`);
   if (silent.length > 0) return EXIT.noPlaying;
-  return unread.length + refused.length > 0 ? EXIT.unreadable : EXIT.analysed;
+  return unread.length > 0 ? EXIT.unreadable : EXIT.analysed;
 }

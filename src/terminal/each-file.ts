@@ -1,4 +1,5 @@
 import type { Language } from '../engine/index.ts';
+import { plainName } from '../io/check/index.ts';
 import { tellTrouble } from '../io/troubles/index.ts';
 import type { Console } from './console.ts';
 import { noteFault } from './pile/fault.ts';
@@ -31,7 +32,7 @@ export async function eachFile(
   };
   const print = (file: string, lines: readonly string[]): void => {
     if (lines.length === 0) return;
-    if (files.length > 1 && !asData) console.out(`${printed === 0 ? '' : '\n'}${file}\n`);
+    if (files.length > 1 && !asData) console.out(`${printed === 0 ? '' : '\n'}${plainName(file)}\n`);
     for (const line of lines) console.out(line);
     printed++;
   };
@@ -52,6 +53,6 @@ export async function eachFile(
 function ourFault(file: string, cause: unknown): Problem {
   noteFault(cause);
   return new Problem(EXIT.ourFault, (_, language) =>
-    tellTrouble({ trouble: 'within', name: file, of: { trouble: 'own-fault' } }, language),
+    tellTrouble({ trouble: 'within', name: plainName(file), of: { trouble: 'own-fault' } }, language),
   );
 }

@@ -1,4 +1,5 @@
 import { open } from 'node:fs/promises';
+import { plainName } from '../io/check/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../io/decode/index.ts';
 import type { DecodedAudio } from '../io/decode/index.ts';
 import { decodeInNode } from '../io/decode/node.ts';
@@ -12,7 +13,7 @@ export const STANDARD_INPUT = '-';
 
 /** What a file is called in messages. */
 export function displayName(file: string, t: Messages): string {
-  return file === STANDARD_INPUT ? t.standardInput : file;
+  return file === STANDARD_INPUT ? t.standardInput : plainName(file);
 }
 
 /** A file, or standard input for "-" → its bytes, as many as are worth reading. Throws Problem (unreadable). */
@@ -49,7 +50,7 @@ async function readFile(file: string): Promise<ArrayBuffer> {
       await handle.close();
     }
   } catch (cause) {
-    throw troubleProblem({ trouble: 'within', name: file, of: systemTrouble(cause) });
+    throw troubleProblem({ trouble: 'within', name: plainName(file), of: systemTrouble(cause) });
   }
 }
 

@@ -47,7 +47,8 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
   it('sorts a folder, says what changed, goes on after a bad file, and writes nothing into the folder', async () => {
     const before = filesBelow(pile);
     const { code, out, err } = await desk([pile]);
-    expect(err).toMatch(/^evenfall: 1 other file was passed over\.\nevenfall: broken\.m4a: .*Convert it/);
+    expect(err).toBe('evenfall: 1 other file was passed over.\n');
+    expect(out).toMatch(/\nLeft out\n {2}broken\.m4a: .*Convert\s+it/s);
     expect(err).not.toMatch(/ {4}at /);
     expect(code).toBe(3);
     expect(out).toMatch(
@@ -85,7 +86,8 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
     ]);
     expect(object.unread).toHaveLength(1);
     const rows = readFileSync(csv, 'utf8').trimEnd().split('\r\n');
-    expect(rows).toHaveLength(4);
+    expect(rows).toHaveLength(5);
+    expect(rows[4]).toMatch(/^week 46,broken\.m4a,,+.*not a sound file/);
     expect(rows[0]).toMatch(/^student,file,recorded,start_s,/);
     expect(rows[2]).toMatch(/^Mara,Mara\/20261107\.wav,2026-11-07T00:00:00\.000Z,/);
   });

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ENGLISH, tellReport } from '../../src/engine/index.ts';
 import { allChoices } from '../../src/engine/index.ts';
-import { drawReport } from '../../src/terminal/drawing/index.ts';
+import { drawReport, harmless } from '../../src/terminal/drawing/index.ts';
 import { wrapText } from '../../src/terminal/drawing/wrap.ts';
 import { invent } from './invented.ts';
 import type { Invention } from './invented.ts';
@@ -16,6 +16,11 @@ const stringOf = (lines: readonly string[], hand: string): string =>
 const at = (lines: readonly string[], hand: string, after: number): string =>
   lines[lines.indexOf(stringOf(lines, hand)) + after]!;
 const ARPEGGIO = { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 1 } as const;
+
+it('a line for the terminal keeps its looks and nothing else that it would obey (ECMA-48)', () => {
+  expect(harmless('\x1b[1mbold\x1b[0m, é\ttab\nnext')).toBe('\x1b[1mbold\x1b[0m, é\ttab\nnext');
+  expect(harmless('\x1b]0;t\x07a\x1b[2Jb\u009b1mc\rd\u202ee\x08')).toBe('�]0;t�a�[2Jb�1mc�d�e�');
+});
 
 describe('the string of pearls in characters', () => {
   it('has a pearl for each note where it sounded, ticks for even time, names and fingers below', () => {

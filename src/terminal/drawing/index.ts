@@ -5,11 +5,11 @@ import { asOptions } from './as-options.ts';
 import { figures, notMeasured } from './figures.ts';
 import { choiceOf } from './layout.ts';
 import { drawPearls } from './pearls.ts';
-import { toPlain } from './plain.ts';
+import { harmless, toPlain } from './plain.ts';
 import type { Tone } from './rows.ts';
 import { wrapText } from './wrap.ts';
 
-export { asOptions, toPlain, wrapText };
+export { asOptions, harmless, toPlain, wrapText };
 
 /** The terminal that is drawn for. */
 export interface Paper {

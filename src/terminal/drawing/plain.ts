@@ -37,3 +37,15 @@ export function toPlain(text: string): string {
   // eslint-disable-next-line no-control-regex -- all that is not ASCII
   return text.replace(/[^\x00-\x7f]/gu, (sign) => PLAIN[sign] ?? '?');
 }
+
+/** Controls but for the end of a line and the tabulator, and whatever turns the direction of writing (Unicode Standard Annex 9). */
+// eslint-disable-next-line no-control-regex -- that is what it is about
+const UNSAFE = /(\x1b\[[0-9;]*m)|[^\P{Cc}\n\t]|[\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/gu;
+
+/**
+ * A line → the same without what a terminal would obey (ECMA-48): names of files come from outside. Colours and weights stay, with
+ * which nothing can be moved, hidden or asked.
+ */
+export function harmless(line: string): string {
+  return line.replace(UNSAFE, (_, look: string | undefined) => look ?? '\ufffd');
+}

@@ -1,9 +1,11 @@
 import { changesSince, exerciseId } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
+import type { Collected } from './collect.ts';
 import type { Outcome, Pile, PileAttempt, PileStudent, Recording, Sorted } from './types.ts';
 
 /** Recordings sorted one by one → the attempts of each student in the order in which they were played, each against the one before. */
-export function arrange(outcomes: readonly Outcome[]): Pile {
+export function arrange(outcomes: readonly Outcome[], refused: Collected['refused'] = []): Pile {
   const sorted = outcomes.flatMap((one) => ('sorted' in one ? [one] : []));
   const names = [...new Set(sorted.map(({ recording }) => recording.student))].sort(byName);
   const students = names.map((name): PileStudent => ({
@@ -15,13 +17,19 @@ export function arrange(outcomes: readonly Outcome[]): Pile {
     silent: sorted.flatMap(({ recording, sorted: { attempts, reason } }) =>
       attempts.length === 0 ? [{ recording, reason }] : [],
     ),
-    unread: outcomes.flatMap((one) =>
-      'sorted' in one ? [] : [{ recording: one.recording, reason: one.trouble }],
-    ),
+    unread: [
+      ...outcomes.flatMap((one) => ('sorted' in one ? [] : [unreadOf(one.recording, one.trouble)])),
+      ...refused.map(({ name, reason }) => ({ name, student: '', reason })),
+    ],
     remarks: sorted.flatMap(({ recording, sorted: { remarks } }) =>
       remarks.map((remark) => ({ recording, remark })),
     ),
   };
+}
+
+/** What is said of a file without its name, which stands before it. */
+function unreadOf({ name, student }: Recording, why: Trouble): Pile['unread'][number] {
+  return { name, student, reason: why.trouble === 'within' && why.name === name ? why.of : why };
 }
 
 /** Nobody's recordings come last. */

@@ -1,6 +1,7 @@
 import { tellWords } from '../../engine/index.ts';
 import type { Estimate, Language, NotMeasured, Report } from '../../engine/index.ts';
 import { localeOf } from '../language/index.ts';
+import { leftOut } from './left-out.ts';
 import type { Pile, PileAttempt } from './types.ts';
 import { changedWords, exerciseOf, readingsOf, verdictOf } from './words.ts';
 
@@ -35,18 +36,22 @@ const COLUMNS = [
   'tempo_bpm',
   'drift_percent',
   'tuning_cents',
+  'left_out',
 ] as const;
 
 /**
- * A pile → a table of its attempts, one row each, by student and time (RFC 4180, UTF-8, a decimal point; units in the names of
+ * A pile → a table of its attempts, one row each, by student and time, then what was left out, a row each with the reason (RFC 4180, UTF-8, a decimal point; units in the names of
  * the columns; empty where a figure could not be had). Cells that a spreadsheet would take for a formula get an apostrophe in
  * front (OWASP, "CSV Injection"): names of files come from outside.
  */
-export function encodePile({ students }: Pile, language: Language = 'en'): string {
-  const rows = students.flatMap(({ name, attempts }) =>
+export function encodePile(pile: Pile, language: Language = 'en'): string {
+  const rows = pile.students.flatMap(({ name, attempts }) =>
     attempts.map((attempt) => rowOf(name, attempt, language)),
   );
-  return [COLUMNS, ...rows].map((row) => `${row.map(written).join(',')}\r\n`).join('');
+  const without = leftOut(pile, language).map(({ file, student, reason }): readonly Cell[] =>
+    COLUMNS.map((column) => ({ student, file, left_out: reason })[column as string] ?? null),
+  );
+  return [COLUMNS, ...rows, ...without].map((row) => `${row.map(written).join(',')}\r\n`).join('');
 }
 
 function rowOf(student: string, attempt: PileAttempt, language: Language): readonly Cell[] {
@@ -70,10 +75,11 @@ function rowOf(student: string, attempt: PileAttempt, language: Language): reado
     report && tellWords(report.words, localeOf(language)).nextStep,
     changedWords(attempt, language),
     ...(report === null ? NO_FIGURES : figuresOf(report)),
+    null,
   ];
 }
 
-const NO_FIGURES: readonly Cell[] = COLUMNS.slice(COLUMNS.indexOf('right')).map(() => null);
+const NO_FIGURES: readonly Cell[] = COLUMNS.slice(COLUMNS.indexOf('right'), -1).map(() => null);
 
 function figuresOf({ notes, missed, unsure, measures, tuning }: Report): readonly Cell[] {
   const count = (verdict: string): number => notes.filter((note) => note.verdict === verdict).length;

@@ -81,9 +81,9 @@ export function pileObject(
       file: file(recording),
       reason: tellKept(reason, locale),
     })),
-    unread: unread.map(({ recording, reason }) => ({
-      file: file(recording),
-      reason: tellTrouble(reason, locale.language),
+    unread: unread.map(({ name, reason }) => ({
+      file: name,
+      reason: `${name}: ${tellTrouble(reason, locale.language)}`,
     })),
     remarks: remarks.map(({ recording, remark }) => ({
       file: file(recording),

@@ -2,6 +2,7 @@ import type { Language } from '../../engine/index.ts';
 import { toPlain, wrapText } from '../drawing/index.ts';
 import type { Paper } from '../drawing/index.ts';
 import { MESSAGES } from '../language/index.ts';
+import { leftOut } from './left-out.ts';
 import type { Pile, PileAttempt } from './types.ts';
 import { changedWords, exerciseOf, placeOf, tempoOf, verdictOf } from './words.ts';
 
@@ -30,7 +31,9 @@ export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): r
     strong(name === '' ? MESSAGES[language].desk.noName : name),
     ...attempts.flatMap(attemptLines),
   ]);
-  return [...students, '', ...indented(summary(pile, language), 0)].map((line) =>
+  const without = leftOut(pile, language).flatMap(({ file, reason }) => indented(`${file}: ${reason}`, 2));
+  const apart = without.length === 0 ? [] : ['', strong(MESSAGES[language].desk.notListed), ...without];
+  return [...students, ...apart, '', ...indented(summary(pile, language), 0)].map((line) =>
     paper.unicode ? line : toPlain(line),
   );
 }

@@ -1,9 +1,8 @@
-import { tellKept } from '../../engine/index.ts';
 import type { Language } from '../../engine/index.ts';
-import { tellTrouble } from '../../io/troubles/index.ts';
-import { MESSAGES, localeOf } from '../language/index.ts';
+import { MESSAGES } from '../language/index.ts';
 import type { Review } from '../../io/review/index.ts';
 import type { Pile, PileAttempt, Recording } from './types.ts';
+import { leftOut } from './left-out.ts';
 import { summary } from './lines.ts';
 import { changedWords, clock, exerciseOf, placeOf, tempoOf, verdictOf } from './words.ts';
 
@@ -58,8 +57,8 @@ function numbered({ students }: Pile): ReadonlyMap<Recording, number> {
 }
 
 function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>, language: Language) {
-  const { students, silent, unread } = pile;
-  const { desk: t, problems, beatsAMinute } = MESSAGES[language];
+  const { students } = pile;
+  const { desk: t, beatsAMinute } = MESSAGES[language];
   return {
     title: t.title,
     notListed: t.notListed,
@@ -81,13 +80,7 @@ function summaryOf(pile: Pile, numbers: ReadonlyMap<Recording, number>, language
         };
       }),
     })),
-    without: [
-      ...silent.map(
-        ({ recording, reason }) =>
-          `${recording.name}: ${problems.noPlaying(tellKept(reason, localeOf(language)))}`,
-      ),
-      ...unread.map(({ reason }) => tellTrouble(reason, language)),
-    ],
+    without: leftOut(pile, language).map(({ file, reason }) => `${file}: ${reason}`),
   };
 }
 

@@ -55,8 +55,8 @@ export interface Pile {
   readonly students: readonly PileStudent[];
   /** recordings without any playing, and why */
   readonly silent: readonly { readonly recording: Recording; readonly reason: KeptNotice }[];
-  /** recordings that could not be read */
-  readonly unread: readonly { readonly recording: Recording; readonly reason: Trouble }[];
+  /** recordings and archives that could not be read, whole or in part; the reason does not name them again */
+  readonly unread: readonly { readonly name: string; readonly student: string; readonly reason: Trouble }[];
   /** what is to be said of single recordings, e.g. that the rest was left out */
   readonly remarks: readonly { readonly recording: Recording; readonly remark: Notice }[];
 }

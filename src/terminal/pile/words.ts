@@ -5,6 +5,7 @@ import {
   tellKept,
   tellWords,
 } from '../../engine/index.ts';
+import { plainName } from '../../io/check/index.ts';
 import type { Change, Language } from '../../engine/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import type { PileAttempt } from './types.ts';
@@ -31,7 +32,7 @@ export function day(whenMs: number, language: Language): string {
 /** When it was recorded, and where in which file it lies. */
 export function placeOf({ recording, found }: PileAttempt, language: Language): string {
   const when = recording.whenMs === null ? '' : `${day(recording.whenMs, language)}, `;
-  return `${when}${recording.name} ${clock(found.startSec)}–${clock(found.endSec)}`;
+  return `${when}${plainName(recording.name)} ${clock(found.startSec)}–${clock(found.endSec)}`;
 }
 
 /** The exercise as it was recognised, or that it cannot be told. */

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { arrange } from '../../../src/terminal/pile/arrange.ts';
+import { encodePile } from '../../../src/terminal/pile/csv.ts';
+import { pileObject } from '../../../src/terminal/pile/json.ts';
+import { leftOut } from '../../../src/terminal/pile/left-out.ts';
 import { drawPile, summary } from '../../../src/terminal/pile/lines.ts';
+import { pagesOf } from '../../../src/terminal/pile/pages.ts';
+import type { PileSummary } from '../../../src/terminal/pile/pages.ts';
 import type { Outcome } from '../../../src/terminal/pile/types.ts';
 import { recordingOf, SCALE, sortedOf } from './piles.ts';
 
@@ -43,12 +48,43 @@ describe('a pile', () => {
   });
 
   it('keeps apart what could not be read and what nobody plays in', () => {
-    expect(pile.unread.map(({ reason }) => reason)).toEqual([DAMAGED]);
+    expect(pile.unread).toEqual([expect.objectContaining({ name: 'bad.m4a' })]);
     expect(pile.silent.map(({ recording }) => recording.name)).toEqual(['talk.m4a']);
     expect(pile.remarks.map(({ remark }) => remark)).toEqual([{ notice: 'damaged-after' }]);
     expect(summary(pile, 'en')).toBe(
       '6 recordings, 5 attempts of 2 students; 1 without playing; 1 that could not be read.',
     );
+  });
+
+  it('lists what was left out, of a zip too, with its name and reason: in the terminal, the table, the page and the data', async () => {
+    const whole = arrange(OUTCOMES, [{ name: 'week.zip/old.wav', reason: { trouble: 'zip-locked' } }]);
+    const told = leftOut(whole, 'en').map(
+      ({ file, reason }) =>
+        [file, reason.replace('No playing was found in it. ', '').split('.')[0]!] as const,
+    );
+    expect(told.map(([file]) => file)).toEqual(['talk.m4a', 'bad.m4a', 'week.zip/old.wav', 'talk.m4a']);
+    const { writeSummary } = {
+      writeSummary: (page: PileSummary) => Promise.resolve(page.without.join('\n')),
+    };
+    const pages = pagesOf(whole, 0, { writeSummary, writePage: () => Promise.resolve('') });
+    const page = ((await pages.next()).value as { html: string }).html;
+    const terminal = drawPile(whole, { ...PAPER, columns: 400 }).join('\n');
+    const table = encodePile(whole);
+    const data = JSON.stringify(pileObject(whole));
+    for (const [file, reason] of told)
+      for (const text of [page, terminal, table, data]) {
+        expect(text).toContain(file);
+        expect(text).toContain(reason);
+      }
+  });
+
+  it('keeps to forty columns, and obeys nothing that a name says', () => {
+    const name = 'a\x1b]0;title\x07\x1b[2J\u009b31m\u202egpj.exe\nb.m4a';
+    const hostile = arrange([...OUTCOMES, sortedOf(recordingOf(name, 'Jonas', DAY), [1])]);
+    const lines = drawPile(hostile, { ...PAPER, columns: 40 });
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(40);
+    // eslint-disable-next-line no-control-regex -- what must not be there
+    for (const line of lines) expect(line).not.toMatch(/[\x00-\x1f\x7f-\x9f\u202e]/);
   });
 
   it('does not depend on the order in which the files were done', () => {

@@ -111,7 +111,7 @@ export const MESSAGES = {
     withoutPlaying: (files: number) => `${files} without playing`,
     unread: (files: number) => `${files} that could not be read`,
     title: 'Recordings',
-    notListed: 'Not listed',
+    notListed: 'Left out',
     sinceBefore: 'Since the attempt before',
     since: (day: string) => `Since ${day}`,
     asBefore: 'as before',

@@ -104,7 +104,7 @@ export const MESSAGES: Messages = {
     withoutPlaying: (files) => `${files} ohne Spiel`,
     unread: (files) => `${files} nicht lesbar`,
     title: 'Aufnahmen',
-    notListed: 'Nicht in der Liste',
+    notListed: 'Nicht dabei',
     sinceBefore: 'Seit dem Versuch davor',
     since: (day) => `Seit dem ${day}`,
     asBefore: 'wie zuvor',
