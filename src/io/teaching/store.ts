@@ -98,7 +98,12 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
     putReports: (id, reports) => database.put('reports', reports, id),
     sound: async (id) => (await database.use((open) => open.get('sounds', id))) ?? null,
     said: async (id) => (await database.use((open) => open.get('said', id))) ?? NOTHING_SAID,
-    putSaid: (id, said) => database.put('said', said, id),
+    changeSaid: (id, change) =>
+      database.write(['said'], async (store) => {
+        const said = change((await store('said').get(id)) ?? NOTHING_SAID);
+        await store('said').put(said, id);
+        return said;
+      }),
     end,
     room: async () => {
       const estimate = await navigator.storage?.estimate?.();

@@ -148,7 +148,11 @@ export interface TeachingStore {
   putReports(id: string, reports: Reports): Promise<void>;
   sound(id: string): Promise<SoundFile | null>;
   said(id: string): Promise<Said>;
-  putSaid(id: string, said: Said): Promise<void>;
+  /**
+   * Changes what was said, as it stands here now: another window may have said something since this one looked. What it is after
+   * that.
+   */
+  changeSaid(id: string, change: (said: Said) => Said): Promise<Said>;
   /** Ends files, attempts and students for good, with sounds, reports and remarks. */
   end(what: {
     readonly students?: readonly string[];

@@ -54,6 +54,36 @@ async function opened() {
 }
 
 describe('an attempt that is heard', () => {
+  it('keeps what another window says meanwhile, whatever is said, removed and taken back here', async () => {
+    const { hearing, store } = await opened();
+    const { id } = hearing.playing;
+    const elsewhere = (one: Remark): Promise<unknown> =>
+      store.changeSaid(id, (said) => ({ ...said, remarks: [...said.remarks, one] }));
+    await hearing.remark(remark('a', NOTE));
+    await elsewhere(remark('b', { kind: 'attempt' }));
+    await hearing.remark(remark('c', NOTE));
+    await elsewhere(remark('d', { kind: 'attempt' }));
+    await hearing.removeRemark('a');
+    await elsewhere(remark('e', { kind: 'attempt' }));
+    await hearing.takeBack();
+    await hearing.correct({ place: NOTE, verdict: 'correct', why: '' });
+    const said = await store.said(id);
+    expect(said.remarks.map((one) => one.id).sort()).toEqual(['a', 'b', 'c', 'd', 'e']);
+    expect(hearing.said).toEqual(said);
+    expect(hearing.playing.remarks).toBe(6);
+  });
+
+  it('says that a remark could not be kept where the device is full, and does not show it as said', async () => {
+    const { hearing, store, teaching } = await opened();
+    store.full = true;
+    expect(await hearing.remark(remark('a', NOTE))).toBe(false);
+    expect(hearing.said.remarks).toEqual([]);
+    expect(teaching.lists.trouble).not.toBeNull();
+    store.full = false;
+    expect(await hearing.remark(remark('a', NOTE))).toBe(true);
+    expect(hearing.said.remarks).toHaveLength(1);
+  });
+
   it('has its report, its sound and the earlier attempts of the same exercise', async () => {
     const { hearing, first } = await opened();
     expect([hearing.report, hearing.sound?.sampleRateHz]).toEqual([REPORT, 48_000]);

@@ -70,7 +70,12 @@ export class MemoryStore implements TeachingStore {
   putReports = async (id: string, reports: Reports): Promise<void> => void this.told.set(id, reports);
   sound = async (id: string): Promise<SoundFile | null> => this.sounds.get(id) ?? null;
   said = async (id: string): Promise<Said> => this.words.get(id) ?? { remarks: [], corrections: [] };
-  putSaid = async (id: string, said: Said): Promise<void> => void this.words.set(id, said);
+  changeSaid = async (id: string, change: (said: Said) => Said): Promise<Said> => {
+    this.#room();
+    const said = change(await this.said(id));
+    this.words.set(id, said);
+    return said;
+  };
   end: TeachingStore['end'] = async ({ students = [], files = [], playings = [] }) => {
     for (const id of students) this.students.delete(id);
     for (const id of files) [this.files, this.waiting].forEach((all) => all.delete(id));

@@ -12,7 +12,7 @@ import { bufferOf } from './buffer.ts';
 import type { TeachingDevices } from './devices.ts';
 import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
-import { moved, samePlace } from './places.ts';
+import { moved, samePlace, together } from './places.ts';
 import { toldBy } from './playings.ts';
 
 /** One attempt opened: its reports, its sound, and what the teacher says of it. Nothing rejects; `trouble` tells. */
@@ -68,35 +68,42 @@ export class Hearing {
     if (this.playing.heardMs === null) await this.#put({ heardMs: this.#devices.now() });
   }
 
-  /** Adds a remark, or puts one in the place of that of its name. */
-  async remark(remark: Remark): Promise<void> {
-    const { remarks } = this.said;
-    const known = remarks.some(({ id }) => id === remark.id);
-    const after = known ? remarks.map((one) => (one.id === remark.id ? remark : one)) : [...remarks, remark];
-    await this.#say({ ...this.said, remarks: after });
+  /** Adds a remark, or puts one in the place of that of its name. False: it could not be kept, and is not said. */
+  remark(remark: Remark): Promise<boolean> {
+    return this.#say((said) => {
+      const known = said.remarks.some(({ id }) => id === remark.id);
+      const remarks = known
+        ? said.remarks.map((one) => (one.id === remark.id ? remark : one))
+        : [...said.remarks, remark];
+      return { ...said, remarks };
+    });
   }
 
   async removeRemark(id: string): Promise<void> {
     this.undo = this.said;
-    await this.#say({ ...this.said, remarks: this.said.remarks.filter((one) => one.id !== id) });
+    await this.#say((said) => ({ ...said, remarks: said.remarks.filter((one) => one.id !== id) }));
   }
 
   /** Holds something against the tool's word; the same place again replaces it. */
-  async correct(correction: Correction): Promise<void> {
-    const others = this.said.corrections.filter(({ place }) => !samePlace(place, correction.place));
-    await this.#say({ ...this.said, corrections: [...others, correction] });
+  correct(correction: Correction): Promise<boolean> {
+    return this.#say((said) => {
+      const others = said.corrections.filter(({ place }) => !samePlace(place, correction.place));
+      return { ...said, corrections: [...others, correction] };
+    });
   }
 
   async removeCorrection(place: RemarkPlace): Promise<void> {
     this.undo = this.said;
-    const corrections = this.said.corrections.filter((one) => !samePlace(one.place, place));
-    await this.#say({ ...this.said, corrections });
+    await this.#say((said) => ({
+      ...said,
+      corrections: said.corrections.filter((one) => !samePlace(one.place, place)),
+    }));
   }
 
   async takeBack(): Promise<void> {
     const before = this.undo;
     this.undo = null;
-    if (before !== null) await this.#say(before);
+    if (before !== null) await this.#say((said) => together(before, said));
   }
 
   newId(): string {
@@ -139,7 +146,8 @@ export class Hearing {
     this.reports = { ...this.reports, chosen: report };
     await this.#lists.try(() => this.#devices.store.putReports(this.playing.id, this.reports));
     await this.#put({ chosen, ...toldBy(this.report) });
-    if (this.report !== null) await this.#say(moved(this.said, this.report));
+    const { report: now } = this;
+    if (now !== null) await this.#say((said) => moved(said, now));
     this.#renewPlayer();
     await this.#loadOthers();
   }
@@ -174,10 +182,13 @@ export class Hearing {
     this.player = this.#devices.playerOf(this.sound, versions);
   }
 
-  async #say(said: Said): Promise<void> {
+  /** What is said is what is kept; what another window said meanwhile stays. */
+  async #say(change: (said: Said) => Said): Promise<boolean> {
+    const said = await this.#lists.try(() => this.#devices.store.changeSaid(this.playing.id, change));
+    if (said === undefined) return false;
     this.said = said;
-    await this.#lists.try(() => this.#devices.store.putSaid(this.playing.id, said));
     await this.#put({ remarks: said.remarks.length + said.corrections.length });
+    return true;
   }
 
   async #put(change: Partial<Playing>): Promise<void> {

@@ -39,3 +39,22 @@ function placeIn(place: RemarkPlace, report: Report): RemarkPlace | null {
     ? null
     : { kind: 'note', step: note.step, midi: note.midi, timeSec: note.timeSec };
 }
+
+/** What was said before something was removed, and what is said now → both; of two alike the one of now. */
+export function together(before: Said, now: Said): Said {
+  const remarkNow = (one: Remark): Remark => now.remarks.find(({ id }) => id === one.id) ?? one;
+  const correctionNow = (one: Correction): Correction =>
+    now.corrections.find(({ place }) => samePlace(place, one.place)) ?? one;
+  return {
+    remarks: [
+      ...before.remarks.map(remarkNow),
+      ...now.remarks.filter(({ id }) => before.remarks.every((one) => one.id !== id)),
+    ],
+    corrections: [
+      ...before.corrections.map(correctionNow),
+      ...now.corrections.filter(({ place }) =>
+        before.corrections.every((one) => !samePlace(one.place, place)),
+      ),
+    ],
+  };
+}
