@@ -53,6 +53,7 @@ const KIND_OF: Readonly<Record<string, Kind | null>> = {
   'slows-to-the-end': null,
   'broad-last-note': null,
   'in-a-rhythm': null,
+  practised: null,
   'tempo-sways': null,
   'not-sure': null,
   'key-ready': null,
