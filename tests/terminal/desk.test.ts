@@ -122,7 +122,8 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
     const cache = join(folder, 'other cache');
     const results = (): readonly string[] =>
       existsSync(join(cache, 'evenfall/desk')) ? filesBelow(join(cache, 'evenfall/desk')) : [];
-    const { code, out, err } = await desk([many], cache, () => results().length >= 1);
+    // A result lies there before it is told of; a helper that writes another has told of its first. At most four work at once.
+    const { code, out, err } = await desk([many], cache, () => results().length >= 5);
     expect({ code, out }).toEqual({ code: 130, out: '' });
     const done = Number(
       /^evenfall: Stopped\. (\d+) of 12 recordings are sorted and kept; the same/.exec(err)?.[1],
