@@ -161,6 +161,8 @@ describe.concurrent('at the piano', () => {
     await page.getByRole('button', { name: 'Check the room' }).click();
     await page.getByText('Be quite still').waitFor();
     await page.getByText('Play one low note').waitFor();
+    await page.getByText('Note 1 of 3').waitFor();
+    expect(await page.locator('dialog [role=meter]').count()).toBe(1);
     await play(page);
     await page.getByRole('button', { name: 'Done' }).waitFor();
     await expect.poll(() => page.locator('.title').innerText()).toMatch(/good place|can be better/);
@@ -185,6 +187,8 @@ describe.concurrent('at the piano', () => {
     const heard = page.locator('circle.struck');
     await heard.nth(8).waitFor();
     const before = await heard.count();
+    // The music stays while the string grows.
+    expect(await page.locator('dialog .music svg').count()).toBe(1);
     await page.reload();
     await page.locator('article #verdict').waitFor();
     await page.getByText('The page was closed during this attempt').waitFor();

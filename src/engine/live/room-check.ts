@@ -5,8 +5,11 @@ import type { HumFacts } from '../listen/audio/index.ts';
 
 /** The room while nobody plays. */
 export interface Silence {
-  /** level that most moments stay below, dB (full-scale sine = 0) */
-  readonly noiseDb: number;
+  /**
+   * level that most moments stay below, dB (full-scale sine = 0); null: no room is so still, the device gives nothing at all while it
+   * hears nothing loud
+   */
+  readonly noiseDb: number | null;
   readonly hum: HumFacts | null;
 }
 
@@ -20,8 +23,8 @@ export type RoomFinding =
 
 export interface RoomCheck {
   readonly silence: Silence;
-  /** the notes heard, and how far each stands above the room, dB */
-  readonly notes: readonly (PlayedNote & { readonly aboveNoiseDb: number })[];
+  /** the notes heard, and how far each stands above the room, dB; null where that was not to be heard */
+  readonly notes: readonly (PlayedNote & { readonly aboveNoiseDb: number | null })[];
   /** the gravest first; empty: all is well */
   readonly findings: readonly RoomFinding[];
   /** null where too little was heard to know it */
@@ -40,6 +43,8 @@ export const ROOM_BOUNDS = {
   leastNotes: 3,
 } as const;
 
+/** Converters of 16 bits have a noise of −98 dB by themselves (closed form: 6.02 · 16 + 1.76); a microphone's own is louder. */
+const STILLEST_DB = -98;
 /** seconds at the edges of the silence in which a touch on the device may sound */
 const EDGE_SEC = 0.3;
 
@@ -56,26 +61,29 @@ export function measureSilence({ channels, sampleRateHz }: AudioInput): Silence 
   });
   audio.push(channels.map((channel) => channel.subarray(edge, channel.length - edge)));
   audio.finish();
-  return { noiseDb: loudness.quantileDb(0.75), hum: hum.facts() };
+  const noiseDb = loudness.quantileDb(0.75);
+  return { noiseDb: noiseDb < STILLEST_DB ? null : noiseDb, hum: hum.facts() };
 }
 
 /** The room's silence, and a low, a middle and a high note played in it → is this a good place, and what piano is it. */
 export function checkRoom(silence: Silence, played: AudioInput): RoomCheck {
   const heard = listen(played);
-  const notes = heard.notes.map((note) => ({ ...note, aboveNoiseDb: note.levelDb - silence.noiseDb }));
+  const { noiseDb } = silence;
+  const notes = heard.notes.map((note) => ({
+    ...note,
+    aboveNoiseDb: noiseDb === null ? null : note.levelDb - noiseDb,
+  }));
   const findings: RoomFinding[] = [];
   const say = (finding: RoomFinding): void => void findings.push(finding);
-  const softest = notes.reduce(
-    (least, note) => (note.aboveNoiseDb < least.aboveNoiseDb ? note : least),
-    notes[0]!,
-  );
+  const softest = notes.reduce((least, note) => (note.levelDb < least.levelDb ? note : least), notes[0]!);
 
   if (notes.length < ROOM_BOUNDS.leastNotes) say({ kind: 'no-notes', heard: notes.length });
   if (heard.findings.some(({ kind }) => kind === 'clipping')) say({ kind: 'clipping' });
   if (notes.length > 0) {
     const isSoft = softest.levelDb < ROOM_BOUNDS.softDb;
     const { aboveNoiseDb: aboveDb } = softest;
-    if (aboveDb < ROOM_BOUNDS.leastAboveDb) say({ kind: isSoft ? 'far' : 'noise', aboveDb });
+    if (aboveDb !== null && aboveDb < ROOM_BOUNDS.leastAboveDb)
+      say({ kind: isSoft ? 'far' : 'noise', aboveDb });
     else if (isSoft) say({ kind: 'soft' });
     const { hum } = silence;
     if (hum !== null && hum.levelDb > softest.levelDb - ROOM_BOUNDS.humBelowDb)

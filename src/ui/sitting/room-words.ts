@@ -1,5 +1,5 @@
 import type { PianoProfile, RoomCheck, RoomFinding } from '../../engine/index.ts';
-import type { RoomStep } from './state/room.svelte.ts';
+import { ASKED, type RoomStep } from './state/room.svelte.ts';
 import { signed, shown, withUnit } from '../kit/figures.ts';
 import { strings } from '../language/index.ts';
 
@@ -18,7 +18,7 @@ export function roomWords(step: RoomStep): RoomWords {
     case 'silence':
       return { title: t.still, lines: [t.stillFor(step.leftSec)] };
     case 'note':
-      return { title: t.notes[step.asked], lines: [] };
+      return { title: t.notes[step.asked], lines: [t.noteOf(ASKED.indexOf(step.asked) + 1, ASKED.length)] };
     case 'working':
       return { title: t.working, lines: [] };
     case 'done':
@@ -26,12 +26,13 @@ export function roomWords(step: RoomStep): RoomWords {
   }
 }
 
-function found({ findings, notes, piano }: RoomCheck): RoomWords {
+function found({ silence, findings, notes, piano }: RoomCheck): RoomWords {
   const t = strings().stand;
   const about = piano === null ? [] : [`${pianoWords(piano)} ${t.remembered}`];
   if (findings.length > 0) return { title: t.better, lines: [...findings.map(findingWords), ...about] };
-  const softestDb = Math.min(...notes.map(({ aboveNoiseDb }) => aboveNoiseDb));
-  const above = notes.length === 0 ? '' : ` ${t.above(withUnit(shown(softestDb), 'dB'))}`;
+  if (silence.noiseDb === null) return { title: t.good, lines: [t.nothingInTheWay, t.noRoom, ...about] };
+  const aboveDb = notes.flatMap(({ aboveNoiseDb }) => aboveNoiseDb ?? []);
+  const above = aboveDb.length === 0 ? '' : ` ${t.above(withUnit(shown(Math.min(...aboveDb)), 'dB'))}`;
   return { title: t.good, lines: [t.nothingInTheWay + above, ...about] };
 }
 

@@ -71,17 +71,38 @@ const SYSTEM_PX = { one: 150, two: 270 } as const;
 const LINE_PX = 600;
 const MUSIC_SCALES = [1.9, 1.75, 1.6, 1.45, 1.3, 1.15, 1, 0.9, 0.8, 0.7, 0.6, 0.5] as const;
 
+/** Of the room for music and string so much is the music's at most; under so many px the string has all of it. */
+const BESIDE = { share: 0.55, leastPx: 300 } as const;
+
+/** How large the music stands while the string grows below it; null where there is no room for both. */
+export function musicBeside(
+  exercise: Exercise,
+  signatureCount: number,
+  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
+): number | null {
+  if (heightPx < BESIDE.leastPx) return null;
+  return fittingScale(exercise, signatureCount, { widthPx, heightPx: BESIDE.share * heightPx }) ?? null;
+}
+
 /** An exercise → how large its music may be shown so that all its lines stand in a box. */
 export function musicScale(
   exercise: Exercise,
   signatureCount: number,
   box: { readonly widthPx: number; readonly heightPx: number },
 ): number {
+  return fittingScale(exercise, signatureCount, box) ?? MUSIC_SCALES.at(-1)!;
+}
+
+function fittingScale(
+  exercise: Exercise,
+  signatureCount: number,
+  box: { readonly widthPx: number; readonly heightPx: number },
+): number | undefined {
   const bars = writeBars(exercise);
   const systemPx = (bars[0]?.parts.length ?? 1) > 1 ? SYSTEM_PX.two : SYSTEM_PX.one;
   const largest = Math.max(1, box.widthPx / LINE_PX);
   const fits = (scale: number): boolean =>
     scale <= largest &&
     breakSystems(bars, box.widthPx / scale, signatureCount).length * systemPx * scale <= box.heightPx;
-  return MUSIC_SCALES.find(fits) ?? MUSIC_SCALES.at(-1)!;
+  return MUSIC_SCALES.find(fits);
 }

@@ -26,6 +26,13 @@ describe('the silence of a room', () => {
     expect(measureSilence(audio(noise(3, 0.01))).noiseDb).toBeCloseTo(-37, 0);
   });
 
+  it('is not told where the device gives nothing at all: digital silence is no room', () => {
+    const room = check(new Float32Array(3 * RATE), played());
+    expect(room.silence.noiseDb).toBeNull();
+    expect(room.notes.map(({ aboveNoiseDb }) => aboveNoiseDb)).toEqual([null, null, null]);
+    expect(kinds(room)).toEqual([]);
+  });
+
   it('is measured without the touch at its beginning and end', () => {
     const touched = noise(3, 0.001);
     for (const at of [200, touched.length - 400]) touched.fill(0.5, at, at + 100);

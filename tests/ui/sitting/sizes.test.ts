@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/index.ts';
-import { fittedPearls, musicScale, textSizePx } from '../../../src/ui/sitting/sizes.ts';
+import { fittedPearls, musicBeside, musicScale, textSizePx } from '../../../src/ui/sitting/sizes.ts';
 import { invent, INVENTED } from '../support/invent.ts';
 
 const BOX = { widthPx: 900, heightPx: 260, leastPx: 20, mostPx: 76 };
@@ -61,5 +61,16 @@ describe('the music', () => {
     const scale = musicScale(long, 4, { widthPx: 940, heightPx: 420 });
     expect(scale).toBeLessThan(1);
     expect(scale).toBeGreaterThan(0.4);
+  });
+
+  it('stands beside the growing string where both have room, and never in its way', () => {
+    for (const box of [
+      { widthPx: 342, heightPx: 560 },
+      { widthPx: 700, heightPx: 760 },
+      { widthPx: 1340, heightPx: 640 },
+    ])
+      expect(musicBeside(short, 4, box), `${box.widthPx}`).toBeGreaterThan(0.5);
+    expect(musicBeside(short, 4, { widthPx: 760, heightPx: 200 })).toBeNull();
+    expect(musicBeside(long, 4, { widthPx: 342, heightPx: 480 })).toBeNull();
   });
 });

@@ -64,6 +64,23 @@ describe('the room check', () => {
     expect(roomWords({ kind: 'silence', leftSec: 1 }).lines[0]).toMatch(/1 more second\.$/);
   });
 
+  it('says which of how many notes is asked for', () => {
+    expect(roomWords({ kind: 'note', asked: 'low' }).lines).toEqual(['Note 1 of 3']);
+    expect(roomWords({ kind: 'note', asked: 'high' }).lines).toEqual(['Note 3 of 3']);
+  });
+
+  it('does not say how far the piano stands above a room that was not to be heard', () => {
+    const check = {
+      ...good,
+      silence: { noiseDb: null, hum: null },
+      notes: [{ ...note, aboveNoiseDb: null }],
+    };
+    const { title, lines } = roomWords({ kind: 'done', check });
+    expect(title).toBe('This is a good place');
+    expect(lines.join(' ')).not.toMatch(/dB/);
+    expect(lines[1]).toMatch(/how loud the room is cannot be told/);
+  });
+
   it('says that the place is good, by how much, and what piano it is', () => {
     const { title, lines } = roomWords({ kind: 'done', check: good });
     expect(title).toBe('This is a good place');

@@ -49,6 +49,7 @@ export const STAND = {
     middle: 'Play one note in the middle',
     high: 'Play one high note',
   },
+  noteOf: (number: number, of: number) => `Note ${number} of ${of}`,
   better: 'Something can be better here',
   good: 'This is a good place',
   room: {
@@ -62,6 +63,7 @@ export const STAND = {
     hum: (mains: string) => `Mains hum at ${mains} is near; move the device away from chargers and cables.`,
   },
   nothingInTheWay: 'Nothing here is in the way of listening.',
+  noRoom: 'While it is still the device gives no sound at all, so how loud the room is cannot be told.',
   above: (level: string) => `The softest note stands ${level} above the room.`,
   stands: (pitch: string) => `The piano stands at A = ${pitch}.`,
   standsOff: (pitch: string, cents: string) => `The piano stands at A = ${pitch}, ${cents} from 440.`,

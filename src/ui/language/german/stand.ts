@@ -51,6 +51,7 @@ export const STAND: Strings['stand'] = {
     middle: 'Spiel einen Ton in der Mitte',
     high: 'Spiel einen hohen Ton',
   },
+  noteOf: (number, of) => `Ton ${number} von ${of}`,
   better: 'Hier geht etwas besser',
   good: 'Das ist ein guter Platz',
   room: {
@@ -65,6 +66,7 @@ export const STAND: Strings['stand'] = {
     hum: (mains) => `Netzbrummen bei ${mains} ist nah; stell das Gerät weg von Ladegeräten und Kabeln.`,
   },
   nothingInTheWay: 'Hier stört nichts beim Zuhören.',
+  noRoom: 'Ist es still, gibt das Gerät gar keinen Klang; wie laut der Raum ist, lässt sich so nicht sagen.',
   above: (level) => `Der leiseste Ton liegt ${level} über den Geräuschen des Raums.`,
   stands: (pitch) => `Das Klavier ist auf A = ${pitch} gestimmt.`,
   standsOff: (pitch, cents) => `Das Klavier ist auf A = ${pitch} gestimmt, ${cents} neben 440.`,

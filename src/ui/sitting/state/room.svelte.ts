@@ -33,6 +33,8 @@ const NOTE = { ringSec: 1.3, patienceSec: 12 } as const;
 export class Room {
   step: RoomStep = $state.raw({ kind: 'off' });
   trouble: Trouble | null = $state.raw(null);
+  /** what comes in while it listens; null: nothing */
+  level: Extract<LiveEvent, { kind: 'level' }> | null = $state.raw(null);
   readonly #devices: RoomDevices;
   #ear: LiveMicrophoneEar | null = null;
   #turn = 0;
@@ -78,6 +80,7 @@ export class Room {
   async leave(): Promise<void> {
     this.#turn += 1;
     this.step = { kind: 'off' };
+    this.level = null;
     const ear = this.#ear;
     this.#ear = null;
     await ear?.stop();
@@ -93,6 +96,7 @@ export class Room {
     if (event.kind === 'struck' && event.final && step.kind === 'note' && event.timeSec > this.#askedSec)
       this.#struckSec ??= event.timeSec;
     if (event.kind !== 'level') return;
+    this.level = event;
     if (step.kind === 'silence') {
       const leftSec = Math.ceil(this.#silentToSec - event.timeSec);
       if (event.timeSec >= this.#silentToSec) this.#ask('low', event.timeSec);
