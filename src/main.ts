@@ -77,6 +77,7 @@ const parcel = new Parcel(
   journal,
 );
 const plan = new Plan();
+plan.remember(settings);
 const piano = new ThisPiano(settings);
 const currentAttempt = new CurrentAttempt(
   {

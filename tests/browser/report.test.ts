@@ -65,11 +65,36 @@ describe('a recording', () => {
 
   it('of another exercise than chosen is said to be so and measured as that, and the one chosen at one touch', async () => {
     const { page, close } = await visit(browser, site);
+    await page.getByLabel('Key', { exact: true }).selectOption('C major');
     await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
     await expect.poll(() => verdictOf(page)).toMatch(/^You played .*E major.*that is what is measured here/);
     await page.locator('.where', { hasText: 'E major · scale, one octave · right hand' }).waitFor();
     await page.getByRole('button', { name: /^No, I meant C major/ }).click();
     await page.locator('.where', { hasText: 'C major · tonic arpeggio' }).waitFor();
+    await close();
+  });
+
+  it('is recognised until somebody has chosen, the example notwithstanding; what is chosen outlives page and example', async () => {
+    const { page, close } = await visit(browser, site);
+    const chosen = page.getByLabel('Key', { exact: true });
+    const opened = async (where: RegExp): Promise<void> => {
+      await page.locator('input[type=file]').setInputFiles(fixturePath('clean-scale'));
+      await page.locator('.where', { hasText: where }).waitFor();
+    };
+    const example = async (): Promise<void> => {
+      await page.getByRole('button', { name: 'Example', exact: true }).click();
+      await page.locator('.where', { hasText: /example attempt/ }).waitFor();
+    };
+    await example();
+    await opened(/E major · scale, one octave/);
+    await expect.poll(() => verdictOf(page)).not.toMatch(/^You played/);
+    await chosen.selectOption('G major');
+    await page.reload();
+    await expect.poll(() => chosen.inputValue()).toBe('G major');
+    await example();
+    expect(await chosen.inputValue()).toBe('G major');
+    await opened(/E major · scale, one octave/);
+    await expect.poll(() => verdictOf(page)).toMatch(/^You played .*E major/);
     await close();
   });
 

@@ -66,6 +66,8 @@ export class CurrentAttempt {
   readonly #plan: Plan;
   readonly #journal: Journal;
   #microphoneKnown = false;
+  /** the name of the example, once it has been opened */
+  #example: string | null = null;
   /** what was recorded last, at the piano that stands here: one out of the journal may be of another */
   #recorded: Sound | null = null;
   /** what the files opened here taught of hands alone */
@@ -143,13 +145,17 @@ export class CurrentAttempt {
   }
 
   async open(file: File): Promise<void> {
-    await this.#read(file.name, () => file.arrayBuffer(), this.#chosen);
+    await this.#read(file.name, () => file.arrayBuffer(), this.#plan.isOwn ? this.#chosen : null);
   }
 
   async openBundled(bundled: Bundled): Promise<void> {
-    this.#plan.adopt(bundled.choice);
-    this.#plan.wholeAgain();
-    this.#plan.targetBpm = bundled.targetBpm;
+    // It never takes the place of what somebody has chosen.
+    if (!this.#plan.isOwn) {
+      this.#plan.adopt(bundled.choice);
+      this.#plan.wholeAgain();
+      this.#plan.targetBpm = bundled.targetBpm;
+    }
+    this.#example = bundled.name;
     await this.#read(bundled.name, bundled.load, bundled.choice);
   }
 
@@ -283,7 +289,8 @@ export class CurrentAttempt {
     const versions =
       assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
     const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
-    if (assessment.kind === 'report') {
+    const isExample = !sound.recordedHere && sound.name === this.#example;
+    if (assessment.kind === 'report' && !(isExample && this.#plan.isOwn)) {
       // Another exercise than chosen is measured, but the choice stays.
       this.#plan.adopt(assessment.alignment.chosen ?? assessment.alignment.exercise.choice);
     }

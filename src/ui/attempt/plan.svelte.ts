@@ -1,4 +1,6 @@
 import { buildExercise, keyFacts } from '../../engine/index.ts';
+import { readChoice } from '../../io/check/index.ts';
+import { recall, remember, type Settings } from '../../io/settings/index.ts';
 import type {
   Exercise,
   ExerciseChoice,
@@ -16,18 +18,37 @@ const OCTAVE_FORMS: readonly Form[] = ['arpeggio', 'scale'];
 
 const FIRST_CHOICE: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 };
 const FIRST_BPM = 80;
+/** under this name it is remembered */
+const NAME = 'plan';
 
 /** What is to be played: the exercise, the tempo aimed at, and a stretch of it to practise. */
 export class Plan {
   choice: ExerciseChoice = $state.raw(FIRST_CHOICE);
+  /** somebody has chosen: until then what is opened is recognised, whatever stands here */
+  isOwn = $state(false);
   /** the exercise is told from the sound instead of chosen */
-  recognise = $state(false);
+  get recognise(): boolean {
+    return this.#recognise;
+  }
+  set recognise(now: boolean) {
+    this.#recognise = now;
+    this.#keep();
+  }
   /** beats a minute; null: no aim */
-  targetBpm: number | null = $state(FIRST_BPM);
+  get targetBpm(): number | null {
+    return this.#targetBpm;
+  }
+  set targetBpm(bpm: number | null) {
+    this.#targetBpm = bpm;
+    this.#keep();
+  }
   practice: Practice | null = $state.raw(null);
   readonly exercise: Exercise = $derived(buildExercise(this.choice));
   readonly key: KeyFacts = $derived(keyFacts(this.choice.key));
+  #recognise = $state(false);
+  #targetBpm: number | null = $state(FIRST_BPM);
   #wholeBpm: number | null = FIRST_BPM;
+  #settings: Settings | null = null;
 
   get hasOctaves(): boolean {
     return OCTAVE_FORMS.includes(this.choice.form);
@@ -75,6 +96,33 @@ export class Plan {
   choose(part: Partial<ExerciseChoice>): void {
     this.adopt({ ...this.choice, ...part });
     this.recognise = false;
+    this.isOwn = true;
+    this.#keep();
+  }
+
+  /** What was chosen is as it was when the page was open last, and what is chosen from now on outlives the page. */
+  remember(settings: Settings): void {
+    const kept = recall(settings, NAME);
+    if (typeof kept === 'object' && kept !== null) this.#restore({ ...kept });
+    this.#settings = settings;
+  }
+
+  #keep(): void {
+    if (this.#settings === null) return;
+    const isSaid = this.isOwn || this.recognise || recall(this.#settings, NAME) !== null;
+    if (!isSaid) return;
+    const { isOwn, choice, recognise } = this;
+    const targetBpm = this.practice === null ? this.targetBpm : this.#wholeBpm;
+    remember(this.#settings, NAME, { isOwn, choice, recognise, targetBpm });
+  }
+
+  #restore({ isOwn, choice, recognise, targetBpm }: Readonly<Record<string, unknown>>): void {
+    const known = readChoice(choice);
+    if (known === null) return;
+    this.choice = known;
+    this.isOwn = isOwn === true;
+    this.recognise = recognise === true;
+    if (targetBpm === null || isTempo(targetBpm)) this.targetBpm = targetBpm;
   }
 
   /** Takes over a whole choice, e.g. the exercise that was recognised. */
@@ -106,6 +154,11 @@ export class Plan {
     this.practice = null;
     this.targetBpm = this.#wholeBpm;
   }
+}
+
+/** Whatever may be aimed at, beats a minute, and more. */
+function isTempo(bpm: unknown): bpm is number {
+  return typeof bpm === 'number' && bpm >= 10 && bpm <= 400;
 }
 
 /** The sign of the note that is one beat long. */

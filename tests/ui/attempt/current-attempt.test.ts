@@ -318,7 +318,7 @@ describe('the words of a report', () => {
 
   it('are in the language of the page, and change with it without another listening', async () => {
     const { currentAttempt, plan } = rig(devices);
-    plan.adopt(choice);
+    plan.choose(choice);
     await currentAttempt.open(file);
     const { assessment } = currentAttempt.attempt!;
     if (assessment.kind !== 'report') throw new Error(assessment.kind);

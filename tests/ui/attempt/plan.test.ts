@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { createSettings, remember } from '../../../src/io/settings/index.ts';
+import type { Settings } from '../../../src/io/settings/index.ts';
+import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
+
+function storage(): Settings {
+  const kept = new Map<string, string>();
+  return createSettings(() => ({
+    getItem: (name) => kept.get(name) ?? null,
+    setItem: (name, text) => void kept.set(name, text),
+  }));
+}
+function opened(settings: Settings): Plan {
+  const plan = new Plan();
+  plan.remember(settings);
+  return plan;
+}
+
+describe('what is to be played', () => {
+  it('is as it was chosen when the page is opened again', () => {
+    const settings = storage();
+    const before = opened(settings);
+    before.choose({ key: 'D minor', form: 'scale', octaves: 3, minorScale: 'melodic' });
+    before.targetBpm = null;
+    const { choice, isOwn, recognise, targetBpm } = opened(settings);
+    expect(choice).toEqual({
+      key: 'D minor',
+      form: 'scale',
+      hands: 'right',
+      octaves: 3,
+      minorScale: 'melodic',
+    });
+    expect({ isOwn, recognise, targetBpm }).toEqual({ isOwn: true, recognise: false, targetBpm: null });
+  });
+
+  it('that nobody chose is not remembered: what was recognised, or the example', () => {
+    const settings = storage();
+    opened(settings).adopt({ key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 });
+    expect(opened(settings).choice.key).toBe('C major');
+  });
+
+  it('keeps the tempo of the whole while a stretch is practised', () => {
+    const settings = storage();
+    const before = opened(settings);
+    before.choose({ key: 'E major' });
+    before.setUp({ fromStep: 2, toStep: 5, tempoBpm: 40 });
+    expect(opened(settings).targetBpm).toBe(80);
+  });
+
+  it.each([
+    ['nothing', null],
+    ['no exercise', { choice: { key: 'H major', form: 'scale', hands: 'right', octaves: 1 } }],
+    ['a tempo that is none', { choice: 4, targetBpm: 'fast' }],
+    ['something else', [1, 2]],
+  ])('is as at first where %s is remembered', (_, kept) => {
+    const settings = storage();
+    remember(settings, 'plan', kept);
+    const { choice, isOwn, targetBpm } = opened(settings);
+    expect({ key: choice.key, isOwn, targetBpm }).toEqual({ key: 'C major', isOwn: false, targetBpm: 80 });
+  });
+});
