@@ -21,6 +21,8 @@ const LATEST = 8;
 const ANEW_MOMENTS = 3;
 /** the last key struck again within this belongs to the exercise, seconds; what comes later begins something else */
 const AGAIN_SEC = 0.5;
+/** so many notes are remembered: the longest exercise, four octaves in both hands, has 114 */
+const MOST_NOTES = 160;
 /** a note that makes an account so much dearer is none of the exercise, in units of one missed note */
 const ONE_MORE = 0.3;
 /** a doubtful note is the first where it is followed within so many times the longest wait */
@@ -99,7 +101,7 @@ export class AttemptWatch {
     const over = this.#isBeyond(noted)
       ? this.#endAll(note.timeSec - leadSec(note.timeSec - this.#lastSec))
       : [];
-    this.#notes = inTime([...this.#notes, noted]);
+    this.#notes = inTime([...this.#notes, noted]).slice(-MOST_NOTES);
     this.#course = null;
     this.#saysWaiting = false;
     if (certainty !== 'doubtful') this.#lastSec = Math.max(this.#lastSec, note.timeSec);

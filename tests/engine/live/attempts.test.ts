@@ -136,6 +136,13 @@ describe('other playing', () => {
     expect(only!.startSec).toBeGreaterThan(lastSec(evenly(tune, 0.35)));
   });
 
+  it('that goes on and on is forgotten by and by, and an attempt after it is found', () => {
+    const long = evenly(Array.from({ length: 14 }, () => tune).flat(), 0.25);
+    const ends = endsOf(follow([...long, [1.2, 62], ...evenly(keys(SCALE).slice(1))]));
+    expect(ends.map(({ notes }) => notes)).toEqual([15]);
+    expect(ends[0]!.startSec).toBeGreaterThan(lastSec(long));
+  });
+
   it('that is another exercise is an attempt, after the silence that was set', () => {
     const other = evenly(keys({ ...SCALE, key: 'A major' }));
     const [only] = endsOf(follow(other));
