@@ -149,12 +149,7 @@ export class CurrentAttempt {
   }
 
   async openBundled(bundled: Bundled): Promise<void> {
-    // It never takes the place of what somebody has chosen.
-    if (!this.#plan.isOwn) {
-      this.#plan.adopt(bundled.choice);
-      this.#plan.wholeAgain();
-      this.#plan.targetBpm = bundled.targetBpm;
-    }
+    this.#plan.showExample(bundled.choice, bundled.targetBpm);
     this.#example = bundled.name;
     await this.#read(bundled.name, bundled.load, bundled.choice);
   }
@@ -289,8 +284,7 @@ export class CurrentAttempt {
     const versions =
       assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
     const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
-    const isExample = !sound.recordedHere && sound.name === this.#example;
-    if (assessment.kind === 'report' && !(isExample && this.#plan.isOwn)) {
+    if (assessment.kind === 'report' && !(sound.name === this.#example && this.#plan.isOwn)) {
       // Another exercise than chosen is measured, but the choice stays.
       this.#plan.adopt(assessment.alignment.chosen ?? assessment.alignment.exercise.choice);
     }

@@ -125,6 +125,14 @@ export class Plan {
     if (targetBpm === null || isTempo(targetBpm)) this.targetBpm = targetBpm;
   }
 
+  /** The example stands here where nobody has chosen; it never takes the place of a choice. */
+  showExample(choice: ExerciseChoice, targetBpm: number | null): void {
+    if (this.isOwn) return;
+    this.adopt(choice);
+    this.wholeAgain();
+    this.targetBpm = targetBpm;
+  }
+
   /** Takes over a whole choice, e.g. the exercise that was recognised. */
   adopt(choice: ExerciseChoice): void {
     const octaves = OCTAVE_FORMS.includes(choice.form) ? choice.octaves : 1;
