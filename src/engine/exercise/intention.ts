@@ -27,7 +27,7 @@ export const INTENTION = v.object({
       'only these steps of the exercise, both counted from 0; absent: all of it',
       v.pipe(
         v.object({ fromStep: PLACE, toStep: PLACE }),
-        v.check(({ fromStep, toStep }) => fromStep < toStep, 'The stretch ends before it begins.'),
+        v.check(({ fromStep, toStep }) => fromStep < toStep),
       ),
     ),
   ),

@@ -95,9 +95,12 @@ export class Plan {
   /** Changes part of the choice; what does not fit the new form or key falls away. */
   choose(part: Partial<ExerciseChoice>): void {
     this.adopt({ ...this.choice, ...part });
-    this.recognise = false;
+    this.#chosen();
+  }
+
+  #chosen(): void {
     this.isOwn = true;
-    this.#keep();
+    this.recognise = false;
   }
 
   /** What was chosen is as it was when the page was open last, and what is chosen from now on outlives the page. */
@@ -149,8 +152,9 @@ export class Plan {
     this.wholeAgain();
   }
 
-  /** Sets up the stretch and the tempo that a next step proposes. */
+  /** Sets up the stretch and the tempo that a next step proposes: whoever does so has chosen. */
   setUp(practice: Practice): void {
+    this.#chosen();
     if (this.practice === null) this.#wholeBpm = this.targetBpm;
     this.practice = practice;
     this.targetBpm = Math.round(practice.tempoBpm);
