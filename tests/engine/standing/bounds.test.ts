@@ -215,3 +215,36 @@ describe('what keeps an attempt from the criterion', () => {
     expect(kinds({ tempoBpm: null }, null)).toEqual([]);
   });
 });
+
+describe('the bounds of "ready?"', () => {
+  it('are those of the defaults where nobody set any', () => {
+    expect(criteriaOf({})).toEqual(DEFAULT_CRITERIA);
+    expect(readyBounds(DEFAULT_CRITERIA)).toEqual({
+      evennessPercent: 8,
+      crossingPercent: 10,
+      chordSpreadMs: 40,
+      handsApartMs: 40,
+      tempoPercent: 3,
+      readyInARow: 3,
+    });
+  });
+
+  it('come back as they were set, held within their limits', () => {
+    const set = {
+      evennessPercent: 6,
+      crossingPercent: 20,
+      chordSpreadMs: 30,
+      handsApartMs: 50,
+      tempoPercent: 5,
+      readyInARow: 4,
+    };
+    expect(readyBounds(criteriaOf(set))).toEqual(set);
+    expect(
+      readyBounds(criteriaOf({ evennessPercent: -3, readyInARow: 99, tempoPercent: Number.NaN })),
+    ).toMatchObject({
+      evennessPercent: 2,
+      readyInARow: 10,
+      tempoPercent: 3,
+    });
+  });
+});
