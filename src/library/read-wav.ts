@@ -1,5 +1,6 @@
 import type { AudioInput } from '../engine/index.ts';
 import { DecodeError } from '../io/decode/errors.ts';
+import { inMemory } from '../io/decode/file-bytes.ts';
 import { sniff } from '../io/decode/sniff.ts';
 import { decode } from '../io/decode/wav.ts';
 
@@ -18,7 +19,7 @@ const MOST_CHANNELS = 2;
 export async function readWav(bytes: Uint8Array): Promise<AudioInput> {
   const found = sniff(bytes);
   if (found.format !== 'wav') throw new DecodeError('not-sound', { trouble: 'no-wav' });
-  const { channels, sampleRateHz } = await decode(bytes.subarray(found.startByte), {
+  const { channels, sampleRateHz } = await decode(inMemory(bytes.subarray(found.startByte)), {
     maxFrames: Infinity,
     maxChannels: MOST_CHANNELS,
   });

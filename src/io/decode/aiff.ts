@@ -1,6 +1,8 @@
 import { imaPackets } from './adpcm-ima.ts';
-import { readChunks } from './chunks.ts';
+import { readChunks, startOf } from './chunks.ts';
 import { DecodeError } from './errors.ts';
+import { partOf } from './file-bytes.ts';
+import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -16,21 +18,22 @@ const SOUND_HEAD_BYTES = 8;
  * AIFF and AIFF-C ("Audio Interchange File Format", version 1.3, 1989; AIFF-C draft of 1991) → sound: plain samples of either
  * order of bytes, floating point, µ-law, A-law and IMA ADPCM. A file cut short gives what is there, with a remark.
  */
-export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
-  const chunks = readChunks(bytes, { littleEndian: false, sound: 'SSND', endsWithSound: false });
-  const common = chunks.get('COMM')?.bytes;
+export async function decode(file: FileBytes, limits: DecodeLimits): Promise<DecodedAudio> {
+  const chunks = await readChunks(file, { littleEndian: false, sound: 'SSND', endsWithSound: false });
+  const common = await startOf(chunks.get('COMM'), COMMON_BYTES + 4);
   const sound = chunks.get('SSND');
-  if (common === undefined || common.length < COMMON_BYTES) {
+  if (common === null || common.length < COMMON_BYTES) {
     throw new DecodeError('damaged', { trouble: 'header-missing', container: 'AIFF' });
   }
-  if (sound === undefined || sound.bytes.length <= SOUND_HEAD_BYTES) {
+  if (sound === undefined || sound.body.size <= SOUND_HEAD_BYTES) {
     throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'AIFF' });
   }
   const { pieces, frames, sampleRateHz } = readCommon(common);
-  const offset = new DataView(sound.bytes.buffer, sound.bytes.byteOffset).getUint32(0);
-  const data = { ...sound, bytes: sound.bytes.subarray(SOUND_HEAD_BYTES + offset) };
+  const head = await sound.body.read(0, SOUND_HEAD_BYTES);
+  const start = SOUND_HEAD_BYTES + new DataView(head.buffer, head.byteOffset).getUint32(0);
+  const data = { ...sound, body: partOf(sound.body, start, Infinity) };
   const gatherer = new SoundGatherer(limits);
-  gatherPieces(gatherer, pieces, data, sampleRateHz);
+  await gatherPieces(gatherer, pieces, data, sampleRateHz);
   // A recorder that was stopped leaves 0. IMA ADPCM counts packets here.
   return gatherer.finish('AIFF', frames === 0 ? Infinity : frames * pieces.pieceFrames);
 }

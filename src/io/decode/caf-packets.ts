@@ -18,8 +18,8 @@ export interface PacketFormat {
 const HEAD_BYTES = 24;
 
 /** The table's bytes → what it says; null where there is none or it is cut short. */
-export function readPacketTable(bytes: Uint8Array | undefined): PacketTable | null {
-  if (bytes === undefined || bytes.length < HEAD_BYTES) return null;
+export function readPacketTable(bytes: Uint8Array | null): PacketTable | null {
+  if (bytes === null || bytes.length < HEAD_BYTES) return null;
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const valid = Number(view.getBigInt64(8));
   return {

@@ -1,7 +1,11 @@
 import { imaPackets } from './adpcm-ima.ts';
 import { packetLengths, readPacketTable } from './caf-packets.ts';
-import type { PacketFormat } from './caf-packets.ts';
+import type { PacketFormat, PacketTable } from './caf-packets.ts';
+import { MOST_CHUNKS, startOf } from './chunks.ts';
+import type { Chunk } from './chunks.ts';
 import { DecodeError } from './errors.ts';
+import { partOf } from './file-bytes.ts';
+import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import { OPUS_RATE_HZ, openOpus } from './opus-packets.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -16,6 +20,8 @@ const CHUNK_HEAD_BYTES = 12;
 const DESCRIPTION_BYTES = 32;
 /** Before the samples stands how often they were edited. */
 const EDIT_COUNT_BYTES = 4;
+/** Twelve hours of packets of 20 ms, three bytes each, and as much again. */
+const MOST_TABLE_BYTES = 1 << 24;
 
 /** What is in such files and cannot be read here; the rest is told by its four letters. */
 const NAMES: Readonly<Record<string, string>> = {
@@ -31,23 +37,24 @@ const NAMES: Readonly<Record<string, string>> = {
  * Core Audio Format (Apple's specification 1.0) → sound: plain samples, µ-law, A-law, IMA ADPCM, and Opus, as messengers record
  * it. A file cut short gives what is there, with a remark.
  */
-export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
-  const chunks = readChunks(bytes);
-  const description = chunks.get('desc')?.bytes;
+export async function decode(file: FileBytes, limits: DecodeLimits): Promise<DecodedAudio> {
+  const chunks = await readChunks(file);
+  const description = await startOf(chunks.get('desc'), DESCRIPTION_BYTES);
   const data = chunks.get('data');
-  if (description === undefined || description.length < DESCRIPTION_BYTES) {
+  if (description === null || description.length < DESCRIPTION_BYTES) {
     throw new DecodeError('damaged', { trouble: 'header-missing', container: 'Core Audio' });
   }
-  if (data === undefined || data.bytes.length <= EDIT_COUNT_BYTES) {
+  if (data === undefined || data.body.size <= EDIT_COUNT_BYTES) {
     throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'Core Audio' });
   }
   const format = readDescription(description);
-  const sound = { ...data, bytes: data.bytes.subarray(EDIT_COUNT_BYTES) };
+  const sound = { ...data, body: partOf(data.body, EDIT_COUNT_BYTES, Infinity) };
+  const table = readPacketTable(await startOf(chunks.get('pakt'), MOST_TABLE_BYTES));
   const gatherer = new SoundGatherer(limits);
-  if (format.kind === 'opus') return decodeOpus(sound.bytes, format, chunks.get('pakt')?.bytes, gatherer);
+  if (format.kind === 'opus')
+    return decodeOpus(await sound.body.read(0, sound.body.size), format, table, gatherer);
   const pieces = openPieces(format);
-  gatherPieces(gatherer, pieces, sound, format.sampleRateHz);
-  const table = readPacketTable(chunks.get('pakt')?.bytes);
+  await gatherPieces(gatherer, pieces, sound, format.sampleRateHz);
   return gatherer.finish('CAF', table?.validFrames ?? Infinity);
 }
 
@@ -117,10 +124,9 @@ const MOST_CHANNELS = 256;
 async function decodeOpus(
   bytes: Uint8Array,
   format: Description,
-  tableBytes: Uint8Array | undefined,
+  table: PacketTable | null,
   gatherer: SoundGatherer,
 ): Promise<DecodedAudio> {
-  const table = readPacketTable(tableBytes);
   const { channels } = format;
   if (table === null || channels < 1 || channels > 2) {
     throw new DecodeError('damaged', { trouble: 'packet-list-missing' });
@@ -150,26 +156,19 @@ async function decodeOpus(
   return gatherer.finish('CAF', table.validFrames ?? Infinity);
 }
 
-interface Chunk {
-  readonly bytes: Uint8Array;
-  readonly missingBytes: number;
-}
-
 /** The first chunk of each name; a size of −1 reaches to the end of the file ("Audio Data Chunk"). */
-function readChunks(bytes: Uint8Array): ReadonlyMap<string, Chunk> {
-  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+async function readChunks(file: FileBytes): Promise<ReadonlyMap<string, Chunk>> {
   const chunks = new Map<string, Chunk>();
   let at = FILE_HEAD_BYTES;
-  while (at + CHUNK_HEAD_BYTES <= bytes.length) {
-    const name = String.fromCharCode(...bytes.subarray(at, at + 4));
-    const said = Number(view.getBigInt64(at + 4));
+  for (let count = 0; count < MOST_CHUNKS && at + CHUNK_HEAD_BYTES <= file.size; count++) {
+    const head = await file.read(at, at + CHUNK_HEAD_BYTES);
+    const name = String.fromCharCode(...head.subarray(0, 4));
+    const said = Number(new DataView(head.buffer, head.byteOffset).getBigInt64(4));
     const start = at + CHUNK_HEAD_BYTES;
-    const there = bytes.length - start;
+    const there = file.size - start;
     const size = said < 0 ? there : said;
-    if (!chunks.has(name)) {
-      const part = bytes.subarray(start, start + Math.min(size, there));
-      chunks.set(name, { bytes: part, missingBytes: Math.max(size - there, 0) });
-    }
+    if (!chunks.has(name))
+      chunks.set(name, { body: partOf(file, start, size), missingBytes: Math.max(size - there, 0) });
     at = start + size;
   }
   return chunks;

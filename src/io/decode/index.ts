@@ -1,7 +1,11 @@
 export type * from './types.ts';
 export { DecodeError } from './errors.ts';
 export type { DecodeFailure } from './errors.ts';
+export { inMemory, onDisk } from './file-bytes.ts';
+export type { FileBytes } from './file-bytes.ts';
 import { DecodeError } from './errors.ts';
+import { inMemory, onDisk, partOf } from './file-bytes.ts';
+import type { FileBytes } from './file-bytes.ts';
 import { sniff } from './sniff.ts';
 import type { Decodable } from './sniff.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
@@ -18,8 +22,11 @@ export const DECODE_DEFAULTS: DecodeLimits = { maxFrames: 30 * 60 * 48_000, maxC
  */
 export const BLOCK_DEFAULTS: DecodeLimits = { ...DECODE_DEFAULTS, maxFrames: 12 * 3600 * 48_000 };
 
-/** Bytes worth reading of a file: a longer one goes beyond the limit of length in any case but the most lavish. */
+/** Bytes worth holding of a file: a longer one goes beyond the limit of length in any case but the most lavish. */
 export const LARGEST_FILE_BYTES = 768 * 1024 * 1024;
+
+/** A file is told by so many of its first bytes. */
+const HEAD_BYTES = 70_000;
 
 /**
  * The bytes of a sound or video file → its sound at the file's own sample rate. Told by content, not by name; decoders
@@ -30,8 +37,25 @@ export async function decodeFile(
   name: string,
   limits: Partial<DecodeLimits> = {},
 ): Promise<DecodedAudio> {
+  return decodeFrom(inMemory(new Uint8Array(bytes)), name, { ...DECODE_DEFAULTS, ...limits });
+}
+
+/**
+ * The same, handed on block by block as it is decoded: `take` has the samples, and long sound is never held whole. Plain samples,
+ * ADPCM and FLAC are read from a file as they are wanted; of all else, which is packed small, the bytes are held.
+ */
+export async function decodeBlocks(
+  file: ArrayBuffer | Blob,
+  name: string,
+  take: TakeSound,
+): Promise<DecodedFacts> {
+  const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
+  return decodeFrom(bytes, name, { ...BLOCK_DEFAULTS, take });
+}
+
+async function decodeFrom(file: FileBytes, name: string, limits: DecodeLimits): Promise<DecodedAudio> {
   try {
-    return await decodeBytes(new Uint8Array(bytes), { ...DECODE_DEFAULTS, ...limits });
+    return await decodeKnown(file, limits);
   } catch (cause) {
     if (cause instanceof DecodeError)
       throw new DecodeError(cause.kind, { trouble: 'within', name, of: cause.trouble });
@@ -40,16 +64,11 @@ export async function decodeFile(
   }
 }
 
-/** The same, handed on block by block as it is decoded: `take` has the samples, and a long file is never held whole. */
-export async function decodeBlocks(bytes: ArrayBuffer, name: string, take: TakeSound): Promise<DecodedFacts> {
-  return decodeFile(bytes, name, { ...BLOCK_DEFAULTS, take });
-}
-
-async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
-  if (bytes.length === 0) {
+async function decodeKnown(file: FileBytes, limits: DecodeLimits): Promise<DecodedAudio> {
+  if (file.size === 0) {
     throw new DecodeError('empty', { trouble: 'file-empty' });
   }
-  const found = sniff(bytes);
+  const found = sniff(await beginningOf(file));
   switch (found.format) {
     case 'unknown':
       throw new DecodeError('not-sound', { trouble: 'file-unknown' });
@@ -60,10 +79,20 @@ async function decodeBytes(bytes: Uint8Array, limits: DecodeLimits): Promise<Dec
       });
     }
     default: {
-      const { decode } = await load(found.format);
-      return decode(bytes.subarray(found.startByte), limits);
+      const decode = await load(found.format);
+      return decode(partOf(file, found.startByte, Infinity), limits);
     }
   }
+}
+
+/** As much as tells what it is: what an MP3 has in front of it (title, pictures) may be of any length. */
+async function beginningOf(file: FileBytes): Promise<Uint8Array> {
+  const head = await file.read(0, HEAD_BYTES);
+  return String.fromCharCode(...head.subarray(0, 3)) === 'ID3' ? whole(file) : head;
+}
+
+function whole(file: FileBytes): Promise<Uint8Array> {
+  return file.read(0, LARGEST_FILE_BYTES);
 }
 
 /** Loads every decoder, so that all of them are there when the network is not. */
@@ -75,26 +104,33 @@ export async function loadDecoders(): Promise<void> {
   ]);
 }
 
-async function load(format: Decodable) {
+/** One decoder: the bytes of its own format → sound. Throws DecodeError. */
+type Decode<Bytes> = (file: Bytes, limits: DecodeLimits) => Promise<DecodedAudio>;
+
+async function load(format: Decodable): Promise<Decode<FileBytes>> {
+  const ofWhole =
+    (decode: Decode<Uint8Array>): Decode<FileBytes> =>
+    async (file, limits) =>
+      decode(await whole(file), limits);
   switch (format) {
     case 'wav':
-      return import('./wav.ts');
+      return (await import('./wav.ts')).decode;
     case 'aiff':
-      return import('./aiff.ts');
+      return (await import('./aiff.ts')).decode;
     case 'caf':
-      return import('./caf.ts');
+      return (await import('./caf.ts')).decode;
     case 'flac':
-      return import('./flac.ts');
+      return (await import('./flac.ts')).decode;
     case 'ogg':
-      return import('./ogg.ts');
+      return ofWhole((await import('./ogg.ts')).decode);
     case 'mp3':
-      return import('./mp3.ts');
+      return ofWhole((await import('./mp3.ts')).decode);
     case 'matroska':
     case 'mp4':
     case 'adts': {
       const { decodeTrack } = await import('./tracks.ts');
       const container = ({ matroska: 'WebM', mp4: 'MP4', adts: 'AAC' } as const)[format];
-      return { decode: (bytes: Uint8Array, limits: DecodeLimits) => decodeTrack(bytes, limits, container) };
+      return ofWhole((bytes, limits) => decodeTrack(bytes, limits, container));
     }
   }
 }

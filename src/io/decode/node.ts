@@ -1,6 +1,13 @@
 import type { AacTrack } from './aac-track.ts';
 import { SoundGatherer } from './gather.ts';
-import { BLOCK_DEFAULTS, DECODE_DEFAULTS, DecodeError, decodeBlocks, decodeFile } from './index.ts';
+import {
+  BLOCK_DEFAULTS,
+  DECODE_DEFAULTS,
+  DecodeError,
+  LARGEST_FILE_BYTES,
+  decodeBlocks,
+  decodeFile,
+} from './index.ts';
 import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
@@ -11,26 +18,32 @@ export async function decodeInNode(bytes: ArrayBuffer, name: string): Promise<De
   try {
     return await decodeFile(bytes, name);
   } catch (error) {
+    if (!isUnsupported(error)) throw error;
     return aacOr(error, bytes, DECODE_DEFAULTS);
   }
 }
 
 /** The same, block by block; `open` gives a taker for each decoder that is tried. */
 export async function decodeBlocksInNode(
-  bytes: ArrayBuffer,
+  file: ArrayBuffer | Blob,
   name: string,
   open: () => TakeSound,
 ): Promise<DecodedFacts> {
   try {
-    return await decodeBlocks(bytes, name, open());
+    return await decodeBlocks(file, name, open());
   } catch (error) {
+    if (!isUnsupported(error)) throw error;
+    const bytes = file instanceof Blob ? await file.slice(0, LARGEST_FILE_BYTES).arrayBuffer() : file;
     return aacOr(error, bytes, { ...BLOCK_DEFAULTS, take: open() });
   }
 }
 
+function isUnsupported(error: unknown): error is DecodeError {
+  return error instanceof DecodeError && error.kind === 'unsupported';
+}
+
 /** AAC that nothing else here could decode; all else is refused with the error that there was. */
-async function aacOr(error: unknown, bytes: ArrayBuffer, limits: DecodeLimits): Promise<DecodedAudio> {
-  if (!(error instanceof DecodeError) || error.kind !== 'unsupported') throw error;
+async function aacOr(error: DecodeError, bytes: ArrayBuffer, limits: DecodeLimits): Promise<DecodedAudio> {
   const { readAacTrack } = await import('./aac-track.ts');
   // What is no such container is not for these decoders, and stays refused as it was.
   const track = await readAacTrack(new Uint8Array(bytes), limits.maxFrames).catch(() => null);

@@ -1,12 +1,14 @@
 import { DecodeError } from './errors.ts';
 import { oggPages } from './ogg-pages.ts';
-import type { DecodedAudio, DecodeLimits, Decoder } from './types.ts';
+import type { DecodedAudio, DecodeLimits } from './types.ts';
+
+type Decode = (bytes: Uint8Array, limits: DecodeLimits) => Promise<DecodedAudio>;
 
 /** First bytes of the first packet of a stream: Opus (RFC 7845, 5.1), Vorbis (Vorbis I, 4.2.1), FLAC (RFC 9639, 10.1). */
-const CODECS: readonly { readonly head: string; readonly load: () => Promise<Decoder> }[] = [
-  { head: 'OpusHead', load: () => import('./opus.ts') },
-  { head: '\x01vorbis', load: () => import('./vorbis.ts') },
-  { head: '\x7fFLAC', load: () => import('./flac.ts') },
+const CODECS: readonly { readonly head: string; readonly load: () => Promise<Decode> }[] = [
+  { head: 'OpusHead', load: async () => (await import('./opus.ts')).decode },
+  { head: '\x01vorbis', load: async () => (await import('./vorbis.ts')).decode },
+  { head: '\x7fFLAC', load: async () => (await import('./flac.ts')).decodeInOgg },
 ];
 
 /** Ogg (RFC 3533) → sound, whichever codec its first sound stream has. */
@@ -20,5 +22,6 @@ export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<D
   if (codec === undefined) {
     throw new DecodeError('unsupported', { trouble: 'ogg-without-sound' });
   }
-  return (await codec.load()).decode(bytes, limits);
+  const decodeCodec = await codec.load();
+  return decodeCodec(bytes, limits);
 }

@@ -1,3 +1,4 @@
+import type { Chunk } from './chunks.ts';
 import type { SoundGatherer } from './gather.ts';
 import { isReadable, readPcm } from './pcm.ts';
 import type { PcmLayout } from './pcm.ts';
@@ -52,23 +53,22 @@ export function plainPieces(layout: PcmLayout): PieceDecoder | null {
   };
 }
 
-/** All whole pieces of `data` → the gatherer; `missingBytes`, by how much the file is shorter than it says, is told. */
-export function gatherPieces(
+/** All whole pieces of `data` → the gatherer, a stretch at a time; by how much the file is shorter than it says is told. */
+export async function gatherPieces(
   gatherer: SoundGatherer,
   decoder: PieceDecoder,
-  data: { readonly bytes: Uint8Array; readonly missingBytes: number },
+  { body, missingBytes }: Chunk,
   sampleRateHz: number,
-): void {
-  const { bytes, missingBytes } = data;
+): Promise<void> {
   const { pieceBytes, pieceFrames } = decoder;
-  const wholeBytes = bytes.length - (bytes.length % pieceBytes);
+  const wholeBytes = body.size - (body.size % pieceBytes);
   const step = Math.max(Math.floor(STRETCH_BYTES / pieceBytes), 1) * pieceBytes;
   for (let at = 0; at < wholeBytes; at += step) {
     const end = Math.min(at + step, wholeBytes);
-    if (!gatherer.push(decoder.decode(bytes.subarray(at, end)), sampleRateHz, end / wholeBytes)) return;
+    if (!gatherer.push(decoder.decode(await body.read(at, end)), sampleRateHz, end / wholeBytes)) return;
   }
   if (missingBytes < pieceBytes || gatherer.frames === 0) return;
   const seconds = (count: number): number => (count / pieceBytes) * (pieceFrames / sampleRateHz);
-  const wholeSec = seconds(bytes.length + missingBytes);
-  gatherer.remark({ notice: 'breaks-off', thereSec: seconds(bytes.length), wholeSec });
+  const wholeSec = seconds(body.size + missingBytes);
+  gatherer.remark({ notice: 'breaks-off', thereSec: seconds(body.size), wholeSec });
 }

@@ -31,8 +31,3 @@ export interface DecodeLimits {
   /** gets all samples instead of the result, which then has none */
   readonly take?: TakeSound;
 }
-
-/** One decoder: the bytes of its own format → sound. Throws DecodeError. */
-export interface Decoder {
-  decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio>;
-}

@@ -1,7 +1,8 @@
 import { imaBlocks } from './adpcm-ima.ts';
 import { msBlocks } from './adpcm-ms.ts';
-import { readChunks } from './chunks.ts';
+import { readChunks, startOf } from './chunks.ts';
 import { DecodeError } from './errors.ts';
+import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
 import { gatherPieces, plainPieces } from './pieces.ts';
@@ -12,6 +13,9 @@ import type { DecodedAudio, DecodeLimits } from './types.ts';
 const FORMAT = { pcm: 1, msAdpcm: 2, float: 3, aLaw: 6, muLaw: 7, imaAdpcm: 0x11 } as const;
 /** WAVE_FORMAT_EXTENSIBLE of 1998 */
 const EXTENSIBLE = 0xfffe;
+
+/** As much of the format as is looked at: to the end of WAVEFORMATEXTENSIBLE. */
+const FORMAT_BYTES = 40;
 
 /** Sound that WAV can pack and nobody here can read, by its tag (the same register, and RFC 2361). */
 const NAMES: Readonly<Record<number, string>> = {
@@ -30,25 +34,28 @@ const NAMES: Readonly<Record<number, string>> = {
  * WAV (RIFF, RF64, BW64) → sound: 8-bit unsigned, 16/24/32-bit integer, 32/64-bit floating point, plain or extensible, and of
  * the packed kinds µ-law, A-law, IMA and Microsoft ADPCM. A file cut short gives what is there, with a remark.
  */
-export async function decode(bytes: Uint8Array, limits: DecodeLimits): Promise<DecodedAudio> {
-  const chunks = readChunks(bytes, { littleEndian: true, sound: 'data', endsWithSound: true });
-  const format = chunks.get('fmt ');
+export async function decode(file: FileBytes, limits: DecodeLimits): Promise<DecodedAudio> {
+  const chunks = await readChunks(file, { littleEndian: true, sound: 'data', endsWithSound: true });
+  const format = await startOf(chunks.get('fmt '), FORMAT_BYTES);
   const data = chunks.get('data');
-  if (format === undefined || format.bytes.length < 16) {
+  if (format === null || format.length < 16) {
     throw new DecodeError('damaged', { trouble: 'wav-header-short' });
   }
   if (data === undefined) {
     throw new DecodeError('damaged', { trouble: 'container-without-sound', container: 'WAV' });
   }
-  const { pieces, sampleRateHz } = readFormat(format.bytes);
+  const { pieces, sampleRateHz } = readFormat(format);
   const gatherer = new SoundGatherer(limits);
-  gatherPieces(gatherer, pieces, data, sampleRateHz);
-  return gatherer.finish('WAV', pieces.pieceFrames === 1 ? Infinity : saidFrames(chunks.get('fact')?.bytes));
+  await gatherPieces(gatherer, pieces, data, sampleRateHz);
+  return gatherer.finish(
+    'WAV',
+    pieces.pieceFrames === 1 ? Infinity : saidFrames(await startOf(chunks.get('fact'), 4)),
+  );
 }
 
 /** How many samples a packed file says that it holds: its last block is filled up. Infinity where it does not say. */
-function saidFrames(fact: Uint8Array | undefined): number {
-  if (fact === undefined || fact.length < 4) return Infinity;
+function saidFrames(fact: Uint8Array | null): number {
+  if (fact === null || fact.length < 4) return Infinity;
   const frames = new DataView(fact.buffer, fact.byteOffset).getUint32(0, true);
   return frames === 0 ? Infinity : frames;
 }

@@ -1,5 +1,5 @@
 import { handOn } from './hand-on.ts';
-import { BLOCK_DEFAULTS, DecodeError, decodeBlocks } from './index.ts';
+import { BLOCK_DEFAULTS, DecodeError, LARGEST_FILE_BYTES, decodeBlocks } from './index.ts';
 import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
 
 /**
@@ -7,15 +7,19 @@ import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
  * have, then to the page's own (`byPage`). `open` gives a taker for each of them: the one before may have got some sound.
  */
 export async function decodeInWorker(
-  bytes: ArrayBuffer,
+  file: Blob,
   name: string,
   open: () => TakeSound,
   byPage: () => Promise<DecodedAudio | null>,
 ): Promise<DecodedFacts> {
   try {
-    return await decodeBlocks(bytes, name, open());
+    return await decodeBlocks(file, name, open());
   } catch (error) {
     if (!(error instanceof DecodeError) || error.kind === 'empty') throw error;
+    const bytes = await file
+      .slice(0, LARGEST_FILE_BYTES)
+      .arrayBuffer()
+      .catch(() => Promise.reject(error));
     const taken = await byWebCodecs(bytes, open());
     if (taken !== null) return taken;
     const whole = await byPage();

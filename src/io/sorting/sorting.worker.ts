@@ -20,8 +20,7 @@ const byPage = (): Promise<DecodedAudio | null> => {
 async function sort({ file, name, options }: Extract<SortRequest, { kind: 'sort' }>): Promise<void> {
   try {
     const sorted = await sortAndCut(
-      // The file's bytes are held no longer than they are decoded.
-      async (open) => decodeInWorker(await file.arrayBuffer(), name, open, byPage),
+      (open) => decodeInWorker(file, name, open, byPage),
       options,
       createTeller((share) => reply({ kind: 'progress', share })),
     );

@@ -5,19 +5,29 @@ const LONGEST_SEC = 30 * 60;
 
 /**
  * Bytes of a second of sound at least, by the first bytes of the file: plain samples at 22 050 Hz in 16 bits; FLAC of them;
- * speech in Opus as messengers send it, 16 kbit/s; all else (AAC, MP3), 64 kbit/s. Common practice, no source.
+ * speech in Opus as messengers send it, 16 kbit/s; all else (AAC, MP3), 64 kbit/s. Common practice, no source. What is
+ * `streamed` is read as it is wanted (io/decode/index.ts), of all else the bytes are held.
  */
-const BYTES_A_SECOND: readonly { readonly begins: string; readonly bytes: number }[] = [
-  { begins: 'RIFF', bytes: 44_100 },
-  { begins: 'fLaC', bytes: 20_000 },
-  { begins: 'OggS', bytes: 2_000 },
-  { begins: '\x1a\x45\xdf\xa3', bytes: 2_000 },
-  { begins: '', bytes: 8_000 },
+const KINDS: readonly {
+  readonly begins: string;
+  readonly bytesASecond: number;
+  readonly streamed: boolean;
+}[] = [
+  ...['RIFF', 'RF64', 'BW64', 'FORM', 'caff'].map((begins) => ({
+    begins,
+    bytesASecond: 44_100,
+    streamed: true,
+  })),
+  { begins: 'fLaC', bytesASecond: 20_000, streamed: true },
+  { begins: 'OggS', bytesASecond: 2_000, streamed: false },
+  { begins: '\x1a\x45\xdf\xa3', bytesASecond: 2_000, streamed: false },
+  { begins: '', bytesASecond: 8_000, streamed: false },
 ];
 
-/** Its first four bytes and its size → what sorting a file may hold at most, MB. */
-export function weightMb(firstBytes: Uint8Array, sizeBytes: number): number {
+/** Its first four bytes and its size → what sorting a file may hold at most, MB; one in an archive is unpacked whole. */
+export function weightMb(firstBytes: Uint8Array, sizeBytes: number, inArchive = false): number {
   const begin = String.fromCharCode(...firstBytes.subarray(0, 4));
-  const { bytes } = BYTES_A_SECOND.find(({ begins }) => begin.startsWith(begins))!;
-  return sizeBytes / 1e6 + HELD_MB_A_SECOND * Math.min(sizeBytes / bytes, LONGEST_SEC);
+  const { bytesASecond, streamed } = KINDS.find(({ begins }) => begin.startsWith(begins))!;
+  const heldBytes = streamed && !inArchive ? 0 : sizeBytes;
+  return heldBytes / 1e6 + HELD_MB_A_SECOND * Math.min(sizeBytes / bytesASecond, LONGEST_SEC);
 }

@@ -108,7 +108,7 @@ async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gatherin
       const head = await headOf(HEAD_BYTES).catch(() => new Uint8Array());
       if (isRecording(head, name)) {
         const member = { path, pathForName: join(asFolder, inside(name)), shown: join(shown, inside(name)) };
-        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(head, sizeBytes)));
+        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(head, sizeBytes, true)));
       } else if (await isArchive(new Blob([head]))) {
         // One in another would multiply what a small file can unpack to.
         into.refused.push({

@@ -1,6 +1,6 @@
 import { openAsBlob } from 'node:fs';
 import { ArchiveError, openCollection } from '../../io/archive/index.ts';
-import { DecodeError, LARGEST_FILE_BYTES } from '../../io/decode/index.ts';
+import { DecodeError, inMemory, onDisk } from '../../io/decode/index.ts';
 import { decodeBlocksInNode } from '../../io/decode/node.ts';
 import { noteFault } from './fault.ts';
 import { createTeller } from '../../io/sorting/progress.ts';
@@ -24,12 +24,13 @@ export function help(): void {
 
 async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
   const { source, name, targetBpm, alone, kept } = request;
-  const bytes = await bytesOf(source);
-  const id = keptName(new Uint8Array(bytes), [kept.version, targetBpm, alone]);
+  const file = await open(source);
+  const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
+  const id = await keptName(bytes, [kept.version, targetBpm, alone]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
   const sorted = await sortSound(
-    (open) => decodeBlocksInNode(bytes, name, open),
+    (take) => decodeBlocksInNode(file, name, take),
     { targetBpm, alone },
     createTeller(onProgress),
   );
@@ -37,10 +38,10 @@ async function sortOne(request: PileRequest, onProgress: (share: number) => void
   return sorted;
 }
 
-/** At most the largest file worth reading: of a longer one the first part, which most formats allow. */
-async function bytesOf({ path, member }: Source): Promise<ArrayBuffer> {
+/** A file is read as it is wanted, one in an archive unpacked whole. */
+async function open({ path, member }: Source): Promise<ArrayBuffer | Blob> {
   const blob = await openAsBlob(path);
-  if (member === null) return blob.slice(0, LARGEST_FILE_BYTES).arrayBuffer();
+  if (member === null) return blob;
   const found = (await openCollection(blob)).members.find(({ name }) => name === member);
   if (found === undefined) throw new ArchiveError({ trouble: 'zip-member-gone' });
   return (await found.read()).buffer;

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { homedir } from 'node:os';
 import { isAbsolute, join } from 'node:path';
+import type { FileBytes } from '../../io/decode/index.ts';
 import type { Sorted } from './types.ts';
 
 /** Where results of earlier runs lie: the user's own cache folder (XDG Base Directory Specification 0.8). */
@@ -12,9 +13,14 @@ export function keptFolder(env: NodeJS.ProcessEnv): string {
   return join(root, 'evenfall', 'desk');
 }
 
+/** Bytes read at a time. */
+const READ_BYTES = 1 << 21;
+
 /** A recording's bytes, and all else that its result depends on → the name under which the result is kept. */
-export function keptName(bytes: Uint8Array, besides: readonly unknown[]): string {
-  return createHash('sha256').update(JSON.stringify(besides)).update(bytes).digest('hex');
+export async function keptName(file: FileBytes, besides: readonly unknown[]): Promise<string> {
+  const hash = createHash('sha256').update(JSON.stringify(besides));
+  for (let at = 0; at < file.size; at += READ_BYTES) hash.update(await file.read(at, at + READ_BYTES));
+  return hash.digest('hex');
 }
 
 /** A result kept under a name; null where there is none that can be read. */

@@ -1,5 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { mkdtempSync, openAsBlob, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessRecording, listenAndKeep } from '../../../src/engine/index.ts';
@@ -92,6 +93,10 @@ describe('sorting a recording', () => {
 describe('sound in blocks', () => {
   it.each([
     'wav-s16-stereo.wav',
+    'wav-ima-adpcm-stereo.wav',
+    'wav-rf64.wav',
+    'aiff-s24.aiff',
+    'caf-s16-stereo.caf',
     'flac-s24.flac',
     'mp3-stereo.mp3',
     'opus-mono.ogg',
@@ -102,7 +107,7 @@ describe('sound in blocks', () => {
     const whole = await decodeFile(bytes, name);
     const blocks: number[] = [];
     const shares: number[] = [];
-    const facts = await decodeBlocks(bytes, name, (block, rate, share) => {
+    const facts = await decodeBlocks(new Blob([bytes]), name, (block, rate, share) => {
       expect(rate).toBe(whole.sampleRateHz);
       blocks.push(...block[0]!);
       shares.push(share);
@@ -112,6 +117,36 @@ describe('sound in blocks', () => {
     expect(Float32Array.from(blocks).subarray(0, length)).toEqual(whole.channels[0]);
     expect(blocks.length - length).toBeLessThan(whole.sampleRateHz / 10);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
+  });
+});
+
+describe('a long file', () => {
+  /** Tells the longest stretch that was asked for at once. */
+  class Watched extends Blob {
+    longestBytes = 0;
+    override slice(from = 0, to = this.size): Blob {
+      this.longestBytes = Math.max(this.longestBytes, Math.min(to, this.size) - from);
+      return super.slice(from, to);
+    }
+  }
+
+  it('of plain samples is read as it is wanted, and never held whole', async () => {
+    const channels = [new Float32Array(6_000_000).fill(0.25)];
+    const file = new Watched([encodeWav({ channels, sampleRateHz: 48_000 })]);
+    let frames = 0;
+    await decodeBlocks(file, 'long.wav', ([block]) => (frames += block!.length));
+    expect(frames).toBe(6_000_000);
+    expect(file.longestBytes).toBeLessThan(file.size / 4);
+  });
+
+  it('that is gone while it is read is named for that', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
+    const path = join(folder, 'gone.wav');
+    writeFileSync(path, Buffer.from(bytesOf(FIXTURE)));
+    const file = await openAsBlob(path);
+    rmSync(folder, { recursive: true });
+    const reading = decodeBlocks(file, 'gone.wav', () => undefined);
+    await expect(reading).rejects.toThrow(/gone\.wav: It could not be read/);
   });
 });
 
@@ -152,6 +187,7 @@ describe('the tape', () => {
 describe('what a file may hold', () => {
   it.each([
     ['a minute of WAV', 'RIFF', 5_300_000, 5, 35],
+    ['two hours of WAV, which is read as it is wanted', 'RIFF', 1_270_000_000, 350, 370],
     ['half an hour of speech in Opus', 'OggS', 3_600_000, 350, 370],
     ['two minutes of AAC', '\0\0\0\x18', 1_900_000, 30, 60],
   ])('%s', (_, begin, size, least, most) => {

@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { OggVorbisDecoder } from '@wasm-audio-decoders/ogg-vorbis';
 import { MPEGDecoder } from 'mpg123-decoder';
+import { inMemory } from '../../../src/io/decode/file-bytes.ts';
 import { decode as decodeWav } from '../../../src/io/decode/wav.ts';
 
 /** One channel of a decoded file. */
@@ -47,7 +48,7 @@ function readIfThere(path: string): ArrayBuffer | null {
 
 /** A WAV is as quick to read as what is kept. */
 async function decodePlain(path: string): Promise<Decoded> {
-  const { channels, sampleRateHz } = await decodeWav(readFileSync(path), {
+  const { channels, sampleRateHz } = await decodeWav(inMemory(readFileSync(path)), {
     maxFrames: Infinity,
     maxChannels: 1,
   });

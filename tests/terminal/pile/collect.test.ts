@@ -4,6 +4,7 @@ import { join, resolve } from 'node:path';
 import { zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { collect } from '../../../src/terminal/pile/collect.ts';
+import { inMemory } from '../../../src/io/decode/index.ts';
 import { keep, keptFolder, keptName, readKept } from '../../../src/terminal/pile/kept.ts';
 
 const SAMPLES = resolve(import.meta.dirname, '../../io/decode/samples');
@@ -82,12 +83,14 @@ describe('results kept', () => {
 
   it('are found again by the bytes and all else that they depend on, and by nothing else', async () => {
     const folder = join(top, '..', 'kept');
-    const name = keptName(Uint8Array.of(1, 2), ['0.1.0', null]);
+    const nameOf = (bytes: readonly number[], besides: readonly unknown[]) =>
+      keptName(inMemory(Uint8Array.from(bytes)), besides);
+    const name = await nameOf([1, 2], ['0.1.0', null]);
     expect(await readKept(folder, name)).toBeNull();
     await keep(folder, name, sorted);
     expect(await readKept(folder, name)).toEqual(sorted);
-    expect(keptName(Uint8Array.of(1, 3), ['0.1.0', null])).not.toBe(name);
-    expect(keptName(Uint8Array.of(1, 2), ['0.1.0', 80])).not.toBe(name);
+    expect(await nameOf([1, 3], ['0.1.0', null])).not.toBe(name);
+    expect(await nameOf([1, 2], ['0.1.0', 80])).not.toBe(name);
     writeFileSync(join(folder, `${name}.json`), '{"durationSec":3,"rem');
     expect(await readKept(folder, name)).toBeNull();
     writeFileSync(join(folder, `${name}.json`), '{"durationSec":"3"}');

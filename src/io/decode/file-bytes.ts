@@ -1,0 +1,37 @@
+import { DecodeError } from './errors.ts';
+
+/** The bytes of a file, wherever they lie: read where they are wanted, so that a long one is never held whole. */
+export interface FileBytes {
+  readonly size: number;
+  /** Those from one place up to another, or up to the end. */
+  read(from: number, to: number): Promise<Uint8Array>;
+}
+
+/** Bytes that are there already; nothing is copied. */
+export function inMemory(bytes: Uint8Array): FileBytes {
+  return { size: bytes.length, read: async (from, to) => bytes.subarray(from, to) };
+}
+
+/** A file on disk. Reading rejects with DecodeError where it is gone or may not be read. */
+export function onDisk(file: Blob): FileBytes {
+  return {
+    size: file.size,
+    read: async (from, to) => {
+      try {
+        return new Uint8Array(await file.slice(from, to).arrayBuffer());
+      } catch {
+        throw new DecodeError('damaged', { trouble: 'file-unreadable' });
+      }
+    },
+  };
+}
+
+/** A part of a file, as a file: `size` bytes from one place on, or as many as there are. */
+export function partOf(file: FileBytes, start: number, size: number): FileBytes {
+  const length = Math.max(Math.min(size, file.size - start), 0);
+  return {
+    size: length,
+    read: (from, to) =>
+      file.read(start + Math.min(from, length), start + Math.min(Math.max(from, to), length)),
+  };
+}
