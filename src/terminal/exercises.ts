@@ -10,6 +10,7 @@ import {
   keyFacts,
   keyName,
   noteName,
+  octaveCounts,
 } from '../engine/index.ts';
 import type { ExerciseChoice, ExpectedNote, ExpectedStep, Language, Locale } from '../engine/index.ts';
 import type { Command } from './commands.ts';
@@ -57,7 +58,7 @@ function everything(columns: number, t: Words): Description {
       '--key',
       ...indented(ALL_KEYS.map(displayName).join(', ')),
       '--form',
-      ...ALL_FORMS.map((form) => `  ${form.padEnd(15)}${t.forms[form](MOST_OCTAVES)}`),
+      ...ALL_FORMS.map((form) => `  ${form.padEnd(15)}${t.forms[form](octaveCounts(form).length)}`),
       '--hands',
       `  ${ALL_HANDS.join(', ')}`,
       '--minor-scale',

@@ -8,6 +8,7 @@ export const ROOMS: readonly string[] = [
   'engine/base',
   'engine/exercise',
   'engine/exercise/fingering',
+  'engine/exercise/forms',
   'engine/notices',
   'engine/listen',
   'engine/listen/audio',

@@ -1,22 +1,12 @@
 import { Note } from 'tonal';
 import * as v from 'valibot';
 import { UsageError } from '../base/errors.ts';
-import { brokenTriadPlaces, progressionPlaces, triadPlaces } from './chords.ts';
 import { exerciseTitle, settleChoice } from './choices.ts';
 import { crossingBetween } from './crossings.ts';
+import { FORMS } from './forms/index.ts';
 import { parseKey } from './keys.ts';
-import type { Place } from './places.ts';
-import { arpeggioPlaces, scalePlaces } from './runs.ts';
 import { CHOICE } from './types.ts';
 import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Form, Hand } from './types.ts';
-
-const NOTES_A_BEAT: Readonly<Record<Form, number>> = {
-  arpeggio: 2,
-  scale: 2,
-  'broken-triads': 3,
-  triads: 1,
-  progression: 1,
-};
 
 /**
  * Registers as books of scales and arpeggios print them: the right hand's lowest tonic lies between the G below middle C and the F sharp
@@ -63,40 +53,32 @@ export const BUILDABLE = v.pipe(
 
 /** From one step of a form to the next at a tempo, ms. */
 export function stepMs(form: Form, tempoBpm: number): number {
-  return 60_000 / tempoBpm / NOTES_A_BEAT[form];
+  return 60_000 / tempoBpm / FORMS[form].notesABeat;
 }
 
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
-  const places = placesOf(choice, hand);
+  const key = parseKey(choice.key);
+  const { notesABeat, places: written } = FORMS[choice.form];
+  const start = startNote(key.tonic, hand, choice.octaves);
+  const places = written({
+    key,
+    hand,
+    start,
+    octaves: choice.octaves,
+    minorScale: choice.minorScale ?? null,
+  });
   const notes = places.map((place) =>
     place.keys.map(({ name, finger }): ExpectedNote => ({ midi: Note.midi(name)!, name, hand, finger })),
   );
   return places.map(({ turn, label }, step) => ({
     step,
-    beat: step / NOTES_A_BEAT[choice.form],
+    beat: step / notesABeat,
     notes: notes[step]!,
     crossings: crossingsInto(notes[step]!, notes[step - 1] ?? [], hand),
     turn,
     ...(label !== undefined && { label }),
   }));
-}
-
-function placesOf(choice: ExerciseChoice, hand: Hand): readonly Place[] {
-  const key = parseKey(choice.key);
-  const start = startNote(key.tonic, hand, choice.octaves);
-  switch (choice.form) {
-    case 'arpeggio':
-      return arpeggioPlaces(key, hand, start, choice.octaves);
-    case 'scale':
-      return scalePlaces(key, choice.minorScale ?? null, hand, start, choice.octaves);
-    case 'triads':
-      return triadPlaces(key.mode, hand, start);
-    case 'broken-triads':
-      return brokenTriadPlaces(key.mode, hand, start);
-    case 'progression':
-      return progressionPlaces(key.mode, hand, start);
-  }
 }
 
 /** The tonic with its octave; C♭ sounds as B, so its octave number is one higher. */

@@ -1,12 +1,14 @@
 import { UsageError } from '../base/errors.ts';
+import { FORMS } from './forms/index.ts';
 import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Locale } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
-import { FORM, HANDS, MINOR_SCALE, MOST_OCTAVES } from './types.ts';
+import { FORM, HANDS, MINOR_SCALE } from './types.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
 
-export const ALL_FORMS: readonly Form[] = FORM.options;
+/** In the order in which they are offered. */
+export const ALL_FORMS = Object.keys(FORMS) as readonly Form[];
 export const ALL_HANDS: readonly Hands[] = HANDS.options;
 export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 
@@ -15,18 +17,38 @@ const DEFAULT_MINOR_SCALE: MinorScale = 'harmonic';
 
 /** Whether a form is played over a chosen number of octaves; the others always have one. */
 export function hasOctaves(form: Form): boolean {
-  return form === 'arpeggio' || form === 'scale';
+  return FORMS[form].mostOctaves > 1;
+}
+
+/** The lengths there are of it, in octaves. */
+export function octaveCounts(form: Form): readonly number[] {
+  return Array.from({ length: FORMS[form].mostOctaves }, (_, index) => index + 1);
+}
+
+/** The length that is offered first, in octaves. */
+export function usualOctaves(form: Form): number {
+  return FORMS[form].usualOctaves;
+}
+
+/** Whether its steps are chords, struck as a whole. */
+export function isSolid(form: Form): boolean {
+  return FORMS[form].isSolid;
+}
+
+/** Steps a beat. */
+export function notesABeat(form: Form): 1 | 2 | 3 {
+  return FORMS[form].notesABeat;
 }
 
 /**
- * Every exercise there is, once: 24 keys, five forms, each hand and both, 1 to 4 octaves, three minor scales.
+ * Every exercise there is, once: 24 keys, all forms, each hand and both, 1 to 4 octaves, three minor scales.
  *
  * @example
  * const scales = allChoices().filter(({ form }) => form === 'scale');
  */
 export function allChoices(): readonly ExerciseChoice[] {
   return ALL_KEYS.flatMap((key) =>
-    ALL_FORMS.flatMap((form) =>
+    FORM.options.flatMap((form) =>
       ALL_HANDS.flatMap((hands) =>
         octaveCounts(form).flatMap((octaves): readonly ExerciseChoice[] =>
           takesMinorScale(key, form)
@@ -71,20 +93,16 @@ export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH):
   return `${keyName(settled.key, locale)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
 }
 
-/** Only the scale of a minor key has several forms. */
+/** Whether there are three of it in this key: natural, harmonic, melodic. */
 export function takesMinorScale(key: string, form: Form): boolean {
-  return form === 'scale' && key.endsWith('minor');
-}
-
-function octaveCounts(form: Form): readonly number[] {
-  return hasOctaves(form) ? Array.from({ length: MOST_OCTAVES }, (_, index) => index + 1) : [1];
+  return FORMS[form].hasMinorScales && key.endsWith('minor');
 }
 
 function requireOctaves(form: Form, octaves: number): void {
   if (octaveCounts(form).includes(octaves)) return;
   throw new UsageError(
     hasOctaves(form)
-      ? `octaves=${octaves} is not possible; an exercise in ${form} form has 1 to ${MOST_OCTAVES}. Choose one of these.`
+      ? `octaves=${octaves} is not possible; an exercise in ${form} form has 1 to ${FORMS[form].mostOctaves}. Choose one of these.`
       : `octaves=${octaves} is not possible; ${form} always has 1. Use 1, or choose arpeggio or scale.`,
   );
 }

@@ -10,7 +10,11 @@ export {
   allChoices,
   exerciseTitle,
   hasOctaves,
+  isSolid,
+  notesABeat,
+  octaveCounts,
   takesMinorScale,
+  usualOctaves,
 } from './choices.ts';
 export { MOST_OCTAVES } from './types.ts';
 export { listedKey, nextKey, otherNameOf, relativeKey } from './circle.ts';

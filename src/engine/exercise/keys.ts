@@ -1,6 +1,6 @@
 import { Key } from 'tonal';
 import { UsageError } from '../base/errors.ts';
-import type { KeyFacts, MinorScale, Mode } from './types.ts';
+import type { KeyFacts, KeyParts, MinorScale, Mode } from './types.ts';
 
 /** The 24 keys, major then minor, round the circle of fifths from C and from A. */
 export const ALL_KEYS: readonly string[] = [
@@ -18,15 +18,6 @@ const ORDER_OF_FLATS = ['Bb', 'Eb', 'Ab', 'Db', 'Gb', 'Cb', 'Fb'];
 const WAY_OUT =
   'Write a letter A to G, # or b if it has one, then major or minor, e.g. "Bb major" or "F# minor".';
 const KEY_PATTERN = /^([A-Ga-g])[ -]?(♯|#|sharp|♭|b|flat)?[ -]?(M|m|major|minor|maj|min)$/i;
-
-/** A key taken apart. */
-export interface KeyParts {
-  /** e.g. "F# minor" */
-  readonly name: string;
-  /** e.g. "F#" */
-  readonly tonic: string;
-  readonly mode: Mode;
-}
 
 /**
  * A key as somebody may write it → its parts, e.g. "f♯ Minor", "F# minor", "F-sharp minor", "f#m" → F#, minor.

@@ -19,6 +19,15 @@ export type Form = Shape<typeof FORM>;
 /** Which of the three minor scales. */
 export type MinorScale = Shape<typeof MINOR_SCALE>;
 
+/** A key taken apart. */
+export interface KeyParts {
+  /** e.g. "F# minor" */
+  readonly name: string;
+  /** e.g. "F#" */
+  readonly tonic: string;
+  readonly mode: Mode;
+}
+
 /** What somebody chose to play; whether there is such an exercise, `buildExercise` says. */
 export const CHOICE = v.object({
   key: told(

@@ -1,10 +1,11 @@
+import { takesMinorScale } from '../exercise/index.ts';
 import type { ExerciseChoice } from '../exercise/index.ts';
 import { isPractice } from './summary.ts';
 import type { Practised } from './types.ts';
 
 /** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
 export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseChoice): string {
-  const scale = form === 'scale' && key.endsWith('minor') ? (minorScale ?? 'harmonic') : '';
+  const scale = takesMinorScale(key, form) ? (minorScale ?? 'harmonic') : '';
   return [key, form, octaves, scale, hands].join('|');
 }
 

@@ -1,4 +1,4 @@
-import { ALL_HANDS, ALL_KEYS, hasOctaves, MOST_OCTAVES, nextKey, relativeKey } from '../exercise/index.ts';
+import { ALL_HANDS, ALL_KEYS, nextKey, octaveCounts, relativeKey } from '../exercise/index.ts';
 import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
@@ -84,7 +84,7 @@ function keyOffers(standings: ReadonlyMap<string, Standing>, criteria: Criteria)
 /** An octave more, where the whole set of the key stands. */
 function longerThan({ exercise, targetBpm }: Standing): readonly Offer[] {
   const octaves = exercise.octaves + 1;
-  if (!hasOctaves(exercise.form) || octaves > MOST_OCTAVES) return [];
+  if (!octaveCounts(exercise.form).includes(octaves)) return [];
   return [
     { kind: 'more-octaves', exercise: { ...exercise, hands: 'right', octaves }, targetBpm, since: exercise },
   ];

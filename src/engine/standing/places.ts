@@ -1,17 +1,15 @@
-import { ALL_FORMS, ALL_HANDS, ALL_KEYS, listedKey } from '../exercise/index.ts';
+import {
+  ALL_FORMS,
+  ALL_HANDS,
+  ALL_KEYS,
+  listedKey,
+  takesMinorScale,
+  usualOctaves,
+} from '../exercise/index.ts';
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { standingOf } from './standing.ts';
 import type { FormStandings, Standing } from './types.ts';
-
-/** How many octaves are shown where none was played; common practice, no source. */
-const USUAL_OCTAVES: Readonly<Record<Form, number>> = {
-  arpeggio: 2,
-  scale: 2,
-  triads: 1,
-  'broken-triads': 1,
-  progression: 1,
-};
 
 /** Standings → all keys × forms × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
 export function places(standings: Iterable<Standing>, criteria: Criteria): readonly FormStandings[] {
@@ -52,6 +50,6 @@ function variantOf(
     (one) => one !== undefined,
   );
   if (played !== undefined) return { ...played.exercise, hands };
-  const scale = form === 'scale' && key.endsWith('minor') ? ({ minorScale: 'harmonic' } as const) : {};
-  return { key, form, hands, octaves: USUAL_OCTAVES[form], ...scale };
+  const scale = takesMinorScale(key, form) ? ({ minorScale: 'harmonic' } as const) : {};
+  return { key, form, hands, octaves: usualOctaves(form), ...scale };
 }

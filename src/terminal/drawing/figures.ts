@@ -1,4 +1,4 @@
-import { exerciseIn, tellKept } from '../../engine/index.ts';
+import { exerciseIn, isSolid, tellKept } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
 import { signed } from './numbers.ts';
@@ -43,7 +43,7 @@ function tabled(
     line(label.chords, [
       figure(measures.chordSpreadMs, 'ms', 0, part.spread),
       figure(measures.changeHesitationRatio, '', 2, part.slowestChange),
-      chordForm(report) ? changeGap(measures, t) : null,
+      isSolid(report.exercise.form) ? changeGap(measures, t) : null,
       figureSigned(measures.innerBalanceDb, 'dB', 1, part.inner),
     ]),
     line(label.hands, [
@@ -74,10 +74,6 @@ function tabled(
 }
 
 const NONE: NotMeasured = { notMeasured: '' };
-
-function chordForm({ exercise: { form } }: Report): boolean {
-  return form === 'triads' || form === 'progression';
-}
 
 function changeGap({ changeGapMs: gap }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in gap) return null;

@@ -1,4 +1,11 @@
-import { buildExercise, keyFacts } from '../../engine/index.ts';
+import {
+  buildExercise,
+  hasOctaves,
+  keyFacts,
+  notesABeat,
+  octaveCounts,
+  takesMinorScale,
+} from '../../engine/index.ts';
 import { readChoice } from '../../io/check/index.ts';
 import { recall, remember, type Settings } from '../../io/settings/index.ts';
 import type {
@@ -12,9 +19,6 @@ import type {
 } from '../../engine/index.ts';
 
 export type Practice = NonNullable<Words['practice']>;
-
-/** Forms that are played over one to four octaves; the others have one. */
-const OCTAVE_FORMS: readonly Form[] = ['arpeggio', 'scale'];
 
 const FIRST_CHOICE: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 };
 const FIRST_BPM = 80;
@@ -51,7 +55,7 @@ export class Plan {
   #settings: Settings | null = null;
 
   get hasOctaves(): boolean {
-    return OCTAVE_FORMS.includes(this.choice.form);
+    return hasOctaves(this.choice.form);
   }
 
   /** the note that stands for a beat: broken triads go three to a beat */
@@ -60,7 +64,7 @@ export class Plan {
   }
 
   get hasMinorScale(): boolean {
-    return this.choice.form === 'scale' && this.key.mode === 'minor';
+    return takesMinorScale(this.choice.key, this.choice.form);
   }
 
   /** The minor scale in use where there is one. */
@@ -138,8 +142,8 @@ export class Plan {
 
   /** Takes over a whole choice, e.g. the exercise that was recognised. */
   adopt(choice: ExerciseChoice): void {
-    const octaves = OCTAVE_FORMS.includes(choice.form) ? choice.octaves : 1;
-    const minor = choice.form === 'scale' && choice.key.endsWith('minor');
+    const octaves = Math.min(choice.octaves, octaveCounts(choice.form).length);
+    const minor = takesMinorScale(choice.key, choice.form);
     const next = {
       key: choice.key,
       form: choice.form,
@@ -175,7 +179,7 @@ function isTempo(bpm: unknown): bpm is number {
 
 /** The sign of the note that is one beat long. */
 export function beatSign(form: Form): string {
-  return form === 'broken-triads' ? '♩.' : '♩';
+  return notesABeat(form) === 3 ? '♩.' : '♩';
 }
 
 /** Whether two choices are the same exercise. */

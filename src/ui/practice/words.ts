@@ -1,4 +1,4 @@
-import { ALL_HANDS } from '../../engine/index.ts';
+import { ALL_HANDS, hasOctaves, takesMinorScale } from '../../engine/index.ts';
 import type { AttemptSummary, ExerciseChoice, FormStandings, PlanItem, Offer } from '../../engine/index.ts';
 import type { Entry, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
@@ -13,9 +13,9 @@ import { standingWords } from './standing-words.ts';
 /** "A♭ major arpeggio, 2 octaves" */
 export function musicWords({ key, form, octaves, minorScale }: ExerciseChoice): string {
   const t = strings().journal;
-  const minor = form === 'scale' && key.endsWith('minor');
+  const minor = takesMinorScale(key, form);
   const name = minor ? t.minorScales[minorScale ?? 'harmonic'] : t.FORMS[form];
-  const length = form === 'arpeggio' || form === 'scale' ? `, ${t.octaves(octaves)}` : '';
+  const length = hasOctaves(form) ? `, ${t.octaves(octaves)}` : '';
   return `${minor ? tonicOf(key) : shownKey(key)} ${name}${length}`;
 }
 

@@ -1,4 +1,4 @@
-import { ALL_HANDS, ALL_KEYS } from '../../engine/index.ts';
+import { ALL_FORMS, ALL_HANDS, ALL_KEYS, octaveCounts } from '../../engine/index.ts';
 import type { Form, Hands, MinorScale } from '../../engine/index.ts';
 import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
@@ -22,16 +22,12 @@ export function keyGroups(): readonly { readonly label: string; readonly keys: r
   }));
 }
 
-const FORM_ORDER: readonly Form[] = ['arpeggio', 'scale', 'triads', 'broken-triads', 'progression'];
-
-export const formOptions = (): readonly Choice<Form>[] => labelled(FORM_ORDER, strings().prepare.FORMS);
+export const formOptions = (): readonly Choice<Form>[] => labelled(ALL_FORMS, strings().prepare.FORMS);
 
 export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, strings().prepare.HANDS);
 
-export const OCTAVES: readonly Choice<number>[] = [1, 2, 3, 4].map((value) => ({
-  value,
-  label: String(value),
-}));
+export const octaveOptions = (form: Form): readonly Choice<number>[] =>
+  octaveCounts(form).map((value) => ({ value, label: String(value) }));
 
 const MINOR_ORDER: readonly MinorScale[] = ['harmonic', 'melodic', 'natural'];
 

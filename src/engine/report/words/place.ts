@@ -1,3 +1,4 @@
+import { notesABeat } from '../../exercise/index.ts';
 import type { ExpectedStep } from '../../exercise/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { ChordPlace, StepPlace, NamedStep, NamedStretch, Task } from './said/index.ts';
@@ -90,8 +91,6 @@ function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch
   return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way };
 }
 
-const NOTES_A_BEAT = { 'broken-triads': 3, arpeggio: 2, scale: 2, triads: 1, progression: 1 } as const;
-
 /** A practice as a task that can be said; `hands`: where others play than in the exercise. */
 export function taskOf(
   scene: Scene,
@@ -103,7 +102,7 @@ export function taskOf(
     hands,
     stretch: stretchOf(scene, fromStep, toStep),
     tempoBpm,
-    notesABeat: NOTES_A_BEAT[form],
+    notesABeat: notesABeat(form),
   };
 }
 

@@ -1,5 +1,5 @@
 import type { Exercise, ExpectedNote, Hand, KeyFacts } from '../../exercise/index.ts';
-import { keyFacts } from '../../exercise/index.ts';
+import { isSolid, keyFacts } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
@@ -51,8 +51,7 @@ export function sceneFacts(exercise: Exercise): KeyFacts {
 }
 
 export function isChordForm(exercise: Exercise): boolean {
-  const { form } = exercise.choice;
-  return form === 'triads' || form === 'progression';
+  return isSolid(exercise.choice.form);
 }
 
 /** Said only where both hands play: whose note it is. */

@@ -1,27 +1,21 @@
 import { Key, Note } from 'tonal';
-import { arpeggioFingers, scaleFingers } from './fingering/index.ts';
-import type { KeyParts } from './keys.ts';
+import { arpeggioFingers, scaleFingers } from '../fingering/index.ts';
 import { fingered } from './places.ts';
 import type { FingeredName, Place } from './places.ts';
-import type { Hand, MinorScale } from './types.ts';
+import type { MinorScale } from '../types.ts';
+import type { Part } from './types.ts';
 
 const ARPEGGIO_INTERVALS = { major: ['1P', '3M', '5P'], minor: ['1P', '3m', '5P'] } as const;
 
 /** The tonic arpeggio up and down from `start`, the top note once. */
-export function arpeggioPlaces(key: KeyParts, hand: Hand, start: string, octaves: number): readonly Place[] {
+export function arpeggioPlaces({ key, hand, start, octaves }: Part): readonly Place[] {
   const names = climb(start, ARPEGGIO_INTERVALS[key.mode], octaves);
   const up = fingered(names, arpeggioFingers(key.name, hand, octaves));
   return upAndDown(up, up);
 }
 
 /** The scale up and down from `start`, the top note once; the melodic minor comes down as the natural one. */
-export function scalePlaces(
-  key: KeyParts,
-  minorScale: MinorScale | null,
-  hand: Hand,
-  start: string,
-  octaves: number,
-): readonly Place[] {
+export function scalePlaces({ key, minorScale, hand, start, octaves }: Part): readonly Place[] {
   const rising = (scale: MinorScale | null): readonly FingeredName[] =>
     fingered(
       climb(start, scaleIntervals(key.tonic, scale), octaves),

@@ -1,9 +1,9 @@
 import { Note } from 'tonal';
-import { PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from './fingering/index.ts';
-import type { ProgressionChord } from './fingering/index.ts';
+import { PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from '../fingering/index.ts';
+import type { ProgressionChord } from '../fingering/index.ts';
 import { fingered } from './places.ts';
 import type { Place } from './places.ts';
-import type { Hand, Mode } from './types.ts';
+import type { Part } from './types.ts';
 
 /** Root position, first and second inversion, root position an octave higher, as intervals above the tonic. */
 const TRIAD_POSITIONS = {
@@ -58,7 +58,7 @@ const PROGRESSION_ORDER: readonly ProgressionChord[] = [
 ];
 
 /** The tonic triad and its inversions, solid, up and down one octave from `start`: seven chords. */
-export function triadPlaces(mode: Mode, hand: Hand, start: string): readonly Place[] {
+export function triadPlaces({ key: { mode }, hand, start }: Part): readonly Place[] {
   return POSITION_ORDER.map((position, index) => ({
     keys: fingered(
       above(start, TRIAD_POSITIONS[mode][position]),
@@ -73,8 +73,8 @@ export function triadPlaces(mode: Mode, hand: Hand, start: string): readonly Pla
  * The same seven positions note by note, twenty-one notes: the four on the way up from the lowest note to the
  * highest, the three on the way down from the highest to the lowest. Each position is named at its first note.
  */
-export function brokenTriadPlaces(mode: Mode, hand: Hand, start: string): readonly Place[] {
-  return triadPlaces(mode, hand, start).flatMap(({ keys, turn, label }, index) => {
+export function brokenTriadPlaces(part: Part): readonly Place[] {
+  return triadPlaces(part).flatMap(({ keys, turn, label }, index) => {
     const order = index <= TOP_POSITION ? keys : [...keys].reverse();
     return order.map((key, at) => ({
       keys: [key],
@@ -85,7 +85,7 @@ export function brokenTriadPlaces(mode: Mode, hand: Hand, start: string): readon
 }
 
 /** I-IV-I-V7-I, or i-iv-i-V7-i with the raised leading note, in close position on `start`. */
-export function progressionPlaces(mode: Mode, hand: Hand, start: string): readonly Place[] {
+export function progressionPlaces({ key: { mode }, hand, start }: Part): readonly Place[] {
   return PROGRESSION_ORDER.map((chord) => ({
     keys: fingered(above(start, PROGRESSION_VOICINGS[mode][chord]), PROGRESSION_FINGERINGS[hand][chord]),
     turn: false,
