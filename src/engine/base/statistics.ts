@@ -25,3 +25,11 @@ export function quantile(values: readonly number[], share: number): number | und
 export function median(values: readonly number[]): number | undefined {
   return quantile(values, 0.5);
 }
+
+/** Height of a normal distribution at a value, up to the factor 1/√(2π), which falls out of every ratio. */
+export function densityOf(
+  value: number,
+  { mean: centre, sd }: { readonly mean: number; readonly sd: number },
+): number {
+  return Math.exp(-0.5 * ((value - centre) / sd) ** 2) / sd;
+}

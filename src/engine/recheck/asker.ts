@@ -8,7 +8,7 @@ import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
 import type { BlindBelief, Glance, HandsApart, Look } from './look/index.ts';
 import { momentIn, stepsHeard, UsualHands } from './steps.ts';
-import type { StepHeard } from './steps.ts';
+import type { Moment, StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
 
 /** A look, and what the blind ear had said of the same key there. */
@@ -62,6 +62,14 @@ export class Asker {
     return asked && { ...asked.glance, candidate: asked.candidate };
   }
 
+  /** Was a written note struck at a moment, where nothing was heard of its step? */
+  askAt(place: number, timeSec: number): Answer {
+    const { step, expected } = this.#alignment.matched[place]!;
+    const moment = { timeSec, written: this.steps[step]!.written };
+    const { glance, candidate } = this.#askIn(moment, step, this.#midiOf(place), expected.hand, place);
+    return { ...glance, candidate };
+  }
+
   /** Keys of a note's own hand at its step, and of the other. */
   #handsAt(place: number): { readonly own: readonly number[]; readonly other: readonly number[] } {
     const { step, expected } = this.#alignment.matched[place]!;
@@ -113,8 +121,10 @@ export class Asker {
 
   #ask(step: number, midi: number, hand: Hand, place: number | null, heardSec: number | null): Asked | null {
     const moment = momentIn(this.steps[step]!, hand, heardSec);
-    if (moment === null) return null;
-    const { timeSec, written } = moment;
+    return moment === null ? null : this.#askIn(moment, step, midi, hand, place);
+  }
+
+  #askIn({ timeSec, written }: Moment, step: number, midi: number, hand: Hand, place: number | null): Asked {
     const near = (this.#heard.candidates ?? []).filter(
       (one) => Math.abs(one.timeSec - timeSec) < RECHECK_BOUNDS.nearSec,
     );

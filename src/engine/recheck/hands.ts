@@ -1,5 +1,5 @@
 import type { Hand } from '../exercise/index.ts';
-import { quantile } from '../base/statistics.ts';
+import { densityOf, quantile } from '../base/statistics.ts';
 import type { Alignment } from '../match/index.ts';
 
 /**
@@ -62,9 +62,9 @@ function presenceOf(own: readonly number[]): HandHeard['presence'] {
 /** How much likelier such log odds are of a hand that is there; what lies below the middle of one that is not says no more than that. */
 function evidence(logOdds: number): number {
   const seen = Math.max(logOdds, ABSENT.mean);
-  const there = SHARE_STRUCK * density(seen, STRUCK) + (1 - SHARE_STRUCK) * density(seen, OUT);
-  const stray = density(seen, { mean: ABSENT.mean, sd: ABSENT.straySd });
-  const absent = (1 - ABSENT.strays) * density(seen, ABSENT) + ABSENT.strays * stray;
+  const there = SHARE_STRUCK * densityOf(seen, STRUCK) + (1 - SHARE_STRUCK) * densityOf(seen, OUT);
+  const stray = densityOf(seen, { mean: ABSENT.mean, sd: ABSENT.straySd });
+  const absent = (1 - ABSENT.strays) * densityOf(seen, ABSENT) + ABSENT.strays * stray;
   return Math.min(MOST_TOLD, Math.log(there / absent));
 }
 
@@ -75,12 +75,8 @@ function leftOutAmong(own: readonly number[]): HandHeard['leftOut'] {
   const quarter = quantile(sounding, 0.25) ?? mean;
   const sd = Math.max(LEAST_SD, (mean - quarter) / QUARTER_SD);
   return (logOdds) => {
-    const out = LEFT_OUT * density(Math.max(logOdds, OUT_CLEARLY.mean), OUT_CLEARLY);
-    const struck = (1 - LEFT_OUT) * density(Math.min(logOdds, mean), { mean, sd });
+    const out = LEFT_OUT * densityOf(Math.max(logOdds, OUT_CLEARLY.mean), OUT_CLEARLY);
+    const struck = (1 - LEFT_OUT) * densityOf(Math.min(logOdds, mean), { mean, sd });
     return out / (out + struck);
   };
-}
-
-function density(value: number, { mean, sd }: { readonly mean: number; readonly sd: number }): number {
-  return Math.exp(-0.5 * ((value - mean) / sd) ** 2) / sd;
 }

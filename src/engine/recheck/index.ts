@@ -10,10 +10,11 @@ import { settleStep } from './settle.ts';
 import type { Settled } from './settle.ts';
 import { isNearest } from './strangers.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
+import { isUnheard, lookAtUnheard } from './unheard.ts';
 
 /**
- * A second, separate listening with the exercise in hand, for exercises with more than one note at a time. Each written note of
- * a step of which something was heard is looked at on the sound itself: was it struck, and when? First of all notes together: does each
+ * A second, separate listening with the exercise in hand. With more than one note at a time each written note of a step of which
+ * something was heard is looked at on the sound itself: was it struck, and when? First of all notes together: does each
  * hand play at all? Then step by step: notes that were left missed or unsure are found again or called missed, reported ones that the
  * sound does not bear out are withdrawn, a key struck in place of a missed one is looked for, and onsets that the blind ear drew
  * together are told apart. It presumes nothing: what is written is evidence of little weight beside the sound, and a step of which
@@ -26,9 +27,21 @@ export function recheck(
   sound: KeptSound,
   alone: HandsAlone | null = null,
 ): Rechecked {
-  if (alignment.exercise.steps.every(({ notes }) => notes.length === 1))
+  const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
+  if (single && alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step)))
     return { heard, alignment, rechecks: [] };
   const asker = new Asker(heard, sound, alignment, alone);
+  const again = single ? { heard, alignment, rechecks: [] } : settleSteps(heard, alignment, asker);
+  const { matched, rechecks } = lookAtUnheard(again.alignment, asker);
+  return {
+    heard: again.heard,
+    alignment: { ...again.alignment, matched },
+    rechecks: [...again.rechecks, ...rechecks].sort((a, b) => a.step - b.step),
+  };
+}
+
+/** Every step of which something was heard. */
+function settleSteps(heard: Heard, alignment: Alignment, asker: Asker): Rechecked {
   const answers = alignment.matched.map((_, place) => asker.askWritten(place));
   const hands = handsHeard(
     alignment,
@@ -60,11 +73,11 @@ export function recheck(
         .map(({ note, kind, step }) => ({ played: indexOf.get(note)!, kind, step }))
         .sort((a, b) => a.played - b.played),
     },
-    rechecks: listening.rechecks.sort((a, b) => a.step - b.step),
+    rechecks: listening.rechecks,
   };
 }
 
-/** A note called missing is as sure as the closer look at it; one of a step of which nothing was heard was not looked at. */
+/** A note called missing is as sure as the closer look at it; one of a step of which nothing was heard is looked at afterwards. */
 function surelyMissed(answer: Answer | null): { readonly sure?: number } {
   return answer === null ? {} : { sure: 1 / (1 + Math.exp(answer.logOdds)) };
 }

@@ -143,11 +143,3 @@ it('a neighbour caught with a note of a chord is never explained away', async ()
   expect(extras.map(({ midi }) => midi)).toEqual([slip.midi]);
   expect(Math.abs(extras[0]!.timeSec - slip.timeSec)).toBeLessThan(0.03);
 });
-
-it('one note at a time is not listened for again', async () => {
-  const { heard, blind, again } = await play(
-    { key: 'F major', form: 'arpeggio', hands: 'right', octaves: 1 },
-    { mistakes: [{ kind: 'missed', step: 3, note: 0 }] },
-  );
-  expect(again).toEqual({ heard, alignment: blind, rechecks: [] });
-});
