@@ -1,4 +1,4 @@
-import { buildExercise } from './exercise/index.ts';
+import { buildExercise, isWhole } from './exercise/index.ts';
 import type { ExerciseChoice, Intention } from './exercise/index.ts';
 import { matchIntention } from './intention/index.ts';
 import { listenAndKeep } from './listen/index.ts';
@@ -151,6 +151,9 @@ function withHandSaid(alignment: Alignment, { hands }: ExerciseChoice): Alignmen
   return hands === 'together' ? alignment : { ...alignment, handLikelihood: handSaid(hands) };
 }
 
+const isWholeIn = ({ exercise: { practised } }: Alignment): boolean =>
+  practised === undefined || isWhole(practised.intention);
+
 /** From the first alignment on. */
 function assessBlind(
   heard: Heard,
@@ -175,7 +178,7 @@ function assessBlind(
     report,
     ...(sound !== null &&
       options.learnHands === true &&
-      alignment.exercise.practised === undefined && {
+      isWholeIn(alignment) && {
         handsAlone: handsAloneIn(heardAgain, alignment, sound),
       }),
   };

@@ -1,8 +1,27 @@
 export type * from './types.ts';
 export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
-export { ALL_RHYTHMS, INTENTION, PRACTISED, RHYTHM, sameIntention } from './intention.ts';
+export {
+  ALL_RHYTHMS,
+  INTENTION,
+  isWhole,
+  MOST_COPIES,
+  PRACTISED,
+  RHYTHM,
+  sameIntention,
+  WHOLE,
+} from './intention.ts';
 export type { Intention, Practising, Rhythm } from './intention.ts';
-export { exerciseIn, groupOf, LONG_TO_SHORT, practisedExercise, stepsIn } from './practised.ts';
+export {
+  copiesMeant,
+  exerciseIn,
+  groupOf,
+  LONG_TO_SHORT,
+  practisedExercise,
+  stepsIn,
+  stretchIn,
+} from './practised.ts';
+export { oneWay, waysIn } from './stretches.ts';
+export type { Stretch, Way } from './stretches.ts';
 export {
   ALL_FORMS,
   ALL_HANDS,

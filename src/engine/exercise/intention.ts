@@ -13,11 +13,18 @@ export const RHYTHM = v.picklist([
   'stop-before-crossings',
   'stop-on-each-beat',
   'stop-on-each-step',
+  'prepared-silently',
+  'one-note-more',
 ]);
-/** How the notes are to follow each other; where one is held or a stop is made, for how long is the player's own. */
+/**
+ * How the notes are to follow each other; where one is held or a stop is made, for how long is the player's own. Prepared silently: the
+ * keys of each step are pressed without a sound, then struck. One note more: two notes, then three, and so on, each length `times`.
+ */
 export type Rhythm = Shape<typeof RHYTHM>;
 
 const MOST_TIMES = 12;
+/** Copies of a stretch that are told apart, at most. */
+export const MOST_COPIES = 48;
 const MOST_STEPS = 400;
 const PLACE = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_STEPS));
 
@@ -36,6 +43,13 @@ export const INTENTION = v.object({
     v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_TIMES)),
   ),
   rhythm: RHYTHM,
+  blocked: v.exactOptional(
+    told(
+      'the notes of each hand position struck as one chord, one position after the other',
+      v.literal(true),
+    ),
+  ),
+  apart: v.exactOptional(told('each hand by itself, first one, then the other; then both', v.literal(true))),
   then: v.exactOptional(
     told(
       'rhythms that follow, one after the other, once this one is done',
@@ -53,7 +67,7 @@ export const PRACTISED = v.object({
   intention: INTENTION,
   repeats: told(
     'so often the stretch was begun; its copies follow each other in the steps of the report; 0: the whole was played in its place',
-    v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_TIMES + 2)),
+    v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_COPIES)),
   ),
   longToShort: v.exactOptional(
     told(
@@ -77,6 +91,12 @@ export function sameIntention(a: Intention, b: Intention): boolean {
     a.stretch?.fromStep === b.stretch?.fromStep &&
     a.stretch?.toStep === b.stretch?.toStep &&
     a.rhythm === b.rhythm &&
+    a.blocked === b.blocked &&
     a.times === b.times
   );
 }
+
+/** The whole, once, as it is written: such an attempt counts like one of which nothing was said. */
+export const WHOLE: Intention = { times: 1, rhythm: 'even' };
+
+export const isWhole = (intention: Intention): boolean => sameIntention(intention, WHOLE);

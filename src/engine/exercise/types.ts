@@ -79,6 +79,8 @@ export interface ExpectedStep {
   readonly label?: string;
   /** a stop or a breath is meant on the way into this step: any time may pass */
   readonly pauseBefore?: true;
+  /** of something to be practised: in which copy of it, and its place there, both from 0 */
+  readonly copy?: { readonly number: number; readonly place: number };
 }
 
 /** An exercise written out. */

@@ -1,5 +1,5 @@
-import { practisedExercise } from '../exercise/index.ts';
-import type { ExerciseChoice, Intention } from '../exercise/index.ts';
+import { MOST_COPIES, practisedExercise } from '../exercise/index.ts';
+import type { Exercise, ExerciseChoice, Intention } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from '../match/index.ts';
 import type { Alignment } from '../match/index.ts';
@@ -7,7 +7,6 @@ import { asPlayed } from './rhythm.ts';
 
 /** Repeats that are tried, more and fewer than the number of notes makes likely. */
 const AROUND = 1;
-const MOST_REPEATS = 14;
 /** Less sure findings are as likely ghosts. */
 const SURE_NOTE = 0.5;
 /** Another number of repeats must explain the notes better by this much, or the fewer are meant. */
@@ -22,18 +21,31 @@ const WHOLE_BETTER = 0.2;
  */
 export function matchIntention(heard: Heard, choice: ExerciseChoice, intention: Intention): Alignment {
   const once = practisedExercise(choice, { intention, repeats: 1 });
-  if (intention.stretch === undefined) return withoutPauses(asPlayed(heard, bestShift(heard, once)));
-  const keys = once.steps.reduce((sum, { notes }) => sum + notes.length, 0);
-  const likely = Math.round(heard.notes.length / keys);
+  if (intention.stretch === undefined && intention.times === 1 && intention.rhythm !== 'one-note-more')
+    return withoutPauses(asPlayed(heard, bestShift(heard, once)));
+  const likely = likelyCopies(practisedExercise(choice, { intention, repeats: MOST_COPIES }), heard);
   const tried = Array.from({ length: 2 * AROUND + 1 }, (_, at) => likely - AROUND + at)
-    .filter((repeats) => repeats >= 1 && repeats <= MOST_REPEATS)
+    .filter((repeats) => repeats >= 1 && repeats <= MOST_COPIES)
     .map((repeats) => bestShift(heard, practisedExercise(choice, { intention, repeats })));
   const first = tried[0] ?? bestShift(heard, once);
   const best = tried.reduce((a, b) => (explained(heard, b) > explained(heard, a) + BETTER ? b : a), first);
+  // Of the whole there is nothing more to be played.
+  if (intention.stretch === undefined) return withoutPauses(asPlayed(heard, best));
   const whole = bestShift(heard, practisedExercise(choice, { intention, repeats: 0 }));
   return explained(heard, whole) >= explained(heard, best) + WHOLE_BETTER
     ? whole
     : withoutPauses(asPlayed(heard, best));
+}
+
+/** After how many copies about as many keys are struck as were heard. */
+function likelyCopies({ steps }: Exercise, { notes }: Heard): number {
+  let keys = 0;
+  const after = new Map<number, number>();
+  for (const step of steps) {
+    keys += step.notes.length;
+    after.set(step.copy!.number + 1, Math.abs(keys - notes.length));
+  }
+  return [...after].reduce((a, b) => (b[1] < a[1] ? b : a))[0];
 }
 
 /** 0..1: of all that was struck and all that was to be, how much belongs together. The alignment's own fit leaves out other runs. */

@@ -9,8 +9,8 @@ const MOST_RATIO = 8;
 
 /** An interval from step to step, by where it lies in its copy of the stretch. */
 interface Gap {
-  /** index in the copy of the step that it leads into, from 1 */
-  readonly index: number;
+  /** place in its copy of the step that it leads into, from 1 */
+  readonly place: number;
   readonly sec: number;
 }
 
@@ -20,7 +20,7 @@ export function asPlayed(heard: Heard, alignment: Alignment): Alignment {
   const { practised } = exercise;
   if (practised === undefined) return alignment;
   const { rhythm } = practised.intention;
-  const gaps = gapsOf(heard, alignment, exercise.steps.length / practised.repeats);
+  const gaps = gapsOf(heard, alignment);
   const size = groupOf(rhythm);
   const pairs = rhythm === 'long-short' || rhythm === 'short-long';
   if (!pairs && size === null) return alignment;
@@ -31,7 +31,7 @@ export function asPlayed(heard: Heard, alignment: Alignment): Alignment {
 }
 
 /** Of lines: a step's own time is that of its first key. */
-function gapsOf(heard: Heard, { matched }: Alignment, length: number): readonly Gap[] {
+function gapsOf(heard: Heard, { matched, exercise }: Alignment): readonly Gap[] {
   const times = new Map<number, number>();
   for (const note of matched) {
     if (note.verdict !== 'correct' && note.verdict !== 'wrong') continue;
@@ -40,14 +40,14 @@ function gapsOf(heard: Heard, { matched }: Alignment, length: number): readonly 
   }
   return [...times].flatMap(([step, timeSec]): Gap[] => {
     const before = times.get(step - 1);
-    const index = step % length;
-    return before === undefined || index === 0 || timeSec <= before ? [] : [{ index, sec: timeSec - before }];
+    const place = exercise.steps[step]?.copy?.place ?? 0;
+    return before === undefined || place === 0 || timeSec <= before ? [] : [{ place, sec: timeSec - before }];
   });
 }
 
 function ratioOf(gaps: readonly Gap[], firstIsLong: boolean): number {
   const of = (odd: boolean): number | undefined =>
-    median(gaps.filter(({ index }) => (index % 2 === 1) === odd).map(({ sec }) => sec));
+    median(gaps.filter(({ place }) => (place % 2 === 1) === odd).map(({ sec }) => sec));
   const [long, short] = [of(firstIsLong), of(!firstIsLong)];
   if (long === undefined || short === undefined) return LONG_TO_SHORT;
   return Math.min(Math.max(long / short, 1 / MOST_RATIO), MOST_RATIO);
@@ -56,6 +56,6 @@ function ratioOf(gaps: readonly Gap[], firstIsLong: boolean): number {
 /** The first of each group, unless it was rather the last that was held: a group is run and waited after. */
 function heldPlaceOf(gaps: readonly Gap[], size: number): number {
   const heldAt = (place: number): number =>
-    median(gaps.filter(({ index }) => (index - 1) % size === place).map(({ sec }) => sec)) ?? 0;
+    median(gaps.filter((gap) => (gap.place - 1) % size === place).map(({ sec }) => sec)) ?? 0;
   return heldAt(size - 1) > heldAt(0) ? size - 1 : 0;
 }

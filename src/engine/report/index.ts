@@ -9,7 +9,7 @@ export { justNoticeableMs } from './criteria/audible.ts';
 export { lineThrough } from './measures/line.ts';
 export { tellIntention, tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
-import { ENGLISH, sameIntention, stepMs } from '../exercise/index.ts';
+import { ENGLISH, sameIntention, stepMs, WHOLE } from '../exercise/index.ts';
 import type { Hands, Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { handSaid } from '../match/index.ts';
@@ -115,5 +115,6 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
 
 /** Both are the whole, or both the same practice of it: nothing else is compared. */
 function sameWork(a: Practising | undefined, b: Practising | undefined): boolean {
-  return a === undefined || b === undefined ? a === b : sameIntention(a.intention, b.intention);
+  const [one, other] = [a, b].map((practised) => practised?.intention ?? WHOLE);
+  return sameIntention(one!, other!);
 }

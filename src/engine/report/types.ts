@@ -3,7 +3,7 @@ import { BPM, listOf, MIDI, NOTE_NAME, NUMBER, SECONDS, STEP, TEXT, told } from 
 import type { Shape } from '../base/shapes.ts';
 import { BUILDABLE, exerciseOf, INTENTION, PRACTISED, stepsIn } from '../exercise/index.ts';
 import type { Locale } from '../exercise/index.ts';
-import { CHOICE, HAND } from '../exercise/types.ts';
+import { CHOICE, HAND, HANDS } from '../exercise/types.ts';
 import type { PianoProfile } from '../listen/index.ts';
 import { FINDING } from '../listen/types.ts';
 import { NOTICE } from '../notices/index.ts';
@@ -189,7 +189,13 @@ const WORDS = v.object({
   practice: v.exactOptional(
     told(
       'a practice set-up that the next step proposes: a stretch of steps of the whole exercise, a tempo, and where it can be judged what is meant',
-      v.object({ fromStep: STEP, toStep: STEP, tempoBpm: BPM, intention: v.exactOptional(INTENTION) }),
+      v.object({
+        fromStep: STEP,
+        toStep: STEP,
+        tempoBpm: BPM,
+        hands: v.exactOptional(told('who plays, where it is not who played', HANDS)),
+        intention: v.exactOptional(INTENTION),
+      }),
     ),
   ),
   said: v.exactOptional(

@@ -1,4 +1,5 @@
 import { median } from '../base/statistics.ts';
+import { isWhole } from '../exercise/index.ts';
 import { lateCrossings } from '../report/index.ts';
 import type { Estimate, NotMeasured, Report } from '../report/index.ts';
 import type { AttemptSummary } from './types.ts';
@@ -33,8 +34,13 @@ export function summarise(report: Report): AttemptSummary {
     worstCrossingMs: delays.length === 0 ? null : Math.max(...delays),
     chordSpreadMs: valueOf(measures.chordSpreadMs),
     handsApartMs: median(apart) ?? null,
-    situation: report.practised === undefined ? report.words.situation : PRACTISED,
+    situation: isWholeIn(report) ? report.words.situation : PRACTISED,
   };
+}
+
+/** Nothing else was asked for than the exercise itself. */
+function isWholeIn({ practised }: Report): boolean {
+  return practised === undefined || isWhole(practised.intention);
 }
 
 function valueOf(figure: Estimate | NotMeasured): number | null {

@@ -159,6 +159,7 @@ export class Plan {
   /** Sets up the stretch and the tempo that a next step proposes: whoever does so has chosen. */
   setUp(practice: Practice): void {
     this.#chosen();
+    if (practice.hands !== undefined) this.adopt({ ...this.choice, hands: practice.hands });
     if (this.practice === null) this.#wholeBpm = this.targetBpm;
     this.practice = practice;
     this.targetBpm = Math.round(practice.tempoBpm);

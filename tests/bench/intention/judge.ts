@@ -8,6 +8,7 @@ import { homeOf } from '../attempts.ts';
 import { heardAsPlayed } from '../truth-report.ts';
 import { overheard } from '../verdict/ear-model.ts';
 import { truthOf } from '../verdict/truth.ts';
+import { begunIn } from './players.ts';
 import type { Flaw, PractisedAttempt } from './players.ts';
 
 export type Practised = Extract<Statement, { readonly situation: 'practised' }>;
@@ -64,10 +65,6 @@ export function recordOf(attempt: PractisedAttempt, assessment: Assessment): Pra
   };
 }
 
-function begunIn({ flaw, intention }: PractisedAttempt): number {
-  return flaw === 'the-whole' ? 0 : flaw === 'too-few' ? intention.times - 1 : intention.times;
-}
-
 function ratioErrorOf({ longToShort }: PractisedAttempt, report: Report | null): number | null {
   const told = report?.practised?.longToShort;
   return told === undefined ? null : told - longToShort;
@@ -75,8 +72,8 @@ function ratioErrorOf({ longToShort }: PractisedAttempt, report: Report | null):
 
 /** What must be said of each flaw: one of these, as a lack or as a fault. */
 const SAYS: Readonly<Record<Flaw, readonly string[]>> = {
-  'wrong-note': ['times', 'wrong-notes', 'signature', 'leading-note', 'inner-note', 'missed-notes'],
-  'too-few': ['times'],
+  'wrong-note': ['times', 'wrong-notes', 'signature', 'leading-note', 'inner-note', 'missed-notes', 'length'],
+  'too-few': ['times', 'length'],
   'too-fast': ['tempo'],
   'the-whole': ['whole'],
   'even-instead': ['rhythm', 'holds'],

@@ -1,4 +1,11 @@
-import { ALL_KEYS, buildExercise, practisedExercise } from '../../../src/engine/index.ts';
+import {
+  ALL_KEYS,
+  buildExercise,
+  copiesMeant,
+  oneWay,
+  practisedExercise,
+  stretchIn,
+} from '../../../src/engine/index.ts';
 import type { Exercise, ExerciseChoice, Form, Intention, Rhythm } from '../../../src/engine/index.ts';
 import { createRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
@@ -7,13 +14,15 @@ import type { StudentKnobs } from '../../support/student/knobs.ts';
 import { perform } from '../../support/student/perform.ts';
 import type { Performance } from '../../support/student/types.ts';
 
-/** Something to practise, of which forms, how long a stretch (steps; null: the whole), how often. */
+/** Something to practise, of which forms, how long a stretch (steps, or one way; null: the whole), how often. */
 export interface Work {
   readonly name: string;
   readonly rhythm: Rhythm;
   readonly forms: readonly Form[];
-  readonly steps: readonly [number, number] | null;
+  readonly steps: readonly [number, number] | 'up' | 'down' | null;
   readonly times: number;
+  /** hand positions struck as chords */
+  readonly blocked?: true;
 }
 
 const LINES: readonly Form[] = ['arpeggio', 'scale'];
@@ -38,20 +47,43 @@ export const WORKS: readonly Work[] = [
     steps: [3, 4],
     times: 3,
   },
+  {
+    name: 'chords prepared silently',
+    rhythm: 'prepared-silently',
+    forms: ['triads', 'progression'],
+    steps: null,
+    times: 2,
+  },
+  { name: 'one note more', rhythm: 'one-note-more', forms: LINES, steps: [4, 7], times: 2 },
+  {
+    name: 'positions of an arpeggio',
+    rhythm: 'even',
+    forms: ['arpeggio'],
+    steps: null,
+    times: 2,
+    blocked: true,
+  },
+  { name: 'positions of a scale', rhythm: 'even', forms: ['scale'], steps: null, times: 1, blocked: true },
+  { name: 'the way up', rhythm: 'even', forms: LINES, steps: 'up', times: 3 },
+  { name: 'the way down', rhythm: 'even', forms: LINES, steps: 'down', times: 2 },
 ];
 
 /** Ways of doing it that are not what was asked. */
 export type Flaw = 'wrong-note' | 'too-few' | 'too-fast' | 'the-whole' | 'even-instead' | 'turned' | 'stop';
 
 /** Which of them a work can be spoilt by. */
-export function flawsOf({ rhythm, steps, times }: Work): readonly Flaw[] {
+export function flawsOf({ rhythm, steps, times, blocked }: Work): readonly Flaw[] {
   const pairs = rhythm === 'long-short' || rhythm === 'short-long';
-  const free = rhythm === 'stop-on-each-step';
+  const free = ['stop-on-each-step', 'prepared-silently', 'one-note-more'].includes(rhythm) || blocked;
   return [
     'wrong-note',
     ...(times > 1 ? (['too-few'] as const) : []),
-    ...(steps !== null && times > 1 && rhythm === 'even' ? (['the-whole'] as const) : []),
-    ...(rhythm === 'even' ? (['too-fast', 'stop'] as const) : free ? [] : (['even-instead'] as const)),
+    ...(Array.isArray(steps) && times > 1 && rhythm === 'even' ? (['the-whole'] as const) : []),
+    ...(rhythm === 'even' && !blocked
+      ? (['too-fast', 'stop'] as const)
+      : free
+        ? []
+        : (['even-instead'] as const)),
     ...(pairs ? (['turned'] as const) : []),
   ];
 }
@@ -77,13 +109,15 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
   const flaws = flawsOf(work);
   const flaw = flawed ? flaws[index % flaws.length]! : null;
   const form = random.pick(work.forms);
-  const hands = random.pick(['left', 'right', 'right', 'together'] as const);
+  const hands = random.pick(
+    work.blocked ? (['left', 'right'] as const) : (['left', 'right', 'right', 'together'] as const),
+  );
   const octaves = form === 'scale' || form === 'arpeggio' ? 2 : 1;
   const choice: ExerciseChoice = { key: random.pick(ALL_KEYS), form, hands, octaves };
   const whole = buildExercise(choice);
-  const chords = form === 'triads' || form === 'progression';
+  const chords = form === 'triads' || form === 'progression' || work.blocked === true;
   const intention = intentionAt(work, whole, random);
-  const stepsPerBeat = 1 / (whole.steps[1]!.beat - whole.steps[0]!.beat);
+  const stepsPerBeat = work.blocked ? 1 : 1 / (whole.steps[1]!.beat - whole.steps[0]!.beat);
   const notesPerSec = chords ? random.uniform(0.7, 1.2) : random.uniform(1.2, 3);
   const targetBpm = (60 * notesPerSec) / stepsPerBeat;
   const longToShort = random.uniform(1.9, 3.6);
@@ -101,8 +135,7 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
         ? { mean: random.uniform(-15, 10), sd: random.uniform(5, 10) }
         : STUDENT_DEFAULTS.handsApartMs,
     overlapMs: random.uniform(-15, 40),
-    mistakes:
-      flaw === 'wrong-note' ? wrongInLastCopies(played, intention.times, random) : STUDENT_DEFAULTS.mistakes,
+    mistakes: flaw === 'wrong-note' ? wrongInLastCopies(played, random) : STUDENT_DEFAULTS.mistakes,
   };
   const plain = perform(played, knobs, random.fork('student'));
   const stepSec = ioiMs / 1000;
@@ -118,11 +151,25 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
   };
 }
 
-function intentionAt({ rhythm, steps, times }: Work, { steps: all }: Exercise, random: Random): Intention {
-  if (steps === null) return { times, rhythm };
+function intentionAt({ rhythm, steps, times, blocked }: Work, whole: Exercise, random: Random): Intention {
+  const { steps: all } = whole;
+  if (steps === null) return { times, rhythm, ...(blocked && { blocked }) };
+  if (typeof steps === 'string') return { stretch: oneWay(whole, steps)!, times, rhythm };
   const length = Math.min(all.length, steps[0] + random.integer(steps[1] - steps[0] + 1));
   const fromStep = random.integer(all.length - length + 1);
   return { stretch: { fromStep, toStep: fromStep + length - 1 }, times, rhythm };
+}
+
+/** How many copies of it are begun. */
+export function begunIn({
+  choice,
+  intention,
+  flaw,
+}: Pick<PractisedAttempt, 'choice' | 'intention' | 'flaw'>): number {
+  if (flaw === 'the-whole') return 0;
+  const meant = copiesMeant(intention, stretchIn(buildExercise(choice), intention).length);
+  const fewer = intention.rhythm === 'one-note-more' ? intention.times : 1;
+  return flaw === 'too-few' ? meant - fewer : meant;
 }
 
 /** What is really played, written out. */
@@ -134,7 +181,7 @@ function exercisePlayed(
   random: Random,
 ): Exercise {
   if (flaw === 'the-whole') return buildExercise(choice);
-  const repeats = flaw === 'too-few' ? intention.times - 1 : intention.times;
+  const repeats = begunIn({ choice, intention, flaw });
   const size = Number(/\d/.exec(intention.rhythm)?.[0] ?? 1);
   const other: Rhythm = intention.rhythm === 'long-short' ? 'short-long' : 'long-short';
   const rhythm = flaw === 'even-instead' ? 'even' : flaw === 'turned' ? other : intention.rhythm;
@@ -146,14 +193,16 @@ function exercisePlayed(
   });
 }
 
-/** A wrong key in the second last and, where there are so many, each further copy but the first. */
-function wrongInLastCopies({ steps }: Exercise, times: number, random: Random): StudentKnobs['mistakes'] {
-  const length = steps.length / times;
-  const copies = times === 1 ? [0] : Array.from({ length: times - 1 }, (_, copy) => copy + 1);
-  return copies.map((copy) => {
-    const step = copy * length + 1 + random.integer(length - 2);
-    const { midi } = steps[step]!.notes[0]!;
-    const near = [-1, 0, 1].flatMap((by) => steps[step + by]!.notes.map((note) => note.midi));
+/** A wrong key in each copy but the first, or in the only one. */
+function wrongInLastCopies({ steps }: Exercise, random: Random): StudentKnobs['mistakes'] {
+  const last = steps.at(-1)!.copy!.number;
+  const spoilt = Array.from({ length: Math.max(1, last) }, (_, at) => (last === 0 ? 0 : at + 1));
+  return spoilt.map((number) => {
+    const copy = steps.filter((one) => one.copy!.number === number);
+    const inside = copy.length < 3 ? copy.slice(-1) : copy.slice(1, -1);
+    const { step, notes } = random.pick(inside);
+    const { midi } = notes[0]!;
+    const near = [-1, 0, 1].flatMap((by) => (steps[step + by]?.notes ?? []).map((note) => note.midi));
     const key = [midi + 1, midi - 1, midi + 2, midi - 2].find((one) => !near.includes(one))!;
     return { kind: 'wrong' as const, step, note: 0, midi: key };
   });

@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { assessHeard, exerciseIn, tellWords } from '../../../src/engine/index.ts';
-import type { Heard, Intention, Report } from '../../../src/engine/index.ts';
+import {
+  assessHeard,
+  buildExercise,
+  exerciseIn,
+  oneWay,
+  tellWords,
+  waysIn,
+} from '../../../src/engine/index.ts';
+import type { ExerciseChoice, Heard, Intention, Report } from '../../../src/engine/index.ts';
 import { assessPractised, isTold, recordOf } from '../../bench/intention/judge.ts';
 import { practisedAttempt, WORKS } from '../../bench/intention/players.ts';
 import { practisedExercise } from '../../../src/engine/exercise/index.ts';
@@ -64,6 +71,49 @@ describe('an intention written out', () => {
     const { steps } = practisedExercise(CHOICE, { intention: { stretch, times: 1, rhythm }, repeats });
     expect(steps.map(({ beat }) => beat)).toEqual(beats);
     expect(steps.map(({ step }) => step)).toEqual(beats.map((_, at) => at));
+  });
+});
+
+describe('what can be written out besides', () => {
+  const written = (choice: ExerciseChoice, intention: Intention, repeats: number) =>
+    practisedExercise(choice, { intention, repeats }).steps.map(({ notes, copy, pauseBefore }) => ({
+      midis: notes.map(({ midi }) => midi),
+      copy: copy!.number,
+      pause: pauseBefore === true,
+    }));
+
+  it('one note more each time: each length so often', () => {
+    const steps = written(CHOICE, { stretch: STRETCH, times: 2, rhythm: 'one-note-more' }, 5);
+    expect(steps.map(({ copy }) => copy)).toEqual([0, 0, 1, 1, 2, 2, 2, 3, 3, 3, 4, 4, 4, 4]);
+    expect(steps.flatMap(({ midis }) => midis).slice(-4)).toEqual([64, 65, 67, 69]);
+  });
+
+  it('hand positions as chords: thumb under begins one, and the position at the top comes once', () => {
+    const arpeggio = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 } as const;
+    const steps = written(arpeggio, { times: 1, rhythm: 'even', blocked: true }, 1);
+    expect(steps.map(({ midis }) => midis)).toEqual([
+      [60, 64, 67],
+      [72, 76, 79, 84],
+      [60, 64, 67],
+    ]);
+    expect(steps.map(({ pause }) => pause)).toEqual([false, true, true]);
+  });
+
+  it.each([
+    ['the whole up', 'up', undefined, { fromStep: 0, toStep: 7 }],
+    ['the whole down', 'down', undefined, { fromStep: 7, toStep: 14 }],
+    ['a stretch of the way up, down', 'down', { fromStep: 2, toStep: 6 }, { fromStep: 8, toStep: 12 }],
+    ['a stretch of the way down, up', 'up', { fromStep: 8, toStep: 12 }, { fromStep: 2, toStep: 6 }],
+    ['a stretch round the top, up', 'up', { fromStep: 4, toStep: 9 }, { fromStep: 4, toStep: 7 }],
+    ['a stretch of the way up, up', 'up', { fromStep: 2, toStep: 6 }, { fromStep: 2, toStep: 6 }],
+  ] as const)('one way: %s', (_, way, stretch, expected) => {
+    expect(oneWay(buildExercise(CHOICE), way, stretch)).toEqual(expected);
+  });
+
+  it('no way where nothing turns back', () => {
+    const progression = buildExercise({ ...CHOICE, form: 'progression' });
+    expect(waysIn(progression)).toEqual([]);
+    expect(oneWay(progression, 'up')).toBeNull();
   });
 });
 
@@ -155,7 +205,7 @@ describe('an attempt at an intention', () => {
     expect(second.words.practice?.intention?.stretch).toEqual({ fromStep: 2, toStep: 13 });
     const third = reportOf(heardAs(SCALE.slice(2, 14), onsets(12, [0.4])), second.words.practice!.intention!);
     expect(third.words.practice).toMatchObject({ fromStep: 0, toStep: 14 });
-    expect(third.words.practice?.intention).toBeUndefined();
+    expect(third.words.practice?.intention).toEqual({ times: 1, rhythm: 'even' });
   });
 });
 

@@ -8,8 +8,7 @@ const UNSURE_SHARE = 0.2;
 
 /** Each copy of what was practised, in order: whether it was right from its first note to its last, without a stop. */
 export function copiesOf({ alignment, exercise }: Scene, { repeats }: Practising): readonly boolean[] {
-  const length = exercise.steps.length / Math.max(1, repeats);
-  const copyOf = (step: number): number => Math.floor(step / length);
+  const copyOf = (step: number): number => exercise.steps[step]?.copy?.number ?? 0;
   const broken = new Set([
     ...alignment.extras.map(({ step }) => copyOf(step)),
     ...alignment.remarks.flatMap((remark) =>
@@ -24,22 +23,27 @@ export function copiesOf({ alignment, exercise }: Scene, { repeats }: Practising
   });
 }
 
+/** Right copies on end. */
+export interface Row {
+  readonly best: number;
+  readonly atEnd: number;
+  /** of this attempt, from its first on */
+  readonly rightFromStart: number;
+}
+
 /**
  * The most right copies without a break, those at the end of the attempt before this one in the sitting counted on; and how many
  * stand at its end, to be counted on with.
  */
-export function inARow(
-  { inSitting }: Scene,
-  intention: Intention,
-  copies: readonly boolean[],
-): { readonly best: number; readonly atEnd: number } {
-  let row = carriedFrom(inSitting.at(-1), intention);
+export function inARow({ inSitting }: Scene, intention: Intention, copies: readonly boolean[]): Row {
+  let row = intention.rhythm === 'one-note-more' ? 0 : carriedFrom(inSitting.at(-1), intention);
   let best = 0;
   for (const right of copies) {
     row = right ? row + 1 : 0;
     best = Math.max(best, row);
   }
-  return { best, atEnd: row };
+  const wrong = copies.indexOf(false);
+  return { best, atEnd: row, rightFromStart: wrong === -1 ? copies.length : wrong };
 }
 
 /** What was done already is begun anew. */

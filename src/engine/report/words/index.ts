@@ -1,3 +1,4 @@
+import { isWhole } from '../../exercise/index.ts';
 import type { Locale } from '../../exercise/index.ts';
 import { evennessDriftRemovedPercent, isMeasured, surelyOver } from '../measures/index.ts';
 import { mean } from '../../base/statistics.ts';
@@ -15,7 +16,7 @@ import { ASKED, PROGRESS } from './progress.ts';
 import { RULES } from './rules/index.ts';
 import type { Improved, Said, Statement } from './said/index.ts';
 import type { Found, Scene, Situation } from './scene.ts';
-import { withIntention } from './set-up.ts';
+import { setUpOf } from './set-up.ts';
 import { MEANT, shapeOf } from './shaping.ts';
 import { tellSaid } from './telling/index.ts';
 import { DRIFT, EVENNESS, LATE_NOTES, TURN } from './time.ts';
@@ -81,14 +82,15 @@ export function speak(scene: Scene, locale: Locale): Words {
     advice: first.advice,
   };
   const { verdict, emphasis, nextStep } = tellSaid(said, locale);
+  const practice = setUpOf(scene, first);
   const blamed = statements.filter(({ faults }, at) => faults > 0 || at === 0);
   return {
-    situation: first.statement.situation,
+    situation: spokenOf(scene, statements),
     verdict,
     emphasis,
     nextStep,
     steps: [...new Set(blamed.flatMap(({ steps }) => steps))],
-    ...(first.practice && { practice: withIntention(first.advice, first.practice) }),
+    ...(practice !== undefined && { practice }),
     said,
   };
 }
@@ -118,7 +120,30 @@ function whatHolds(scene: Scene): readonly Found[] {
   const faults = byGravity(withoutGroups(scene, withoutSymptoms(scene, allOf(kinds, scene))));
   const asked = allOf([ASKED], scene);
   const practice = firstOf([practiceWith(faults)], scene);
-  if (practice !== null && unusable === null) return [practice, ...faults, ...asked];
+  if (practice !== null && unusable === null && !isTheWhole(scene)) return [practice, ...faults, ...asked];
+  const rest = whatElse(scene, first, faults, asked);
+  if (practice === null || unusable !== null) return rest;
+  // The whole is judged like any other attempt, and what is said of that leads on.
+  const { advice, practice: next } = rest[0]!;
+  const { statement, gravity } = practice;
+  return [{ statement, gravity, advice, ...(next && { practice: next }) }, ...rest];
+}
+
+const isTheWhole = ({ exercise: { practised } }: Scene): boolean =>
+  practised !== undefined && isWhole(practised.intention);
+
+/** What an attempt is remembered by: of the whole, what would have been said of it anyhow. */
+function spokenOf(scene: Scene, [first, second]: readonly Statement[]): string {
+  return (isTheWhole(scene) && second !== undefined ? second : first!).situation;
+}
+
+/** Of an attempt at the whole: faults, what may be meant, how far it is; what is asked comes last. */
+function whatElse(
+  scene: Scene,
+  first: readonly Found[],
+  faults: readonly Found[],
+  asked: readonly Found[],
+): readonly Found[] {
   const grouped = allOf([[IN_GROUPS]], scene);
   const meant =
     grouped.length > 0
@@ -127,7 +152,7 @@ function whatHolds(scene: Scene): readonly Found[] {
           MEANT.map((one) => [one]),
           scene,
         );
-  if (faults.length > 0 || unusable !== null) return [...first, ...faults, ...meant, ...asked];
+  if (faults.length + first.length > 0) return [...first, ...faults, ...meant, ...asked];
   const progress = firstOf(PROGRESS, scene)!;
   const { situation } = progress.statement;
   // What was meant is not called "not yet quite even".
@@ -191,12 +216,18 @@ const EQUAL = 0.9;
 function howManyNamed(found: readonly Found[]): 1 | 2 {
   const faults = found.filter(({ statement }) => statement.faults > 0);
   const [first, second] = faults;
-  if (isKind(found[0]!, 'sound') || isKind(found[0]!, 'practice')) return first === undefined ? 1 : 2;
+  if (isKind(found[0]!, 'sound')) return first === undefined ? 1 : 2;
+  if (isKind(found[0]!, 'practice'))
+    return first !== undefined || (found[1] !== undefined && tellsMore(found[1])) ? 2 : 1;
   if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;
   if (second === undefined) return 1;
   const sameRank = RULES[first.statement.situation].rank === RULES[second.statement.situation].rank;
   return faults.length === 2 || (sameRank && second.gravity >= EQUAL * first.gravity) ? 2 : 1;
 }
+
+/** Beside "every note right": how far the exercise is, or what may have been meant. */
+const tellsMore = (found: Found): boolean =>
+  isKind(found, 'meant') || (isKind(found, 'progress') && found.statement.situation !== 'nothing-to-remark');
 
 const isKind = ({ statement }: Found, kind: string): boolean => RULES[statement.situation].kind === kind;
 

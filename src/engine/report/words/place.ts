@@ -29,7 +29,11 @@ export function chordAt(scene: Scene, step: number): ChordPlace {
   const { steps } = scene.exercise;
   const label = steps[step]!.label ?? null;
   const same = steps.filter((one) => label !== null && one.label === label);
-  return { label, number: step + 1, which: same.length < 2 ? 'only' : whichOf(scene, step, same) };
+  return {
+    label,
+    number: (steps[step]!.copy?.place ?? step) + 1,
+    which: same.length < 2 ? 'only' : whichOf(scene, step, same),
+  };
 }
 
 function whichOf(scene: Scene, step: number, same: readonly ExpectedStep[]): ChordPlace['which'] {

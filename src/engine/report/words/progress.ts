@@ -59,7 +59,8 @@ const handReady: Situation = {
     const hand = scene.handKnown ? hands : null;
     const other = hands === 'right' ? 'left' : 'right';
     const both = rowAtCriterion(scene.alone[other], scene) >= row;
-    const together = taskOf(scene, wayUp(scene, TWO_THIRDS), 'together');
+    const slowly = wayUp(scene, TWO_THIRDS);
+    const together = taskOf(scene, slowly, 'together');
     return {
       statement: {
         situation: 'hand-ready',
@@ -76,6 +77,7 @@ const handReady: Situation = {
           : both
             ? { step: 'hands-together', task: together, other }
             : { step: 'other-hand', hand: other },
+      ...(hand !== null && both && { practice: slowly }),
     };
   },
 };

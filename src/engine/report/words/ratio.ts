@@ -1,7 +1,9 @@
 import { mean, median, standardDeviation } from '../../base/statistics.ts';
-import type { Practising } from '../../exercise/index.ts';
+import type { Practising, Rhythm } from '../../exercise/index.ts';
 import type { Scene } from './scene.ts';
 
+/** Rhythms that make no step longer than another. */
+const WITHOUT_LONG: readonly Rhythm[] = ['even', 'stop-on-each-step', 'prepared-silently', 'one-note-more'];
 /** Of fewer ways of one kind no ratio is told. */
 const FEWEST = 2;
 
@@ -14,18 +16,18 @@ export function ratioPlayed(
   practised: Practising,
 ): { readonly value: number; readonly plusMinus: number } | null {
   const { rhythm } = practised.intention;
-  if (rhythm === 'even' || rhythm === 'stop-on-each-step' || practised.repeats === 0) return null;
-  const length = exercise.steps.length / practised.repeats;
+  if (WITHOUT_LONG.includes(rhythm) || practised.repeats === 0) return null;
   const long: number[] = [];
   const short: number[] = [];
   measured.strikes.forEach((to, at) => {
     const from = measured.strikes[at - 1];
-    const index = to.step % length;
-    if (from === undefined || index === 0 || from.step !== to.step - 1) return;
+    const { copy, pauseBefore } = exercise.steps[to.step]!;
+    const place = copy?.place ?? 0;
+    if (from === undefined || place === 0 || from.step !== to.step - 1) return;
     const isLong =
       rhythm === 'long-short' || rhythm === 'short-long'
-        ? (index % 2 === 1) === (rhythm === 'long-short')
-        : exercise.steps[to.step]!.pauseBefore === true;
+        ? (place % 2 === 1) === (rhythm === 'long-short')
+        : pauseBefore === true;
     (isLong ? long : short).push(to.timeSec - from.timeSec);
   });
   const [a, b] = [median(long), median(short)];

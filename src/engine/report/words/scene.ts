@@ -1,4 +1,4 @@
-import type { Exercise, ExpectedNote, Hand, KeyFacts } from '../../exercise/index.ts';
+import type { Exercise, ExpectedNote, Hand, KeyFacts, Practising } from '../../exercise/index.ts';
 import { isSolid, keyFacts } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
@@ -50,8 +50,13 @@ export function sceneFacts(exercise: Exercise): KeyFacts {
   return keyFacts(exercise.choice.key);
 }
 
-export function isChordForm(exercise: Exercise): boolean {
-  return isSolid(exercise.choice.form);
+/** Its steps are chords: by its form, or because hand positions were to be struck as chords. */
+export function isChordForm({ choice: { form }, practised }: Exercise): boolean {
+  return isSolid(form) || isBlocked(practised);
+}
+
+function isBlocked(practised: Practising | undefined): boolean {
+  return practised !== undefined && practised.repeats > 0 && practised.intention.blocked === true;
 }
 
 /** Said only where both hands play: whose note it is. */

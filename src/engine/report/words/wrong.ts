@@ -138,22 +138,31 @@ const landedOff: Situation = {
       scene.exercise.steps[at]?.crossings.some((crossing) => crossing.hand === hand),
     );
     if (offs[0] === 0 || !oneWay || !oneHand || !after || !scene.handKnown) return null;
-    const practice = practiceAround(scene, fault.step - 2, fault.step + 2, HALF_TEMPO);
+    const position = handPosition(scene, fault);
+    const around = practiceAround(scene, fault.step - 2, fault.step + 2, HALF_TEMPO);
+    const task = taskOf(scene, around, handOf(scene, faults));
+    const statement = {
+      situation: 'landed-off',
+      ...given(faults),
+      notes: faults.map((one) => factsOf(scene, one)),
+    } as const;
     return found(
       faults,
-      { situation: 'landed-off', ...given(faults), notes: faults.map((one) => factsOf(scene, one)) },
+      statement,
+      { step: 'position-as-a-chord', names: position.names, task },
       {
-        step: 'position-as-a-chord',
-        names: handPosition(scene, fault),
-        task: taskOf(scene, practice, handOf(scene, faults)),
+        ...around,
+        ...(position.toStep > position.fromStep && { fromStep: position.fromStep, toStep: position.toStep }),
       },
-      practice,
     );
   },
 };
 
 /** The keys of the hand's place after the crossing: from it up to the next crossing, without repetition. */
-function handPosition(scene: Scene, fault: Fault): readonly string[] {
+function handPosition(
+  scene: Scene,
+  fault: Fault,
+): { readonly names: readonly string[]; readonly fromStep: number; readonly toStep: number } {
   const { hand } = fault.expected;
   const { steps } = scene.exercise;
   const crosses = (step: number): boolean =>
@@ -165,7 +174,7 @@ function handPosition(scene: Scene, fault: Fault): readonly string[] {
     if (names.includes(name) || steps[step - 1]?.turn === true) break;
     names.push(name);
   }
-  return names;
+  return { names, fromStep: from, toStep: from + names.length - 1 };
 }
 
 /** An inner note of a chord that did not sound. */

@@ -85,7 +85,7 @@ export const GERMAN_ROWS: readonly {
     english: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
     verdict: '20 von 21 Tönen richtig. Die Mittelstimme A klingt in der zweiten Umkehrung aufwärts nicht.',
     nextStep:
-      'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+      'Spiel das Ganze langsam: drück jeden Griff erst stumm, alle Tasten berührt, dann schlag ihn an; zweimal, sodass jeder Ton klingt.',
   },
   {
     english: '12 of 13 notes right. One wrong: F♯ instead of E going up.',
@@ -222,7 +222,7 @@ export const GERMAN_ROWS: readonly {
     english: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
     verdict: 'Jeder Ton richtig. Die Mittelstimmen sind viel leiser als die Außenstimmen, um 14 dB.',
     nextStep:
-      'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+      'Spiel das Ganze langsam: drück jeden Griff erst stumm, alle Tasten berührt, dann schlag ihn an; zweimal, sodass jeder Ton klingt.',
   },
   {
     english:
@@ -238,7 +238,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Akkorde der linken Hand sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der tiefste Ton zuletzt.',
     nextStep:
-      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den tiefsten Ton sinken; jeden Akkord dreimal.',
+      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den tiefsten Ton sinken; das Ganze langsam, vor jedem Akkord ein Halt, zweimal.',
   },
   {
     english:
@@ -246,7 +246,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der höchste Ton zuletzt.',
     nextStep:
-      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den höchsten Ton sinken; jeden Akkord dreimal.',
+      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den höchsten Ton sinken; das Ganze langsam, vor jedem Akkord ein Halt, zweimal.',
   },
   {
     english: 'Every note right. You get slower, from ♩ = 78 to 62.',

@@ -149,7 +149,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: TRIADS, change: at([2], { missed: { note: 1 } }) },
     verdict: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
     nextStep:
-      'press the shape silently, all keys touched, three times; then strike them together, until every note sounds three times in a row.',
+      'the whole slowly, each shape pressed silently first, all keys touched, then struck together; twice, so that every note sounds.',
   },
   {
     situation: 'wrong-notes',
@@ -312,7 +312,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: TRIADS, noteDb: (note) => (note === 1 ? -14 : 0) },
     verdict: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
     nextStep:
-      'press the shape silently, all keys touched, three times; then strike them together, until every note sounds three times in a row.',
+      'the whole slowly, each shape pressed silently first, all keys touched, then struck together; twice, so that every note sounds.',
   },
   {
     situation: 'tired',
@@ -332,7 +332,7 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
     nextStep:
-      'touch all the keys before you press, and let the arm’s weight reach the lowest note too; each chord three times.',
+      'touch all the keys before you press, and let the arm’s weight reach the lowest note too; the whole slowly, with a stop before each chord, twice.',
   },
   {
     situation: 'chords-spread',
@@ -340,7 +340,7 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The chords are not struck as one: 70 ms from first note to last, the highest note last.',
     nextStep:
-      'touch all the keys before you press, and let the arm’s weight reach the highest note too; each chord three times.',
+      'touch all the keys before you press, and let the arm’s weight reach the highest note too; the whole slowly, with a stop before each chord, twice.',
   },
   {
     situation: 'drift',

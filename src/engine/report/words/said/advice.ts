@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { listOf, told, type Shape } from '../../../base/shapes.ts';
-import { RHYTHM } from '../../../exercise/index.ts';
+import { INTENTION, RHYTHM } from '../../../exercise/index.ts';
 import { HAND } from '../../../exercise/types.ts';
 import { NOTICE } from '../../../notices/index.ts';
 import { COUNT, NAME, SIGNATURE, TASK } from './places.ts';
@@ -51,6 +51,9 @@ export const ADVICE = v.variant('step', [
     rhythm: RHYTHM,
     times: COUNT,
     before: told('now with what comes before it', v.boolean()),
+    intention: v.exactOptional(
+      told('all of how it is meant; in earlier reports only how often, and the rhythm', INTENTION),
+    ),
   }),
   asks('now-the-whole', { task: TASK }),
   asks('same-tempo-with-the-pulse', {}),

@@ -82,6 +82,11 @@ const PRACTICE = {
           played: told('long : short', NUMBER),
           turned: told('it is the other way round', v.boolean()),
         }),
+        v.object({
+          kind: told('with one note more each time: right up to so many notes', v.literal('length')),
+          right: COUNT,
+          wanted: COUNT,
+        }),
         v.object({ kind: v.literal('holds'), rhythm: RHYTHM, group: v.nullable(COUNT) }),
         v.object({ kind: v.literal('tempo'), playedBpm: NUMBER, aimBpm: NUMBER }),
         v.object({ kind: told('the whole was played in place of the stretch', v.literal('whole')) }),

@@ -15,14 +15,23 @@ export const RHYTHMS: Readonly<Record<Rhythm, string>> = {
   'stop-before-crossings': 'with a stop before each crossing',
   'stop-on-each-beat': 'with a stop on each beat',
   'stop-on-each-step': 'with a stop on each',
+  'prepared-silently': 'each pressed without a sound first, then struck',
+  'one-note-more': 'two notes, then three, then one more each time',
 };
 
 export const times = (number: number): string =>
   number === 1 ? 'once' : number === 2 ? 'twice' : `${count(number)} times`;
 
 /** How something is to be practised: "long–short, twice in a row" */
-export const practising = ({ rhythm, times: often }: Pick<Intention, 'rhythm' | 'times'>): string =>
-  `${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} in a row`}`;
+export const practising = ({ rhythm, times: often, blocked }: How): string => {
+  const how = blocked === true ? 'each hand position as one chord' : RHYTHMS[rhythm];
+  if (often === 1) return how;
+  return rhythm === 'one-note-more'
+    ? `${how}, each length ${times(often)}`
+    : `${how}, ${times(often)} in a row`;
+};
+
+type How = Pick<Intention, 'rhythm' | 'times' | 'blocked'>;
 
 type Practised = Saying<'practised'>;
 
@@ -33,6 +42,10 @@ function lacking(lack: Practised['lacks'][number]): string {
       return lack.right === 0
         ? 'no time is right all through'
         : `right ${times(lack.right)} in a row; ${times(lack.wanted)} was meant`;
+    case 'length':
+      return lack.right === 0
+        ? 'two notes are not right yet'
+        : `right up to ${count(lack.right)} notes; up to ${count(lack.wanted)} was meant`;
     case 'rhythm':
       return lack.turned
         ? `the other way round than ${RHYTHMS[lack.rhythm]}`
@@ -51,7 +64,8 @@ function lacking(lack: Practised['lacks'][number]): string {
 /** What was to be practised: done, nearly, not yet; and what is left of it. */
 export function practised({ outcome, wanted, right, rhythm, longToShort, lacks }: Practised): Clause {
   const pairs = rhythm === 'long-short' || rhythm === 'short-long';
-  const row = `${wanted === 1 ? '' : `${times(right)} in a row `}every note right`;
+  const often = rhythm === 'one-note-more' ? `each length ${times(right)}` : `${times(right)} in a row`;
+  const row = `${wanted === 1 ? '' : `${often} `}every note right`;
   const ratio =
     pairs && longToShort !== undefined
       ? `, ${RHYTHMS[rhythm]} ${longToShort.value.toFixed(1)} : 1 (meant ${longToShort.meant} : 1)`

@@ -34,7 +34,7 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
     'position-as-a-chord': ({ names, task }) =>
       `strike ${names.map(name).join('–')} as one chord, lift, strike it again, three times; then note by note, ${tempo(task)}.`,
     'shape-silently': () =>
-      'press the shape silently, all keys touched, three times; then strike them together, until every note sounds three times in a row.',
+      'the whole slowly, each shape pressed silently first, all keys touched, then struck together; twice, so that every note sounds.',
     'middle-of-the-key': ({ task }) => `${only(task)}, each finger over the middle of its key, ${DONE}.`,
     'these-keys-only': ({ task }) => `${only(task)}, these keys and no other, ${DONE}.`,
     'go-on': ({ task }) => `${only(task)}; whatever happens, go on to the next note, three times.`,
@@ -66,10 +66,10 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
         last === null
           ? 'then let the arm fall into them at once'
           : `and let the arm’s weight reach ${VOICES[last]} too`
-      }; each chord three times.`,
+      }; the whole slowly, with a stop before each chord, twice.`,
     'at-the-tempo': ({ task }) => `the same, ${tempo(task)}.`,
-    practise: ({ task, rhythm, times, before }) =>
-      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${practising({ rhythm, times })}.`,
+    practise: ({ task, rhythm, times, before, intention = { rhythm, times } }) =>
+      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${practising(intention)}.`,
     'now-the-whole': ({ task }) => `now the whole, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'the same tempo, with the pulse, twice.',
     'if-meant': () => 'if you meant it, the same again; if not, once with the pulse.',

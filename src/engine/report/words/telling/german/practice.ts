@@ -15,11 +15,20 @@ export const RHYTHMS: Readonly<Record<Rhythm, string>> = {
   'stop-before-crossings': 'mit einem Halt vor jedem Unter- und Übersatz',
   'stop-on-each-beat': 'mit einem Halt auf jedem Schlag',
   'stop-on-each-step': 'mit einem Halt nach jedem',
+  'prepared-silently': 'jeder erst stumm gedrückt, dann angeschlagen',
+  'one-note-more': 'zwei Töne, dann drei, dann jedes Mal einer mehr',
 };
 
 /** How something is to be practised: "lang–kurz, zweimal hintereinander" */
-export const practising = ({ rhythm, times: often }: Pick<Intention, 'rhythm' | 'times'>): string =>
-  `${RHYTHMS[rhythm]}${often === 1 ? '' : `, ${times(often)} hintereinander`}`;
+export const practising = ({ rhythm, times: often, blocked }: How): string => {
+  const how = blocked === true ? 'jede Handlage als ein Akkord' : RHYTHMS[rhythm];
+  if (often === 1) return how;
+  return rhythm === 'one-note-more'
+    ? `${how}, jede Länge ${times(often)}`
+    : `${how}, ${times(often)} hintereinander`;
+};
+
+type How = Pick<Intention, 'rhythm' | 'times' | 'blocked'>;
 
 type Practised = Saying<'practised'>;
 
@@ -30,6 +39,10 @@ function lacking(lack: Practised['lacks'][number]): string {
       return lack.right === 0
         ? 'kein Mal stimmt von Anfang bis Ende'
         : `${times(lack.right)} hintereinander richtig; gemeint war ${times(lack.wanted)}`;
+    case 'length':
+      return lack.right === 0
+        ? 'zwei Töne stimmen noch nicht'
+        : `richtig bis zu ${count(lack.right)} Tönen; gemeint war bis zu ${count(lack.wanted)}`;
     case 'rhythm':
       return lack.turned
         ? `umgekehrt als ${RHYTHMS[lack.rhythm]}`
@@ -48,7 +61,8 @@ function lacking(lack: Practised['lacks'][number]): string {
 /** What was to be practised: done, nearly, not yet; and what is left of it. */
 export function practised({ outcome, wanted, right, rhythm, longToShort, lacks }: Practised): Clause {
   const pairs = rhythm === 'long-short' || rhythm === 'short-long';
-  const row = `${wanted === 1 ? '' : `${times(right)} hintereinander `}jeder Ton richtig`;
+  const often = rhythm === 'one-note-more' ? `jede Länge ${times(right)}` : `${times(right)} hintereinander`;
+  const row = `${wanted === 1 ? '' : `${often} `}jeder Ton richtig`;
   const ratio =
     pairs && longToShort !== undefined
       ? `, ${RHYTHMS[rhythm]} ${figure(longToShort.value, 1)} : 1 (gemeint ${longToShort.meant} : 1)`

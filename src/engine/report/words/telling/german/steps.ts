@@ -38,7 +38,7 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
     'position-as-a-chord': ({ names, task }) =>
       `Schlag ${names.map(name).join('–')} als Akkord an, heb ab, schlag noch einmal an, dreimal; dann Ton für Ton, ${tempo(task)}.`,
     'shape-silently': () =>
-      'Drück den Griff dreimal stumm, alle Tasten berührt; dann schlag ihn an, bis dreimal hintereinander jeder Ton klingt.',
+      'Spiel das Ganze langsam: drück jeden Griff erst stumm, alle Tasten berührt, dann schlag ihn an; zweimal, sodass jeder Ton klingt.',
     rest: () =>
       'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deinen Lehrer oder einen Arzt.',
     'middle-of-the-key': ({ task }) => `${only(task)}, jeder Finger mitten auf seiner Taste, ${DONE}.`,
@@ -69,10 +69,10 @@ export function nextSteps({ only, part, stretch, name }: Notes, naming: NoteNami
         last === null
           ? 'dann lass den Arm auf einmal hineinfallen'
           : `und lass das Gewicht des Arms auch ${VOICES[last]} sinken`
-      }; jeden Akkord dreimal.`,
+      }; das Ganze langsam, vor jedem Akkord ein Halt, zweimal.`,
     'at-the-tempo': ({ task }) => `dasselbe, ${tempo(task)}.`,
-    practise: ({ task, rhythm, times, before }) =>
-      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${practising({ rhythm, times })}.`,
+    practise: ({ task, rhythm, times, before, intention = { rhythm, times } }) =>
+      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${practising(intention)}.`,
     'now-the-whole': ({ task }) => `jetzt das Ganze, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': () => 'dasselbe Tempo, mit dem Puls, zweimal.',
     'if-meant': () => 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
