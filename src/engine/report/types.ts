@@ -1,14 +1,15 @@
 import * as v from 'valibot';
 import { BPM, listOf, MIDI, NOTE_NAME, NUMBER, SECONDS, STEP, TEXT, told } from '../base/shapes.ts';
 import type { Shape } from '../base/shapes.ts';
-import { BUILDABLE, exerciseOf, INTENTION, PRACTISED, stepsIn } from '../exercise/index.ts';
+import { BUILDABLE, exerciseOf, PRACTISED, stepsIn } from '../exercise/index.ts';
 import type { Locale } from '../exercise/index.ts';
-import { CHOICE, HAND, HANDS } from '../exercise/types.ts';
+import { CHOICE, HAND } from '../exercise/types.ts';
 import type { PianoProfile } from '../listen/index.ts';
 import { FINDING } from '../listen/types.ts';
 import { NOTICE } from '../notices/index.ts';
 import { EXTRA_KIND, HAND_LIKELIHOOD, OCTAVES_OFF, REMARK } from '../match/types.ts';
 import type { Criteria } from './criteria/index.ts';
+import { PRACTICE } from './practice.ts';
 import { SAID } from './words/said/index.ts';
 
 /** What a report may be told besides what was heard. */
@@ -186,18 +187,7 @@ const WORDS = v.object({
     TEXT,
   ),
   steps: told('steps that the verdict speaks of, to be marked in the picture', listOf(STEP)),
-  practice: v.exactOptional(
-    told(
-      'a practice set-up that the next step proposes: a stretch of steps of the whole exercise, a tempo, and where it can be judged what is meant',
-      v.object({
-        fromStep: STEP,
-        toStep: STEP,
-        tempoBpm: BPM,
-        hands: v.exactOptional(told('who plays, where it is not who played', HANDS)),
-        intention: v.exactOptional(INTENTION),
-      }),
-    ),
-  ),
+  practice: v.exactOptional(PRACTICE),
   said: v.exactOptional(
     told('the same as values, from which it is told in any language; absent in reports of version 0.1', SAID),
   ),

@@ -7,6 +7,8 @@ import type { Measured } from '../measures/index.ts';
 import type { Report, Words } from '../types.ts';
 import type { Advice, SituationName, Statement } from './said/index.ts';
 
+export type Practice = NonNullable<Words['practice']>;
+
 /** Everything that a situation may look at. */
 export interface Scene {
   readonly heard: Heard;
@@ -28,8 +30,6 @@ export interface Scene {
   /** earlier reports of the same exercise by one hand alone, oldest first; this hand's own are in `earlier` */
   readonly alone: Readonly<Record<Hand, readonly Report[]>>;
 }
-
-export type Practice = NonNullable<Words['practice']>;
 
 /** A situation that holds: what is said of it, how grave it is among its like, and what to do about it. */
 export interface Found {
