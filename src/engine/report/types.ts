@@ -256,6 +256,7 @@ const REPORT_FIELDS = v.object({
   measures: MEASURES,
   words: WORDS,
 });
+type Fields = v.InferInput<typeof REPORT_FIELDS>;
 /** One attempt, told. The JSON contract of the command line. */
 export type Report = Shape<typeof REPORT_FIELDS>;
 
@@ -264,7 +265,7 @@ export type Report = Shape<typeof REPORT_FIELDS>;
  * of a report from outside. Known words, sane sizes, steps that there are: whatever passes can be drawn. A checked report is
  * used as it came and not as valibot copies it, so that fields of a later version stay where they are, at any depth.
  */
-export const REPORT = v.pipe(
+export const REPORT: v.GenericSchema<Fields, v.InferOutput<typeof REPORT_FIELDS>> = v.pipe(
   REPORT_FIELDS,
   v.check(({ exercise }) => exerciseOf(exercise) !== null, 'There is no such exercise.'),
   v.check((report) => speaksOfItsSteps(report), 'It speaks of steps that its exercise does not have.'),

@@ -1,11 +1,14 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
 import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
 import { chordAt, practiceAround, taskOf } from './place.ts';
-import type { Saying } from './said/index.ts';
+import type { Advice, Saying } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
 import { handIfBoth, isChordForm } from './scene.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
 /** Hesitation at a change of chord, chords not struck as one, inner notes that hardly sound. */
+
+const SLOWER = 0.75;
 
 const change: Situation = {
   name: 'change-hesitates',
@@ -15,7 +18,7 @@ const change: Situation = {
     const { changeRatio } = scene.criteria;
     if (slowestChange === undefined || !surelyOver(figure, changeRatio, scene.criteria)) return null;
     const { step, ratio } = slowestChange;
-    const practice = practiceAround(scene, step - 1, step, 0.75);
+    const practice = practiceAround(scene, step - 1, step, SLOWER);
     return {
       statement: {
         situation: 'change-hesitates',
@@ -26,7 +29,10 @@ const change: Situation = {
         ratio,
       },
       gravity: ratio / changeRatio,
-      advice: { step: 'next-shape', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, 'change-hesitates'), [
+        { step: 'next-shape', task: taskOf(scene, practice) },
+        { step: 'shape-silently', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },
@@ -55,6 +61,10 @@ const spread: Situation = {
     const voices = wide.map((chord) => voiceOf(scene, chord.step, chord.last.expected));
     const share = (one: Voice): number => voices.filter((voice) => voice === one).length / voices.length;
     const last = voices.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
+    const hand = handIfBoth(scene, worse.spreads[0]!.last.expected.hand);
+    const widest = [...wide].sort((a, b) => b.spreadMs - a.spreadMs)[0]!.step;
+    const practice = practiceAround(scene, widest - 1, widest + 1, SLOWER);
+    const task = taskOf(scene, practice, hand);
     return {
       statement: {
         situation: 'chords-spread',
@@ -63,10 +73,14 @@ const spread: Situation = {
         sure: shareOver(worse.figure, criteria.chordSpreadMs),
         spreadMs: Math.round(worse.figure.value),
         last,
-        hand: handIfBoth(scene, worse.spreads[0]!.last.expected.hand),
+        hand,
       },
       gravity: worse.figure.value / criteria.chordSpreadMs,
-      advice: { step: 'fall-as-one', last },
+      advice: turnAbout<Advice>(timesBefore(scene, 'chords-spread'), [
+        { step: 'fall-as-one', task, last },
+        { step: 'shape-silently', task },
+      ]),
+      practice,
     };
   },
 };
@@ -88,6 +102,8 @@ const innerSoft: Situation = {
     const softer = { value: -figure.value, plusMinus: Math.hypot(figure.plusMinus ?? 0, ofPiano) };
     const bound = scene.criteria.innerSofterDb;
     if (!surelyOver(softer, bound, scene.criteria)) return null;
+    const practice = practiceAround(scene, 0, 2, SLOWER);
+    const task = taskOf(scene, practice);
     return {
       statement: {
         situation: 'inner-notes-soft',
@@ -97,7 +113,11 @@ const innerSoft: Situation = {
         softerDb: softer.value,
       },
       gravity: softer.value / bound,
-      advice: { step: 'shape-silently' },
+      advice: turnAbout<Advice>(timesBefore(scene, 'inner-notes-soft'), [
+        { step: 'shape-silently', task },
+        { step: 'fall-as-one', task, last: 'inner' },
+      ]),
+      practice,
     };
   },
 };

@@ -1,6 +1,9 @@
 import type { CourseRemark } from '../../match/index.ts';
 import { practiceAround, spotOf, taskOf } from './place.ts';
+import type { Advice } from './said/index.ts';
 import type { Found, Scene, Situation } from './scene.ts';
+import { isChordForm } from './scene.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
 /** Stopped, restarted, broken off, begun late: where; next: from one position before that place, slowly, through it. */
 
@@ -74,8 +77,9 @@ const startedLate: Situation = {
   },
 };
 
-/** One hand position before a step: back to the last crossing before it, at least two steps. */
+/** One hand position before a step: back to the last crossing before it, at least two steps; of chords the one before. */
 function positionBefore(scene: Scene, step: number): number {
+  if (isChordForm(scene.exercise)) return Math.max(0, step - 1);
   const before = scene.exercise.steps.filter(
     (one) => one.step < step && one.crossings.length > 0 && step - one.step >= 2,
   );
@@ -85,10 +89,14 @@ function positionBefore(scene: Scene, step: number): number {
 /** Slowly through the place, from one position before it. */
 function through(scene: Scene, step: number, statement: Found['statement']): Found {
   const practice = practiceAround(scene, positionBefore(scene, step), step + ON_STEPS, SLOWLY);
+  const task = taskOf(scene, practice);
   return {
     statement,
     gravity: 1,
-    advice: { step: 'straight-through', task: taskOf(scene, practice) },
+    advice: turnAbout<Advice>(timesBefore(scene, 'stopped', 'restarted', 'broken-off'), [
+      { step: 'straight-through', task },
+      { step: 'one-note-more', task },
+    ]),
     practice,
   };
 }

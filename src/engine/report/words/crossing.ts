@@ -2,8 +2,9 @@ import { median } from '../../base/statistics.ts';
 import type { CrossingDelay, Figure, Measures } from '../types.ts';
 import { isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
 import { practiceAround, taskOf, wayUp } from './place.ts';
+import { inPosition } from './position.ts';
 import type { Advice, CrossingFacts, Saying } from './said/index.ts';
-import type { Practice, Scene, Situation } from './scene.ts';
+import type { Found, Practice, Scene, Situation } from './scene.ts';
 import { handIfBoth, nameOf } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -40,7 +41,10 @@ const apartForNow: Situation = {
         reason: worse?.reason ?? { kind: 'crossings' },
       },
       gravity: Math.max(scene.criteria.togetherWorseTimes, bothLate?.gravity ?? 0),
-      advice: { step: 'each-hand-alone', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, 'hands-apart-for-now'), [
+        { step: 'each-hand-alone', task: taskOf(scene, practice) },
+        { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },
@@ -108,7 +112,10 @@ const bothWays: Situation = {
         lateMs: meanMs(late),
       },
       gravity: timesOver(scene, late),
-      advice: { step: 'one-way-first', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, ...CROSSINGS), [
+        { step: 'one-way-first', task: taskOf(scene, practice) },
+        { step: 'cross-in-rhythm', task: taskOf(scene, practice), rhythm: 'long-short' },
+      ]),
       practice,
     };
   },
@@ -136,8 +143,7 @@ const oneWay: Situation = {
         lateMs: meanMs(late),
       },
       gravity: timesOver(scene, late),
-      advice: crossingAdvice(scene, first!, practice),
-      practice,
+      ...wayTo(scene, first!, practice),
     };
   },
 };
@@ -162,18 +168,25 @@ const some: Situation = {
         })),
       },
       gravity: timesOver(scene, late),
-      advice: crossingAdvice(scene, worst, practice),
-      practice,
+      ...wayTo(scene, worst, practice),
     };
   },
 };
 
-function crossingAdvice(scene: Scene, { kind }: CrossingDelay, practice: Practice): Advice {
-  const task = taskOf(scene, practice);
-  return turnAbout<Advice>(timesBefore(scene, ...CROSSINGS), [
-    { step: 'cross-early', task, kind },
-    { step: 'cross-in-rhythm', task, rhythm: 'long-short' },
+/** One of the ways to a crossing in time, with its stretch; a position has one of its own. */
+function wayTo(
+  scene: Scene,
+  { step, hand }: CrossingDelay,
+  practice: Practice,
+): Pick<Found, 'advice' | 'practice'> {
+  const task = taskOf(scene, practice, handIfBoth(scene, hand));
+  const blocked = inPosition(scene, step, hand, practice, task);
+  const [advice, own] = turnAbout<readonly [Advice, Practice]>(timesBefore(scene, ...CROSSINGS), [
+    [{ step: 'cross-early', task }, practice],
+    [{ step: 'cross-in-rhythm', task, rhythm: 'long-short' }, practice],
+    ...(blocked === null ? [] : [blocked]),
   ]);
+  return { advice, practice: own };
 }
 
 const lateOnes = ({ measured, handKnown, exercise }: Scene): readonly CrossingDelay[] =>

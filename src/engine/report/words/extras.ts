@@ -1,9 +1,11 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
 import { sureOfExtra } from '../criteria/evidence.ts';
 import { placeOf, practiceAround, spotOf, taskOf } from './place.ts';
+import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { nameOf } from './scene.ts';
+import { isChordForm, nameOf } from './scene.ts';
 import { spellPlayed } from './spelling.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
 /** Extra keys: caught with a right one, struck twice, or neither. */
 
@@ -29,6 +31,9 @@ const slips: Situation = {
     });
     const practice = practiceAround(scene, first.step - 2, first.step + 2, SLOWLY);
     const task = taskOf(scene, practice);
+    const again: Advice = isChordForm(scene.exercise)
+      ? { step: 'shape-silently', task }
+      : { step: 'one-note-more', task };
     return {
       statement: {
         situation: 'slips',
@@ -38,7 +43,10 @@ const slips: Situation = {
         keys,
       },
       gravity: WEIGHT * extras.length,
-      advice: { step: first.kind === 'slip' ? 'middle-of-the-key' : 'these-keys-only', task },
+      advice: turnAbout<Advice>(timesBefore(scene, 'slips'), [
+        { step: first.kind === 'slip' ? 'middle-of-the-key' : 'these-keys-only', task },
+        again,
+      ]),
       practice,
     };
   },
@@ -72,7 +80,10 @@ const repeats: Situation = {
         spots,
       },
       gravity: WEIGHT * steps.length,
-      advice: { step: 'go-on', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, 'repeats'), [
+        { step: 'go-on', task: taskOf(scene, practice) },
+        { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },

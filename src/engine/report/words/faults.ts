@@ -39,6 +39,12 @@ export function everyNoteRight(scene: Scene): boolean {
   return extras.length === 0 && matched.every((note) => note.verdict === 'correct');
 }
 
+/** Nothing wrong, missed or extra; some may be unsure. */
+export function noNoteWrong(scene: Scene): boolean {
+  const { matched, extras } = scene.alignment;
+  return extras.length === 0 && matched.every(({ verdict }) => verdict === 'correct' || verdict === 'unsure');
+}
+
 const OCTAVE = 12;
 
 /** A fault as it can be said: what was wanted, what was struck, where, and with both hands by which. */

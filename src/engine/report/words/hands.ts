@@ -3,7 +3,9 @@ import { justNoticeableMs } from '../criteria/audible.ts';
 import { isMeasured, shareOver, surelyOver } from '../measures/index.ts';
 import type { Togetherness } from '../types.ts';
 import { taskOf, wayUp } from './place.ts';
+import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
 /** Hands not together. */
 
@@ -30,7 +32,10 @@ const oneLeads: Situation = {
         byMs: Math.round(Math.abs(lead.value)),
       },
       gravity: ofItself.value / bound,
-      advice: { step: 'listen-to-the-other', task: taskOf(scene, practice), hand: other },
+      advice: turnAbout<Advice>(timesBefore(scene, 'one-hand-leads'), [
+        { step: 'listen-to-the-other', task: taskOf(scene, practice), hand: other },
+        { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },
@@ -60,7 +65,10 @@ const apart: Situation = {
         sure: shareOver(apartSdMs, bound),
       },
       gravity: apartSdMs.value / bound,
-      advice: { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, 'hands-apart'), [
+        { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
+        { step: 'each-hand-alone', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },

@@ -8,7 +8,7 @@ import { CHANGES, INNER, SPREAD } from './chords.ts';
 import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
 import { EXTRAS } from './extras.ts';
-import { everyNoteRight } from './faults.ts';
+import { everyNoteRight, noNoteWrong } from './faults.ts';
 import { IN_GROUPS, withoutGroups } from './groups.ts';
 import { HANDS } from './hands.ts';
 import { practiceWith } from './practice.ts';
@@ -80,6 +80,7 @@ export function speak(scene: Scene, locale: Locale): Words {
     restIsEven: restIsEven(scene, statements),
     ...(improved !== null && { improved }),
     advice: first.advice,
+    ...(scene.exercise.choice.form === 'broken-triads' && { dotted: true }),
   };
   const { verdict, emphasis, nextStep } = tellSaid(said, locale);
   const practice = setUpOf(scene, first);
@@ -235,14 +236,20 @@ const isKind = ({ statement }: Found, kind: string): boolean => RULES[statement.
 function openingOf(scene: Scene, { statement }: Found): Said['opening'] {
   const { kind, rank } = RULES[statement.situation];
   if (kind === 'fault' && rank === RULES['wrong-notes'].rank) return 'some-notes';
+  if (statement.situation === 'broken-off') return everyNoteSoFar(scene, statement.steps) ? 'so-far' : 'none';
   const own: readonly Statement['situation'][] = ['nearly-even', 'under-tempo'];
   const named =
     kind === 'fault' ||
     kind === 'meant' ||
     own.includes(statement.situation) ||
     (statement.situation === 'better' && statement.improved.figure !== 'notes');
-  return named && everyNoteRight(scene) ? 'every-note' : 'none';
+  if (!named) return 'none';
+  if (everyNoteRight(scene)) return 'every-note';
+  return noNoteWrong(scene) ? 'every-sure-note' : 'none';
 }
+
+const everyNoteSoFar = ({ alignment }: Scene, [last = 0]: readonly number[]): boolean =>
+  alignment.matched.every(({ step, verdict }) => step > last || verdict === 'correct');
 
 /** The same trouble as last time, but clearly less of it. */
 function improvedTrouble(scene: Scene, { statement }: Found): Improved | null {

@@ -1,5 +1,5 @@
 import { notesABeat } from '../../exercise/index.ts';
-import type { ExpectedStep } from '../../exercise/index.ts';
+import type { ExpectedStep, Hand } from '../../exercise/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { ChordPlace, StepPlace, NamedStep, NamedStretch, Task } from './said/index.ts';
 import type { Practice, Scene } from './scene.ts';
@@ -52,18 +52,23 @@ const GLANCE_BEATS = 8;
 const GLANCE_CHANGES = 3;
 /** Longer stretches are said by their ends. */
 const MOST_SAID = 7;
+/** Fewer notes, or chords, than this are no line that could be practised. */
+const LEAST_NOTES = 4;
+const LEAST_CHORDS = 2;
 /** Slower than this a pulse is hard to keep (common practice, no source); who played slower stays at that tempo. */
 const LEAST_BPM = 40;
 
 /** A stretch round some steps at a share of the tempo just played (or aimed at, or 60 where neither is known), cut to a glance. */
 export function practiceAround(scene: Scene, fromStep: number, toStep: number, share: number): Practice {
   const { steps } = scene.exercise;
-  const from = Math.max(0, fromStep);
+  const more = (isChordForm(scene.exercise) ? LEAST_CHORDS : LEAST_NOTES) - 1;
+  const to = Math.min(steps.length - 1, Math.max(toStep, Math.max(0, fromStep) + more));
+  const from = Math.max(0, Math.min(fromStep, to - more));
   const beat = steps[from]!.beat;
   const within = steps.filter(
     (one) =>
       one.step >= from &&
-      one.step <= toStep &&
+      one.step <= to &&
       (isChordForm(scene.exercise) ? one.step - from <= GLANCE_CHANGES : one.beat - beat < GLANCE_BEATS),
   );
   return { fromStep: from, toStep: within.at(-1)!.step, tempoBpm: atTempo(scene, share) };
@@ -84,6 +89,8 @@ export function atTempo(scene: Scene, share: number): number {
 
 function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch {
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
+  if (steps.length === scene.exercise.steps.length)
+    return { kind: 'whole', chords: isChordForm(scene.exercise) };
   if (scene.exercise.choice.form === 'progression')
     return { kind: 'numerals', names: steps.map((step) => step.label ?? '') };
   if (isChordForm(scene.exercise))
@@ -92,7 +99,7 @@ function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch
   if (names.length <= MOST_SAID) return { kind: 'notes', names };
   const turn = scene.exercise.steps.find((one) => one.turn)?.step ?? toStep;
   const way = toStep <= turn ? 'up' : fromStep >= turn ? 'down' : 'up-and-down';
-  return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way };
+  return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way, notes: names.length };
 }
 
 /** A practice as a task that can be said; `hands`: where others play than in the exercise. */
@@ -114,3 +121,6 @@ export function taskOf(
 export function wholeOf(scene: Scene, share: number): Practice {
   return { fromStep: 0, toStep: scene.exercise.steps.length - 1, tempoBpm: atTempo(scene, share) };
 }
+
+export const crossesAt = ({ exercise }: Scene, step: number, hand: Hand): boolean =>
+  exercise.steps[step]?.crossings.some((crossing) => crossing.hand === hand) ?? false;

@@ -2,11 +2,14 @@ import { nextKey } from '../../exercise/index.ts';
 import { evennessPercent, isMeasured, LEAST_WITH_SHAPE, surelyOver, valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
 import { atTempo, placeOf, taskOf, wayUp, wholeOf } from './place.ts';
+import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
 import { handIfBoth, nameOf } from './scene.ts';
 import { shapeOf } from './shaping.ts';
 import { atCriterion } from './standing.ts';
 import type { Figures } from './standing.ts';
+import { worstStretch } from './time.ts';
+import { timesBefore, turnAbout } from './variety.ts';
 
 /** All well: ready, faster, together, the next key. And what could not be told, asked. */
 
@@ -61,6 +64,7 @@ const handReady: Situation = {
     const both = rowAtCriterion(scene.alone[other], scene) >= row;
     const slowly = wayUp(scene, TWO_THIRDS);
     const together = taskOf(scene, slowly, 'together');
+    const faster = { ...wholeOf(scene, 1), tempoBpm: atTempo(scene, 1) + FASTER_BPM };
     return {
       statement: {
         situation: 'hand-ready',
@@ -73,10 +77,11 @@ const handReady: Situation = {
       gravity: 1,
       advice:
         hand === null
-          ? { step: 'the-same-again', inARow: null }
+          ? { step: 'at-the-tempo', task: taskOf(scene, faster) }
           : both
             ? { step: 'hands-together', task: together, other }
-            : { step: 'other-hand', hand: other },
+            : { step: 'other-hand', hand: other, task: taskOf(scene, wholeOf(scene, 1)) },
+      ...(hand === null && { practice: faster }),
       ...(hand !== null && both && { practice: slowly }),
     };
   },
@@ -102,7 +107,7 @@ const twice: Situation = {
       ? {
           statement: { situation: 'twice-at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
           gravity: 1,
-          advice: { step: 'the-same-again', inARow: null },
+          advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
         }
       : null,
 };
@@ -155,10 +160,16 @@ const nearly: Situation = {
     if (body.length < LEAST_WITH_SHAPE - 1) return null;
     if (!isMeasured(figure) || !surelyOver(figure, boundPercent, scene.criteria)) return null;
     const percent = figure.value;
+    const practice = worstStretch(scene, 1);
+    const task = taskOf(scene, practice);
     return {
       statement: { situation: 'nearly-even', steps: [], faults: 0, percent, boundPercent },
       gravity: 1,
-      advice: { step: 'same-tempo-with-the-pulse' },
+      advice: turnAbout<Advice>(timesBefore(scene, 'nearly-even', 'uneven'), [
+        { step: 'same-tempo-with-the-pulse', task },
+        { step: 'rhythms', task },
+      ]),
+      practice,
     };
   },
 };
@@ -180,7 +191,7 @@ const heardAll: Situation = {
         unsure: unsure.length,
       },
       gravity: 1,
-      advice: { step: 'the-same-again', inARow: null },
+      advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
     };
   },
 };

@@ -7,15 +7,13 @@ import type { Found, Practice, Scene } from './scene.ts';
 /** What the words of a next step ask for, as an intention: how often in a row, in which rhythms, one after the other, or as chords. */
 interface Asked extends Pick<Intention, 'times' | 'blocked' | 'apart'> {
   readonly rhythms?: readonly [Rhythm, ...Rhythm[]];
-  /** of the whole, where the step has no stretch of its own; this share of the tempo played */
-  readonly share?: number;
 }
 
 const THREE: Asked = { times: 3 };
 const ONCE: Asked = { times: 1 };
 /** The same once more, and nothing else about it. */
 const AS_BEFORE: Asked = { times: 1 };
-const PREPARED: Asked = { times: 2, rhythms: ['prepared-silently'], share: 0.75 };
+const PREPARED: Asked = { times: 3, rhythms: ['prepared-silently'] };
 const ASKED: { readonly [Name in AdviceName]?: Asked } = {
   'wait-then-begin': AS_BEFORE,
   'straight-through': THREE,
@@ -24,7 +22,7 @@ const ASKED: { readonly [Name in AdviceName]?: Asked } = {
   'five-times-right': { times: 5 },
   'cadence-alone': THREE,
   'say-the-note': THREE,
-  'say-the-signature': { times: 1, share: 2 / 3 },
+  'say-the-signature': THREE,
   'position-as-a-chord': { times: 3, blocked: true },
   'shape-silently': PREPARED,
   'middle-of-the-key': THREE,
@@ -41,7 +39,7 @@ const ASKED: { readonly [Name in AdviceName]?: Asked } = {
   'stop-on-each-beat': { times: 3, rhythms: ['stop-on-each-beat'] },
   'fall-as-one': PREPARED,
   'at-the-tempo': ONCE,
-  'same-tempo-with-the-pulse': { times: 2 },
+  'same-tempo-with-the-pulse': THREE,
   'if-meant': AS_BEFORE,
   'the-same-again': AS_BEFORE,
   'make-it-stay': AS_BEFORE,
@@ -71,7 +69,7 @@ export function setUpOf(scene: Scene, { advice, practice, statement }: Found): P
 /** The whole as it was played; where nothing else is asked, only at a tempo that somebody aims at: none is set that nobody chose. */
 function wholeAt(scene: Scene, asked: Asked): Practice | undefined {
   const { targetBpm } = scene.report;
-  if (asked !== AS_BEFORE) return wholeOf(scene, asked.share ?? 1);
+  if (asked !== AS_BEFORE) return wholeOf(scene, 1);
   return targetBpm === null ? undefined : { ...wholeOf(scene, 1), tempoBpm: targetBpm };
 }
 

@@ -37,8 +37,10 @@ const lateTurn: Situation = {
     const { turnDeviationMs } = measures;
     if (!intervals.some(({ fromStep }) => fromStep === turn)) return null;
     if (!isMeasured(turnDeviationMs) || !surelyOver(turnDeviationMs, bound, scene.criteria)) return null;
-    const practice = practiceAround(scene, turn - 3, turn + 3, 0.8);
     const chords = isChordForm(scene.exercise);
+    const [before, after] = chords ? [1, 2] : [3, 3];
+    const practice = practiceAround(scene, turn - before, turn + after, 0.8);
+    const task = taskOf(scene, practice);
     return {
       statement: {
         situation: 'late-at-the-turn',
@@ -49,7 +51,10 @@ const lateTurn: Situation = {
         chords,
       },
       gravity: turnDeviationMs.value / (scene.criteria.turnShareOfInterval * usual),
-      advice: { step: 'think-of-the-way-down', task: taskOf(scene, practice), chords },
+      advice: turnAbout<Advice>(timesBefore(scene, 'late-at-the-turn'), [
+        { step: 'think-of-the-way-down', task, chords },
+        { step: 'slower-with-the-pulse', task },
+      ]),
       practice,
     };
   },
@@ -105,7 +110,10 @@ const lateNote: Situation = {
         })),
       },
       gravity: worst.figure.value / (criteria.crossingShareOfInterval * usual),
-      advice: { step: 'until-right', task: taskOf(scene, practice), note: null },
+      advice: turnAbout<Advice>(timesBefore(scene, 'late-note'), [
+        { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+        { step: 'rhythms', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },
@@ -171,11 +179,14 @@ const limping: Situation = {
         rhythm: pairs.rhythm,
       },
       gravity: pairs.apart / scene.criteria.limpingShare,
-      advice: {
-        step: 'the-other-rhythm',
-        task: taskOf(scene, practice),
-        rhythm: pairs.rhythm === 'long-short' ? 'short-long' : 'long-short',
-      },
+      advice: turnAbout<Advice>(timesBefore(scene, 'uneven-in-pairs'), [
+        {
+          step: 'the-other-rhythm',
+          task: taskOf(scene, practice),
+          rhythm: pairs.rhythm === 'long-short' ? 'short-long' : 'long-short',
+        },
+        { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },
@@ -191,7 +202,7 @@ const uneven: Situation = {
     const figure = evennessDriftRemovedPercent(body);
     if (!isMeasured(figure) || !surelyOver(figure, bound, scene.criteria)) return null;
     const percent = valueOf(evennessPercent(body))!;
-    const practice = worstStretch(scene);
+    const practice = worstStretch(scene, 0.75);
     const task = taskOf(scene, practice);
     return {
       statement: {
@@ -214,10 +225,10 @@ const uneven: Situation = {
 };
 
 /** The part, read at a glance, in which the notes stray most. */
-function worstStretch(scene: Scene) {
+export function worstStretch(scene: Scene, share: number) {
   const last = scene.exercise.steps.length - 1;
   const strays = new Map(scene.measured.measures.intervals.map((one) => [one.step, one.deviationMs ** 2]));
-  const starts = scene.exercise.steps.map(({ step }) => practiceAround(scene, step, last, 0.75));
+  const starts = scene.exercise.steps.map(({ step }) => practiceAround(scene, step, last, share));
   const straying = ({ fromStep, toStep }: (typeof starts)[number]): number =>
     Array.from({ length: toStep - fromStep }, (_, at) => strays.get(fromStep + 1 + at) ?? 0).reduce(
       (sum, one) => sum + one,
@@ -237,7 +248,7 @@ const drift: Situation = {
     if (!isMeasured(figure) || tempi === undefined) return null;
     const size = { ...figure, value: Math.abs(figure.value) };
     if (!surelyOver(size, scene.criteria.driftPercent, scene.criteria)) return null;
-    const practice = wayUp(scene, 0.9);
+    const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.9);
     return {
       statement: {
         situation: 'drift',
@@ -248,7 +259,10 @@ const drift: Situation = {
         toBpm: Math.round(tempi.toBpm),
       },
       gravity: size.value / scene.criteria.driftPercent / 2,
-      advice: { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+      advice: turnAbout<Advice>(timesBefore(scene, 'drift'), [
+        { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
+        { step: 'one-note-more', task: taskOf(scene, practice) },
+      ]),
       practice,
     };
   },

@@ -1,8 +1,8 @@
 import type { SituationName } from './said/index.ts';
 import type { Scene } from './scene.ts';
 
-/** The same advice stands for so many attempts; then the next way to the same end is tried. */
-const ATTEMPTS_EACH = 3;
+/** The same advice stands for so many attempts; then the next way to the same end is tried: never the same three days running. */
+const ATTEMPTS_EACH = 2;
 
 /** In how many attempts on end before this one one of these troubles was spoken of. */
 export function timesBefore({ earlier }: Scene, ...names: readonly SituationName[]): number {

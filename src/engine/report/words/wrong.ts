@@ -1,11 +1,12 @@
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Fault } from './faults.ts';
 import { factsOf, faultsOf, howOften, sameFault } from './faults.ts';
-import { practiceAround, taskOf } from './place.ts';
-import type { Advice, Statement } from './said/index.ts';
+import { crossesAt, practiceAround, taskOf } from './place.ts';
+import { inPosition } from './position.ts';
+import type { Advice, Statement, Task } from './said/index.ts';
 import type { Found, Practice, Scene, Situation } from './scene.ts';
 import { handIfBoth, isChordForm, nameOf } from './scene.ts';
-import { isBlack, isNaturalOf, pitchClassOf } from './spelling.ts';
+import { isBlack, isNaturalOf, pitchClassOf, spellPlayed } from './spelling.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
 /*
@@ -29,6 +30,11 @@ function found(faults: readonly Fault[], statement: Statement, advice: Advice, p
 function handOf(scene: Scene, faults: readonly Fault[]): Hand | null {
   const hands = new Set(faults.map(({ expected }) => handIfBoth(scene, expected.hand)));
   return hands.size === 1 ? [...hands][0]! : null;
+}
+
+/** Where the first way to it has been tried: one note more each time; of chords each shape pressed silently. */
+function anotherWay(scene: Scene, task: Task): Advice {
+  return isChordForm(scene.exercise) ? { step: 'shape-silently', task } : { step: 'one-note-more', task };
 }
 
 /** All of them are faults: as sure as the least sure of them. */
@@ -55,7 +61,10 @@ const sameAgain: Situation = {
     return found(
       faults,
       { situation: 'same-place-again', ...given(faults), fault: factsOf(scene, fault) },
-      { step: 'five-times-right', task: taskOf(scene, practice, handOf(scene, faults)) },
+      turnAbout<Advice>(timesBefore(scene, 'same-place-again'), [
+        { step: 'five-times-right', task: taskOf(scene, practice, handOf(scene, faults)) },
+        anotherWay(scene, taskOf(scene, practice, handOf(scene, faults))),
+      ]),
       practice,
     );
   },
@@ -79,6 +88,7 @@ const leadingNote: Situation = {
     const inCadence = scene.exercise.choice.form === 'progression';
     const practice = practiceAround(scene, fault.step - (inCadence ? 1 : 2), fault.step + 1, HALF_TEMPO);
     const note = nameOf(fault.expected);
+    const task = taskOf(scene, practice, handOf(scene, faults));
     return found(
       faults,
       {
@@ -88,9 +98,10 @@ const leadingNote: Situation = {
         often: faults.length > 1 ? often : null,
         inCadence,
       },
-      inCadence
-        ? { step: 'cadence-alone', note }
-        : { step: 'say-the-note', task: taskOf(scene, practice, handOf(scene, faults)), note },
+      turnAbout<Advice>(timesBefore(scene, 'leading-note'), [
+        { step: inCadence ? 'cadence-alone' : 'say-the-note', task, note },
+        anotherWay(scene, task),
+      ]),
       practice,
     );
   },
@@ -113,12 +124,19 @@ const signature: Situation = {
     if (often.kind !== 'both' && often.kind !== 'each') return null;
     const name = nameOf(first.expected);
     const natural = isNaturalOf(first.playedMidi, first.expected.name) && facts.signature.includes(name);
-    if (!natural && !(name.length === 1 && isBlack(first.playedMidi))) return null;
+    const struck = spellPlayed(scene.exercise.choice.key, first.playedMidi, first.expected);
+    if (!natural && !(name.length === 1 && isBlack(first.playedMidi) && struck.startsWith(name))) return null;
     const signs = { kind: facts.accidental, names: facts.signature };
+    const practice = practiceAround(scene, first.step - 2, first.step + 2, SLOWLY);
+    const task = taskOf(scene, practice, handOf(scene, faults));
     return found(
       faults,
       { situation: 'signature', ...given(faults), fault: factsOf(scene, first), often, signature: signs },
-      { step: 'say-the-signature', signature: signs },
+      turnAbout<Advice>(timesBefore(scene, 'signature'), [
+        { step: 'say-the-signature', signature: signs, task, note: name },
+        { step: 'say-the-note', task, note: name },
+      ]),
+      practice,
     );
   },
 };
@@ -138,44 +156,20 @@ const landedOff: Situation = {
       scene.exercise.steps[at]?.crossings.some((crossing) => crossing.hand === hand),
     );
     if (offs[0] === 0 || !oneWay || !oneHand || !after || !scene.handKnown) return null;
-    const position = handPosition(scene, fault);
     const around = practiceAround(scene, fault.step - 2, fault.step + 2, HALF_TEMPO);
     const task = taskOf(scene, around, handOf(scene, faults));
-    const statement = {
-      situation: 'landed-off',
-      ...given(faults),
-      notes: faults.map((one) => factsOf(scene, one)),
-    } as const;
+    const from = crossesAt(scene, fault.step, hand) ? fault.step : fault.step - 1;
+    const way = turnAbout<readonly [Advice, Practice]>(timesBefore(scene, 'landed-off'), [
+      inPosition(scene, from, hand, around, task) ?? [anotherWay(scene, task), around],
+      [anotherWay(scene, task), around],
+    ]);
     return found(
       faults,
-      statement,
-      { step: 'position-as-a-chord', names: position.names, task },
-      {
-        ...around,
-        ...(position.toStep > position.fromStep && { fromStep: position.fromStep, toStep: position.toStep }),
-      },
+      { situation: 'landed-off', ...given(faults), notes: faults.map((one) => factsOf(scene, one)) },
+      ...way,
     );
   },
 };
-
-/** The keys of the hand's place after the crossing: from it up to the next crossing, without repetition. */
-function handPosition(
-  scene: Scene,
-  fault: Fault,
-): { readonly names: readonly string[]; readonly fromStep: number; readonly toStep: number } {
-  const { hand } = fault.expected;
-  const { steps } = scene.exercise;
-  const crosses = (step: number): boolean =>
-    steps[step]?.crossings.some((crossing) => crossing.hand === hand) ?? false;
-  const from = crosses(fault.step) ? fault.step : fault.step - 1;
-  const names: string[] = [];
-  for (let step = from; step < steps.length && (step === from || !crosses(step)); step++) {
-    const name = nameOf(steps[step]!.notes.find((note) => note.hand === hand)!);
-    if (names.includes(name) || steps[step - 1]?.turn === true) break;
-    names.push(name);
-  }
-  return { names, fromStep: from, toStep: from + names.length - 1 };
-}
 
 /** An inner note of a chord that did not sound. */
 const innerNote: Situation = {
@@ -187,10 +181,16 @@ const innerNote: Situation = {
     const chord = scene.exercise.steps[fault.step]!.notes.filter((note) => note.hand === fault.expected.hand);
     const outer = (note: ExpectedNote | undefined): boolean => note?.finger === fault.expected.finger;
     if (fault.playedMidi !== null || chord.length < 3 || outer(chord[0]) || outer(chord.at(-1))) return null;
+    const practice = practiceAround(scene, fault.step - 1, fault.step + 1, SLOWLY);
+    const task = taskOf(scene, practice, handOf(scene, faults));
     return found(
       faults,
       { situation: 'inner-note', ...given(faults), fault: factsOf(scene, fault) },
-      { step: 'shape-silently' },
+      turnAbout<Advice>(timesBefore(scene, 'inner-note'), [
+        { step: 'shape-silently', task },
+        { step: 'fall-as-one', task, last: 'inner' },
+      ]),
+      practice,
     );
   },
 };
@@ -211,7 +211,7 @@ const oneByOne = (name: 'wrong-notes' | 'missed-notes'): Situation => ({
       { situation: name, ...given(faults), notes: faults.map((fault) => factsOf(scene, fault)) },
       turnAbout<Advice>(timesBefore(scene, 'wrong-notes', 'missed-notes'), [
         { step: 'until-right', task, note },
-        { step: 'one-note-more', task },
+        anotherWay(scene, task),
       ]),
       practice,
     );

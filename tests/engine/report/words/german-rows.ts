@@ -12,13 +12,13 @@ export const GERMAN_ROWS: readonly {
   {
     english: '0.4 s of sound were lost: time and missing notes are not judged.',
     verdict: '0,4 s der Aufnahme fehlen: Über Zeit und fehlende Töne ist nichts zu sagen.',
-    nextStep: 'dasselbe noch einmal.',
+    nextStep: 'dasselbe noch einmal von Anfang an.',
   },
   {
     english: '1.3 s of sound were lost: time and missing notes are not judged; F♯ instead of E going up.',
     verdict:
       '1,3 s der Aufnahme fehlen: Über Zeit und fehlende Töne ist nichts zu sagen; Fis statt E aufwärts.',
-    nextStep: 'dasselbe noch einmal.',
+    nextStep: 'dasselbe noch einmal von Anfang an.',
   },
   {
     english: 'This sounded like E major, not A major.',
@@ -39,23 +39,25 @@ export const GERMAN_ROWS: readonly {
     english: 'Every note right. You stopped after C♯ going up, for 3.4 s.',
     verdict: 'Jeder Ton richtig. Nach Cis aufwärts hast du 3,4 s lang angehalten.',
     nextStep:
-      'nur Cis–E–A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
+      'nur Cis–E–A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal hintereinander ohne Halt durch diese Stelle; dann das Ganze.',
   },
   {
-    english: 'It breaks off after E coming down.',
-    verdict: 'Nach E abwärts bricht es ab.',
+    english: 'Every note so far right. It breaks off after E coming down.',
+    verdict: 'So weit jeder Ton richtig. Nach E abwärts bricht es ab.',
     nextStep:
-      'nur A–Cis–E–A–E–Cis–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
+      'nur A–Cis–E–A–E–Cis–A, ♩ = 48, zwei Töne auf jeden Schlag, dreimal hintereinander ohne Halt durch diese Stelle; dann das Ganze.',
   },
   {
     english: '12 of 13 notes right. Again at the same place: F♯ instead of E going up.',
     verdict: '12 von 13 Tönen richtig. Wieder an derselben Stelle: Fis statt E aufwärts.',
-    nextStep: 'nur A–Cis–E–A, ♩ = 40, zwei Töne auf jeden Schlag, bis es fünfmal hintereinander stimmt.',
+    nextStep:
+      'nur A–Cis–E–A, ♩ = 40, zwei Töne auf jeden Schlag, bis es fünfmal hintereinander stimmt; dann das Ganze.',
   },
   {
     english: '14 of 15 notes right. C natural instead of C♯: the leading note is raised in the V7.',
     verdict: '14 von 15 Tönen richtig. C statt Cis: Der Leitton ist im V7 erhöht.',
-    nextStep: 'Spiel nur i–V7–i, und sag dabei „Cis“, bis es dreimal hintereinander stimmt.',
+    nextStep:
+      'nur i–V7–i, ♩ = 40, ein Akkord auf jeden Schlag, und sag dabei „Cis“, bis es dreimal hintereinander stimmt.',
   },
   {
     english: 'This sounded like the natural minor scale, not the harmonic one.',
@@ -65,13 +67,14 @@ export const GERMAN_ROWS: readonly {
   {
     english: '13 of 15 notes right. E natural instead of E♭ both times: the key has two flats.',
     verdict: '13 von 15 Tönen richtig. E statt Es beide Male: Die Tonart hat zwei Be.',
-    nextStep: 'Sag die Vorzeichen (B und Es), spiel die Tonleiter einmal langsam, dann dies noch einmal.',
+    nextStep:
+      'Sag die Vorzeichen (B und Es); dann nur C–D–Es–F–G, ♩ = 48, zwei Töne auf jeden Schlag, bis Es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
     english: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
     verdict: '12 von 13 Tönen richtig. Einer falsch: C statt Cis aufwärts.',
     nextStep:
-      'nur A–Cis–E, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+      'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
     english:
@@ -79,13 +82,13 @@ export const GERMAN_ROWS: readonly {
     verdict:
       '11 von 13 Tönen richtig. Zwei falsch, die Hand ist eine Taste daneben gelandet: H statt C und D statt Es aufwärts.',
     nextStep:
-      'Schlag C–Es–As als Akkord an, heb ab, schlag noch einmal an, dreimal; dann Ton für Ton, ♩ = 40, zwei Töne auf jeden Schlag.',
+      'Schlag C–Es–As als Akkord an, heb ab, schlag noch einmal an, dreimal; dann Ton für Ton, ♩ = 40, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt.',
   },
   {
     english: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
     verdict: '20 von 21 Tönen richtig. Die Mittelstimme A klingt in der zweiten Umkehrung aufwärts nicht.',
     nextStep:
-      'Spiel das Ganze langsam: drück jeden Griff erst stumm, alle Tasten berührt, dann schlag ihn an; zweimal, sodass jeder Ton klingt.',
+      'nur von der ersten Umkehrung hinauf zur oberen Grundstellung, ♩ = 48, ein Akkord auf jeden Schlag, jeder erst stumm gedrückt, bis dreimal hintereinander jeder Ton klingt.',
   },
   {
     english: '12 of 13 notes right. One wrong: F♯ instead of E going up.',
@@ -115,19 +118,19 @@ export const GERMAN_ROWS: readonly {
     english: 'All 13 notes right. F caught with E going up.',
     verdict: 'Alle 13 Töne richtig. F aufwärts mit E mitgegriffen.',
     nextStep:
-      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag, jeder Finger mitten auf seiner Taste, bis es dreimal hintereinander stimmt.',
+      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag, jeder Finger mitten auf seiner Taste, bis es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
     english: 'All 13 notes right. E is struck twice going up.',
     verdict: 'Alle 13 Töne richtig. E ist aufwärts zweimal angeschlagen.',
     nextStep:
-      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag; was auch geschieht, geh weiter zum nächsten Ton, dreimal.',
+      'nur A–Cis–E–A–Cis, ♩ = 48, zwei Töne auf jeden Schlag; was auch geschieht, geh weiter zum nächsten Ton, dreimal hintereinander.',
   },
   {
     english: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
     verdict: 'Jeder Ton richtig. Der Untersatz aufwärts zu A kommt 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Cis–E–A–Cis, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+      'nur Cis–E–A–Cis, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english:
@@ -135,7 +138,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Der Untersatz aufwärts zu C kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur As–C–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+      'nur As–C–Es–As, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english:
@@ -143,13 +146,13 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Der Übersatz abwärts zu As kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick die Hand früh los, und lass mit dem Daumen los, wenn sie vorbeikommt.',
+      'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
     verdict: 'Jeder Ton richtig. Unter- und Übersätze kommen aufwärts und abwärts 90 ms zu spät.',
     nextStep:
-      'nur aufwärts, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; abwärts genauso; dann beides.',
+      'nur As–C–Es–As–C–Es–As, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; abwärts genauso; dann beides.',
   },
   {
     english:
@@ -178,19 +181,19 @@ export const GERMAN_ROWS: readonly {
     english: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
     verdict: 'Jeder Ton richtig. Der Wechsel zum V7 dauert 1,9-mal so lang wie die anderen.',
     nextStep:
-      'nur I–V7, ♩ = 60, ein Akkord auf jeden Schlag: Halt den Akkord, schau auf den nächsten Griff, dann geh in einer Bewegung, ohne Ton dazwischen, dreimal.',
+      'nur I–V7, ♩ = 60, ein Akkord auf jeden Schlag: Halt den Akkord, schau auf den nächsten Griff, dann geh in einer Bewegung hin, bis er dreimal hintereinander rechtzeitig kommt.',
   },
   {
     english: 'Every note right. The way down begins 150 ms late: the top note is held.',
     verdict: 'Jeder Ton richtig. Der Weg abwärts beginnt 150 ms zu spät: Der oberste Ton wird gehalten.',
     nextStep:
-      'nur A–Cis–E–A–E–Cis–A, ♩ = 64, zwei Töne auf jeden Schlag, dreimal: Denk an den Weg abwärts, bevor du oben bist, und halt den obersten Ton nicht.',
+      'nur A–Cis–E–A–E–Cis–A, ♩ = 64, zwei Töne auf jeden Schlag: Denk vor dem obersten Ton schon an den Weg abwärts, bis es dreimal hintereinander rechtzeitig weitergeht.',
   },
   {
     english: 'Every note right. The notes limp in pairs, long–short.',
     verdict: 'Jeder Ton richtig. Die Töne hinken paarweise, lang–kurz.',
     nextStep:
-      'nur von A aufwärts bis A, ♩ = 64, zwei Töne auf jeden Schlag, umgekehrt, kurz–lang, dreimal; dann gleichmäßig.',
+      'nur von A aufwärts bis A (8 Töne), ♩ = 64, zwei Töne auf jeden Schlag, umgekehrt, kurz–lang, dann gleichmäßig, jedes, bis es dreimal hintereinander stimmt.',
   },
   {
     english:
@@ -198,31 +201,31 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Zeit von Ton zu Ton schwankt um 21 %; bis 4,7 % ist in diesem Tempo gleichmäßig.',
     nextStep:
-      'nur von A hinauf und hinunter bis A, ♩ = 55, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
+      'das Ganze, ♩ = 55, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. The hands are not together: the left hand comes first, by 45 ms.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen: Die linke Hand kommt 45 ms früher.',
     nextStep:
-      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, dreimal, und hör auf die rechte Hand.',
+      'nur von der Grundstellung hinauf zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, und hör auf die rechte Hand, bis beide dreimal hintereinander zusammen sind.',
   },
   {
     english: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen: Die linke Hand kommt 75 ms früher.',
     nextStep:
-      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, dreimal, und hör auf die rechte Hand.',
+      'nur von der Grundstellung hinauf zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag, und hör auf die rechte Hand, bis beide dreimal hintereinander zusammen sind.',
   },
   {
     english: 'Every note right. The hands are not together, now one first, now the other.',
     verdict: 'Jeder Ton richtig. Die Hände sind nicht zusammen, mal ist die eine zuerst, mal die andere.',
     nextStep:
-      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag: Bleib auf jedem Schlag stehen, beide Hände zugleich, dann geh weiter; dreimal.',
+      'nur von der Grundstellung hinauf zur oberen Grundstellung, ♩ = 53, ein Akkord auf jeden Schlag: Bleib auf jedem Schlag stehen, beide Hände zugleich, bis es dreimal hintereinander stimmt.',
   },
   {
     english: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
     verdict: 'Jeder Ton richtig. Die Mittelstimmen sind viel leiser als die Außenstimmen, um 14 dB.',
     nextStep:
-      'Spiel das Ganze langsam: drück jeden Griff erst stumm, alle Tasten berührt, dann schlag ihn an; zweimal, sodass jeder Ton klingt.',
+      'nur von der Grundstellung hinauf zur zweiten Umkehrung, ♩ = 60, ein Akkord auf jeden Schlag, jeder erst stumm gedrückt, bis dreimal hintereinander jeder Ton klingt.',
   },
   {
     english:
@@ -238,7 +241,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Akkorde der linken Hand sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der tiefste Ton zuletzt.',
     nextStep:
-      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den tiefsten Ton sinken; das Ganze langsam, vor jedem Akkord ein Halt, zweimal.',
+      'linke Hand allein, nur von der oberen Grundstellung hinunter zur ersten Umkehrung, ♩ = 60, ein Akkord auf jeden Schlag: Erst alle Tasten berühren, das Gewicht auf dem tiefsten Ton, bis drei hintereinander wie einer klingen.',
   },
   {
     english:
@@ -246,24 +249,24 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Die Akkorde sind nicht zugleich angeschlagen: 70 ms vom ersten bis zum letzten Ton, der höchste Ton zuletzt.',
     nextStep:
-      'Berühr alle Tasten, bevor du drückst, und lass das Gewicht des Arms auch in den höchsten Ton sinken; das Ganze langsam, vor jedem Akkord ein Halt, zweimal.',
+      'nur von der oberen Grundstellung hinunter zur ersten Umkehrung, ♩ = 60, ein Akkord auf jeden Schlag: Erst alle Tasten berühren, das Gewicht auf dem höchsten Ton, bis drei hintereinander wie einer klingen.',
   },
   {
     english: 'Every note right. You get slower, from ♩ = 78 to 62.',
     verdict: 'Jeder Ton richtig. Du wirst langsamer, von ♩ = 78 auf 62.',
     nextStep:
-      'nur A–Cis–E–A–Cis–E–A, ♩ = 62, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
+      'das Ganze, ♩ = 62, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. You get faster, from ♩ = 81 to 99.',
     verdict: 'Jeder Ton richtig. Du wirst schneller, von ♩ = 81 auf 99.',
     nextStep:
-      'nur A–Cis–E–A–Cis–E–A, ♩ = 80, zwei Töne auf jeden Schlag, mit dem Puls, dreimal; dann das Ganze.',
+      'das Ganze, ♩ = 80, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. Even, at ♩ = 80; the aim is 100.',
     verdict: 'Jeder Ton richtig. Gleichmäßig, bei ♩ = 80; das Ziel ist 100.',
-    nextStep: 'dasselbe, ♩ = 85, zwei Töne auf jeden Schlag.',
+    nextStep: 'dasselbe, ♩ = 85, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. The crossing is in time now; it was 90 ms late.',
@@ -311,50 +314,54 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Zwei Unter- oder Übersätze kommen zu spät, am meisten der Untersatz aufwärts zu A, 120 ms; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Schick den Daumen früh los, und lass die Taste dahinter los, wenn er vorbeikommt.',
+      'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
     verdict: 'Jeder Ton richtig. E aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist; dann das Ganze.',
   },
   {
     english: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
     verdict: 'Jeder Ton richtig. E aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+      'nur A–Cis–E–A, ♩ = 60, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist; dann das Ganze.',
   },
   {
     english: 'Every note right. A going up comes late, by 130 ms; the rest is even.',
     verdict: 'Jeder Ton richtig. A aufwärts kommt 130 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Cis–E–A–Cis, ♩ = 60, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
+      'nur Cis–E–A–Cis, ♩ = 60, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist; dann das Ganze.',
   },
   {
     english: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
     verdict: 'Jeder Ton richtig. Zum Schluss wirst du langsamer, von ♩ = 80 auf 58.',
-    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+    nextStep:
+      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. The last note comes broadly, 200 ms later than even.',
     verdict: 'Jeder Ton richtig. Der letzte Ton kommt breit, 200 ms später als gleichmäßig.',
-    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+    nextStep:
+      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. Played long–short: meant so?',
     verdict: 'Jeder Ton richtig. Gespielt lang–kurz: so gemeint?',
-    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+    nextStep:
+      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right. The tempo sways between ♩ = 68 and 97, smoothly.',
     verdict: 'Jeder Ton richtig. Das Tempo schwingt sanft zwischen ♩ = 68 und 97.',
-    nextStep: 'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, einmal mit dem Puls.',
+    nextStep:
+      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Three in a row, every note right and even: this hand is ready.',
     verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Diese Hand sitzt.',
-    nextStep: 'dasselbe noch einmal.',
+    nextStep: 'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right, and even.',
@@ -364,23 +371,24 @@ export const GERMAN_ROWS: readonly {
   {
     english: 'Every note right, and even, twice in a row. Once more like that.',
     verdict: 'Jeder Ton richtig und alles gleichmäßig, zweimal hintereinander. Noch einmal so.',
-    nextStep: 'dasselbe noch einmal.',
-  },
-  {
-    english: 'Three in a row, every note right and even: the right hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
-    nextStep: 'die linke Hand allein, auf dieselbe Art; dann beide Hände zusammen.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
     verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
     nextStep:
-      'beide Hände, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, dreimal; die linke Hand sitzt auch.',
+      'die linke Hand allein, ♩ = 80, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; dann beide Hände zusammen.',
+  },
+  {
+    english: 'Three in a row, every note right and even: the right hand is ready.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
+    nextStep:
+      'beide Hände, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; die linke Hand sitzt auch.',
   },
   {
     english: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
     verdict: 'A-Dur sitzt bei ♩ = 80: dreimal hintereinander jeder Ton richtig und alles gleichmäßig.',
     nextStep:
-      'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag; oder die nächste Tonart im Quintenzirkel, E-Dur.',
+      'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; oder die nächste Tonart im Quintenzirkel, E-Dur.',
   },
 ];

@@ -52,7 +52,7 @@ describe('every situation in German', () => {
     const { words } = writeReport(heard, matchNotes(heard, buildExercise(A)), { locale: GERMAN });
     expect(words.verdict).toBe('Bei E aufwärts bist du zu A aufwärts zurückgegangen.');
     expect(words.nextStep).toBe(
-      'nur A–Cis–E–A–E, ♩ = 48, zwei Töne auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
+      'nur A–Cis–E–A–E, ♩ = 48, zwei Töne auf jeden Schlag, dreimal hintereinander ohne Halt durch diese Stelle; dann das Ganze.',
     );
   });
 
@@ -105,7 +105,7 @@ describe('every situation in German', () => {
       /^Jeder Ton richtig\. Nach der ersten Umkehrung aufwärts hast du \d,\d s lang angehalten/,
     );
     expect(slow.words.nextStep).toBe(
-      'nur von der Grundstellung aufwärts bis zur oberen Grundstellung, ♩ = 48, ein Akkord auf jeden Schlag, dreimal ohne Halt durch diese Stelle.',
+      'nur von der Grundstellung hinauf zur oberen Grundstellung, ♩ = 48, ein Akkord auf jeden Schlag, dreimal hintereinander ohne Halt durch diese Stelle; dann das Ganze.',
     );
     const twice = tell(
       {

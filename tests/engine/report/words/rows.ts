@@ -54,14 +54,14 @@ export const ROWS: readonly Row[] = [
     },
     options: { soundLostSec: 0.42 },
     verdict: '0.4 s of sound were lost: time and missing notes are not judged.',
-    nextStep: 'the same again.',
+    nextStep: 'the same once more, from the beginning.',
   },
   {
     situation: 'sound-lost',
     playing: { choice: A, change: at([2], wrong(66)) },
     options: { soundLostSec: 1.3 },
     verdict: '1.3 s of sound were lost: time and missing notes are not judged; F♯ instead of E going up.',
-    nextStep: 'the same again.',
+    nextStep: 'the same once more, from the beginning.',
   },
   {
     situation: 'other-exercise',
@@ -86,27 +86,28 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A, change: at([5], late(3000)) },
     verdict: 'Every note right. You stopped after C♯ going up, for 3.4 s.',
     nextStep:
-      'only C♯–E–A–C♯–E–A, ♩ = 48, two notes a beat, straight through that place, three times without a stop.',
+      'only C♯–E–A–C♯–E–A, ♩ = 48, two notes a beat, straight through that place, three times in a row without a stop; then the whole.',
   },
   {
     situation: 'broken-off',
     playing: { choice: A, until: 7 },
-    verdict: 'It breaks off after E coming down.',
+    verdict: 'Every note so far right. It breaks off after E coming down.',
     nextStep:
-      'only A–C♯–E–A–E–C♯–A, ♩ = 48, two notes a beat, straight through that place, three times without a stop.',
+      'only A–C♯–E–A–E–C♯–A, ♩ = 48, two notes a beat, straight through that place, three times in a row without a stop; then the whole.',
   },
   {
     situation: 'same-place-again',
     playing: { choice: A, change: at([2], wrong(66)) },
     options: { earlier: [wrongE] },
     verdict: '12 of 13 notes right. Again at the same place: F♯ instead of E going up.',
-    nextStep: 'only A–C♯–E–A, ♩ = 40, two notes a beat, until right five times in a row.',
+    nextStep: 'only A–C♯–E–A, ♩ = 40, two notes a beat, until right five times in a row; then the whole.',
   },
   {
     situation: 'leading-note',
     playing: { choice: { ...PROGRESSION, key: 'D minor' }, change: at([3], wrong(60)) },
     verdict: '14 of 15 notes right. C natural instead of C♯: the leading note is raised in the V7.',
-    nextStep: 'play i–V7–i alone, saying "C♯" as you strike it, until right three times in a row.',
+    nextStep:
+      'only i–V7–i, ♩ = 40, one chord a beat, saying "C♯" as you strike it, until right three times in a row.',
   },
   {
     situation: 'other-exercise',
@@ -124,14 +125,15 @@ export const ROWS: readonly Row[] = [
       change: at([3, 11], wrong(64)),
     },
     verdict: '13 of 15 notes right. E natural instead of E♭ both times: the key has two flats.',
-    nextStep: 'say the signature (B♭ and E♭), play the scale once slowly, then this again.',
+    nextStep:
+      'say the signature (B♭ and E♭); then only C–D–E♭–F–G, ♩ = 48, two notes a beat, until E♭ is right three times in a row; then the whole.',
   },
   {
     // One alone is a slip of the finger.
     situation: 'wrong-notes',
     playing: { choice: A, change: at([1], wrong(60)) },
     verdict: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
-    nextStep: 'only A–C♯–E, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
+    nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'landed-off',
@@ -142,14 +144,14 @@ export const ROWS: readonly Row[] = [
     verdict:
       '11 of 13 notes right. Two wrong, the hand landed one key off: B instead of C and D instead of E♭ going up.',
     nextStep:
-      'strike C–E♭–A♭ as one chord, lift, strike it again, three times; then note by note, ♩ = 40, two notes a beat.',
+      'strike C–E♭–A♭ as one chord, lift, strike it again, three times; then note by note, ♩ = 40, two notes a beat, until right three times in a row.',
   },
   {
     situation: 'inner-note',
     playing: { choice: TRIADS, change: at([2], { missed: { note: 1 } }) },
     verdict: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
     nextStep:
-      'the whole slowly, each shape pressed silently first, all keys touched, then struck together; twice, so that every note sounds.',
+      'only from the first inversion up to the top root position, ♩ = 48, one chord a beat, each pressed silently first, until every note sounds three times in a row.',
   },
   {
     situation: 'wrong-notes',
@@ -181,21 +183,21 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A, change: at([2], { caught: 65 }) },
     verdict: 'All 13 notes right. F caught with E going up.',
     nextStep:
-      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat, each finger over the middle of its key, until right three times in a row.',
+      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat, each finger over the middle of its key, until right three times in a row; then the whole.',
   },
   {
     situation: 'repeats',
     playing: { choice: A, change: at([2], { twice: true }) },
     verdict: 'All 13 notes right. E is struck twice going up.',
     nextStep:
-      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat; whatever happens, go on to the next note, three times.',
+      'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat; whatever happens, go on to the next note, three times in a row.',
   },
   {
     situation: 'crossing-late',
     playing: { choice: A, change: at([3], late(90)) },
     verdict: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
     nextStep:
-      'only C♯–E–A–C♯, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
+      'only C♯–E–A–C♯, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
   {
     situation: 'crossing-late-one-direction',
@@ -203,7 +205,7 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The crossing comes late going up to C, both times, by 90 ms; the rest is even.',
     nextStep:
-      'only A♭–C–E♭, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
+      'only A♭–C–E♭–A♭, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
   {
     situation: 'crossing-late-one-direction',
@@ -211,14 +213,14 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms; the rest is even.',
     nextStep:
-      'only E♭–C–A♭–E♭, ♩ = 53, two notes a beat, until right three times in a row. Let the hand set off early, and let go with the thumb as it passes.',
+      'only E♭–C–A♭–E♭, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
   {
     situation: 'crossing-late-both-ways',
     playing: { choice: A_FLAT, change: at([1, 4, 9, 12], late(90)) },
     verdict: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
     nextStep:
-      'the way up only, ♩ = 53, two notes a beat, until right three times in a row; the way down in the same way; then both.',
+      'only A♭–C–E♭–A♭–C–E♭–A♭, ♩ = 53, two notes a beat, until right three times in a row; the way down in the same way; then both.',
   },
   {
     situation: 'hands-apart-for-now',
@@ -254,36 +256,35 @@ export const ROWS: readonly Row[] = [
     playing: { choice: PROGRESSION, change: at([3], late(700)) },
     verdict: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
     nextStep:
-      'only I–V7, ♩ = 60, one chord a beat: hold the chord, look at the next shape, then move as one, with no sound between, three times.',
+      'only I–V7, ♩ = 60, one chord a beat: hold the chord, look at the next shape, then move as one, until it comes in time three times in a row.',
   },
   {
     situation: 'late-at-the-turn',
     playing: { choice: A, change: at([7], late(150)) },
     verdict: 'Every note right. The way down begins 150 ms late: the top note is held.',
     nextStep:
-      'only A–C♯–E–A–E–C♯–A, ♩ = 64, two notes a beat, three times: think of the way down before the top, and do not hold the top note.',
+      'only A–C♯–E–A–E–C♯–A, ♩ = 64, two notes a beat: think of the way down before the top note, until it goes on in time three times in a row.',
   },
   {
     situation: 'uneven-in-pairs',
     playing: { choice: A_SCALE, change: (step) => late(step % 2 === 0 ? -60 : 60) },
     verdict: 'Every note right. The notes limp in pairs, long–short.',
     nextStep:
-      'only from A up to A, ♩ = 64, two notes a beat, the other way round, short–long, three times; then even.',
+      'only from A up to A (8 notes), ♩ = 64, two notes a beat, the other way round, short–long, then even, each until right three times in a row.',
   },
   {
     situation: 'uneven',
     playing: { choice: A, change: (step) => late(SLOPPY[step]!) },
     verdict:
       'Every note right. The time from note to note varies by 21 %; up to 4.7 % is even at this tempo.',
-    nextStep:
-      'only from A up and down to A, ♩ = 55, two notes a beat, with the pulse, three times; then the whole.',
+    nextStep: 'the whole, ♩ = 55, two notes a beat, with the pulse, until even three times in a row.',
   },
   {
     situation: 'one-hand-leads',
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note < 3 ? 0 : 45) },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 45 ms.',
     nextStep:
-      'only from the root position going up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, three times.',
+      'only from the root position up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, until both come together three times in a row.',
   },
   {
     // A louder key arrives 20–30 ms earlier by itself: the rest is the hand's.
@@ -295,7 +296,7 @@ export const ROWS: readonly Row[] = [
     },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
     nextStep:
-      'only from the root position going up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, three times.',
+      'only from the root position up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, until both come together three times in a row.',
   },
   {
     situation: 'hands-apart',
@@ -305,14 +306,14 @@ export const ROWS: readonly Row[] = [
     },
     verdict: 'Every note right. The hands are not together, now one first, now the other.',
     nextStep:
-      'only from the root position going up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, then go on; three times.',
+      'only from the root position up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, until right three times in a row.',
   },
   {
     situation: 'inner-notes-soft',
     playing: { choice: TRIADS, noteDb: (note) => (note === 1 ? -14 : 0) },
     verdict: 'Every note right. The inner notes are much softer than the outer ones, by 14 dB.',
     nextStep:
-      'the whole slowly, each shape pressed silently first, all keys touched, then struck together; twice, so that every note sounds.',
+      'only from the root position up to the second inversion, ♩ = 60, one chord a beat, each pressed silently first, until every note sounds three times in a row.',
   },
   {
     situation: 'tired',
@@ -332,7 +333,7 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
     nextStep:
-      'touch all the keys before you press, and let the arm’s weight reach the lowest note too; the whole slowly, with a stop before each chord, twice.',
+      'left hand alone, only from the top root position down to the first inversion, ♩ = 60, one chord a beat: all keys touched first, weight on the lowest note, until three in a row sound as one.',
   },
   {
     situation: 'chords-spread',
@@ -340,40 +341,40 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. The chords are not struck as one: 70 ms from first note to last, the highest note last.',
     nextStep:
-      'touch all the keys before you press, and let the arm’s weight reach the highest note too; the whole slowly, with a stop before each chord, twice.',
+      'only from the top root position down to the first inversion, ♩ = 60, one chord a beat: all keys touched first, weight on the highest note, until three in a row sound as one.',
   },
   {
     situation: 'drift',
     playing: { choice: A, change: (step) => late(9 * step) },
     verdict: 'Every note right. You get slower, from ♩ = 78 to 62.',
-    nextStep: 'only A–C♯–E–A–C♯–E–A, ♩ = 62, two notes a beat, with the pulse, three times; then the whole.',
+    nextStep: 'the whole, ♩ = 62, two notes a beat, with the pulse, until even three times in a row.',
   },
   {
     situation: 'drift',
     playing: { choice: A, change: (step) => late(-6 * step) },
     verdict: 'Every note right. You get faster, from ♩ = 81 to 99.',
-    nextStep: 'only A–C♯–E–A–C♯–E–A, ♩ = 80, two notes a beat, with the pulse, three times; then the whole.',
+    nextStep: 'the whole, ♩ = 80, two notes a beat, with the pulse, until even three times in a row.',
   },
   {
     situation: 'under-tempo',
     playing: { choice: A },
     options: { targetBpm: 100 },
     verdict: 'Every note right. Even, at ♩ = 80; the aim is 100.',
-    nextStep: 'the same, ♩ = 85, two notes a beat.',
+    nextStep: 'the same, ♩ = 85, two notes a beat, until even three times in a row.',
   },
   {
     situation: 'better',
     playing: { choice: A },
     options: { earlier: [lateThumb] },
     verdict: 'Every note right. The crossing is in time now; it was 90 ms late.',
-    nextStep: 'the same again, to make it stay.',
+    nextStep: 'the same once more, to make it stay.',
   },
   {
     situation: 'better',
     playing: { choice: A },
     options: { earlier: [wrongE] },
     verdict: 'Every note right now; last time one was not.',
-    nextStep: 'the same again, to make it stay.',
+    nextStep: 'the same once more, to make it stay.',
   },
   {
     // G natural only on the way down, and G♯ on the way up: a slip, since the cause was not shown twice.
@@ -433,44 +434,47 @@ export const ROWS: readonly Row[] = [
     playing: { choice: { ...A, form: 'scale' }, change: at([7, 10], late(120)) },
     verdict: 'Every note right. Two crossings come late, most going up to A, by 120 ms; the rest is even.',
     nextStep:
-      'only F♯–G♯–A–B, ♩ = 53, two notes a beat, until right three times in a row. Let the thumb set off early, and let go of the key behind as it passes.',
+      'only F♯–G♯–A–B, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
   {
     situation: 'late-note',
     playing: { choice: A, change: at([5], late(130)) },
     verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
-    nextStep: 'only A–C♯–E–A, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+    nextStep:
+      'only A–C♯–E–A, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
   {
     situation: 'late-note',
     playing: { choice: { ...A, hands: 'together' }, change: at([5], late(130)) },
     verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
-    nextStep: 'only A–C♯–E–A, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+    nextStep:
+      'only A–C♯–E–A, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
   {
     // Which hand played was not said, and is not heard: no crossing is named, since they lie elsewhere for the other one.
     situation: 'late-note',
     playing: { choice: A, change: at([3], late(130)), handKnown: false },
     verdict: 'Every note right. A going up comes late, by 130 ms; the rest is even.',
-    nextStep: 'only C♯–E–A–C♯, ♩ = 60, two notes a beat, until right three times in a row; then the whole.',
+    nextStep:
+      'only C♯–E–A–C♯, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
   {
     situation: 'slows-to-the-end',
     playing: { choice: A, change: (step) => late(step > 8 ? 35 * (step - 8) : 0) },
     verdict: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
-    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
   },
   {
     situation: 'broad-last-note',
     playing: { choice: A, change: at([12], late(200)) },
     verdict: 'Every note right. The last note comes broadly, 200 ms later than even.',
-    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
   },
   {
     situation: 'in-a-rhythm',
     playing: { choice: A_SCALE, change: (step) => late(step % 2 === 0 ? -125 : 125) },
     verdict: 'Every note right. Played long–short: meant so?',
-    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
   },
   {
     situation: 'tempo-sways',
@@ -479,14 +483,14 @@ export const ROWS: readonly Row[] = [
       change: (step) => late(70 * Math.sin((2 * Math.PI * step) / 28)),
     },
     verdict: 'Every note right. The tempo sways between ♩ = 68 and 97, smoothly.',
-    nextStep: 'if you meant it, the same again; if not, once with the pulse.',
+    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
   },
   {
     situation: 'hand-ready',
     playing: { choice: A, handKnown: false },
     options: { earlier: [fine, fine] },
     verdict: 'Three in a row, every note right and even: this hand is ready.',
-    nextStep: 'the same again.',
+    nextStep: 'the same, ♩ = 86, two notes a beat, until even three times in a row.',
   },
   {
     situation: 'at-the-criterion',
@@ -499,14 +503,15 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A },
     options: { earlier: [fine] },
     verdict: 'Every note right, and even, twice in a row. Once more like that.',
-    nextStep: 'the same again.',
+    nextStep: 'the same again; three in a row make it ready.',
   },
   {
     situation: 'hand-ready',
     playing: { choice: A },
     options: { earlier: [fine, fine] },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
-    nextStep: 'the left hand alone, in the same way; then hands together.',
+    nextStep:
+      'the left hand alone, ♩ = 80, two notes a beat, until even three times in a row; then hands together.',
   },
   {
     situation: 'hand-ready',
@@ -516,13 +521,14 @@ export const ROWS: readonly Row[] = [
     },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
     nextStep:
-      'both hands, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, three times; the left hand is ready too.',
+      'both hands, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, until right three times in a row; the left hand is ready too.',
   },
   {
     situation: 'key-ready',
     playing: { choice: { ...A, hands: 'together' } },
     options: { earlier: [1, 2].map(() => tell({ choice: { ...A, hands: 'together' } })) },
     verdict: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
-    nextStep: 'the same, ♩ = 86, two notes a beat; or the next key round the circle, E major.',
+    nextStep:
+      'the same, ♩ = 86, two notes a beat, until even three times in a row; or the next key round the circle, E major.',
   },
 ];

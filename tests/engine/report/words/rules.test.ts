@@ -22,7 +22,7 @@ describe('the course of the attempt', () => {
       situation: 'restarted',
       verdict: 'At E going up you went back to A going up.',
       nextStep:
-        'only A–C♯–E–A–E, ♩ = 48, two notes a beat, straight through that place, three times without a stop.',
+        'only A–C♯–E–A–E, ♩ = 48, two notes a beat, straight through that place, three times in a row without a stop; then the whole.',
       practice: { fromStep: 3, toStep: 7, tempoBpm: 48 },
     });
   });
@@ -175,7 +175,7 @@ describe('the rest of the table', () => {
       situation: 'hands-apart',
       verdict: 'Every note right. The hands are not together, now one first, now the other.',
       nextStep:
-        'only from the root position going up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, then go on; three times.',
+        'only from the root position up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, until right three times in a row.',
     });
     expect(measures.togetherness?.steps).toHaveLength(7);
   });

@@ -20,11 +20,12 @@ export const SAID = v.object({
     v.object({ right: COUNT, of: COUNT }),
   ),
   opening: told(
-    'whether the right notes are named first: every one, some of them, or nothing of it',
-    v.picklist(['every-note', 'some-notes', 'none']),
+    'whether the right notes are named first: every one, every one that could be told, every one of the part played, some of them, or nothing of it',
+    v.picklist(['every-note', 'every-sure-note', 'so-far', 'some-notes', 'none']),
   ),
   restIsEven: told('no other step came audibly early or late', v.boolean()),
   improved: v.exactOptional(told('the named trouble, clearly less than last time', IMPROVED)),
   advice: ADVICE,
+  dotted: v.exactOptional(told('three notes make a beat: tempi are said of a dotted one', v.literal(true))),
 });
 export type Said = Shape<typeof SAID>;

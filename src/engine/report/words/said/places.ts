@@ -34,6 +34,7 @@ export const SPOT = v.object({ note: NAME, place: PLACE });
 export type NamedStep = Shape<typeof SPOT>;
 
 const STRETCH = v.variant('kind', [
+  v.object({ kind: told('all of the exercise', v.literal('whole')), chords: v.boolean() }),
   v.object({ kind: v.literal('notes'), names: listOf(NAME) }),
   v.object({ kind: v.literal('numerals'), names: listOf(NAME) }),
   v.object({ kind: v.literal('chords'), from: CHORD_PLACE, to: CHORD_PLACE }),
@@ -42,6 +43,7 @@ const STRETCH = v.variant('kind', [
     from: NAME,
     to: NAME,
     way: v.picklist(['up', 'down', 'up-and-down']),
+    notes: v.exactOptional(told('how many notes it has', COUNT)),
   }),
 ]);
 /** A stretch of steps. */

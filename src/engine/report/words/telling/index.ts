@@ -53,13 +53,20 @@ export function tellSaid(said: Said, { language, naming }: Locale): ToldWords {
   const asks = head.sentence.endsWith('?');
   const opening = asks && tail.length > 0 ? head.half : head.sentence;
   const sentence = [capital(opening), ...tail].join('; ');
-  const verdict = `${voice.opening(said.opening, said.notes)}${sentence}${asks && tail.length === 0 ? '' : '.'}`;
+  const beats = (text: string): string => (said.dotted === true ? text.replaceAll('♩ =', '♩. =') : text);
+  const verdict = beats(
+    `${voice.opening(said.opening, said.notes)}${sentence}${asks && tail.length === 0 ? '' : '.'}`,
+  );
+  const emphasis = beats(head.emphasis);
+  const list = said.statements.map((statement) =>
+    partsOf(voice, statement).map(({ text, steps }) => ({ text: beats(text), steps })),
+  );
   return {
     verdict,
-    emphasis: verdict.includes(head.emphasis) ? head.emphasis : capital(head.emphasis),
-    nextStep: stepOf(voice, said.advice),
-    list: said.statements.flatMap((statement) => partsOf(voice, statement)),
-    counted: said.statements.slice(said.named).flatMap((statement) => partsOf(voice, statement)),
+    emphasis: verdict.includes(emphasis) ? emphasis : capital(emphasis),
+    nextStep: beats(stepOf(voice, said.advice)),
+    list: list.flat(),
+    counted: list.slice(said.named).flat(),
   };
 }
 

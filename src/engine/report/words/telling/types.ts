@@ -1,5 +1,5 @@
 import type { Intention, NoteNaming } from '../../../exercise/index.ts';
-import type { AdviceName, Asking, Improved, Said, Saying, SituationName } from '../said/index.ts';
+import type { AdviceName, Asking, Improved, Said, Saying, SituationName, Task } from '../said/index.ts';
 
 /** A situation in a sentence without its full stop, and in half a sentence, to stand beside others. */
 export interface Clause {
@@ -38,6 +38,10 @@ export interface Voice {
 }
 
 export type MakeVoice = (naming: NoteNaming) => Voice;
+
+/** Whether chords are to be played, and not single notes. */
+export const ofChords = ({ stretch }: Pick<Task, 'stretch'>): boolean =>
+  stretch.kind === 'whole' ? stretch.chords : stretch.kind === 'chords' || stretch.kind === 'numerals';
 
 /** First letter as at the head of a sentence. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -10,7 +10,7 @@ import type {
   NamedStretch,
   Task,
 } from '../../said/index.ts';
-import { joined } from '../types.ts';
+import { joined, ofChords } from '../types.ts';
 
 const COUNTS = 'no one two three four five six seven eight nine ten eleven twelve'.split(' ');
 const ORDINALS = 'first second third fourth fifth sixth seventh'.split(' ');
@@ -38,6 +38,12 @@ export function chord({ label, number, which }: ChordPlace): string {
   if (which === 'up' || which === 'down') return `${name} ${WAYS[which]}`;
   return `${which} ${name}`;
 }
+
+const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
+
+/** "first inversion": which of them, the stretch itself says */
+const withoutWay = (one: ChordPlace): string =>
+  chord(one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one);
 
 /** "going up", "at the top", or the chord's name: "in the V7" */
 export function where(place: StepPlace): string {
@@ -72,14 +78,13 @@ export function often(how: HowOften): string {
 /** A pulse slower than this is said in longer values. */
 const LEAST_BPM = 40;
 
-/** "♩ = 60, two notes a beat"; of chords "♩ = 60, a chord a beat" */
+/** "♩ = 60, two notes a beat"; of chords "♩ = 60, one chord a beat" */
 export function tempo({
   tempoBpm,
   notesABeat,
   stretch,
 }: Pick<Task, 'tempoBpm' | 'notesABeat' | 'stretch'>): string {
-  const chords = stretch.kind === 'chords' || stretch.kind === 'numerals';
-  const what = chords ? 'chord' : 'note';
+  const what = ofChords({ stretch }) ? 'chord' : 'note';
   if (tempoBpm >= LEAST_BPM)
     return `♩ = ${tempoBpm}, ${notesABeat === 1 ? `one ${what}` : `${count(notesABeat)} ${what}s`} a beat`;
   return notesABeat === 1
@@ -102,11 +107,18 @@ export function notesIn(naming: NoteNaming) {
         return one.names.map(name).join('–');
       case 'numerals':
         return one.names.join('–');
-      case 'chords':
-        return `from the ${chord(one.from)} to the ${chord(one.to)}`;
+      case 'chords': {
+        const [from, to] = [one.from, one.to].map(withoutWay) as [string, string];
+        if (goesDown(one.to) && !goesDown(one.from) && one.from.which !== 'top')
+          return `from the ${from} over the top to the ${to}`;
+        return `from the ${from} ${goesDown(one.to) ? 'down' : 'up'} to the ${to}`;
+      }
+      case 'whole':
+        return 'the whole';
       case 'ends': {
         const way = { up: 'up to', down: 'down to', 'up-and-down': 'up and down to' }[one.way];
-        return `from ${name(one.from)} ${way} ${name(one.to)}`;
+        const many = one.notes === undefined ? '' : ` (${one.notes} notes)`;
+        return `from ${name(one.from)} ${way} ${name(one.to)}${many}`;
       }
     }
   }
@@ -138,16 +150,12 @@ export function notesIn(naming: NoteNaming) {
     joined(`${WAYS[direction]} to ${name(to)}`, hand === null ? '' : `(${hand} hand)`);
 
   /** "left hand alone, only E–F♯–G♯, ♩ = 60, two notes a beat" */
-  const only = (task: Task): string =>
-    [...(task.hands === null ? [] : [alone(task.hands)]), `only ${stretch(task.stretch)}`, tempo(task)].join(
-      ', ',
-    );
+  const only = (task: Task): string => {
+    const who = task.hands === null ? '' : `${alone(task.hands)}, `;
+    return `${who}${task.stretch.kind === 'whole' ? '' : 'only '}${stretch(task.stretch)}, ${tempo(task)}`;
+  };
 
-  /** The same without a stretch: "left hand alone, the way up, ♩ = 60, two notes a beat" */
-  const part = (task: Task, what: string): string =>
-    [...(task.hands === null ? [] : [alone(task.hands)]), what, tempo(task)].join(', ');
-
-  return { name, spot, stretch, beside, fault, faultPlace, placed, crossing, only, part };
+  return { name, spot, stretch, beside, fault, faultPlace, placed, crossing, only };
 }
 
 export type Notes = ReturnType<typeof notesIn>;

@@ -84,6 +84,8 @@ export function improvedAfter(one: Improved, sentence: string): string {
 export function opening(how: Said['opening'], { right, of }: Said['notes']): string {
   if (how === 'none') return '';
   if (how === 'every-note') return 'Every note right. ';
+  if (how === 'every-sure-note') return 'Every note that could be told is right. ';
+  if (how === 'so-far') return 'Every note so far right. ';
   return right === of ? `All ${of} notes right. ` : `${right} of ${of} notes right. `;
 }
 

@@ -10,7 +10,7 @@ import type {
   NamedStretch,
   Task,
 } from '../../said/index.ts';
-import { joined } from '../types.ts';
+import { joined, ofChords } from '../types.ts';
 
 const COUNTS = 'kein ein zwei drei vier fünf sechs sieben acht neun zehn elf zwölf'.split(' ');
 /** As the article of "Akkord" asks for them; with -n after a preposition. */
@@ -96,6 +96,12 @@ export function chordAfter(preposition: Preposition, one: ChordPlace): string {
   return `${article} ${adjective === '' ? '' : `${adjective}en `}${noun}`;
 }
 
+const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
+
+/** Which of them, the stretch itself says. */
+const withoutWay = (one: ChordPlace): ChordPlace =>
+  one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one;
+
 /** "aufwärts", "oben", or in the chord: "im V7" */
 export function where(place: StepPlace): string {
   switch (place.kind) {
@@ -139,8 +145,7 @@ export function tempo({
   notesABeat,
   stretch,
 }: Pick<Task, 'tempoBpm' | 'notesABeat' | 'stretch'>): string {
-  const chords = stretch.kind === 'chords' || stretch.kind === 'numerals';
-  const [one, many] = chords ? ['Akkord', 'Akkorde'] : ['Ton', 'Töne'];
+  const [one, many] = ofChords({ stretch }) ? ['Akkord', 'Akkorde'] : ['Ton', 'Töne'];
   if (tempoBpm >= LEAST_BPM)
     return `♩ = ${tempoBpm}, ${notesABeat === 1 ? `ein ${one}` : `${count(notesABeat)} ${many}`} auf jeden Schlag`;
   return notesABeat === 1
@@ -169,11 +174,18 @@ export function notesIn(naming: NoteNaming) {
         return one.names.map(name).join('–');
       case 'numerals':
         return one.names.join('–');
-      case 'chords':
-        return `${chordAfter('von', one.from)} bis ${chordAfter('zu', one.to)}`;
+      case 'chords': {
+        const [from, to] = [withoutWay(one.from), withoutWay(one.to)];
+        if (goesDown(one.to) && !goesDown(one.from) && one.from.which !== 'top')
+          return `${chordAfter('von', from)} über die obere Grundstellung ${chordAfter('zu', to)}`;
+        return `${chordAfter('von', from)} ${goesDown(one.to) ? 'hinunter' : 'hinauf'} ${chordAfter('zu', to)}`;
+      }
+      case 'whole':
+        return 'das Ganze';
       case 'ends': {
         const way = { up: 'aufwärts', down: 'abwärts', 'up-and-down': 'hinauf und hinunter' }[one.way];
-        return `von ${name(one.from)} ${way} bis ${name(one.to)}`;
+        const many = one.notes === undefined ? '' : ` (${one.notes} Töne)`;
+        return `von ${name(one.from)} ${way} bis ${name(one.to)}${many}`;
       }
     }
   }
@@ -207,16 +219,12 @@ export function notesIn(naming: NoteNaming) {
     joined(movement(kind), WAYS[direction], `zu ${name(to)}`, ofHand(hand));
 
   /** "linke Hand allein, nur E–Fis–Gis, ♩ = 60, zwei Töne auf jeden Schlag" */
-  const only = (task: Task): string =>
-    [...(task.hands === null ? [] : [alone(task.hands)]), `nur ${stretch(task.stretch)}`, tempo(task)].join(
-      ', ',
-    );
+  const only = (task: Task): string => {
+    const who = task.hands === null ? '' : `${alone(task.hands)}, `;
+    return `${who}${task.stretch.kind === 'whole' ? '' : 'nur '}${stretch(task.stretch)}, ${tempo(task)}`;
+  };
 
-  /** The same without a stretch. */
-  const part = (task: Task, what: string): string =>
-    [...(task.hands === null ? [] : [alone(task.hands)]), what, tempo(task)].join(', ');
-
-  return { name, spot, spotAfter, stretch, beside, fault, faultPlace, placed, crossing, ofHand, only, part };
+  return { name, spot, spotAfter, stretch, beside, fault, faultPlace, placed, crossing, ofHand, only };
 }
 
 /** The thumb passes under, or a finger over it. */

@@ -86,6 +86,8 @@ export function improvedAfter(one: Improved, sentence: string): string {
 export function opening(how: Said['opening'], { right, of }: Said['notes']): string {
   if (how === 'none') return '';
   if (how === 'every-note') return 'Jeder Ton richtig. ';
+  if (how === 'every-sure-note') return 'Jeder Ton, der zu erkennen war, richtig. ';
+  if (how === 'so-far') return 'So weit jeder Ton richtig. ';
   return right === of ? `Alle ${of} Töne richtig. ` : `${right} von ${of} Tönen richtig. `;
 }
 
