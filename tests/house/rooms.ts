@@ -6,6 +6,7 @@
 export const ROOMS: readonly string[] = [
   'engine',
   'engine/base',
+  'engine/sums',
   'engine/exercise',
   'engine/exercise/fingering',
   'engine/exercise/forms',
@@ -26,7 +27,6 @@ export const ROOMS: readonly string[] = [
   'engine/intention',
   'engine/recheck',
   'engine/recheck/look',
-  'engine/recheck/look/kernel',
   'engine/timeline',
   'engine/report',
   'engine/report/criteria',

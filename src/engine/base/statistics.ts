@@ -33,3 +33,10 @@ export function densityOf(
 ): number {
   return Math.exp(-0.5 * ((value - centre) / sd) ** 2) / sd;
 }
+
+/** Largest absolute value from one index to before another; 0 of none. */
+export function peakOf(values: Float64Array, from: number, to: number): number {
+  let peak = 0;
+  for (let i = from; i < to; i++) peak = Math.max(peak, Math.abs(values[i]!));
+  return peak;
+}

@@ -1,3 +1,5 @@
+import { decodeBase64 } from './base64.ts';
+
 /** A module's memory. */
 export interface WasmMemory {
   readonly buffer: ArrayBuffer;
@@ -13,15 +15,24 @@ declare const WebAssembly:
     }
   | undefined;
 
-/** Compiled module → what it exports; undefined where WebAssembly or its SIMD is missing or forbidden. */
-export function openWasm<Exports>(compiled: Uint8Array<ArrayBuffer>): Exports | undefined {
+/** What was compiled before, by its base64: each listening opens the same modules; null: could not be compiled. */
+const compiled = new Map<string, object | null>();
+
+/** A module in base64 → what a fresh instance exports; undefined where WebAssembly or its SIMD is missing or forbidden. */
+export function openWasm<Exports>(base64: string): Exports | undefined {
   if (typeof WebAssembly === 'undefined') return undefined;
+  let module = compiled.get(base64);
+  if (module === undefined) compiled.set(base64, (module = compile(base64)));
+  return module === null ? undefined : (new WebAssembly.Instance(module).exports as Exports);
+}
+
+function compile(base64: string): object | null {
+  const bytes = decodeBase64(base64);
   try {
-    if (!WebAssembly.validate(compiled)) return undefined;
-    return new WebAssembly.Instance(new WebAssembly.Module(compiled)).exports as Exports;
+    return WebAssembly!.validate(bytes) ? new WebAssembly!.Module(bytes) : null;
   } catch {
     // A page's content security policy may forbid compiling; plain code serves there.
-    return undefined;
+    return null;
   }
 }
 

@@ -16,6 +16,8 @@ const GROWS = Math.round(0.02 * RATE_HZ);
 const ONE_BLOW = Math.round(0.05 * RATE_HZ);
 /** a blow is waited for so long, samples; where none comes the sound stays where it is */
 const MOST_WAIT = 15 * RATE_HZ;
+/** room for a first blow after two seconds */
+const FIRST_ROOM = 2 * LOOK;
 /** handed on at once */
 const OUT = 4096;
 
@@ -31,7 +33,8 @@ export class Anchor {
   /** told where the first blow falls, before anything is handed on */
   readonly #onBlow: (sample: number) => void;
   /** samples held back; null once they have been handed on */
-  #held: number[] | null = [];
+  #held: Float64Array | null = new Float64Array(FIRST_ROOM);
+  #heldLength = 0;
   readonly #blows: { readonly at: number; power: number }[] = [];
   #now = 0;
   #before = 0;
@@ -50,19 +53,27 @@ export class Anchor {
 
   push(block: Float64Array, length: number): void {
     let from = 0;
-    for (; from < length && this.#held !== null; from++) this.#hold(this.#held, block[from]!);
+    for (; from < length && this.#held !== null; from++) this.#hold(this.#roomIn(this.#held), block[from]!);
     if (from < length) this.#emit(from === 0 ? block : block.slice(from, length), length - from);
   }
 
   finish(): void {
-    if (this.#held !== null) this.#decide(this.#held);
+    if (this.#held !== null) this.#decide(this.#held.subarray(0, this.#heldLength));
   }
 
-  #hold(held: number[], sample: number): void {
-    held.push(sample);
-    const at = held.length - 1;
-    const leaving = held[at - NOW] ?? 0;
-    const gone = held[at - NOW - BEFORE] ?? 0;
+  /** The samples held back, with room for one more. */
+  #roomIn(held: Float64Array): Float64Array {
+    if (this.#heldLength < held.length) return held;
+    const larger = new Float64Array(Math.min(2 * held.length, MOST_WAIT));
+    larger.set(held);
+    return (this.#held = larger);
+  }
+
+  #hold(held: Float64Array, sample: number): void {
+    const at = this.#heldLength++;
+    held[at] = sample;
+    const leaving = at < NOW ? 0 : held[at - NOW]!;
+    const gone = at < NOW + BEFORE ? 0 : held[at - NOW - BEFORE]!;
     this.#now += sample * sample - leaving * leaving;
     this.#before += leaving * leaving - gone * gone;
     const last = this.#blows.at(-1);
@@ -71,10 +82,10 @@ export class Anchor {
     else if (rises && at >= NOW + BEFORE && (last === undefined || at - last.at > ONE_BLOW))
       this.#blows.push({ at, power: this.#now });
     const since = this.#blows[0]?.at ?? at;
-    if (at - since >= LOOK || held.length >= MOST_WAIT) this.#decide(held);
+    if (at - since >= LOOK || at + 1 >= MOST_WAIT) this.#decide(held.subarray(0, at + 1));
   }
 
-  #decide(held: readonly number[]): void {
+  #decide(held: Float64Array): void {
     const loudest = Math.max(...this.#blows.map(({ power }) => power));
     const first = this.#blows.find(({ power }) => power >= LEAST_SHARE * loudest);
     if (first === undefined) return this.#release(held, 0);
@@ -83,7 +94,7 @@ export class Anchor {
     this.#release(held, padding);
   }
 
-  #release(held: readonly number[], padding: number): void {
+  #release(held: Float64Array, padding: number): void {
     this.#held = null;
     this.padding = padding;
     const whole = new Float64Array(padding + held.length);

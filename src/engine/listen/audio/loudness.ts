@@ -11,10 +11,14 @@ export class LoudnessWatch {
   #taken = 0;
 
   push(block: Float64Array, length: number): void {
-    for (let i = 0; i < length; i++) {
-      this.#sum += block[i]! * block[i]!;
-      this.#taken += 1;
+    for (let from = 0; from < length;) {
+      const to = Math.min(length, from + LENGTH - this.#taken);
+      let sum = this.#sum;
+      for (let i = from; i < to; i++) sum += block[i]! * block[i]!;
+      this.#sum = sum;
+      this.#taken += to - from;
       if (this.#taken === LENGTH) this.#look();
+      from = to;
     }
   }
 

@@ -4,6 +4,10 @@ const RUN = 3;
 const EQUAL = 6e-5;
 /** the rail is looked for from this share of the highest peak up */
 const NEAR_PEAK = 0.9;
+/** a peak higher by this ratio is another rail */
+const HIGHER = 1.01;
+/** no converter has its rail below this */
+const LEAST_RAIL = 0.05;
 
 /** How often the sound stood at its rail, and its peak. */
 export interface RailFacts {
@@ -24,28 +28,34 @@ export class RailWatch {
   #total = 0;
 
   push(block: Float64Array, length: number): void {
-    for (let i = 0; i < length; i++) this.#take(block[i]!);
+    let previous = this.#previous;
+    for (let i = 0; i < length; i++) {
+      const sample = block[i]!;
+      const size = Math.abs(sample);
+      if (size > this.#peak) this.#rise(size);
+      const equal = Math.abs(sample - previous) <= EQUAL * size;
+      if (equal && size > LEAST_RAIL && size >= NEAR_PEAK * this.#peak) this.#stay();
+      else this.#run = 1;
+      previous = sample;
+    }
+    this.#previous = previous;
+    this.#total += length;
   }
 
-  #take(sample: number): void {
-    const size = Math.abs(sample);
-    if (size > this.#peak) {
-      if (size > this.#peak * 1.01) {
-        this.#runs = 0;
-        this.#clipped = 0;
-      }
-      this.#peak = size;
+  #rise(size: number): void {
+    if (size > this.#peak * HIGHER) {
+      this.#runs = 0;
+      this.#clipped = 0;
     }
-    const equal = Math.abs(sample - this.#previous) <= EQUAL * size;
-    if (equal && size > 0.05 && size >= NEAR_PEAK * this.#peak) {
-      this.#run += 1;
-      if (this.#run === RUN) {
-        this.#runs += 1;
-        this.#clipped += RUN;
-      } else if (this.#run > RUN) this.#clipped += 1;
-    } else this.#run = 1;
-    this.#previous = sample;
-    this.#total += 1;
+    this.#peak = size;
+  }
+
+  #stay(): void {
+    this.#run += 1;
+    if (this.#run === RUN) {
+      this.#runs += 1;
+      this.#clipped += RUN;
+    } else if (this.#run > RUN) this.#clipped += 1;
   }
 
   facts(): RailFacts {

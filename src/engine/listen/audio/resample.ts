@@ -1,3 +1,6 @@
+import { createSums } from '../../sums/index.ts';
+import type { Dots } from '../../sums/index.ts';
+
 /** zero crossings of the sinc on each side; with the Kaiser window below the stop band lies near −60 dB */
 const CROSSINGS = 12;
 /** Kaiser β for about −65 dB (Kaiser 1974: β = 0.1102 (A − 8.7); from memory) */
@@ -21,8 +24,9 @@ function greatestCommonDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestCommonDivisor(b, a % b);
 }
 
-/** samples of output handed on at once */
-const OUT = 4096;
+/** samples taken, and of output handed on, at once */
+const STRETCH = 4096;
+const BYTES = Float64Array.BYTES_PER_ELEMENT;
 
 /**
  * Sound at one rate → the same sound at another, by a windowed sinc in polyphase form (Smith, "Digital Audio Resampling";
@@ -35,11 +39,16 @@ export class Resampler {
   readonly #emit: (block: Float64Array, length: number) => void;
   readonly #phases: number;
   readonly #half: number;
-  readonly #taps: Float64Array[];
-  readonly #out = new Float64Array(OUT);
-  /** the samples that outputs to come still need, the first of them at index `#start` of the sound */
-  #held: Float64Array;
+  readonly #sums = createSums();
+  readonly #job: Dots;
+  /** where the taps of each phase lie, one after the other, and the samples that outputs to come still need */
+  readonly #tapsAt: number;
+  readonly #heldAt: number;
+  readonly #held: Float64Array;
+  readonly #places: Int32Array;
+  readonly #out: Float64Array;
   #heldLength: number;
+  /** index in the sound of the first sample held */
   #start: number;
   #taken = 0;
   #made = 0;
@@ -54,37 +63,45 @@ export class Resampler {
     const cutoff = PASS * Math.min(1, toHz / fromHz);
     // Even, so that the taps come in fours.
     this.#half = 2 * Math.ceil(CROSSINGS / Math.min(1, toHz / fromHz) / 2);
-    this.#taps = Array.from({ length: this.#phases }, (_, phase) =>
-      this.#filter(phase / this.#phases, cutoff),
-    );
+    const span = 2 * this.#half;
+    const sums = this.#sums;
+    const room = STRETCH + 2 * span;
+    this.#tapsAt = sums.reserve(this.#phases * span * BYTES);
+    this.#heldAt = sums.reserve(room * BYTES);
+    const places = sums.reserve(2 * STRETCH * Int32Array.BYTES_PER_ELEMENT);
+    const output = sums.reserve(STRETCH * BYTES);
+    this.#job = { places, length: span, output };
+    for (let phase = 0; phase < this.#phases; phase++)
+      new Float64Array(sums.memory, this.#tapsAt + phase * span * BYTES, span).set(
+        this.#filter(phase / this.#phases, cutoff),
+      );
+    this.#held = new Float64Array(sums.memory, this.#heldAt, room);
+    this.#places = new Int32Array(sums.memory, places, 2 * STRETCH);
+    this.#out = new Float64Array(sums.memory, output, STRETCH);
     // Silence before the start, so that the first outputs have their whole span.
-    this.#held = new Float64Array(OUT + 4 * this.#half);
-    this.#start = 1 - 2 * this.#half;
+    this.#start = 1 - span;
     this.#heldLength = -this.#start;
   }
 
   /** Takes the first `length` samples of a block. */
   push(block: Float64Array, length: number): void {
+    this.#taken += length;
     if (this.fromHz === this.toHz) {
       this.#made += length;
-      this.#taken += length;
       this.#emit(block, length);
       return;
     }
-    this.#hold(block, length);
-    this.#taken += length;
-    this.#drain();
+    for (let from = 0; from < length; from += STRETCH) {
+      this.#hold(block.subarray(from, Math.min(from + STRETCH, length)));
+      this.#drain();
+    }
   }
 
   /** Brings out the rest, as if silence followed. */
   finish(): void {
     if (this.fromHz === this.toHz) return;
-    const wanted = Math.floor((this.#taken * this.toHz) / this.fromHz);
-    const silence = new Float64Array(1);
-    while (this.#made < wanted) {
-      this.#hold(silence, 1);
-      this.#drain(wanted);
-    }
+    this.#hold(new Float64Array(2 * this.#half));
+    this.#drain(Math.floor((this.#taken * this.toHz) / this.fromHz));
   }
 
   #filter(fraction: number, cutoff: number): Float64Array {
@@ -101,60 +118,44 @@ export class Resampler {
     return taps.map((tap) => tap / sum);
   }
 
-  #hold(block: Float64Array, length: number): void {
-    if (this.#heldLength + length > this.#held.length) {
-      const larger = new Float64Array(2 * (this.#heldLength + length));
-      larger.set(this.#held.subarray(0, this.#heldLength));
-      this.#held = larger;
-    }
-    this.#held.set(length === block.length ? block : block.subarray(0, length), this.#heldLength);
-    this.#heldLength += length;
+  #hold(samples: Float64Array): void {
+    this.#held.set(samples, this.#heldLength);
+    this.#heldLength += samples.length;
   }
 
   /** Makes every output whose span is held, and lets go of the samples that no output needs any more. */
   #drain(most = Infinity): void {
-    const half = this.#half;
-    const span = 2 * half;
-    const held = this.#held;
-    const out = this.#out;
-    let filled = 0;
-    let first = 0;
-    for (; this.#made < most; this.#made++) {
-      // Output k lies between samples `whole` and whole + 1; its span begins half − 1 samples before.
-      const position = (this.#made * this.fromHz) / this.toHz;
-      let whole = Math.floor(position);
-      let phase = Math.round((position - whole) * this.#phases);
-      if (phase === this.#phases) {
-        phase = 0;
-        whole += 1;
-      }
-      first = whole - half + 1 - this.#start;
-      if (first + span > this.#heldLength) break;
-      out[filled++] = dot(this.#taps[phase]!, held, first);
-      if (filled === OUT) {
-        this.#emit(out, filled);
-        filled = 0;
-      }
+    for (let filled = STRETCH; filled === STRETCH;) {
+      filled = this.#placeOutputs(most);
+      this.#sums.dots(this.#job, filled);
+      this.#made += filled;
+      if (filled > 0) this.#emit(this.#out, filled);
     }
-    if (filled > 0) this.#emit(out, filled);
-    const drop = Math.min(Math.max(first, 0), this.#heldLength);
-    held.copyWithin(0, drop, this.#heldLength);
+    const drop = Math.min(Math.max(this.#placeOf(this.#made).first, 0), this.#heldLength);
+    this.#held.copyWithin(0, drop, this.#heldLength);
     this.#heldLength -= drop;
     this.#start += drop;
   }
-}
 
-/** Σ taps[i] · samples[from + i], in four sums at once: one alone would wait for itself. The taps come in fours. */
-function dot(taps: Float64Array, samples: Float64Array, from: number): number {
-  let a = 0;
-  let b = 0;
-  let c = 0;
-  let d = 0;
-  for (let i = 0; i < taps.length; i += 4) {
-    a += taps[i]! * samples[from + i]!;
-    b += taps[i + 1]! * samples[from + i + 1]!;
-    c += taps[i + 2]! * samples[from + i + 2]!;
-    d += taps[i + 3]! * samples[from + i + 3]!;
+  /** Says where the taps and the span of each output to come lie; returns how many, a stretch at most. */
+  #placeOutputs(most: number): number {
+    const span = 2 * this.#half;
+    let filled = 0;
+    for (; filled < STRETCH && this.#made + filled < most; filled++) {
+      const { phase, first } = this.#placeOf(this.#made + filled);
+      if (first + span > this.#heldLength) break;
+      this.#places[2 * filled] = this.#tapsAt + phase * span * BYTES;
+      this.#places[2 * filled + 1] = this.#heldAt + first * BYTES;
+    }
+    return filled;
   }
-  return a + b + c + d;
+
+  /** Output k lies between samples `whole` and whole + 1; its span begins half − 1 samples before, `first` counts in those held. */
+  #placeOf(made: number): { readonly phase: number; readonly first: number } {
+    const position = (made * this.fromHz) / this.toHz;
+    const whole = Math.floor(position);
+    const phase = Math.round((position - whole) * this.#phases);
+    const first = whole - this.#half + 1 - this.#start;
+    return phase === this.#phases ? { phase: 0, first: first + 1 } : { phase, first };
+  }
 }

@@ -156,10 +156,11 @@ function notesAt(
   { leastPeak, soundingAfterSec }: NetworkOptions,
 ): NetworkNote[] {
   const { fromMidi, toMidi } = network.keyRange;
+  const leastLogit = -Math.log(1 / leastPeak - 1);
   const notes: NetworkNote[] = [];
   for (let midi = Math.max(fromMidi, task.lowMidi); midi < toMidi && midi <= task.highMidi; midi++) {
     const peak = network.output(frame, midi, 0);
-    if (probabilityOf(peak) <= leastPeak) continue;
+    if (peak <= leastLogit) continue;
     let highest = true;
     for (let other = frame - peaks.reach; highest && other <= frame + peaks.reach; other++)
       highest = network.output(other, midi, 0) <= peak;

@@ -26,9 +26,13 @@ export class ActiveLevel {
 
   /** Takes samples `from` to before `to` of a block. */
   push(block: Float64Array, from: number, to: number): void {
-    for (let i = from; i < to; i++) {
-      this.#sum += block[i]! * block[i]!;
-      this.#taken += 1;
+    for (let start = from; start < to;) {
+      const end = Math.min(to, start + this.#half - this.#taken);
+      let sum = this.#sum;
+      for (let i = start; i < end; i++) sum += block[i]! * block[i]!;
+      this.#sum = sum;
+      this.#taken += end - start;
+      start = end;
       if (this.#taken < this.#half) continue;
       this.#halves.push(this.#sum);
       this.#sum = 0;

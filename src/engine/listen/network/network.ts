@@ -1,8 +1,8 @@
 import { UsageError } from '../../base/errors.ts';
-import { decodeBase64 } from '../../base/base64.ts';
 import { FeatureMaker } from './features.ts';
-import { KERNEL_BASE64, plainKernel, wasmKernel } from './kernel/index.ts';
+import { plainKernel, wasmKernel } from './kernel/index.ts';
 import type { Kernel, Multiplication } from './kernel/index.ts';
+import { BandWeights } from './bands.ts';
 import { BITS } from './layers.ts';
 import { reachOf } from './parameters.ts';
 import { placeNetwork } from './placed.ts';
@@ -29,6 +29,9 @@ interface Rows {
   readonly frames: Float64Array;
 }
 
+/** An output of 1 as the whole number that it is kept as. */
+const OUTPUT_UNIT = 2 ** BITS.outputs;
+
 /** What no frame is. */
 const NO_FRAME = -(2 ** 53);
 
@@ -50,18 +53,20 @@ export class Network {
   readonly #bytes: Uint8Array;
   readonly #short: Int16Array;
   readonly #long: Int32Array;
-  /** what the bands of a frame say, by channel */
-  readonly #shared: Int32Array;
+  readonly #bands: BandWeights;
+  /** with the biases of the keys that are asked about */
+  #stem: Multiplication;
   #sound: Sound | undefined;
   #firstKey = 0;
   #keys = 0;
 
   constructor(packed: PackedNetwork, kind: Kernel['kind'] = 'wasm') {
     const { shape } = packed;
-    const kernel = (kind === 'wasm' ? wasmKernel(decodeBase64(KERNEL_BASE64)) : undefined) ?? plainKernel();
+    const kernel = (kind === 'wasm' ? wasmKernel() : undefined) ?? plainKernel();
     this.shape = shape;
     this.#kernel = kernel;
     this.#placed = placeNetwork(kernel, packed);
+    this.#stem = this.#placed.stem;
     this.#maker = new FeatureMaker(kernel, shape);
     const { framesBack, framesAhead } = reachOf(shape);
     const kept = 2 ** Math.ceil(Math.log2(framesBack + framesAhead + 1));
@@ -76,7 +81,7 @@ export class Network {
     this.#bytes = new Uint8Array(kernel.memory);
     this.#short = new Int16Array(kernel.memory);
     this.#long = new Int32Array(kernel.memory);
-    this.#shared = new Int32Array(shape.channels);
+    this.#bands = new BandWeights(this.#placed.bands, shape.channels, kernel.kind);
   }
 
   get kernelKind(): Kernel['kind'] {
@@ -104,6 +109,8 @@ export class Network {
     this.#maker.listenTo(sound.source, sound.cents);
     this.#sound = sound;
     this.#firstKey = low;
+    const { stem } = this.#placed;
+    this.#stem = { ...stem, bias: stem.bias + low * stem.biasStride };
     this.#keys = high - low;
     for (const { frames } of [...this.#layers, this.#outputs]) frames.fill(NO_FRAME);
     const { timeRow, timeRowBytes } = this.#placed;
@@ -120,7 +127,7 @@ export class Network {
   output(frame: number, midi: number, which: 0 | 1 | 2 | 3): number {
     const key = midi - this.shape.lowestMidi - this.#firstKey;
     const at = this.#outputRow(frame) + key * this.#placed.strides.outputs;
-    return this.#short[at / 2 + which]! / 2 ** BITS.outputs;
+    return this.#short[at / 2 + which]! / OUTPUT_UNIT;
   }
 
   #outputRow(frame: number): number {
@@ -139,37 +146,9 @@ export class Network {
 
   #enter(frame: number, address: number): void {
     const { stem, strides } = this.#placed;
-    this.#addBands(this.#maker.make(frame, this.#sound!.gain));
-    this.#multiply(stem, this.#maker.row + this.#firstKey * strides.features, address);
-  }
-
-  /** What a frame's bands say to every key alike goes into the biases of the stem. */
-  #addBands(means: Float64Array): void {
-    const { stem, stemBias, bands } = this.#placed;
-    const { channels } = this.shape;
-    const shared = this.#shared;
-    const count = means.length;
-    // Four sums at once: one alone would wait for itself. Channels come in eights.
-    for (let channel = 0, at = 0; channel < channels; channel += 4, at += 4 * count) {
-      let [a, b, c, d] = [0, 0, 0, 0];
-      for (let band = 0; band < count; band++) {
-        const mean = means[band]!;
-        a += bands[at + band]! * mean;
-        b += bands[at + count + band]! * mean;
-        c += bands[at + 2 * count + band]! * mean;
-        d += bands[at + 3 * count + band]! * mean;
-      }
-      shared[channel] = Math.round(a);
-      shared[channel + 1] = Math.round(b);
-      shared[channel + 2] = Math.round(c);
-      shared[channel + 3] = Math.round(d);
-    }
-    const first = this.#firstKey * channels;
-    const biases = this.#keys * channels;
-    const long = this.#long;
-    for (let key = 0, to = stem.bias / 4; key < biases; key += channels)
-      for (let channel = 0; channel < channels; channel++)
-        long[to++] = stemBias[first + key + channel]! + shared[channel]!;
+    const shared = this.#bands.weigh(this.#maker.make(frame, this.#sound!.gain));
+    this.#long.set(shared, stem.shared / Int32Array.BYTES_PER_ELEMENT);
+    this.#multiply(this.#stem, this.#maker.row + this.#firstKey * strides.features, address);
   }
 
   #pass(layer: number, frame: number, address: number): void {

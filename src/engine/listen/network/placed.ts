@@ -26,8 +26,6 @@ export interface PlacedBlock {
 export interface PlacedNetwork {
   readonly strides: RowStrides;
   readonly stem: Multiplication;
-  /** the stem's biases by key, before the bands of a frame are added; int32 as the stem's */
-  readonly stemBias: Int32Array;
   /** channels × (views × bands), in the stem's biases' unit for band means in the features' unit */
   readonly bands: Float32Array;
   readonly blocks: readonly PlacedBlock[];
@@ -40,7 +38,7 @@ export interface PlacedNetwork {
   readonly keysRow: number;
 }
 
-type Wiring = Pick<Multiplication, 'inputStride' | 'outputStride' | 'biasStride' | 'mode'>;
+type Wiring = Pick<Multiplication, 'inputStride' | 'outputStride' | 'biasStride' | 'shared' | 'mode'>;
 
 /** Puts a trained network into the kernel's memory. */
 export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwork {
@@ -86,10 +84,13 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
   const even = (count: number): number => 2 * Math.ceil(count / 2);
   const keyRows = new Int32Array(even(shape.keyOffsets.length)).fill(timeRow + silentBytes);
   shape.keyOffsets.forEach((offset, tap) => (keyRows[tap]! += offset * strides.channels));
+  const sharedBytes = channels * Int32Array.BYTES_PER_ELEMENT;
   const dense: Wiring = {
     inputStride: strides.channels,
     outputStride: strides.channels,
     biasStride: 0,
+    // Nothing is ever written there.
+    shared: kernel.reserve(sharedBytes),
     mode: 2,
   };
 
@@ -100,9 +101,10 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
       inputStride: strides.features,
       outputStride: strides.channels,
       biasStride: channels * Int32Array.BYTES_PER_ELEMENT,
+      // What the bands of a frame say.
+      shared: kernel.reserve(sharedBytes),
       mode: 1,
     }),
-    stemBias: stem.bias,
     bands: parameters.bands.map((weight) => weight * 2 ** (stem.biasBits - BITS.features)),
     blocks: parameters.blocks.map((block, index) => ({
       dilation: shape.dilations[index]!,

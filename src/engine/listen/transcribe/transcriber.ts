@@ -1,3 +1,4 @@
+import { peakOf } from '../../base/statistics.ts';
 import { HIGHEST_KEY, LOWEST_KEY } from '../../base/units.ts';
 import { RATE_HZ, SampleHistory } from '../audio/index.ts';
 import { ActiveLevel, createNetworkListener, NETWORK_DEFAULTS } from '../network/index.ts';
@@ -145,7 +146,7 @@ export class Transcriber {
       const to = Math.min(length, from + left);
       this.history.append(block, from, to);
       this.#level.push(block, from, to);
-      for (let i = from; i < to; i++) this.#peak = Math.max(this.#peak, Math.abs(block[i]!));
+      this.#peak = Math.max(this.#peak, peakOf(block, from, to));
       if (to - from === left) this.#pieceCame();
       from = to;
     }

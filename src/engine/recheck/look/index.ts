@@ -6,7 +6,7 @@ import { RATE_HZ } from '../../listen/audio/index.ts';
 import { decodeBase64 } from '../../base/base64.ts';
 import { decodeFloat16 } from '../../listen/network/bytes.ts';
 import { UsageError } from '../../base/errors.ts';
-import { dense, denseRows, halveFrames } from './layers.ts';
+import { dense, denseRows, framesFirst, halveFrames, LayerDesk } from './layers.ts';
 import type { Layer } from './layers.ts';
 import { FAR_SEC, TOLD_INPUTS, toldInputs, WRITTEN_INPUTS, writtenInputs } from './question.ts';
 import { STRIPS } from './strips.ts';
@@ -74,10 +74,10 @@ export function createLook(samples: Float32Array): CloserLook {
     };
   };
   const seenAt = ({ midi, cents, timeSec, gain }: Place) => {
-    const { projector, room, windows } = lenses.of(midi, cents);
+    const { sums, room, windows } = lenses.of(midi, cents);
     const centre = Math.round(timeSec * RATE_HZ);
     return (view: number, wanted?: { readonly from: number; readonly to: number }): Float32Array =>
-      lookThrough(projector, room, VIEWS[view]!, samples, centre, gain, windows[view]!, wanted);
+      lookThrough(sums, room, VIEWS[view]!, samples, centre, gain, windows[view]!, wanted);
   };
   const once = (question: Question): Glance => {
     const see = seenAt(question);
@@ -86,8 +86,8 @@ export function createLook(samples: Float32Array): CloserLook {
     let at = 0;
     const views = VIEWS.map((_, index) => {
       const levels = see(index, index === HELD ? held : undefined);
-      const mixed = denseRows(layers.mixed[index]!, levels, STRIPS);
-      const rows = denseRows(layers.channels[index]!, mixed, sizes.mixed);
+      const mixed = denseRows(layers.mixed[index]!, levels);
+      const rows = denseRows(layers.channels[index]!, mixed);
       const kept = HALVED.includes(index)
         ? halveFrames(layers.halved[index - 1]!, rows, sizes.channels)
         : rows;
@@ -140,25 +140,27 @@ function unpack({ sizes, float16Base64 }: PackedLook): Layers {
   const all = decodeFloat16(decodeBase64(float16Base64));
   let at = 0;
   const take = (count: number): Float32Array => all.subarray(at, (at += count));
-  const layer = (outputs: number, inputs: number): Layer => ({
-    weights: take(outputs * inputs),
-    bias: take(outputs),
-  });
   const { mixed, channels, seen, written, told, joined, last, compared, compressed } = sizes;
+  const most = Math.max(...VIEWS.map(({ frames }) => frames * mixed), joinedFrames * channels);
+  const comparedInputs = seen + 2 * told + 4 * COMPARED_LEVELS + 4;
+  const desk = new LayerDesk(Math.max(most, comparedInputs));
+  const layer = (outputs: number, inputs: number): Layer => desk.place(take(outputs * inputs), take(outputs));
   const layers: Layers = {
     mixed: VIEWS.map(() => layer(mixed, STRIPS)),
     channels: VIEWS.map(() => layer(channels, mixed)),
-    halved: HALVED.map(() => layer(channels, 3 * channels)),
+    halved: HALVED.map(() =>
+      desk.place(framesFirst(take(channels * 3 * channels), channels), take(channels)),
+    ),
     seen: layer(seen, joinedFrames * channels),
     written: layer(written, WRITTEN_INPUTS),
     told: layer(told, TOLD_INPUTS),
     joined: layer(joined, seen + written + told),
     last: layer(last, joined),
     out: layer(3, last),
-    compared: layer(compared, seen + 2 * told + 4 * COMPARED_LEVELS + 4),
+    compared: layer(compared, comparedInputs),
     compressed: layer(compressed, compared),
     // It adds to a layer that has a bias.
-    added: { weights: take(last * compressed), bias: new Float32Array(last) },
+    added: desk.place(take(last * compressed), new Float32Array(last)),
   };
   if (at !== all.length)
     throw new UsageError(

@@ -1,65 +1,96 @@
-/** A dense layer: `outputs` × `inputs` weights, row by row, and a bias for each output. */
+import { createSums } from '../../sums/index.ts';
+import type { Sums } from '../../sums/index.ts';
+
+/** A dense layer, placed: weights output by output, and a bias for each. */
 export interface Layer {
-  readonly weights: Float32Array;
-  readonly bias: Float32Array;
+  readonly desk: LayerDesk;
+  readonly weights: number;
+  readonly bias: number;
+  readonly inputs: number;
+  readonly outputs: number;
 }
 
-/** Inputs (from `from` on) → outputs of a dense layer into `out` (from `to` on), negative ones cut to 0 unless `linear`. */
-function multiply(
-  { weights, bias }: Layer,
-  input: Float32Array,
-  from: number,
-  out: Float32Array,
-  to: number,
-  linear: boolean,
-): void {
-  const outputs = bias.length;
-  const inputs = weights.length / outputs;
-  for (let output = 0; output < outputs; output++) {
-    const row = output * inputs;
-    // Two sums side by side: neither need wait for the other.
-    let even = bias[output]!;
-    let odd = 0;
-    let i = 0;
-    for (; i + 1 < inputs; i += 2) {
-      even += weights[row + i]! * input[from + i]!;
-      odd += weights[row + i + 1]! * input[from + i + 1]!;
-    }
-    if (i < inputs) even += weights[row + i]! * input[from + i]!;
-    const sum = even + odd;
-    out[to + output] = linear || sum > 0 ? sum : 0;
+const BYTES = Float32Array.BYTES_PER_ELEMENT;
+const inFours = (count: number): number => 4 * Math.ceil(count / 4);
+
+/** The layers of a network in one memory, with room for what goes in and what comes out. */
+export class LayerDesk {
+  readonly #sums: Sums;
+  readonly #input: number;
+  readonly #output: number;
+
+  /** @param most numbers that go into a layer or come out of it, over all rows, at most */
+  constructor(most: number, kind: Sums['kind'] = 'wasm') {
+    this.#sums = createSums(kind);
+    this.#input = this.#sums.reserve(inFours(most) * BYTES);
+    this.#output = this.#sums.reserve(inFours(most) * BYTES);
+  }
+
+  /** `weights`: outputs × inputs, row by row. */
+  place(weights: Float32Array, bias: Float32Array): Layer {
+    const outputs = bias.length;
+    const inputs = weights.length / outputs;
+    const width = inFours(inputs);
+    const at = this.#sums.reserve(inFours(outputs) * width * BYTES);
+    const biasAt = this.#sums.reserve(inFours(outputs) * BYTES);
+    const placed = this.#values(at, outputs * width);
+    if (width === inputs) placed.set(weights);
+    else
+      for (let output = 0; output < outputs; output++)
+        placed.set(weights.subarray(output * inputs, (output + 1) * inputs), output * width);
+    this.#values(biasAt, outputs).set(bias);
+    return { desk: this, weights: at, bias: biasAt, inputs, outputs };
+  }
+
+  /** Rows of the layer's inputs, each `stride` numbers after the one before, as many as fit → the rows of its outputs. */
+  run(layer: Layer, values: Float32Array, stride: number, linear: boolean): Float32Array {
+    const { weights, bias, inputs, outputs } = layer;
+    const rows = Math.floor((values.length - inputs) / stride) + 1;
+    const [width, wide] = [inFours(inputs), inFours(outputs)];
+    const input = this.#values(this.#input, values.length + width - inputs);
+    input.set(values);
+    // A last row that is filled up to fours must not read what went in before.
+    input.fill(0, values.length);
+    const job = {
+      weights,
+      bias,
+      inputs: width,
+      outputs: wide,
+      input: this.#input,
+      inputStride: stride * BYTES,
+      output: this.#output,
+      outputStride: outputs * BYTES,
+      least: linear ? -Infinity : 0,
+    };
+    this.#sums.dense(job, rows);
+    return this.#values(this.#output, rows * outputs).slice();
+  }
+
+  #values(address: number, count: number): Float32Array {
+    return new Float32Array(this.#sums.memory, address, count);
   }
 }
 
 /** Inputs → outputs of a dense layer, negative ones cut to 0 unless `linear`. */
 export function dense(layer: Layer, input: Float32Array, linear = false): Float32Array {
-  const out = new Float32Array(layer.bias.length);
-  multiply(layer, input, 0, out, 0, linear);
-  return out;
+  return layer.desk.run(layer, input, layer.inputs, linear);
 }
 
-/** A dense layer over each row of `rows` (row after row of `width` values) → the rows of its outputs. */
-export function denseRows(layer: Layer, rows: Float32Array, width: number): Float32Array {
-  const out = new Float32Array((rows.length / width) * layer.bias.length);
-  for (let from = 0, to = 0; from < rows.length; from += width, to += layer.bias.length)
-    multiply(layer, rows, from, out, to, false);
-  return out;
+/** A dense layer over each row of `rows` → the rows of its outputs, negative ones cut to 0. */
+export function denseRows(layer: Layer, rows: Float32Array): Float32Array {
+  return layer.desk.run(layer, rows, layer.inputs, false);
 }
 
-/** Frames × channels → every second frame of three seen together; weights outputs × channels × 3, negative ones cut to 0. */
-export function halveFrames({ weights, bias }: Layer, rows: Float32Array, channels: number): Float32Array {
-  const frames = rows.length / channels;
-  const kept = Math.floor((frames - 3) / 2) + 1;
-  const out = new Float32Array(kept * bias.length);
-  for (let frame = 0; frame < kept; frame++) {
-    for (let output = 0; output < bias.length; output++) {
-      let sum = bias[output]!;
-      for (let channel = 0; channel < channels; channel++)
-        for (let tap = 0; tap < 3; tap++)
-          sum +=
-            weights[(output * channels + channel) * 3 + tap]! * rows[(2 * frame + tap) * channels + channel]!;
-      out[frame * bias.length + output] = Math.max(0, sum);
-    }
-  }
-  return out;
+/** Frames × channels → every second frame of three seen together; the layer's inputs are 3 × channels. */
+export function halveFrames(layer: Layer, rows: Float32Array, channels: number): Float32Array {
+  return layer.desk.run(layer, rows, 2 * channels, false);
+}
+
+/** Weights outputs × channels × 3, as trained → outputs × 3 × channels, as three frames lie. */
+export function framesFirst(weights: Float32Array, channels: number): Float32Array {
+  const taps = 3;
+  return weights.map((_, at) => {
+    const [tap, channel] = [Math.floor(at / channels) % taps, at % channels];
+    return weights[at - (at % (taps * channels)) + channel * taps + tap]!;
+  });
 }

@@ -1,5 +1,6 @@
 import { RATE_HZ } from '../../listen/audio/index.ts';
-import type { Projector } from './kernel/index.ts';
+import type { Sums } from '../../sums/index.ts';
+import { STRIPS } from './strips.ts';
 
 /** One way of looking along time: windows of `size` samples every `hop`, the first centred `first` samples from the moment. */
 export interface LookView {
@@ -35,7 +36,9 @@ const TOP_HZ = 10_000;
 const FLOOR = 1e-9;
 const UNSEEN = -2.5;
 
-/** Half a Hann window times a cosine and a sine, from its centre on, in a projector's memory; the window is even, so half is enough. */
+const BYTES = Float32Array.BYTES_PER_ELEMENT;
+
+/** Half a Hann window times a cosine and a sine, from its centre on: addresses in a memory. The window is even, so half is enough. */
 export interface HalfWindow {
   readonly cosines: number;
   readonly sines: number;
@@ -44,11 +47,11 @@ export interface HalfWindow {
 }
 
 /**
- * Frequencies → the windows of one view for them, put into the projector's memory; null above what is looked at. Scaled so that a
- * sine's power is its squared amplitude.
+ * Frequencies → the windows of one view for them, put into the memory; null above what is looked at. Scaled so that a sine's power is
+ * its squared amplitude.
  */
 export function windowsFor(
-  projector: Projector,
+  sums: Sums,
   view: LookView,
   freqsHz: readonly number[],
 ): readonly (HalfWindow | null)[] {
@@ -58,8 +61,8 @@ export function windowsFor(
     // It reaches to just short of half its span on each side.
     const reach = Math.min(Math.ceil(span / 2) - 1, view.size / 2 - 1);
     const count = 4 * Math.ceil((reach + 1) / 4);
-    const place = projector.reserve(2 * count);
-    const values = projector.values(place, 2 * count);
+    const cosines = sums.reserve(2 * count * BYTES);
+    const values = new Float32Array(sums.memory, cosines, 2 * count);
     const step = (2 * Math.PI * freqHz) / RATE_HZ;
     const [turnCos, turnSin] = [Math.cos(step), Math.sin(step)];
     const bend = (2 * Math.PI) / span;
@@ -75,20 +78,28 @@ export function windowsFor(
       hannCos = hannCos * bendCos - hannSin * bendSin;
       hannSin = hannSin * bendCos + lastHann * bendSin;
     }
-    return { cosines: place, sines: place + count, count };
+    return { cosines, sines: cosines + count * BYTES, count };
   });
 }
 
-/** Room in a projector's memory for the sound of one view, folded about each frame's centre: sums and differences of both sides. */
-export interface FoldedSound {
+/** Room in a memory for one view: the sound, folded about each frame's centre, and the powers that are seen. */
+export interface ViewRoom {
+  readonly sound: number;
   readonly even: number;
   readonly odd: number;
+  readonly powers: number;
 }
 
 /** Room enough for every view, one after the other. */
-export function roomFor(projector: Projector): FoldedSound {
-  const most = Math.max(...VIEWS.map(({ frames, size }) => (frames * size) / 2));
-  return { even: projector.reserve(most), odd: projector.reserve(most) };
+export function roomFor(sums: Sums): ViewRoom {
+  const most = (of: (view: LookView) => number): number => BYTES * Math.max(...VIEWS.map(of));
+  const folded = most(({ frames, size }) => (frames * size) / 2);
+  return {
+    sound: sums.reserve(most(({ frames, hop, size }) => frames * hop + size)),
+    even: sums.reserve(folded),
+    odd: sums.reserve(folded),
+    powers: sums.reserve(most(({ frames }) => frames * STRIPS)),
+  };
 }
 
 /**
@@ -96,8 +107,8 @@ export function roomFor(projector: Projector): FoldedSound {
  * sine of full scale. Samples outside the sound count as silence. `wanted`: frames that are looked at; the rest is 0.
  */
 export function lookThrough(
-  projector: Projector,
-  room: FoldedSound,
+  sums: Sums,
+  room: ViewRoom,
   view: LookView,
   samples: Float32Array,
   centre: number,
@@ -105,35 +116,35 @@ export function lookThrough(
   windows: readonly (HalfWindow | null)[],
   wanted: { readonly from: number; readonly to: number } = { from: 0, to: view.frames },
 ): Float32Array {
-  const { frames, size, first, hop } = view;
+  const { size, first, hop } = view;
+  const { sound, even, odd, powers } = room;
   const half = size / 2;
-  const even = projector.values(room.even, frames * half);
-  const odd = projector.values(room.odd, frames * half);
-  for (let frame = wanted.from; frame < wanted.to; frame++) {
-    const at = centre + first + frame * hop;
-    const row = frame * half;
-    even[row] = samples[at] ?? 0;
-    odd[row] = 0;
-    for (let m = 1; m < half; m++) {
-      const after = samples[at + m] ?? 0;
-      const before = samples[at - m] ?? 0;
-      even[row + m] = after + before;
-      odd[row + m] = after - before;
-    }
-  }
-  const seen = new Float32Array(frames * windows.length);
+  const strips = windows.length;
+  const seen = new Float32Array(view.frames * strips);
+  const frames = wanted.to - wanted.from;
+  if (frames <= 0) return seen;
+  const length = (frames - 1) * hop + size;
+  copy(samples, centre + first + wanted.from * hop - half, new Float32Array(sums.memory, sound, length));
+  sums.fold({ centre: sound + half * BYTES, hop: hop * BYTES, half, even, odd }, frames);
   windows.forEach((window, strip) => {
-    for (let frame = wanted.from; frame < wanted.to; frame++) {
-      const at = frame * windows.length + strip;
-      if (window === null) {
-        seen[at] = UNSEEN;
-        continue;
-      }
-      const row = frame * half;
-      const { cosines, sines, count } = window;
-      const power = projector.power(room.even + row, room.odd + row, cosines, sines, count);
-      seen[at] = (Math.log10(power * gain * gain + FLOOR) + 4) / 2;
-    }
+    if (window === null) return;
+    const { cosines, sines, count } = window;
+    const [row, output, stride] = [half * BYTES, powers + strip * BYTES, strips * BYTES];
+    sums.project({ even, odd, row, cosines, sines, length: count, output, stride }, frames);
   });
+  const power = new Float32Array(sums.memory, powers, frames * strips);
+  const offset = wanted.from * strips;
+  for (let at = 0; at < power.length; at++)
+    seen[offset + at] =
+      windows[at % strips] === null ? UNSEEN : (Math.log10(power[at]! * gain * gain + FLOOR) + 4) / 2;
   return seen;
+}
+
+/** Samples from an index on, which may lie outside the sound, fill `out`. */
+function copy(samples: Float32Array, start: number, out: Float32Array): void {
+  const from = Math.min(Math.max(-start, 0), out.length);
+  const to = Math.max(Math.min(samples.length - start, out.length), from);
+  out.fill(0, 0, from);
+  out.set(samples.subarray(start + from, start + to), from);
+  out.fill(0, to);
 }

@@ -4,18 +4,15 @@ import { resolve } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { decodeBase64 } from '../../../../src/engine/base/base64.ts';
-import {
-  KERNEL_BASE64,
-  plainKernel,
-  wasmKernel,
-} from '../../../../src/engine/listen/network/kernel/index.ts';
+import { KERNEL_BASE64 } from '../../../../src/engine/listen/network/kernel/compiled.ts';
+import { plainKernel, wasmKernel } from '../../../../src/engine/listen/network/kernel/index.ts';
 import type { Kernel } from '../../../../src/engine/listen/network/kernel/index.ts';
 import { createRandom } from '../../../support/random.ts';
 
 const ROOM = resolve(import.meta.dirname, '../../../../src/engine/listen/network/kernel');
 
 function bothKernels(): readonly [Kernel, Kernel] {
-  const wasm = wasmKernel(decodeBase64(KERNEL_BASE64));
+  const wasm = wasmKernel();
   if (!wasm) throw new Error('this Node has no WebAssembly with SIMD');
   return [wasm, plainKernel()];
 }
@@ -59,12 +56,18 @@ describe('the compiled kernel', () => {
         }),
         ({ seed, size, pairs, positions, outputs, shift, mode, ownBias }) => {
           const [left, right] = bothKernels().map((kernel) => {
-            const [input, weights, bias, output] = filled(
+            const [input, weights, bias, shared, output] = filled(
               kernel,
-              [positions * 40 + 40, pairs * 2 * outputs, positions * outputs * 2, positions * outputs],
+              [
+                positions * 40 + 40,
+                pairs * 2 * outputs,
+                positions * outputs * 2,
+                outputs * 2,
+                positions * outputs,
+              ],
               seed,
               size,
-            ) as [number, number, number, number];
+            ) as [number, number, number, number, number];
             const offsets = kernel.reserve(4 * pairs);
             new Int32Array(kernel.memory, offsets, pairs).forEach(
               (_, pair, all) => (all[pair] = (pair * 26) % 78),
@@ -77,6 +80,7 @@ describe('the compiled kernel', () => {
                 weights,
                 bias,
                 biasStride: ownBias ? 4 * outputs : 0,
+                shared,
                 outputStride: 2 * outputs,
                 outputs,
                 shift,

@@ -1,13 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { decodeBase64 } from '../../../../src/engine/base/base64.ts';
 import { FeatureMaker } from '../../../../src/engine/listen/network/features.ts';
-import {
-  KERNEL_BASE64,
-  plainKernel,
-  wasmKernel,
-} from '../../../../src/engine/listen/network/kernel/index.ts';
+import { plainKernel, wasmKernel } from '../../../../src/engine/listen/network/kernel/index.ts';
 import { BITS, viewLength } from '../../../../src/engine/listen/network/layers.ts';
 import { logBins } from '../../../../src/engine/listen/network/log-bins.ts';
 import { Network } from '../../../../src/engine/listen/network/network.ts';
@@ -54,7 +49,7 @@ describe('the features', () => {
   });
 
   it.each(['wasm', 'plain'] as const)('equal those of numpy with the %s kernel', (kind) => {
-    const kernel = kind === 'wasm' ? wasmKernel(decodeBase64(KERNEL_BASE64))! : plainKernel();
+    const kernel = kind === 'wasm' ? wasmKernel()! : plainKernel();
     const maker = new FeatureMaker(kernel, shape);
     maker.listenTo(sourceOf(SOUND), REFERENCE.cents);
     for (const { frame, features } of REFERENCE.frames) {

@@ -1,9 +1,7 @@
-import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { createLook } from '../../../../src/engine/recheck/look/index.ts';
 import type { Look } from '../../../../src/engine/recheck/look/index.ts';
-import { createProjector } from '../../../../src/engine/recheck/look/kernel/index.ts';
 import { stripsOf } from '../../../../src/engine/recheck/look/strips.ts';
 import {
   HELD,
@@ -13,6 +11,7 @@ import {
   VIEWS,
   windowsFor,
 } from '../../../../src/engine/recheck/look/views.ts';
+import { createSums } from '../../../../src/engine/sums/index.ts';
 import { referenceSound } from '../../listen/network/sound.ts';
 
 interface Case {
@@ -45,16 +44,16 @@ const both = cases.flatMap((one) => KINDS.map((kind) => ({ ...one, kind })));
 test.each(both)(
   'key $midi at $timeSec s is seen as numpy sees it ($kind)',
   ({ kind, midi, timeSec, untilSec, strips, levels }) => {
-    const projector = createProjector(kind);
-    expect(projector.kind).toBe(kind);
-    const room = roomFor(projector);
+    const sums = createSums(kind);
+    expect(sums.kind).toBe(kind);
+    const room = roomFor(sums);
     const freqsHz = stripsOf(midi, CENTS);
     freqsHz.forEach((freqHz, index) => expect(freqHz).toBeCloseTo(strips[index]!, 3));
     VIEWS.forEach((view, index) => {
-      const windows = windowsFor(projector, view, freqsHz);
+      const windows = windowsFor(sums, view, freqsHz);
       const centre = Math.round(timeSec * RATE_HZ);
       const wanted = { from: 0, to: index === HELD ? heldFrames(untilSec) : view.frames };
-      const seen = lookThrough(projector, room, view, samples, centre, GAIN, windows, wanted);
+      const seen = lookThrough(sums, room, view, samples, centre, GAIN, windows, wanted);
       expect(seen.length).toBe(levels[index]!.length);
       seen.forEach((level, at) => expect(Math.abs(level - levels[index]![at]!)).toBeLessThan(2e-4));
     });
@@ -109,12 +108,4 @@ test('a key looked at for hands apart shows what a whole look shows', () => {
     const { midi, timeSec } = cases[index]!;
     expect(look.levelsAt({ midi, timeSec, cents: CENTS, gain: GAIN })).toEqual(glimpse.levels);
   });
-});
-
-test('the kernel was built from the kernel.as that lies beside it', () => {
-  const room = new URL('../../../../src/engine/recheck/look/kernel/', import.meta.url);
-  const hash = createHash('sha256')
-    .update(readFileSync(new URL('kernel.as', room)))
-    .digest('hex');
-  expect(readFileSync(new URL('compiled.ts', room), 'utf8')).toContain(hash);
 });

@@ -1,4 +1,3 @@
 export type * from './types.ts';
 export { plainKernel } from './plain.ts';
 export { wasmKernel } from './wasm.ts';
-export { KERNEL_BASE64 } from './compiled.ts';

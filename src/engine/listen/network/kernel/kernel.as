@@ -1,41 +1,50 @@
 // AssemblyScript (not TypeScript: hence the ending). Build: `node build.mjs` beside this file.
 // Whole-number arithmetic: int16 values, int32 sums. plain.ts says the same in TypeScript, to the last bit.
 
-// Rounds sums of 8 channels back to int16; mode 0: as they are, 1: negative ones to 0, 2: that, added to what stands there.
+// Rounds sums of 8 channels back to int16.
 // @ts-ignore: decorator
 @inline
-function put(out: usize, low: v128, high: v128, shift: i32, mode: i32): void {
+function rounded(low: v128, high: v128, shift: i32): v128 {
   const half = i32x4.splat(1 << (shift - 1));
-  let value = i16x8.narrow_i32x4_s(
+  return i16x8.narrow_i32x4_s(
     i32x4.shr_s(i32x4.add(low, half), shift),
     i32x4.shr_s(i32x4.add(high, half), shift),
   );
-  if (mode > 0) value = i16x8.max_s(value, i16x8.splat(0));
+}
+
+// Writes them, no less than `least`; mode 2: added to what stands there.
+// @ts-ignore: decorator
+@inline
+function put(out: usize, low: v128, high: v128, shift: i32, mode: i32, least: v128): void {
+  let value = i16x8.max_s(rounded(low, high, shift), least);
   if (mode > 1) value = i16x8.add_sat_s(value, v128.load(out));
   v128.store(out, value);
 }
 
 // Positions in fours, outputs in eights. For each position: sum over pairs of two neighbouring inputs each, found at
-// `offsets` from the position. Weights: [output / 8][pair][8 outputs][2].
+// `offsets` from the position, and its biases and those that all positions share. Weights: [output / 8][pair][8 outputs][2].
 export function multiply(
   input: usize, inputStride: usize, offsets: usize, pairs: i32,
-  weights: usize, bias: usize, biasStride: usize,
+  weights: usize, bias: usize, biasStride: usize, shared: usize,
   output: usize, outputStride: usize,
   positions: i32, outputs: i32, shift: i32, mode: i32,
 ): void {
   const end = offsets + ((<usize>pairs) << 2);
+  const least = i16x8.splat(mode > 0 ? 0 : -32768);
   for (let first = 0; first < outputs; first += 8) {
     let at = input;
     let out = output + ((<usize>first) << 1);
     let base = bias + ((<usize>first) << 2);
+    const sa = v128.load(shared), sb = v128.load(shared, 16);
+    shared += 32;
     for (let position = 0; position < positions; position += 4) {
-      let a0 = v128.load(base), b0 = v128.load(base, 16);
+      let a0 = i32x4.add(sa, v128.load(base)), b0 = i32x4.add(sb, v128.load(base, 16));
       base += biasStride;
-      let a1 = v128.load(base), b1 = v128.load(base, 16);
+      let a1 = i32x4.add(sa, v128.load(base)), b1 = i32x4.add(sb, v128.load(base, 16));
       base += biasStride;
-      let a2 = v128.load(base), b2 = v128.load(base, 16);
+      let a2 = i32x4.add(sa, v128.load(base)), b2 = i32x4.add(sb, v128.load(base, 16));
       base += biasStride;
-      let a3 = v128.load(base), b3 = v128.load(base, 16);
+      let a3 = i32x4.add(sa, v128.load(base)), b3 = i32x4.add(sb, v128.load(base, 16));
       base += biasStride;
       let weight = weights;
       for (let offset = offsets; offset < end; offset += 4) {
@@ -56,13 +65,13 @@ export function multiply(
         a3 = i32x4.add(a3, i32x4.dot_i16x8_s(low, x3));
         b3 = i32x4.add(b3, i32x4.dot_i16x8_s(high, x3));
       }
-      put(out, a0, b0, shift, mode);
+      put(out, a0, b0, shift, mode, least);
       out += outputStride;
-      put(out, a1, b1, shift, mode);
+      put(out, a1, b1, shift, mode, least);
       out += outputStride;
-      put(out, a2, b2, shift, mode);
+      put(out, a2, b2, shift, mode, least);
       out += outputStride;
-      put(out, a3, b3, shift, mode);
+      put(out, a3, b3, shift, mode, least);
       out += outputStride;
       at += inputStride << 2;
     }
@@ -108,8 +117,8 @@ export function smear(
         a1 = i32x4.add(a1, i32x4.dot_i16x8_s(wa, low(x, y)));
         b1 = i32x4.add(b1, i32x4.dot_i16x8_s(wb, high(x, y)));
       }
-      put(out, a0, b0, shift, 0);
-      put(out + outputStride, a1, b1, shift, 0);
+      v128.store(out, rounded(a0, b0, shift));
+      v128.store(out + outputStride, rounded(a1, b1, shift));
       at += stride << 1;
       out += outputStride << 1;
     }

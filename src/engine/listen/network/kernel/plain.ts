@@ -66,10 +66,11 @@ function multiply(views: Views, job: Multiplication, positions: number, input: n
     for (let position = 0; position < positions; position++) {
       const from = (input + position * job.inputStride) >> 1;
       const bias = ((job.bias + position * job.biasStride) >> 2) + first;
-      let a = long[bias]!;
-      let b = long[bias + 1]!;
-      let c = long[bias + 2]!;
-      let d = long[bias + 3]!;
+      const shared = (job.shared >> 2) + first;
+      let a = long[bias]! + long[shared]!;
+      let b = long[bias + 1]! + long[shared + 1]!;
+      let c = long[bias + 2]! + long[shared + 2]!;
+      let d = long[bias + 3]! + long[shared + 3]!;
       for (let pair = 0; pair < pairs; pair++) {
         const at = from + (offsets[pair]! >> 1);
         const left = short[at]!;

@@ -11,8 +11,10 @@ export interface Multiplication {
   readonly weights: number;
   /** int32, one for each output */
   readonly bias: number;
-  /** bytes from one position's biases to the next's; 0: all share them */
+  /** bytes from one position's biases to the next's; 0: all have the same */
   readonly biasStride: number;
+  /** int32, one for each output: added to the biases of every position */
+  readonly shared: number;
   readonly outputStride: number;
   /** a multiple of 8 */
   readonly outputs: number;

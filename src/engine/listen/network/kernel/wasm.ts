@@ -1,5 +1,6 @@
 import { openWasm, reservationsIn } from '../../../base/wasm.ts';
 import type { WasmMemory } from '../../../base/wasm.ts';
+import { KERNEL_BASE64 } from './compiled.ts';
 import type { Kernel } from './types.ts';
 
 /** What kernel.as exports. */
@@ -11,9 +12,9 @@ interface Exports {
   readonly collect: (...args: readonly number[]) => void;
 }
 
-/** Compiled kernel → kernel; undefined where WebAssembly or its SIMD is missing or forbidden. */
-export function wasmKernel(compiled: Uint8Array<ArrayBuffer>): Kernel | undefined {
-  const exports = openWasm<Exports>(compiled);
+/** The compiled kernel; undefined where WebAssembly or its SIMD is missing or forbidden. */
+export function wasmKernel(): Kernel | undefined {
+  const exports = openWasm<Exports>(KERNEL_BASE64);
   if (exports === undefined) return undefined;
   const { memory, multiply, smear, spectrum, collect } = exports;
   const reserve = reservationsIn(memory);
@@ -32,6 +33,7 @@ export function wasmKernel(compiled: Uint8Array<ArrayBuffer>): Kernel | undefine
         job.weights,
         job.bias,
         job.biasStride,
+        job.shared,
         output,
         job.outputStride,
         positions,
