@@ -13,14 +13,16 @@ export function createTeacher(shared: Shared): () => Promise<Teaching> {
 }
 
 async function open(shared: Shared): Promise<Teaching> {
-  const [{ Teaching }, archive, { encodeSound }, review, sorting, teaching] = await Promise.all([
-    import('./ui/teacher/state/teaching.svelte.ts'),
-    import('./io/archive/index.ts'),
-    import('./io/encode/index.ts'),
-    import('./io/review/index.ts'),
-    import('./io/sorting/index.ts'),
-    import('./io/teaching/index.ts'),
-  ]);
+  const [{ Teaching }, archive, { encodeSound }, review, { createDrafts }, sorting, teaching] =
+    await Promise.all([
+      import('./ui/teacher/state/teaching.svelte.ts'),
+      import('./io/archive/index.ts'),
+      import('./io/encode/index.ts'),
+      import('./io/review/index.ts'),
+      import('./io/settings/index.ts'),
+      import('./io/sorting/index.ts'),
+      import('./io/teaching/index.ts'),
+    ]);
   return new Teaching({
     ...shared,
     store: teaching.createTeachingStore(),
@@ -32,6 +34,7 @@ async function open(shared: Shared): Promise<Teaching> {
     isReview: review.isReview,
     readReview: review.readReview,
     writeReview: review.writeReview,
+    drafts: createDrafts(() => localStorage),
     now: () => Date.now(),
   });
 }

@@ -1,3 +1,6 @@
+export { createDrafts } from './drafts.ts';
+export type { Drafts } from './drafts.ts';
+
 /** Small choices that outlive the page: a name and a text each. */
 export interface Settings {
   /** null: nothing is kept under this name, or nothing can be read here */

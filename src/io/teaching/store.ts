@@ -1,7 +1,17 @@
 import type { DBSchema, StoreNames } from 'idb';
 import { createDatabase, type Migration, type Writable } from '../database/index.ts';
 import type { SoundFile } from '../review/types.ts';
-import type { GivenFile, NewPlaying, Playing, Reports, Said, Student, TeachingStore } from './types.ts';
+import { createWindows } from './windows.ts';
+import type {
+  FieldChange,
+  GivenFile,
+  NewPlaying,
+  Playing,
+  Reports,
+  Said,
+  Student,
+  TeachingStore,
+} from './types.ts';
 
 /** The stores, version 1; sounds, reports and remarks lie apart by the attempt's name, so that the list is read quickly. */
 interface Schema extends DBSchema {
@@ -21,6 +31,7 @@ const MIGRATIONS: readonly Migration<Schema>[] = [
   },
 ];
 const LISTED = ['students', 'files', 'playings'] as const;
+type Listed = (typeof LISTED)[number];
 /** all that is kept of an attempt */
 const OF_PLAYINGS = ['playings', 'reports', 'sounds', 'said'] as const;
 const ALL_STORES = ['students', 'files', 'waiting', ...OF_PLAYINGS] as const;
@@ -44,8 +55,9 @@ const TIME_LETTERS = 9;
 export function createTeachingStore(options: Partial<TeachingStoreOptions> = {}): TeachingStore {
   const { databaseName, now } = { ...TEACHING_DEFAULTS, ...options };
   const database = createDatabase(databaseName, MIGRATIONS, 'recordings');
-  const end: TeachingStore['end'] = ({ students = [], files = [], playings = [] }) =>
-    database.write(ALL_STORES, async (store) => {
+  const windows = createWindows(databaseName);
+  const end: TeachingStore['end'] = async ({ students = [], files = [], playings = [] }) => {
+    await database.write(ALL_STORES, async (store) => {
       const clear = (from: readonly StoreNames<Schema>[], ids: readonly string[]): readonly Promise<void>[] =>
         from.flatMap((name) => ids.map((id) => store(name).delete(id)));
       await Promise.all([
@@ -54,14 +66,36 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         ...clear(OF_PLAYINGS, playings),
       ]);
     });
+    windows.tell({ students, files, playings });
+  };
   /** All of them or, where one fails, none. */
-  const putAll = <Name extends (typeof LISTED)[number]>(
+  const addAll = async <Name extends Listed>(
     name: Name,
     values: readonly Schema[Name]['value'][],
-  ): Promise<void> =>
-    database.write([name], async (store) => {
+  ): Promise<void> => {
+    await database.write([name], async (store) => {
       await Promise.all(values.map((value) => store(name).put(value)));
     });
+    windows.tell({ [name]: namesOf(values) });
+  };
+  const changeAll = async <Name extends Listed>(
+    name: Name,
+    changes: readonly FieldChange<Schema[Name]['value']>[],
+  ): Promise<readonly Schema[Name]['value'][]> => {
+    const changed = await database.write([name], async (store) => {
+      const all: Schema[Name]['value'][] = [];
+      for (const { id, fields } of changes) {
+        const now = await store(name).get(id);
+        if (now === undefined) continue;
+        const next = { ...now, ...fields(now), version: (now.version ?? 0) + 1 };
+        await store(name).put(next);
+        all.push(next);
+      }
+      return all;
+    });
+    windows.tell({ [name]: namesOf(changed) });
+    return changed;
+  };
 
   return {
     newId: () =>
@@ -71,45 +105,79 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         Promise.all([open.getAll('students'), open.getAll('files'), open.getAll('playings')]),
       );
       const ended = { students: gone(students), files: gone(files), playings: gone(playings) };
-      if (Object.values(ended).some((ids) => ids.length > 0)) await end(ended);
+      if (Object.values(ended).some((ids) => ids.length > 0) && (await windows.isAlone())) await end(ended);
       return { students: left(students), files: left(files), playings: left(playings) };
     },
-    addFile: (file, blob) =>
-      database.write(['files', 'waiting'], async (store) => {
+    addFile: async (file, blob) => {
+      await database.write(['files', 'waiting'], async (store) => {
         await Promise.all([store('files').put(file), store('waiting').put(blob, file.id)]);
-      }),
+      });
+      windows.tell({ files: [file.id] });
+    },
     blob: async (fileId) => (await database.use((open) => open.get('waiting', fileId))) ?? null,
-    finish: (file, found) =>
-      database.write(ALL_STORES, async (store) => {
+    finish: async (file, found) => {
+      const isMine = await database.write(ALL_STORES, async (store) => {
+        const now = await store('files').get(file.id);
+        if (now?.state === 'sorted') return false;
         await Promise.all([
-          store('files').put(file),
+          store('files').put({ ...file, version: (now?.version ?? 0) + 1 }),
           store('waiting').delete(file.id),
           ...putPlayings(store, found),
         ]);
+        return true;
+      });
+      windows.tell({ files: [file.id], playings: found.map(({ playing }) => playing.id) });
+      return isMine;
+    },
+    addFiles: (files) => addAll('files', files),
+    addStudents: (students) => addAll('students', students),
+    changeStudents: (changes) => changeAll('students', changes),
+    changeFiles: (changes) => changeAll('files', changes),
+    changePlayings: (changes) => changeAll('playings', changes),
+    records: ({ students, files, playings }) =>
+      database.use(async (open) => {
+        const some = async <Name extends Listed>(name: Name, ids: readonly string[]) => {
+          const all = await Promise.all(ids.map((id) => open.get(name, id)));
+          return all.flatMap((one) => one ?? []);
+        };
+        return {
+          students: await some('students', students),
+          files: await some('files', files),
+          playings: await some('playings', playings),
+        };
       }),
-    putFiles: (files) => putAll('files', files),
-    putStudents: (students) => putAll('students', students),
-    putPlayings: (playings) => putAll('playings', playings),
-    addPlayings: (found) =>
-      database.write(OF_PLAYINGS, async (store) => {
+    onChanged: (call) => windows.listen(call),
+    addPlayings: async (found) => {
+      await database.write(OF_PLAYINGS, async (store) => {
         await Promise.all(putPlayings(store, found));
-      }),
+      });
+      windows.tell({ playings: found.map(({ playing }) => playing.id) });
+    },
     reports: async (id) => (await database.use((open) => open.get('reports', id))) ?? NO_REPORTS,
-    putReports: (id, reports) => database.put('reports', reports, id),
+    putReports: async (id, reports) => {
+      await database.put('reports', reports, id);
+      windows.tell({ playings: [id] });
+    },
     sound: async (id) => (await database.use((open) => open.get('sounds', id))) ?? null,
     said: async (id) => (await database.use((open) => open.get('said', id))) ?? NOTHING_SAID,
-    changeSaid: (id, change) =>
-      database.write(['said'], async (store) => {
-        const said = change((await store('said').get(id)) ?? NOTHING_SAID);
-        await store('said').put(said, id);
-        return said;
-      }),
+    changeSaid: async (id, change) => {
+      const said = await database.write(['said'], async (store) => {
+        const changed = change((await store('said').get(id)) ?? NOTHING_SAID);
+        await store('said').put(changed, id);
+        return changed;
+      });
+      windows.tell({ playings: [id] });
+      return said;
+    },
     end,
     room: async () => {
       const estimate = await navigator.storage?.estimate?.();
       return { usedBytes: estimate?.usage ?? null, quotaBytes: estimate?.quota ?? null };
     },
-    close: () => database.close(),
+    close: async () => {
+      windows.close();
+      await database.close();
+    },
   };
 }
 
@@ -120,6 +188,8 @@ function putPlayings(store: Writable<Schema>, found: readonly NewPlaying[]): rea
     ...(sound === null ? [] : [store('sounds').put(sound, playing.id)]),
   ]);
 }
+
+const namesOf = (all: readonly { readonly id: string }[]): readonly string[] => all.map(({ id }) => id);
 
 interface Deletable {
   readonly id: string;

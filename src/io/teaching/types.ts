@@ -10,8 +10,13 @@ import type {
 import type { Trouble } from '../troubles/index.ts';
 import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
 
+/** A record that is kept: how often it was changed, so that of two of one name the later is known; absent: never. */
+interface Kept {
+  readonly version?: number;
+}
+
 /** Somebody whose recordings lie here. */
-export interface Student {
+export interface Student extends Kept {
   readonly id: string;
   /** as the teacher calls them; '' where no name was found */
   readonly name: string;
@@ -36,7 +41,7 @@ export interface SentReview {
 }
 
 /** A recording that was handed in. */
-export interface GivenFile {
+export interface GivenFile extends Kept {
   readonly id: string;
   /** as it came, folders and all, e.g. "Mara/d-major.m4a" */
   readonly path: string;
@@ -55,7 +60,7 @@ export interface GivenFile {
 }
 
 /** One stretch of playing that was found, small enough to keep thousands of them at hand. */
-export interface Playing {
+export interface Playing extends Kept {
   readonly id: string;
   /** '' for what a student sent as attempts */
   readonly fileId: string;
@@ -121,6 +126,19 @@ export interface Desktop {
   readonly playings: readonly Playing[];
 }
 
+/** What is changed of a record: some of its fields, told from how it stands when they are. */
+export interface FieldChange<Record> {
+  readonly id: string;
+  readonly fields: (now: Record) => Partial<Record>;
+}
+
+/** Names of what was changed or ended in another window. */
+export interface Changed {
+  readonly students: readonly string[];
+  readonly files: readonly string[];
+  readonly playings: readonly string[];
+}
+
 /** A recording to be put in. */
 export interface Given {
   readonly path: string;
@@ -132,16 +150,26 @@ export interface Given {
 export interface TeachingStore {
   /** A name that sorts by its time. */
   newId(): string;
-  /** Everything that is not deleted; what was deleted before is ended for good by this. */
+  /** Everything that is not deleted; what was deleted before is ended for good by this, unless another window is open that may bring it back. */
   load(): Promise<Desktop>;
   addFile(file: GivenFile, blob: Blob): Promise<void>;
   /** What waits to be sorted; null: it is not there any more. */
   blob(fileId: string): Promise<Blob | null>;
-  /** Puts in what was found in a file, and lets go of the file itself. */
-  finish(file: GivenFile, found: readonly NewPlaying[]): Promise<void>;
-  putFiles(files: readonly GivenFile[]): Promise<void>;
-  putStudents(students: readonly Student[]): Promise<void>;
-  putPlayings(playings: readonly Playing[]): Promise<void>;
+  /** Puts in what was found in a file, and lets go of the file itself. False: another window has done so already. */
+  finish(file: GivenFile, found: readonly NewPlaying[]): Promise<boolean>;
+  addFiles(files: readonly GivenFile[]): Promise<void>;
+  addStudents(students: readonly Student[]): Promise<void>;
+  /**
+   * Changes records field by field, as they stand here now: another window may have changed others of their fields. What they are
+   * after that; one that is not there is left out.
+   */
+  changeStudents(changes: readonly FieldChange<Student>[]): Promise<readonly Student[]>;
+  changeFiles(changes: readonly FieldChange<GivenFile>[]): Promise<readonly GivenFile[]>;
+  changePlayings(changes: readonly FieldChange<Playing>[]): Promise<readonly Playing[]>;
+  /** Records of these names, as far as they are there. */
+  records(names: Changed): Promise<Desktop>;
+  /** Calls whenever another window has changed something. */
+  onChanged(call: (changed: Changed) => void): void;
   /** Attempts without a file of their own, as a student sent them. */
   addPlayings(found: readonly NewPlaying[]): Promise<void>;
   reports(id: string): Promise<Reports>;

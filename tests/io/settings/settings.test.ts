@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { createSettings } from '../../../src/io/settings/index.ts';
+import { createDrafts, createSettings } from '../../../src/io/settings/index.ts';
 
 test('a choice outlives the page', () => {
   const kept = new Map<string, string>();
@@ -10,6 +10,28 @@ test('a choice outlives the page', () => {
   createSettings(() => storage).write('language', 'de');
   expect(createSettings(() => storage).read('language')).toBe('de');
   expect(createSettings(() => storage).read('other')).toBeNull();
+});
+
+test('what is typed outlives the page until it is kept, and lasts as long as the page where the storage is full', () => {
+  const kept = new Map<string, string>();
+  let full = false;
+  const storage = {
+    getItem: (name: string) => kept.get(name) ?? null,
+    setItem: (name: string, value: string) => {
+      if (full) throw new DOMException('full', 'QuotaExceededError');
+      kept.set(name, value);
+    },
+    removeItem: (name: string) => void kept.delete(name),
+  };
+  const open = () => createDrafts(() => storage);
+  const drafts = open();
+  drafts.write('words', 'Good w');
+  expect(open().read('words')).toBe('Good w');
+  full = true;
+  drafts.write('words', 'Good work');
+  expect(drafts.read('words')).toBe('Good work');
+  drafts.forget('words');
+  expect([drafts.read('words'), open().read('words')]).toEqual([null, null]);
 });
 
 test('where the storage is closed a choice holds as long as the page', () => {

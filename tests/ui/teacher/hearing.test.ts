@@ -73,6 +73,21 @@ describe('an attempt that is heard', () => {
     expect(hearing.playing.remarks).toBe(6);
   });
 
+  it('keeps both where one remark is changed in two windows, and follows what the other one says', async () => {
+    const { hearing, store } = await opened();
+    const { id } = hearing.playing;
+    const before = remark('a', NOTE);
+    await hearing.remark(before);
+    const theirs = { ...before, text: 'theirs' };
+    await store.changeSaid(id, (said) => ({ ...said, remarks: [theirs] }));
+    await hearing.remark({ ...before, text: 'mine' }, before);
+    expect((await store.said(id)).remarks.map(({ text }) => text)).toEqual(['theirs', 'mine']);
+    await store.changeSaid(id, (said) => ({ ...said, remarks: [theirs] }));
+    store.changed({ students: [], files: [], playings: [id] });
+    await settled();
+    expect(hearing.said.remarks).toEqual([theirs]);
+  });
+
   it('says that a remark could not be kept where the device is full, and does not show it as said', async () => {
     const { hearing, store, teaching } = await opened();
     store.full = true;

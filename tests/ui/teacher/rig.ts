@@ -2,7 +2,9 @@ import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { Assessment, Recognition, Report } from '../../../src/engine/index.ts';
 import type { SortedAttempt, SortedFile } from '../../../src/io/sorting/index.ts';
 import type {
+  Changed,
   Desktop,
+  FieldChange,
   GivenFile,
   NewPlaying,
   Playing,
@@ -47,11 +49,13 @@ export class MemoryStore implements TeachingStore {
     this.waiting.set(file.id, blob);
   };
   blob = async (id: string): Promise<Blob | null> => this.waiting.get(id) ?? null;
-  finish = async (file: GivenFile, found: readonly NewPlaying[]): Promise<void> => {
+  finish = async (file: GivenFile, found: readonly NewPlaying[]): Promise<boolean> => {
     this.#room();
+    if (this.files.get(file.id)?.state === 'sorted') return false;
     this.files.set(file.id, file);
     this.waiting.delete(file.id);
     await this.addPlayings(found);
+    return true;
   };
   addPlayings = async (found: readonly NewPlaying[]): Promise<void> => {
     for (const { playing, reports, sound } of found) {
@@ -60,12 +64,21 @@ export class MemoryStore implements TeachingStore {
       if (sound !== null) this.sounds.set(playing.id, sound);
     }
   };
-  putFiles = async (files: readonly GivenFile[]): Promise<void> =>
+  addFiles = async (files: readonly GivenFile[]): Promise<void> =>
     files.forEach((one) => this.files.set(one.id, one));
-  putStudents = async (all: readonly Student[]): Promise<void> =>
+  addStudents = async (all: readonly Student[]): Promise<void> =>
     all.forEach((one) => this.students.set(one.id, one));
-  putPlayings = async (all: readonly Playing[]): Promise<void> =>
-    all.forEach((one) => this.playings.set(one.id, one));
+  changeStudents = (changes: readonly FieldChange<Student>[]) => this.#change(this.students, changes);
+  changeFiles = (changes: readonly FieldChange<GivenFile>[]) => this.#change(this.files, changes);
+  changePlayings = (changes: readonly FieldChange<Playing>[]) => this.#change(this.playings, changes);
+  records = async (names: Changed): Promise<Desktop> => ({
+    students: names.students.flatMap((id) => this.students.get(id) ?? []),
+    files: names.files.flatMap((id) => this.files.get(id) ?? []),
+    playings: names.playings.flatMap((id) => this.playings.get(id) ?? []),
+  });
+  onChanged = (call: (changed: Changed) => void): void => void (this.changed = call);
+  /** as another window would tell it */
+  changed: (changed: Changed) => void = () => undefined;
   reports = async (id: string): Promise<Reports> => this.told.get(id) ?? { own: null, chosen: null };
   putReports = async (id: string, reports: Reports): Promise<void> => void this.told.set(id, reports);
   sound = async (id: string): Promise<SoundFile | null> => this.sounds.get(id) ?? null;
@@ -84,6 +97,20 @@ export class MemoryStore implements TeachingStore {
   };
   room = async () => ({ usedBytes: 1, quotaBytes: 2 });
   close = async (): Promise<void> => undefined;
+
+  #change = async <T extends { readonly id: string; readonly version?: number }>(
+    all: Map<string, T>,
+    changes: readonly FieldChange<T>[],
+  ): Promise<readonly T[]> => {
+    this.#room();
+    return changes.flatMap(({ id, fields }) => {
+      const now = all.get(id);
+      if (now === undefined) return [];
+      const next = { ...now, ...fields(now), version: (now.version ?? 0) + 1 };
+      all.set(id, next);
+      return [next];
+    });
+  };
 
   #room(): void {
     if (this.full) throw new Error('There is no room left.');
@@ -161,6 +188,13 @@ const silent = {
   close: () => undefined,
 };
 
+/** What was typed and is not kept yet. */
+export const draftsIn = (all: Map<string, string>): TeachingDevices['drafts'] => ({
+  read: (name) => all.get(name) ?? null,
+  write: (name, text) => void all.set(name, text),
+  forget: (name) => void all.delete(name),
+});
+
 /** Everything that the state needs, none of it a browser's. */
 export function devicesWith(
   store: MemoryStore,
@@ -188,6 +222,7 @@ export function devicesWith(
     playerOf: () => new Player(silent, () => undefined),
     locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
+    drafts: draftsIn(new Map()),
     now: () => (nowMs += 1000),
     ...more,
   };

@@ -89,6 +89,18 @@ describe('recordings that are given', () => {
     expect([states(teaching), teaching.queue.running]).toEqual([['waiting', 'waiting'], false]);
   });
 
+  it('are listed once where two windows listen to them', async () => {
+    const { teaching, sorters, store } = currentAttempt();
+    await teaching.add(given('Mara - one.wav'));
+    await settled();
+    const [file] = teaching.lists.files;
+    await store.changeFiles([{ id: file!.id, fields: () => ({ state: 'sorted' }) }]);
+    sorters.release('Mara - one.wav', SORTED(found(0)));
+    await settled();
+    expect(store.playings.size).toBe(0);
+    expect(states(teaching)).toEqual(['sorted']);
+  });
+
   it('go on after the page was closed', async () => {
     const store = new MemoryStore();
     const first = currentAttempt({}, store);

@@ -3,6 +3,7 @@ import type { AudioInput, Criteria, Locale, Notice } from '../../../engine/index
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
+import type { Drafts } from '../../../io/settings/index.ts';
 import type { Sorters } from '../../../io/sorting/index.ts';
 import type { TeachingStore } from '../../../io/teaching/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
@@ -43,6 +44,8 @@ export interface TeachingDevices {
   readonly locale: () => Locale;
   /** what counts as ready, and where a trouble begins */
   readonly criteria: () => Criteria;
+  /** what was typed and is not kept yet, by the field's name; it outlives the page */
+  readonly drafts: Drafts;
   /** ms since 1970 */
   readonly now: () => number;
 }

@@ -105,5 +105,5 @@ async function listenAgain(
   const now = lists.playings.find((one) => one.id === id);
   if (told.kind !== 'report' || now === undefined || !isUntouched(now) || isOpen(id)) return;
   await store.putReports(id, { ...(await store.reports(id)), own: told.report });
-  await lists.putPlayings([{ ...now, ...toldBy(told.report) }]);
+  await lists.changePlayings([id], (kept) => (isUntouched(kept) ? toldBy(told.report) : {}));
 }

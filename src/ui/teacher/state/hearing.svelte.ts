@@ -1,7 +1,7 @@
 import { exerciseIn, isHandKnown } from '../../../engine/index.ts';
 import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
 import type { Correction, RemarkPlace, Remark } from '../../../io/review/index.ts';
-import type { Playing, Reports, Said } from '../../../io/teaching/index.ts';
+import type { Changed, Playing, Reports, Said } from '../../../io/teaching/index.ts';
 import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import { versionsOf } from '../../attempt/retiming.ts';
@@ -63,19 +63,37 @@ export class Hearing {
     this.loaded = true;
   }
 
+  /** What was said of it in another window is here too, and what it was measured as. */
+  async follow({ playings }: Changed): Promise<void> {
+    const { id } = this.playing;
+    if (!playings.includes(id) || !this.loaded) return;
+    const { store } = this.#devices;
+    const now = await this.#lists.try(() => Promise.all([store.said(id), store.reports(id)]));
+    if (now === undefined) return;
+    this.said = now[0];
+    this.playing = this.#lists.playings.find((one) => one.id === id) ?? this.playing;
+    if (sameReport(this.report, now[1].chosen ?? now[1].own)) return;
+    this.reports = now[1];
+    this.#renewPlayer();
+  }
+
   /** Its sound was played, or there is none. */
   async heard(): Promise<void> {
     if (this.playing.heardMs === null) await this.#put({ heardMs: this.#devices.now() });
   }
 
-  /** Adds a remark, or puts one in the place of that of its name. False: it could not be kept, and is not said. */
-  remark(remark: Remark): Promise<boolean> {
+  /**
+   * Adds a remark, or puts one in the place of `before`; where another window has changed that meanwhile, both are kept. False: it
+   * could not be kept, and is not said.
+   */
+  remark(remark: Remark, before: Remark | null = null): Promise<boolean> {
+    const apart: Remark = { ...remark, id: this.newId() };
     return this.#say((said) => {
-      const known = said.remarks.some(({ id }) => id === remark.id);
-      const remarks = known
-        ? said.remarks.map((one) => (one.id === remark.id ? remark : one))
-        : [...said.remarks, remark];
-      return { ...said, remarks };
+      const known = said.remarks.find(({ id }) => id === remark.id);
+      if (known === undefined) return { ...said, remarks: [...said.remarks, remark] };
+      if (before !== null && known.text !== before.text)
+        return { ...said, remarks: [...said.remarks, apart] };
+      return { ...said, remarks: said.remarks.map((one) => (one === known ? remark : one)) };
     });
   }
 
@@ -193,6 +211,11 @@ export class Hearing {
 
   async #put(change: Partial<Playing>): Promise<void> {
     this.playing = { ...this.playing, ...change };
-    await this.#lists.putPlayings([this.playing]);
+    await this.#lists.changePlayings([this.playing.id], () => change);
   }
+}
+
+/** Whether two reports say the same. */
+function sameReport(a: Report | null, b: Report | null): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
 }

@@ -1,4 +1,11 @@
-import type { GivenFile, Playing, Student, TeachingStore } from '../../../io/teaching/index.ts';
+import type {
+  Changed,
+  FieldChange,
+  GivenFile,
+  Playing,
+  Student,
+  TeachingStore,
+} from '../../../io/teaching/index.ts';
 import { troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 
@@ -48,6 +55,15 @@ export class TeachingLists {
     await this.look();
   }
 
+  /** What another window changed is shown here too. */
+  async follow(changed: Changed): Promise<void> {
+    const now = await this.try(() => this.#store.records(changed));
+    if (now === undefined) return;
+    this.#students = followed(this.#students, changed.students, now.students);
+    this.#files = followed(this.#files, changed.files, now.files);
+    this.#playings = followed(this.#playings, changed.playings, now.playings);
+  }
+
   async look(): Promise<void> {
     this.room = (await this.try(() => this.#store.room())) ?? this.room;
   }
@@ -62,7 +78,8 @@ export class TeachingLists {
     if (known !== undefined) return known;
     const id = this.#store.newId();
     const student = { id, name, words: '', message: '', assignment: [], sent: [], deletedMs: null };
-    await this.putStudent(student);
+    this.#students = replaced(this.#students, [student]);
+    await this.try(() => this.#store.addStudents([student]));
     return student;
   }
 
@@ -70,7 +87,10 @@ export class TeachingLists {
   async rename(student: Student, name: string): Promise<void> {
     const tidy = name.trim();
     const same = this.students.find((one) => one.name === tidy && one.id !== student.id);
-    if (same === undefined) return this.putStudent({ ...student, name: tidy });
+    if (same === undefined) {
+      await this.changeStudent(student.id, () => ({ name: tidy }));
+      return;
+    }
     const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
     await this.#move(this.#playings.filter(mine), this.#files.filter(mine), same.id);
     await this.#forgetIfEmpty(student);
@@ -86,19 +106,38 @@ export class TeachingLists {
     for (const student of before) if (student.id !== to.id) await this.#forgetIfEmpty(student);
   }
 
-  async putStudent(student: Student): Promise<void> {
-    this.#students = replaced(this.#students, [student]);
-    await this.try(() => this.#store.putStudents([student]));
+  /** Changes some fields of a student, as they stand where they are kept. False: they could not be kept, and are not shown. */
+  async changeStudent(id: string, fields: (now: Student) => Partial<Student>): Promise<boolean> {
+    const all = this.#students;
+    const changed = await this.#change(all, [id], fields, (changes) => this.#store.changeStudents(changes));
+    this.#students = replaced(this.#students, changed ?? []);
+    return changed !== null;
   }
 
-  async putFiles(files: readonly GivenFile[]): Promise<void> {
+  /** The same for files. */
+  async changeFiles(
+    ids: readonly string[],
+    fields: (now: GivenFile) => Partial<GivenFile>,
+  ): Promise<boolean> {
+    const changed = await this.#change(this.#files, ids, fields, (changes) =>
+      this.#store.changeFiles(changes),
+    );
+    this.#files = replaced(this.#files, changed ?? []);
+    return changed !== null;
+  }
+
+  /** The same for attempts. */
+  async changePlayings(ids: readonly string[], fields: (now: Playing) => Partial<Playing>): Promise<boolean> {
+    const all = this.#playings;
+    const changed = await this.#change(all, ids, fields, (changes) => this.#store.changePlayings(changes));
+    this.#playings = replaced(this.#playings, changed ?? []);
+    return changed !== null;
+  }
+
+  /** Puts in files that are new. */
+  async addFiles(files: readonly GivenFile[]): Promise<void> {
     this.#files = replaced(this.#files, files);
-    await this.try(() => this.#store.putFiles(files));
-  }
-
-  async putPlayings(playings: readonly Playing[]): Promise<void> {
-    this.#playings = replaced(this.#playings, playings);
-    await this.try(() => this.#store.putPlayings(playings));
+    await this.try(() => this.#store.addFiles(files));
   }
 
   /** Shows what is stored already, or will be. */
@@ -157,8 +196,8 @@ export class TeachingLists {
 
   async #move(playings: readonly Playing[], files: readonly GivenFile[], studentId: string): Promise<void> {
     const addedMs = this.#now();
-    await this.putPlayings(playings.map((one) => ({ ...one, studentId, addedMs })));
-    await this.putFiles(files.map((one) => ({ ...one, studentId })));
+    await this.changePlayings(namesOf(playings), () => ({ studentId, addedMs }));
+    await this.changeFiles(namesOf(files), () => ({ studentId }));
   }
 
   async #forgetIfEmpty(student: Student): Promise<void> {
@@ -169,14 +208,41 @@ export class TeachingLists {
   }
 
   async #mark({ students, files, playings }: Deleted, deletedMs: number | null): Promise<void> {
-    const marked = <T extends { readonly id: string }>(all: readonly T[], ids: readonly string[]): T[] =>
-      all.filter(({ id }) => ids.includes(id)).map((one) => ({ ...one, deletedMs }));
-    const gone = marked(this.#students, students);
-    this.#students = replaced(this.#students, gone);
-    await this.putPlayings(marked(this.#playings, playings));
-    await this.putFiles(marked(this.#files, files));
-    await this.try(() => this.#store.putStudents(gone));
+    for (const id of students) await this.changeStudent(id, () => ({ deletedMs }));
+    await this.changePlayings(playings, () => ({ deletedMs }));
+    await this.changeFiles(files, () => ({ deletedMs }));
   }
+
+  /** What is changed so, as it is kept; what the device had no room for is here alone. Null: it could not be kept. */
+  async #change<T extends { readonly id: string }>(
+    all: readonly T[],
+    ids: readonly string[],
+    fields: (now: T) => Partial<T>,
+    write: (changes: readonly FieldChange<T>[]) => Promise<readonly T[]>,
+  ): Promise<readonly T[] | null> {
+    const kept = await this.try(() => write(ids.map((id) => ({ id, fields }))));
+    if (kept === undefined) return null;
+    const known = namesOf(kept);
+    const here = all.filter(({ id }) => ids.includes(id) && !known.includes(id));
+    return [...kept, ...here.map((one) => ({ ...one, ...fields(one) }))];
+  }
+}
+
+const namesOf = (all: readonly { readonly id: string }[]): readonly string[] => all.map(({ id }) => id);
+
+/** What is shown, with those of some names as they are kept now; what is not kept any more goes, what is newer here stays. */
+function followed<T extends { readonly id: string; readonly version?: number }>(
+  all: readonly T[],
+  ids: readonly string[],
+  now: readonly T[],
+): readonly T[] {
+  const kept = namesOf(now);
+  const left = all.filter(({ id }) => !ids.includes(id) || kept.includes(id));
+  const versionHere = (id: string): number => left.find((one) => one.id === id)?.version ?? -1;
+  return replaced(
+    left,
+    now.filter((one) => (one.version ?? 0) > versionHere(one.id)),
+  );
 }
 
 /** Things with some put in the place of those of the same name, new ones at the end. */

@@ -1,5 +1,5 @@
 import { recordedWhen, studentIn } from '../../../io/teaching/index.ts';
-import type { Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
+import type { Changed, Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
 import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
@@ -37,12 +37,12 @@ export class Teaching {
       {
         waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
         act: (file, onProgress) => this.#sort(file, onProgress),
-        failed: (file, why) =>
-          this.lists.putFiles([{ ...file, state: 'failed', reason: ownPart(file, why) }]),
+        failed: (file, why) => this.#fail(file, ownPart(file, why)),
         cancel: () => devices.sorters.cancel(),
       },
       LANES,
     );
+    devices.store.onChanged((changed) => void this.#follow(changed));
   }
 
   /** Reads what there is, once, and goes on sorting where it was left. */
@@ -78,7 +78,7 @@ export class Teaching {
   }
 
   async tryAgain(file: GivenFile): Promise<void> {
-    await this.lists.putFiles([{ ...file, state: 'waiting', reason: '' }]);
+    await this.lists.changeFiles([file.id], () => ({ state: 'waiting', reason: '' }));
     await this.queue.start();
   }
 
@@ -108,9 +108,13 @@ export class Teaching {
       .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
   }
 
+  async #follow(changed: Changed): Promise<void> {
+    await Promise.all([this.lists.follow(changed), this.hearing?.follow(changed)]);
+  }
+
   async #refuse(given: Given, reason: Trouble): Promise<void> {
     const file = await this.#newFile(given);
-    await this.lists.putFiles([{ ...file, state: 'refused', reason }]);
+    await this.lists.addFiles([{ ...file, state: 'refused', reason }]);
   }
 
   async #takeIn({ path, blob }: Given): Promise<void> {
@@ -128,7 +132,7 @@ export class Teaching {
       [],
       sent.map(({ playing }) => playing),
     );
-    await this.lists.putStudent({ ...student, message: review.words });
+    await this.lists.changeStudent(student.id, () => ({ message: review.words }));
   }
 
   async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
@@ -143,13 +147,27 @@ export class Teaching {
     if (now === undefined) return;
     const owned = found.map((one) => ({ ...one, playing: { ...one.playing, studentId: now.studentId } }));
     const done: GivenFile = { ...now, state: 'sorted', reason: '', remarks: sorted.remarks };
-    await store.finish(done, owned);
+    const isMine = await store.finish(done, owned);
     this.#held = Object.fromEntries(Object.entries(this.#held).filter(([id]) => id !== file.id));
+    // Another window may have listened to it too, and was first.
+    if (!isMine) return this.lists.follow({ students: [], files: [file.id], playings: [] });
     this.lists.show(
       [done],
       owned.map(({ playing }) => playing),
     );
     await compareHands(this.devices, this.lists, done, (id) => id === this.hearing?.playing.id);
+  }
+
+  /** Says so where it is listed, even where there is no room to keep that. */
+  async #fail({ id }: GivenFile, reason: Trouble): Promise<void> {
+    const failing = (now: GivenFile): Partial<GivenFile> =>
+      now.state === 'sorted' ? {} : { state: 'failed', reason };
+    if (await this.lists.changeFiles([id], failing)) return;
+    const here = this.lists.files.filter((one) => one.id === id);
+    this.lists.show(
+      here.map((one) => ({ ...one, ...failing(one) })),
+      [],
+    );
   }
 
   async #newFile({ path, blob, writtenMs }: Given): Promise<GivenFile> {
