@@ -98,12 +98,14 @@ function attemptAs(scenario: Scenario, index: number, source: Source): VerdictAt
 
 /**
  * A player who is even for the tempo, connected or not as suits, with a hand that may lead a little and fingers of unlike
- * weight: nothing that a teacher would remark on. Scatter of intervals at most 0.6 of √(10² + (0.04 IOI)²) ms.
+ * weight: nothing that a teacher would remark on. Scatter of intervals at most 0.6 of √(10² + (0.04 IOI)²) ms, of the hands at most
+ * 0.6 of 30 ms, to which each hand's own adds.
  */
 function playerOf(ioiMs: number, together: boolean, random: Random): Partial<StudentKnobs> {
   const evenMs = Math.hypot(10, 0.04 * ioiMs) / Math.SQRT2;
+  const jitterMs = evenMs * random.uniform(0.25, 0.6);
   return {
-    jitterMs: evenMs * random.uniform(0.25, 0.6),
+    jitterMs: together ? Math.min(jitterMs, Math.sqrt(((0.6 * 30) ** 2 - 10 ** 2) / 2)) : jitterMs,
     driftPercent: random.uniform(-2, 2),
     chordSpreadMs: random.uniform(4, 25),
     handsApartMs: together

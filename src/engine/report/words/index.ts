@@ -170,7 +170,7 @@ const SYMPTOMS: readonly Statement['situation'][] = ['uneven', 'uneven-in-pairs'
 
 /**
  * What follows from a fault is not another one: a note that is late because a wrong one came before it, an unevenness that is
- * gone where the steps named already are left out.
+ * gone where the steps named already are left out, one late crossing of notes that are uneven without it.
  */
 function withoutSymptoms(scene: Scene, found: readonly Found[]): readonly Found[] {
   const causes = found.filter(({ statement }) => !SYMPTOMS.includes(statement.situation));
@@ -185,15 +185,21 @@ function withoutSymptoms(scene: Scene, found: readonly Found[]): readonly Found[
   const rest = shapeOf(scene).body.filter(({ step }) => !touched.has(step) && !lateSteps.has(step));
   const left = withoutHandsApart(scene, found, evennessDriftRemovedPercent(rest));
   const still = surelyOver(left, scene.criteria.unevenPercent, scene.criteria);
+  const uneven = found.some(({ statement }) => statement.situation === 'uneven') && still;
   const apartForNow = found.some(({ statement }) => statement.situation === 'hands-apart-for-now');
   const nothingElse = touched.size + lateSteps.size === 0 && !handsApart(found);
   const unexplained = !apartForNow && (nothingElse || still);
   return found.filter((one) => {
     const { situation } = one.statement;
     if (situation === 'late-note') return late.includes(one);
+    if (isLoneCrossing(one)) return !uneven && !handsApart(found);
     return unexplained || !SYMPTOMS.includes(situation);
   });
 }
+
+/** Among notes that stray all over, or hands that part anywhere, one late note shows nothing about its crossing. */
+const isLoneCrossing = ({ statement }: Found): boolean =>
+  statement.situation === 'crossing-late' && statement.crossings.length === 1;
 
 const handsApart = (found: readonly Found[]): boolean =>
   found.some(({ statement }) => statement.situation === 'hands-apart');

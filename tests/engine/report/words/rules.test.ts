@@ -123,6 +123,15 @@ describe('what is not said', () => {
     expect(said.filter((situation) => situation.startsWith('crossing')).length).toBeLessThanOrEqual(12);
   });
 
+  it('one late crossing of notes that are uneven without it is no cause', () => {
+    const strays = [0, 70, -80, 95, -60, 30, 85, -90, 40, 65, -50, -85, 60];
+    const crossing = (lateMs: number, share: number) =>
+      tell({ choice: A, change: (step) => ({ lateMs: step === 3 ? lateMs : share * strays[step]! }) }).words;
+    expect(crossing(600, 0).situation).toBe('crossing-late');
+    expect(crossing(600, 1).situation).toBe('uneven');
+    expect(crossing(600, 1).verdict).not.toMatch(/crossing/);
+  });
+
   it('drift is not said where only the crossings on the way up are late', () => {
     const { words } = tell({
       choice: { ...A, key: 'Ab major' },
