@@ -1,8 +1,16 @@
 import { buildExercise, isWhole } from './exercise/index.ts';
 import type { ExerciseChoice, Intention } from './exercise/index.ts';
 import { matchIntention } from './intention/index.ts';
-import { listenAndKeep } from './listen/index.ts';
-import type { AudioInput, FindingKind, HandsAlone, Heard, KeptSound, ListenOptions } from './listen/index.ts';
+import { listenAndKeep, pedalHeld } from './listen/index.ts';
+import type {
+  AudioInput,
+  FindingKind,
+  HandsAlone,
+  Heard,
+  KeptSound,
+  ListenOptions,
+  PlayedNote,
+} from './listen/index.ts';
 import { handSaid, heldOver, matchNotes, nearestReadings, recogniseFrom } from './match/index.ts';
 import type { Alignment, Recognition, RecogniseOptions } from './match/index.ts';
 import type { Notice } from './notices/index.ts';
@@ -168,7 +176,10 @@ function assessBlind(
       : recheck(heard, blind, sound, options.alone ?? options.piano?.alone ?? null);
   const { heard: heardAgain, rechecks } = again;
   const alignment = heldOver(heardAgain, again.alignment);
-  const report = writeReport(heardAgain, alignment, options);
+  const report = writeReport(heardAgain, alignment, {
+    ...options,
+    ...(sound !== null && { pedalHeld: pedalHeld(playedIn(heardAgain, alignment), sound) }),
+  });
   return {
     kind: 'report',
     heard,
@@ -182,6 +193,10 @@ function assessBlind(
         handsAlone: handsAloneIn(heardAgain, alignment, sound),
       }),
   };
+}
+
+function playedIn({ notes }: Heard, { run }: Alignment): readonly PlayedNote[] {
+  return notes.filter(({ timeSec }) => timeSec >= run.startSec && timeSec <= run.endSec);
 }
 
 function isTooLittle(heard: Heard): boolean {

@@ -79,6 +79,7 @@ export function english(naming: NoteNaming): Tellings {
     'needs-changes': () => 'needs three changes of chord',
     'needs-steps-of-both-hands': () => 'needs three steps with both hands heard',
     'too-few-between-ends': () => 'too few notes between the ends to compare with',
+    'pedal-held': () => 'the pedal was held',
     'damping-not-heard': ({ of: what }) => `the damping of ${DAMPED[what]} cannot be heard`,
     'may-be-covered': ({ name }) =>
       `${of(name)} may be covered by the same note an octave below it, which was struck with it`,

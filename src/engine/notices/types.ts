@@ -61,6 +61,7 @@ const NO_FIGURE = [
   notice('needs-changes', {}),
   notice('needs-steps-of-both-hands', {}),
   notice('too-few-between-ends', {}),
+  notice('pedal-held', {}),
   notice('damping-not-heard', { of: v.picklist(['notes', 'chords', 'this-chord']) }),
 ] as const;
 

@@ -28,6 +28,7 @@ export const REPORT_DEFAULTS: ReportOptions = {
   earlier: [],
   sitting: 0,
   soundLostSec: 0,
+  pedalHeld: false,
   criteria: DEFAULT_CRITERIA,
   locale: ENGLISH,
   piano: null,
@@ -40,11 +41,13 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     earlier,
     sitting,
     soundLostSec,
+    pedalHeld,
     criteria: asked,
     locale,
     piano,
   } = { ...REPORT_DEFAULTS, ...options };
-  const alignment = onlySure(heard, matched, asked, soundLostSec > 0);
+  const soundLost = soundLostSec > 0;
+  const alignment = onlySure(heard, matched, asked, { soundLost, pedalHeld });
   const { exercise, octaveShift, semitoneShift, betterFit, chosen } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   // Only where nobody said which hand it is a likelihood.
@@ -53,7 +56,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
   const handKnown = isHandKnown({
     exercise: { hands, ...(handLikelihood !== undefined && { handLikelihood }) },
   });
-  const measured = measure(heard, alignment, asked, { piano, soundLost: soundLostSec > 0, handKnown });
+  const measured = measure(heard, alignment, asked, { piano, soundLost, handKnown, pedalHeld });
   const { tempoBpm } = measured.measures;
   const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {

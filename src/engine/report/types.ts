@@ -24,6 +24,8 @@ export interface ReportOptions {
   readonly soundLostSec: number;
   /** where a trouble begins; a teacher can change it */
   readonly criteria: Criteria;
+  /** the pedal was held throughout, as its sound tells */
+  readonly pedalHeld: boolean;
   /** the language and the note names of the words; everything else of the report is the same in all */
   readonly locale: Locale;
   /** this piano's keys as they sound at this place, learnt from other attempts; null: not known */
@@ -135,6 +137,9 @@ const MEASURES = v.object({
   endsFadeDb: told('level of the softer end against the middle (negative: it fades)', FIGURE),
   tempoBpm: FIGURE,
   touchMs: told('median overlap (+) or gap (−) between consecutive notes', FIGURE),
+  pedalHeld: v.exactOptional(
+    told('the pedal was surely held throughout; absent: it was not, or cannot be told', v.literal(true)),
+  ),
   chordSpreadMs: told('median spread of chords', FIGURE),
   chords: told('every chord of which two keys or more were heard', listOf(CHORD)),
   innerBalanceDb: told(

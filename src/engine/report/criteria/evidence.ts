@@ -39,19 +39,35 @@ function isEcho({ midi, timeSec }: PlayedNote, notes: readonly PlayedNote[]): bo
   );
 }
 
+/** Struck with another, s: a string that rings already is moved by that blow. */
+const WITH_SEC = 0.06;
+
+/**
+ * With the pedal held every string struck before rings on, and a key that seems to sound anew with another was as likely only moved by
+ * its blow (an octave below the note before it, believed in over 99.99 %: development piano).
+ */
+function ringsAlready({ notes }: Heard, { played, kind }: ExtraNote): boolean {
+  const { midi, timeSec } = notes[played]!;
+  const withAnother = notes.some(
+    (other, at) => at !== played && Math.abs(other.timeSec - timeSec) < WITH_SEC,
+  );
+  if (kind === 'restart' || !withAnother) return false;
+  return notes.some((other) => other.midi === midi && other.timeSec < timeSec - WITH_SEC);
+}
+
 /** Sound that is too poor to say that a note was not struck, or that another was. Common practice, no source. */
 const MISSING_HIDDEN: readonly FindingKind[] = ['too-quiet', 'noise', 'speech'];
 const EXTRA_INVENTED: readonly FindingKind[] = ['too-quiet', 'noise', 'speech', 'clipping'];
 
 /**
  * Alignment → the same with only those faults that are surely ones, by the criteria. Where sound was lost, or is too poor for it,
- * no note is missing and none is too many.
+ * no note is missing and none is too many; where the pedal was held, none whose string rang already.
  */
 export function onlySure(
   heard: Heard,
   alignment: Alignment,
   { sure }: Criteria,
-  soundLost: boolean,
+  { soundLost = false, pedalHeld = false },
 ): Alignment {
   const found = (kinds: readonly FindingKind[]): boolean =>
     soundLost || heard.findings.some(({ kind }) => kinds.includes(kind));
@@ -65,7 +81,10 @@ export function onlySure(
       return { step, expected, verdict: 'unsure', reason: { notice: 'not-certain', name: expected.name } };
     }),
     extras: alignment.extras.filter(
-      (extra) => sureOfExtra(heard, extra) >= sure && (!extraInvented || extra.kind === 'restart'),
+      (extra) =>
+        sureOfExtra(heard, extra) >= sure &&
+        !(pedalHeld && ringsAlready(heard, extra)) &&
+        (!extraInvented || extra.kind === 'restart'),
     ),
   };
 }

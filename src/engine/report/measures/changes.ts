@@ -42,7 +42,8 @@ function gapBetween(from: Strike, to: Strike): Figure {
 }
 
 /** Median gap of the changes, ms; ± from the dampings as they are heard. */
-export function changeGapMs(changes: readonly ChordChange[]): Figure {
+export function changeGapMs(changes: readonly ChordChange[], pedalHeld = false): Figure {
+  if (pedalHeld) return notMeasured({ notice: 'pedal-held' });
   if (changes.length === 0) return notMeasured({ notice: 'needs-chords' });
   const gaps = changes.flatMap(({ gapMs }) => (isMeasured(gapMs) ? [gapMs.value] : []));
   if (gaps.length < Math.max(2, changes.length / 2))

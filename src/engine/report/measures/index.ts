@@ -18,6 +18,7 @@ import {
   turnDeviationMs,
 } from './deviations.ts';
 import { driftPercent } from './drift.ts';
+import type { HandLoudness } from './dynamics.ts';
 import { endsFadeDb, endsOf } from './ends.ts';
 import type { Ends } from './ends.ts';
 import {
@@ -44,6 +45,8 @@ export { isMeasured } from './estimate.ts';
 export { evennessDriftRemovedPercent, evennessPercent } from './evenness.ts';
 export { shareOver, surelyOver, valueOf } from './sure.ts';
 export { lineThrough } from './line.ts';
+export { dynamicsOf, PATTERNS } from './dynamics.ts';
+export type { Dynamics } from './dynamics.ts';
 export { LEAST_WITH_SHAPE, shapeOfTime } from './shape.ts';
 export type { Shape } from './shape.ts';
 export type { Ends, ChordSpread, Interval, Join, SlowChange, Strike };
@@ -59,6 +62,8 @@ export interface Measured {
   readonly spreads: readonly ChordSpread[];
   /** the strikes of each hand by itself */
   readonly byHand: readonly { readonly hand: Hand; readonly strikes: readonly Strike[] }[];
+  /** each right note's level, by hand */
+  readonly loudness: readonly HandLoudness[];
   readonly ends: Ends;
   readonly slowestChange: SlowChange | undefined;
 }
@@ -71,6 +76,8 @@ interface Known {
   readonly soundLost?: boolean;
   /** somebody said which hand played, so that fingers and crossings are known; by default it is so */
   readonly handKnown?: boolean;
+  /** the pedal was held throughout, so that nothing is known of the touch; by default it was not */
+  readonly pedalHeld?: boolean;
 }
 
 /**
@@ -81,7 +88,7 @@ export function measure(
   heard: Heard,
   alignment: Alignment,
   criteria: Criteria,
-  { piano = null, soundLost = false, handKnown = true }: Known = {},
+  { piano = null, soundLost = false, handKnown = true, pedalHeld = false }: Known = {},
 ): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
@@ -99,7 +106,11 @@ export function measure(
     };
   });
   const struckPiano = pianoStruck(byHand, piano);
-  const loudness = byHand.flatMap((own) => loudnessOf(own.strikes, struckPiano));
+  const handLoudness = byHand.map(({ hand, strikes: own }) => ({
+    hand,
+    loudness: loudnessOf(own, struckPiano),
+  }));
+  const loudness = handLoudness.flatMap((own) => own.loudness);
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
   const spreads = byHand.flatMap((own) => chordSpreads(own.strikes));
   const changes = chordChanges(strikes, intervals, exercise);
@@ -124,6 +135,7 @@ export function measure(
     joins,
     spreads,
     byHand,
+    loudness: handLoudness,
     ends,
     slowestChange: slowestChange(intervals, exercise),
     measures: {
@@ -145,7 +157,8 @@ export function measure(
       ...(struckPiano !== null && { keysKnown: true as const }),
       endsFadeDb: endsFadeDb(ends),
       tempoBpm: tempoBpm(intervals),
-      touchMs: touchMs(joins, strikes),
+      touchMs: touchMs(joins, strikes, pedalHeld),
+      ...(pedalHeld && { pedalHeld: true as const }),
       chordSpreadMs: chordSpreadMs(spreads),
       chords: chordStrikes(spreads),
       innerBalanceDb: innerBalanceDb(byHand, struckPiano),
@@ -154,7 +167,7 @@ export function measure(
       }),
       changeHesitationRatio: changeHesitationRatio(intervals, exercise),
       changes,
-      changeGapMs: changeGapMs(changes),
+      changeGapMs: changeGapMs(changes, pedalHeld),
     },
   };
 }

@@ -34,9 +34,11 @@ const DAMPING_SD_MS = 30;
 
 /**
  * Touch: median overlap (+, legato) or gap (−, detached) between consecutive notes of one hand, ms. ± of the median from the
- * scatter, and from what is not known of the dampers: too much to tell connected from detached, so that nothing is said of it.
+ * scatter, and from what is not known of the dampers: too much to tell connected from detached, so that nothing is said of it. None
+ * where the pedal was held, which keeps every damper off.
  */
-export function touchMs(joins: readonly Join[], strikes: readonly Strike[]): Figure {
+export function touchMs(joins: readonly Join[], strikes: readonly Strike[], pedalHeld = false): Figure {
+  if (pedalHeld) return notMeasured({ notice: 'pedal-held' });
   if (joins.length < Math.max(3, (strikes.length - 1) / 2))
     return notMeasured({ notice: 'damping-not-heard', of: 'notes' });
   const values = joins.map((join) => join.overlapMs);

@@ -7,6 +7,7 @@ import { improvement, sameTrouble } from './better.ts';
 import { CHANGES, INNER, SPREAD } from './chords.ts';
 import { COURSE } from './course.ts';
 import { CROSSING } from './crossing.ts';
+import { BESIDES } from './dynamics.ts';
 import { EXTRAS } from './extras.ts';
 import { everyNoteRight, noNoteWrong } from './faults.ts';
 import { IN_GROUPS, withoutGroups } from './groups.ts';
@@ -59,6 +60,7 @@ export const SITUATIONS: readonly Situation[] = [
   practiceWith([]),
   ...FAULTS,
   MEANT,
+  BESIDES,
   ASKED,
   PROGRESS,
 ].flat();
@@ -153,12 +155,19 @@ function whatElse(
           MEANT.map((one) => [one]),
           scene,
         );
-  if (faults.length + first.length > 0) return [...first, ...faults, ...meant, ...asked];
+  const besides = [
+    ...allOf(
+      BESIDES.map((one) => [one]),
+      scene,
+    ),
+    ...asked,
+  ];
+  if (faults.length + first.length > 0) return [...first, ...faults, ...meant, ...besides];
   const progress = firstOf(PROGRESS, scene)!;
   const { situation } = progress.statement;
   // What was meant is not called "not yet quite even".
   const plain = situation === 'nearly-even' || situation === 'nothing-to-remark';
-  return meant.length > 0 && plain ? [...meant, ...asked] : [progress, ...meant, ...asked];
+  return meant.length > 0 && plain ? [...meant, ...besides] : [progress, ...meant, ...besides];
 }
 
 function byGravity(found: readonly Found[]): readonly Found[] {

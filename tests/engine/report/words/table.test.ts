@@ -40,6 +40,9 @@ describe('the table of situations', () => {
       'nothing-to-remark',
       'not-sure',
       'practised',
+      'loudness-shaped',
+      'accented-in-groups',
+      'pedal-held',
     ];
     const tested = new Set([...ROWS.map((row) => row.situation), ...own]);
     expect(SITUATIONS.map(({ name }) => name).filter((name) => !tested.has(name))).toEqual([]);

@@ -139,4 +139,25 @@ export const ABOUT_TIME = {
     why: 'a lasting rubato is asked about, not called uneven',
     source: PRACTICE,
   },
+  'loudness-shaped': {
+    kind: 'meant',
+    rank: 6,
+    when: 'the same keys grow louder, or softer, from beginning to end by surely over 2 dB; to the turn and back only where the keys of this piano are known',
+    why: 'a crescendo is shaping and no unevenness; a key is compared with itself, since what differs from key to key is the piano’s',
+    source: 'Slade et al. 2022 (what is audible); the bound: common practice',
+  },
+  'accented-in-groups': {
+    kind: 'meant',
+    rank: 6,
+    when: 'the same keys are surely over 2 dB louder where they fall on every second, third or fourth note than where they do not',
+    why: 'accents in groups are shaping, and no thumb that knocks: the thumb has the same keys both ways',
+    source: 'Slade et al. 2022 (what is audible); the bound: common practice',
+  },
+  'pedal-held': {
+    kind: 'meant',
+    rank: 6,
+    when: 'strings ring on long after others were struck, nearly all that can be heard by themselves, and hardly any damping is heard',
+    why: 'the pedal keeps every damper off, so that nothing can be said of the touch',
+    source: PRACTICE,
+  },
 } as const satisfies Record<string, Rule>;

@@ -8,8 +8,7 @@ export type * from './advice.ts';
 export type * from './places.ts';
 export type * from './statements.ts';
 
-/** All that is said of one attempt, without any language. */
-export const SAID = v.object({
+const FIELDS = v.object({
   statements: told('all that holds, the gravest first', v.pipe(listOf(STATEMENT), v.minLength(1))),
   named: told(
     'so many of them are in the sentence; the rest is counted there and listed below',
@@ -28,4 +27,7 @@ export const SAID = v.object({
   advice: ADVICE,
   dotted: v.exactOptional(told('three notes make a beat: tempi are said of a dotted one', v.literal(true))),
 });
-export type Said = Shape<typeof SAID>;
+export type Said = Shape<typeof FIELDS>;
+
+/** All that is said of one attempt, without any language. By its name alone: written out, the type of a report would be too long. */
+export const SAID: v.GenericSchema<unknown, Said> = FIELDS;

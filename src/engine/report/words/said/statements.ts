@@ -181,6 +181,12 @@ export const STATEMENT = v.variant('situation', [
   says('broad-last-note', { lateMs: WHOLE_MS }),
   says('in-a-rhythm', { rhythm: RHYTHM }),
   says('tempo-sways', { slowBpm: NUMBER, fastBpm: NUMBER }),
+  says('loudness-shaped', {
+    way: v.picklist(['louder', 'softer', 'to-the-turn', 'from-the-turn']),
+    byDb: NUMBER,
+  }),
+  says('accented-in-groups', { every: told('every so-manieth note', COUNT), byDb: NUMBER }),
+  says('pedal-held', {}),
 
   says('not-sure', {
     notes: listOf(v.object({ step: STEP, note: NAME, place: PLACE, hand: v.nullable(HAND) })),

@@ -18,6 +18,9 @@ const ORDINALS = 'first second third fourth fifth sixth seventh'.split(' ');
 /** 3 → "three"; figures from thirteen on. */
 export const count = (number: number): string => COUNTS[number] ?? String(number);
 
+/** 3 → "third" */
+export const nth = (number: number): string => ORDINALS[number - 1] ?? `${number}th`;
+
 /** ["E", "G", "C"] → "E, G and C" */
 export function list(words: readonly string[]): string {
   if (words.length < 2) return words[0] ?? '';
@@ -33,7 +36,7 @@ const alone = (who: Hands): string => hands(who) + (who === 'together' ? '' : ' 
 
 /** "V7", "last I", "first inversion going up" */
 export function chord({ label, number, which }: ChordPlace): string {
-  const name = label ?? `${ORDINALS[number - 1] ?? `${number}th`} chord`;
+  const name = label ?? `${nth(number)} chord`;
   if (which === 'only') return name;
   if (which === 'up' || which === 'down') return `${name} ${WAYS[which]}`;
   return `${which} ${name}`;

@@ -2,10 +2,16 @@ import type { ABOUT_TIME } from '../../rules/time.ts';
 import type { Clauses, Parts } from '../types.ts';
 import type { Saying } from '../../said/index.ts';
 import { joined, plain } from '../types.ts';
-import { chord, count, WAYS } from './places.ts';
+import { chord, count, nth, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
 import { RHYTHMS } from './practice.ts';
 
+const LOUDER = {
+  louder: 'you grow louder from beginning to end',
+  softer: 'you grow softer from beginning to end',
+  'to-the-turn': 'you grow louder to the turn and softer again after it',
+  'from-the-turn': 'you grow softer to the turn and louder again after it',
+} as const;
 const VOICES = { lowest: 'the lowest note', inner: 'a middle note', highest: 'the highest note' } as const;
 
 function apart(reason: Saying<'hands-apart-for-now'>['reason']): string {
@@ -143,6 +149,19 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, keyof 
         `the tempo sways between ♩ = ${slowBpm} and ${fastBpm}, smoothly`,
         `between ♩ = ${slowBpm} and ${fastBpm}`,
       ),
+    'loudness-shaped': ({ way, byDb }) => {
+      const half = LOUDER[way];
+      return plain(`${half}, by about ${byDb.toFixed(0)} dB`, half);
+    },
+    'accented-in-groups': ({ every, byDb }) => {
+      const half = `every ${nth(every)} note is accented`;
+      return plain(`${half}, by about ${byDb.toFixed(0)} dB`, half);
+    },
+    'pedal-held': () => ({
+      sentence: 'the pedal stays down, so nothing is said of connected or detached',
+      half: 'the pedal stays down',
+      emphasis: 'the pedal stays down',
+    }),
   };
 }
 

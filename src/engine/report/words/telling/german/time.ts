@@ -6,6 +6,13 @@ import { chordAfter, count, figure, movement, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
 import { RHYTHMS } from './practice.ts';
 
+const LOUDER = {
+  louder: 'du wirst vom Anfang zum Ende lauter',
+  softer: 'du wirst vom Anfang zum Ende leiser',
+  'to-the-turn': 'du wirst bis zum Wendepunkt lauter und danach wieder leiser',
+  'from-the-turn': 'du wirst bis zum Wendepunkt leiser und danach wieder lauter',
+} as const;
+const NTH: readonly string[] = ['', 'jeder', 'jeder zweite', 'jeder dritte', 'jeder vierte'];
 const VOICES = { lowest: 'der tiefste Ton', inner: 'die Mittelstimme', highest: 'der höchste Ton' } as const;
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
@@ -148,6 +155,19 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
         `das Tempo schwingt sanft zwischen ♩ = ${slowBpm} und ${fastBpm}`,
         `zwischen ♩ = ${slowBpm} und ${fastBpm}`,
       ),
+    'loudness-shaped': ({ way, byDb }) => {
+      const half = LOUDER[way];
+      return plain(`${half}, um etwa ${figure(byDb, 0)} dB`, half);
+    },
+    'accented-in-groups': ({ every, byDb }) => {
+      const half = `${NTH[every] ?? `jeder ${every}.`} Ton ist betont`;
+      return plain(`${half}, um etwa ${figure(byDb, 0)} dB`, half);
+    },
+    'pedal-held': () => ({
+      sentence: 'das Pedal bleibt getreten, über die Artikulation lässt sich so nichts sagen',
+      half: 'das Pedal bleibt getreten',
+      emphasis: 'das Pedal bleibt getreten',
+    }),
   };
 }
 
