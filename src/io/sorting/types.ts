@@ -35,8 +35,11 @@ export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
   readonly reason: KeptNotice;
 }
 
-/** How a report is written, and what other recordings of the same piano taught of hands alone (`alone`). */
-export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone'>;
+/**
+ * How a report is written, what other recordings of the same piano taught of hands alone (`alone`), and where each hand of this player
+ * is known to have played (`handsPlayed`).
+ */
+export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone' | 'handsPlayed'>;
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {

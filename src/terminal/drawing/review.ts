@@ -60,6 +60,8 @@ function drawAttempt(attempt: SentAttempt, number: number, indented: Indented, l
     ...indented(`${number}. ${exerciseTitle(exercise.choice, locale)}`, 0),
     ...indented(facts.join(', '), 3),
     ...indented(words.verdict, 3),
+    // One thing alone has been said in the verdict.
+    ...(words.list.length > 1 ? words.list : []).flatMap(({ text }) => indented(`- ${text}`, 3)),
     ...(recognisedAs === null ? [] : indented(t.takenFor(exerciseTitle(recognisedAs, locale)), 3)),
     ...corrections.flatMap(({ place, verdict, why }) =>
       indented(t.corrects(placeWords(place, exercise, language), t.verdicts[verdict], why), 3),

@@ -31,11 +31,20 @@ const GERMAN: readonly (readonly [forbidden: RegExp, instead: string])[] = [
   [/\bPerlenkette/, 'Perlenschnur'],
   [/\bÜbungsreihe\b/, 'Sammlung'],
   [/\bist bereit, wenn\b|\bbeherrscht\b/, 'sitzt'],
+  [/Daumenuntersatz/, 'Untersatz'],
+  [/\bbeinahe\b/, 'fast'],
+  [/\b[Ss]peichern\b/, 'Sichern'],
+  [/\bNoten daneben\b|'Zur Note'|diese[rn]? Note\b/, 'Ton'],
+  [/\bTipp eine\b/, 'Berühr'],
+  [/\bdu eilst\b/, 'du wirst schneller'],
+  [/\bLehrer\b/, 'Lehrkraft'],
+  [/Acht Prozent/, 'hängt vom Tempo ab'],
 ];
 
 const ENGLISH: readonly (readonly [forbidden: RegExp, instead: string])[] = [
   [/\bevenness \$\{|\bevenness \d/i, 'variation 8 %'],
   [/'Evenness of (time|loudness)/, 'Variation of time'],
+  [/[Ee]ight per cent/, 'depends on the tempo'],
   [/\$\{name\([^)]*\)\} for \$\{name/, 'F instead of E'],
 ];
 

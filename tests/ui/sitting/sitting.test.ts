@@ -195,6 +195,19 @@ describe('an attempt', () => {
     expect(sitting.plan.choice.key).toBe('D major');
   });
 
+  it('told as another hand where the exercise is recognised leaves the next one to be recognised', async () => {
+    const { sitting, log, pass, attempt } = rig();
+    sitting.plan.recognise = true;
+    await sitting.listen();
+    pass(5);
+    attempt(4, 0);
+    await settle();
+    log.length = 0;
+    await sitting.tellAs({ ...sitting.plan.choice, hands: 'left' });
+    expect(log).toEqual([expect.stringContaining('analyse'), 'complete an id']);
+    expect([sitting.plan.recognise, sitting.plan.choice.hands]).toEqual([true, 'left']);
+  });
+
   it('left behind by a closed page is kept and told with a remark', async () => {
     const forgotten: string[] = [];
     const { sitting, log } = rig({

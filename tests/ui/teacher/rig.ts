@@ -1,6 +1,6 @@
 import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { Assessment, Recognition, Report } from '../../../src/engine/index.ts';
-import type { SortedAttempt, SortedFile } from '../../../src/io/sorting/index.ts';
+import type { SortedAttempt, SortedFile, SortOptions } from '../../../src/io/sorting/index.ts';
 import type {
   Changed,
   Desktop,
@@ -145,15 +145,18 @@ export const FILE = (bytes = 'sound'): Blob => new Blob([bytes]);
 /** Files wait here until the test lets them go: with what was found in them, or with an error. */
 export class SlowSorters {
   readonly asked: { readonly name: string; readonly done: (file: SortedFile | Error) => void }[] = [];
+  /** with what each was asked for, by its name */
+  readonly options = new Map<string, Partial<SortOptions>>();
   cancelled = 0;
 
   sort = (
     _file: Blob,
     name: string,
-    _options: unknown,
+    options: Partial<SortOptions>,
     onProgress: (share: number) => void = () => undefined,
   ) =>
     new Promise<SortedFile>((resolve, reject) => {
+      this.options.set(name, options);
       onProgress(0.5);
       this.asked.push({
         name,

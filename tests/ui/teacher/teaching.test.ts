@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { EvenfallError } from '../../../src/io/troubles/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
+import type { Playing } from '../../../src/io/teaching/index.ts';
 import type { TeachingDevices } from '../../../src/ui/teacher/state/devices.ts';
-import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
+import { choiceOf, kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { Teaching } from '../../../src/ui/teacher/state/teaching.svelte.ts';
 import { devicesWith, FILE, found, MemoryStore, REPORT, settled, SlowSorters, SORTED } from './rig.ts';
 
@@ -47,6 +48,24 @@ describe('recordings that are given', () => {
     expect(teaching.queue.running).toBe(false);
     // What is sorted is let go of; what failed is kept to be tried again.
     expect([...store.waiting.keys()]).toEqual([teaching.lists.files[1]!.id]);
+  });
+
+  it('know which hand a student plays where, once the teacher has said it', async () => {
+    const { teaching, sorters, store } = currentAttempt();
+    await teaching.add(given('w/Mara/one.wav'));
+    await settled();
+    expect(sorters.options.get('w/Mara/one.wav')?.handsPlayed).toEqual([]);
+    sorters.release('w/Mara/one.wav', SORTED(found(0)));
+    await settled();
+    const [{ id }] = teaching.lists.playings as [Playing];
+    const exercise = { ...REPORT.exercise, handLikelihood: { left: 0, right: 1 } };
+    await store.putReports(id, { own: REPORT, chosen: { ...REPORT, exercise } });
+    await teaching.lists.changePlayings([id], () => ({ chosen: choiceOf(REPORT) }));
+    await teaching.add(given('w/Mara/two.wav', 'w/Ilse/three.wav'));
+    await settled();
+    const { form, hands } = REPORT.exercise;
+    expect(sorters.options.get('w/Mara/two.wav')?.handsPlayed).toMatchObject([{ form, hand: hands }]);
+    expect(sorters.options.get('w/Ilse/three.wav')?.handsPlayed).toEqual([]);
   });
 
   it('are tried again when that is asked for', async () => {

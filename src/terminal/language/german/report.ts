@@ -33,7 +33,7 @@ export const REPORT: ReportStrings = {
   figures: {
     notes: 'Töne',
     evenness: 'Schwankung der Zeit',
-    ends: 'Wende, Anfang, Ende',
+    ends: 'Wendepunkt, Enden',
     crossings: 'Unter-/Übersatz',
     chords: 'Akkorde',
     hands: 'Hände',
@@ -62,7 +62,7 @@ export const REPORT: ReportStrings = {
     way: { up: 'aufwärts', down: 'abwärts' },
     steady: 'stetig',
     drifts: (slower, value) => `gegen Ende ${value} ${slower ? 'langsamer' : 'schneller'}`,
-    connected: (value) => `gebunden: Die Töne überlappen ${value}`,
+    connected: (value) => `gebunden: Die Töne überlappen sich um ${value}`,
     detached: (value) => `getrennt: ${value} zwischen den Tönen`,
     right: (right, of) => `${right} von ${of} richtig`,
     wrong: 'falsch',

@@ -64,8 +64,8 @@ export const MEASURES = {
     definition:
       '100 times the standard deviation of the times from step to step (per beat) over their mean, with the listening’s own timing error taken out (coefficient of variation, as van Vugt et al. 2012).',
     meaning:
-      'How much the time from note to note varies, in per cent of that time; 0 would be a machine. Eight per cent or ' +
-      'less is even. The ± is what the listening itself may be off by.',
+      'How much the time from note to note varies, in per cent of that time; 0 would be a machine. How much still ' +
+      'counts as even depends on the tempo. The ± is what the listening itself may be off by.',
     without: (amount: string) => `; without the crossings ${amount}`,
   },
   crossings: {

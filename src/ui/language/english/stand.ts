@@ -17,6 +17,7 @@ export const STAND = {
   waits: 'Go on when you are ready',
   passedOver: 'That was not the exercise: not counted',
   chooseIt: (exercise: string) => `Go on with ${exercise}`,
+  handNotKnown: 'Which hand is not known.',
   working: 'Working it out',
   told: (attempt: number) => `Attempt ${attempt}. Ready for the next`,
   tempoByHand: 'Tempo aim, by hand',

@@ -33,7 +33,7 @@ export const DETAIL: Strings['detail'] = {
   },
   tempo: {
     title: 'Tempo im Verlauf',
-    meaning: 'Wo du eilst und wo du zurückhältst. Die Linie quer ist dein mittleres Tempo.',
+    meaning: 'Wo du schneller wirst und wo langsamer. Die Linie quer ist dein mittleres Tempo.',
     definition:
       'Schläge in der Minute über den Schlag, der mit jedem Ton endet: seine Schläge durch die Zeit, die sie brauchten. Das ' +
       'graue Band ist 2,5 % um das mittlere Tempo, die kleinste hörbare Änderung (Friberg und Sundberg 1995); mehr als ' +

@@ -19,7 +19,7 @@ export const JOURNAL: Strings['journal'] = {
     progression: 'Kadenz',
   },
   HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
-  LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'beinahe', ready: 'sitzt' },
+  LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'fast', ready: 'sitzt' },
   minorScales: {
     natural: 'natürliche Molltonleiter',
     harmonic: 'harmonische Molltonleiter',

@@ -23,7 +23,7 @@ export const PEARLS: Strings['pearls'] = {
     struckFor: (struck, wanted) => `${struck} statt ${wanted}`,
     noteMissed: (name) => `${name} fehlt`,
   },
-  thumbUnder: 'Daumenuntersatz',
+  thumbUnder: 'Untersatz',
   overThumb: 'Übersatz',
   inTime: 'zur rechten Zeit',
   late: (amount) => `${amount} zu spät`,

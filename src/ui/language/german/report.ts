@@ -63,8 +63,8 @@ export const MEASURES: Strings['measures'] = {
     definition:
       '100-mal die Standardabweichung der Zeiten von Schritt zu Schritt (je Schlag) durch ihren Mittelwert; der eigene Zeitfehler des Hörens ist herausgerechnet (Variationskoeffizient, wie van Vugt et al. 2012).',
     meaning:
-      'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Acht Prozent oder ' +
-      'weniger ist gleichmäßig. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
+      'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Wie viel noch als ' +
+      'gleichmäßig gilt, hängt vom Tempo ab. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
     without: (amount) => `; ohne Unter-/Übersatz ${amount}`,
   },
   crossings: {
@@ -142,7 +142,7 @@ export const MEASURES: Strings['measures'] = {
     meaning:
       'Wie lange eine Taste noch gehalten wird, wenn die nächste klingt (gebunden), oder wie lang die Lücke ist ' +
       '(getrennt).',
-    connected: (amount) => `gebunden: Töne überlappen um ${amount}`,
+    connected: (amount) => `gebunden: Töne überlappen sich um ${amount}`,
     detached: (amount) => `getrennt: Lücken von ${amount}`,
   },
   piano: {

@@ -10,7 +10,7 @@ export const REVIEW: Strings['review'] = {
   attempt: 'Der ganze Versuch',
   hearPlace: ': diese Stelle anhören',
   hear: 'Bemerkung anhören',
-  hush: 'Halt',
+  hush: 'Anhalten',
   opening: 'Wird geöffnet …',
   spoken: 'Diese Bemerkung ist gesprochen.',
   cannotHear: 'Diese gesprochene Bemerkung lässt sich hier nicht abspielen.',

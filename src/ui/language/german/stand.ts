@@ -19,6 +19,7 @@ export const STAND: Strings['stand'] = {
   waits: 'Mach weiter, wenn du so weit bist',
   passedOver: 'Das war nicht die Übung: nicht gezählt',
   chooseIt: (exercise) => `Weiter mit: ${exercise}`,
+  handNotKnown: 'Welche Hand, ist nicht bekannt.',
   working: 'Wird ausgewertet',
   told: (attempt) => `Versuch ${attempt}. Bereit für den nächsten`,
   tempoByHand: 'Zieltempo, von Hand',

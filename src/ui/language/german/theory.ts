@@ -28,7 +28,7 @@ export const THEORY: Strings['theory'] = {
   down: 'Abwärts',
   archHint: 'Ein Bogen: Der Daumen setzt unter, oder ein Finger setzt über den Daumen.',
   archNone: 'Kein Unter-/Übersatz innerhalb einer Oktave.',
-  thumbUnder: 'Daumenuntersatz',
+  thumbUnder: 'Untersatz',
   overThumb: 'Übersatz',
   careReach:
     'Am Bogen ist der Weg weit. Streck dich nicht danach: Lass den Arm die Hand führen, und lass die Taste dahinter los.',

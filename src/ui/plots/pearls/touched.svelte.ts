@@ -57,6 +57,13 @@ export class Touched {
     if (spot !== undefined) this.touch(spot.index);
   }
 
+  /** Shows and plays a step that something was found at; undefined: it was found of the whole, which is played. */
+  touchFound(step: number | undefined): void {
+    if (step !== undefined) return this.touchStep(step);
+    this.stretch = null;
+    this.play();
+  }
+
   /** Chooses what a pin speaks of, and plays it. */
   touchPin(pin: Pin): void {
     this.pin = pin.id;

@@ -12,8 +12,7 @@ import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { analyseAttempt, meantWith, expectedOf, type Face, type FinishedAttempt } from './told.ts';
 import { soundOf, UnderWay } from './under-way.ts';
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
 /** Listening at the piano without hands: attempts begin and end by themselves, one after the other. */
 export class Sitting {
@@ -120,14 +119,15 @@ export class Sitting {
     }
   }
 
-  /** Tells the last attempt again, as another exercise. */
+  /** Tells the last attempt again, as another exercise; who lets it be recognised goes on so. */
   async tellAs(choice: ExerciseChoice): Promise<void> {
     const { told } = this;
     if (told === null) return;
     const aim = { choice, targetBpm: this.bpm, intention: meantWith(told.assessment, this.plan, choice) };
     const assessment = await analyseAttempt(this.#devices, told.sound, aim, told.id, true);
     if (this.told !== told) return;
-    this.choose(choice);
+    if (this.plan.recognise) this.plan.adopt(choice);
+    else this.choose(choice);
     this.told = { ...told, assessment };
     await this.#devices.journal.complete(told.id, assessment);
   }

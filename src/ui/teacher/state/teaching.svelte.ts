@@ -3,6 +3,7 @@ import type { Changed, Given, GivenFile, Playing, Student } from '../../../io/te
 import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
+import { handHabit } from './hand-habit.ts';
 import { compareHands } from './hands-apart.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';
@@ -139,7 +140,8 @@ export class Teaching {
     const { store, sorters, locale, criteria } = this.devices;
     const blob = this.#held[file.id] ?? (await store.blob(file.id));
     if (blob === null) throw new EvenfallError({ trouble: 'file-gone' });
-    const options = { locale: locale(), criteria: criteria() };
+    const handsPlayed = await handHabit(this.devices, this.lists, file.studentId);
+    const options = { locale: locale(), criteria: criteria(), handsPlayed };
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
     const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
     // Moved to somebody else, or deleted, meanwhile?

@@ -233,7 +233,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Müde? Von den letzten vier Versuchen war jeder ungleichmäßiger als der davor, von 2 bis 21 %.',
     nextStep:
-      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deinen Lehrer oder einen Arzt.',
+      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
   },
   {
     english:

@@ -325,7 +325,7 @@ export const ROWS: readonly Row[] = [
     verdict:
       'Every note right. Tired? Each of the last four attempts was less even than the one before, from 2 to 21 %.',
     nextStep:
-      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher or a doctor.',
+      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher and a health professional.',
   },
   {
     situation: 'chords-spread',

@@ -58,7 +58,7 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
     'the-other-rhythm': ({ task, rhythm }) =>
       `${only(task)}, the other way round, ${RHYTHMS[rhythm]}, then even, each until right three times in a row.`,
     rest: () =>
-      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher or a doctor.',
+      'rest, and come back later or tomorrow. With pain or numbness stop, and ask your teacher and a health professional.',
     rhythms: ({ task }) =>
       `${only(task)}, first long–short, then short–long, then even, each until right twice in a row.`,
     'slower-with-the-pulse': ({ task }) =>

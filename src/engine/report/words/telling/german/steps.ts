@@ -47,7 +47,7 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
     'shape-silently': ({ task }) =>
       `${only(task)}, jeder erst stumm gedrückt, bis dreimal hintereinander jeder Ton klingt.`,
     rest: () =>
-      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deinen Lehrer oder einen Arzt.',
+      'Mach eine Pause, und spiel später oder morgen weiter. Bei Schmerzen oder Taubheit hör auf, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
     'middle-of-the-key': ({ task }) =>
       `${only(task)}, jeder Finger mitten auf seiner Taste, ${DONE}${thenWhole(task)}.`,
     'these-keys-only': ({ task }) =>

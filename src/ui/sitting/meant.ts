@@ -1,0 +1,36 @@
+import { isHandKnown } from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice } from '../../engine/index.ts';
+import { strings } from '../language/index.ts';
+import { shownTitle } from '../names/index.ts';
+
+/** What an attempt may have been instead, each one touch away: it is told again as that. */
+export interface Meant {
+  /** what is not known; '' where the touches say it themselves */
+  readonly asked: string;
+  readonly ways: readonly { readonly label: string; readonly choice: ExerciseChoice }[];
+}
+
+/** Told attempt → what it is asked about: what comes nearest, what had been chosen, which hand; the likelier first. */
+export function meantBy(assessment: Assessment): Meant {
+  const { report: t, stand, frame } = strings();
+  if (assessment.kind === 'not-recognised') {
+    const ways = assessment.nearest.map((choice) => ({ label: frame.measureAs(shownTitle(choice)), choice }));
+    return { asked: '', ways };
+  }
+  if (assessment.kind !== 'report') return NOTHING;
+  const { report, alignment } = assessment;
+  if (report.chosen !== undefined)
+    return { asked: '', ways: [{ label: t.meant(shownTitle(report.chosen)), choice: report.chosen }] };
+  const { handLikelihood } = report.exercise;
+  if (handLikelihood === undefined || isHandKnown(report)) return NOTHING;
+  const hands = handLikelihood.left > handLikelihood.right ? LEFT_FIRST : RIGHT_FIRST;
+  const ways = hands.map((hand) => ({
+    label: t.wasHand[hand],
+    choice: { ...alignment.exercise.choice, hands: hand },
+  }));
+  return { asked: stand.handNotKnown, ways };
+}
+
+const NOTHING: Meant = { asked: '', ways: [] };
+const LEFT_FIRST = ['left', 'right'] as const;
+const RIGHT_FIRST = ['right', 'left'] as const;
