@@ -1,4 +1,10 @@
-import { ALL_KEYS, buildExercise } from '../../src/engine/exercise/index.ts';
+import {
+  ALL_FORMS,
+  ALL_KEYS,
+  buildExercise,
+  isRecognised,
+  octaveCounts,
+} from '../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, ExpectedStep, Form } from '../../src/engine/exercise/index.ts';
 import { createRandom } from '../support/random.ts';
 import type { Random } from '../support/random.ts';
@@ -20,10 +26,12 @@ import type {
 export type ChordSet = 'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions' | 'aims';
 
 /**
- * standard: what the targets are stated for; the others are harder and reported apart. course: standard ones that break off
+ * standard: what the targets are stated for; the others are harder and reported apart. forms: those that are heard only where they
+ * were chosen, with one hand or both. course: standard ones that break off
  * or are not the exercise asked for; codec: standard ones as sent by a messenger.
  */
-export type AttemptSet = 'standard' | 'chords' | 'together' | 'hard' | 'course' | 'codec' | ChordSet;
+export type AttemptSet =
+  'standard' | 'forms' | 'chords' | 'together' | 'hard' | 'course' | 'codec' | ChordSet;
 
 export interface Attempt {
   readonly set: AttemptSet;
@@ -36,6 +44,7 @@ export interface Attempt {
 }
 
 const SINGLE_FORMS: readonly Form[] = ['arpeggio', 'scale', 'broken-triads'];
+const MORE_FORMS = ALL_FORMS.filter((form) => !isRecognised(form));
 const CHORD_FORMS: readonly Form[] = ['triads', 'progression'];
 const NOISES: readonly NoiseKind[] = ['pink', 'pink', 'hum', 'speech', 'dishes', 'metronome'];
 /** Lowest key of the test piano; highest key of a piano. */
@@ -45,9 +54,11 @@ const KEY_RANGE = { lowest: 24, highest: 108 };
 export function attemptOf(set: AttemptSet, piano: PianoName, index: number): Attempt {
   const random = createRandom(1_000_003 * index + set.length * 7919 + (piano === 'dev' ? 1 : 2));
   const chords = set === 'chords' || (set === 'together' && random.chance(0.35));
-  const form = random.pick(chords ? CHORD_FORMS : SINGLE_FORMS);
-  const octaves = form === 'arpeggio' || form === 'scale' ? 1 + random.integer(4) : 1;
-  const hands = set === 'together' ? 'together' : random.pick(['left', 'right'] as const);
+  const form = random.pick(set === 'forms' ? MORE_FORMS : chords ? CHORD_FORMS : SINGLE_FORMS);
+  const lengths = octaveCounts(form).length;
+  const octaves = lengths > 1 ? 1 + random.integer(lengths) : 1;
+  const together = set === 'together' || (set === 'forms' && random.chance(0.5));
+  const hands = together ? 'together' : random.pick(['left', 'right'] as const);
   const exercise: ExerciseChoice = { key: ALL_KEYS[index % ALL_KEYS.length]!, form, hands, octaves };
   const written = buildExercise(exercise);
   const notesPerSec = chords ? random.uniform(0.6, 2) : 1.5 * (8 / 1.5) ** random.uniform(0, 1);

@@ -1,6 +1,7 @@
-import { Chord } from 'tonal';
+import { Chord, Note, Scale } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { ALL_KEYS, buildExercise, keyFacts } from '../../src/engine/exercise/index.ts';
+import type { Form } from '../../src/engine/exercise/index.ts';
 import { MAJOR_KEYS_BY_MUSIC21, MINOR_KEYS_BY_MUSIC21 } from './keys-by-music21.ts';
 
 describe('scales and primary chords are spelt as music21 spells them', () => {
@@ -63,6 +64,49 @@ describe('the dominant seventh', () => {
   it.each(ALL_KEYS)('of %s is what a chord dictionary builds on its fifth degree', (key) => {
     const [root, ...others] = keyFacts(key).primaryChords[2]!.notes;
     expect([root, ...others]).toEqual(Chord.getChord('7', root!).notes);
+  });
+});
+
+describe('arpeggios of seventh chords', () => {
+  const chordOf = (form: Form, key: string): readonly string[] =>
+    buildExercise({ key, form, hands: 'right', octaves: 1 })
+      .steps.slice(0, 4)
+      .map(({ notes }) => notes[0]!.name.replace(/\d/, ''));
+
+  it.each(ALL_KEYS)(
+    'of %s are what a chord dictionary builds on the dominant and on the leading note',
+    (key) => {
+      const tonic = key.split(' ')[0]!;
+      const dominant = Chord.getChord('7', Note.transpose(tonic, '5P')).notes;
+      const leading = Chord.getChord('dim7', Note.transpose(tonic, '7M')).notes;
+      expect(chordOf('dominant-seventh', key)).toEqual(dominant);
+      expect(chordOf('diminished-seventh', key)).toEqual(leading);
+    },
+  );
+});
+
+describe('the chromatic scale', () => {
+  it.each(ALL_KEYS)(
+    'of %s has the keys that a scale dictionary has, every one a semitone above the last',
+    (key) => {
+      const tonic = key.split(' ')[0]!;
+      const { steps } = buildExercise({ key, form: 'chromatic', hands: 'left', octaves: 1 });
+      const up = steps.slice(0, 13).map(({ notes }) => notes[0]!);
+      const listed = Scale.get(`${tonic} chromatic`).notes.map((name) => Note.chroma(name));
+      expect(up.slice(0, 12).map(({ midi }) => midi % 12)).toEqual(listed);
+      expect(up.map(({ midi }) => midi - up[0]!.midi)).toEqual(Array.from({ length: 13 }, (_, n) => n));
+      expect(up.map(({ name, midi }) => Note.midi(name) === midi)).not.toContain(false);
+    },
+  );
+});
+
+describe('the five-finger pattern', () => {
+  it.each(ALL_KEYS)('of %s is the first five degrees of its scale, a finger each', (key) => {
+    const { steps } = buildExercise({ key, form: 'five-finger', hands: 'right', octaves: 1 });
+    const names = steps.map(({ notes }) => notes[0]!.name.replace(/\d/, ''));
+    const five = keyFacts(key).scale.slice(0, 5);
+    expect(names).toEqual([...five, ...five.slice(0, 4).reverse()]);
+    expect(steps.map(({ notes }) => notes[0]!.finger)).toEqual([1, 2, 3, 4, 5, 4, 3, 2, 1]);
   });
 });
 

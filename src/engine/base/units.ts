@@ -5,6 +5,11 @@ export const A4_HZ = 440;
 export const LOWEST_KEY = 21;
 export const HIGHEST_KEY = 108;
 
+/** Whether a key of the keyboard is a black one. */
+export function isBlack(midi: number): boolean {
+  return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);
+}
+
 /** MIDI number (fractions allowed) → frequency in Hz in equal temperament, f(m) = 440 · 2^((m − 69)/12). */
 export function midiToHz(midi: number, a4Hz = A4_HZ): number {
   return a4Hz * 2 ** ((midi - 69) / 12);

@@ -59,8 +59,8 @@ export function stepMs(form: Form, tempoBpm: number): number {
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
   const key = parseKey(choice.key);
-  const { notesABeat, places: written } = FORMS[choice.form];
-  const start = startNote(key.tonic, hand, choice.octaves);
+  const { notesABeat, hasCrossings, lowest, places: written } = FORMS[choice.form];
+  const start = startNote(lowest(key), hand, choice.octaves);
   const places = written({
     key,
     hand,
@@ -75,18 +75,18 @@ function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
     step,
     beat: step / notesABeat,
     notes: notes[step]!,
-    crossings: crossingsInto(notes[step]!, notes[step - 1] ?? [], hand),
+    crossings: hasCrossings ? crossingsInto(notes[step]!, notes[step - 1] ?? [], hand) : [],
     turn,
     ...(label !== undefined && { label }),
   }));
 }
 
-/** The tonic with its octave; C♭ sounds as B, so its octave number is one higher. */
-function startNote(tonic: string, hand: Hand, octaves: number): string {
+/** The lowest note with its octave; C♭ sounds as B, so its octave number is one higher. */
+function startNote(name: string, hand: Hand, octaves: number): string {
   const octavesDown = (hand === 'left' ? 1 : 0) + (octaves >= LONG_EXERCISE_OCTAVES ? 1 : 0);
   const lowest = RIGHT_START_MIDI - SEMITONES_AN_OCTAVE * octavesDown;
-  const octaveNumber = [1, 2, 3, 4, 5].find((octave) => Note.midi(`${tonic}${octave}`)! >= lowest)!;
-  return `${tonic}${octaveNumber}`;
+  const octaveNumber = [1, 2, 3, 4, 5].find((octave) => Note.midi(`${name}${octave}`)! >= lowest)!;
+  return `${name}${octaveNumber}`;
 }
 
 /** Chords are struck by the hand as a whole: only single notes cross. */

@@ -35,8 +35,18 @@ export function isSolid(form: Form): boolean {
   return FORMS[form].isSolid;
 }
 
+/** Whether all its notes belong to the key, in minor with the raised sixth and seventh. */
+export function isDiatonic(form: Form): boolean {
+  return FORMS[form].isDiatonic;
+}
+
+/** Whether it is found among everything that is heard; the others are only where they were chosen. */
+export function isRecognised(form: Form): boolean {
+  return FORMS[form].isRecognised;
+}
+
 /** Steps a beat. */
-export function notesABeat(form: Form): 1 | 2 | 3 {
+export function notesABeat(form: Form): 1 | 2 | 3 | 4 {
   return FORMS[form].notesABeat;
 }
 

@@ -29,6 +29,8 @@ export {
   allChoices,
   exerciseTitle,
   hasOctaves,
+  isDiatonic,
+  isRecognised,
   isSolid,
   notesABeat,
   octaveCounts,

@@ -26,6 +26,14 @@ const ENGLISH: TitleWords = {
         return `progression ${numerals(key)}`;
       case 'scale':
         return minorScale === undefined ? 'scale' : `${minorScale} minor scale`;
+      case 'dominant-seventh':
+        return 'dominant seventh arpeggio';
+      case 'diminished-seventh':
+        return 'diminished seventh arpeggio';
+      case 'chromatic':
+        return 'chromatic scale from the tonic';
+      case 'five-finger':
+        return 'five-finger pattern';
     }
   },
 };
@@ -48,6 +56,14 @@ const GERMAN: TitleWords = {
         return `Kadenz ${numerals(key)}`;
       case 'scale':
         return minorScale === undefined ? 'Tonleiter' : `${GERMAN_MINOR[minorScale]} Molltonleiter`;
+      case 'dominant-seventh':
+        return 'Dominantseptakkord als Arpeggio';
+      case 'diminished-seventh':
+        return 'verminderter Septakkord als Arpeggio';
+      case 'chromatic':
+        return 'chromatische Tonleiter vom Grundton';
+      case 'five-finger':
+        return 'Fünftonreihe';
     }
   },
 };

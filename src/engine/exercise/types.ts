@@ -4,7 +4,17 @@ import type { Practising } from './intention.ts';
 
 export const HAND = v.picklist(['left', 'right']);
 export const HANDS = v.picklist(['left', 'right', 'together']);
-export const FORM = v.picklist(['arpeggio', 'triads', 'broken-triads', 'progression', 'scale']);
+export const FORM = v.picklist([
+  'arpeggio',
+  'triads',
+  'broken-triads',
+  'progression',
+  'scale',
+  'dominant-seventh',
+  'diminished-seventh',
+  'chromatic',
+  'five-finger',
+]);
 export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);
 export const MOST_OCTAVES = 4;
 

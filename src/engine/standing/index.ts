@@ -11,4 +11,6 @@ export { shortfalls } from './shortfalls.ts';
 export { standingOf } from './standing.ts';
 export { standings, standingsOf } from './standings.ts';
 export { isPractice, summarise } from './summary.ts';
+export { SET } from './syllabus.ts';
+export type { SetForm } from './syllabus.ts';
 export { planOf, today } from './today.ts';

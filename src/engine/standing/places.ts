@@ -1,17 +1,11 @@
-import {
-  ALL_FORMS,
-  ALL_HANDS,
-  ALL_KEYS,
-  listedKey,
-  takesMinorScale,
-  usualOctaves,
-} from '../exercise/index.ts';
+import { ALL_HANDS, ALL_KEYS, listedKey, takesMinorScale, usualOctaves } from '../exercise/index.ts';
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { standingOf } from './standing.ts';
+import { SET } from './syllabus.ts';
 import type { FormStandings, Standing } from './types.ts';
 
-/** Standings → all keys × forms × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
+/** Standings → all keys × forms of the set × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
 export function places(standings: Iterable<Standing>, criteria: Criteria): readonly FormStandings[] {
   const latest = new Map<string, Standing>();
   for (const standing of standings) {
@@ -20,7 +14,7 @@ export function places(standings: Iterable<Standing>, criteria: Criteria): reado
     if (known === undefined || isLater(standing, known)) latest.set(id, standing);
   }
   return ALL_KEYS.flatMap((key) =>
-    ALL_FORMS.map((form) => {
+    SET.map((form) => {
       const of = (hands: Hands): Standing =>
         latest.get(placeId(key, form, hands)) ??
         standingOf(variantOf(latest, key, form, hands), [], criteria);

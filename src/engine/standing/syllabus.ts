@@ -2,7 +2,14 @@ import { hasOctaves, takesMinorScale } from '../exercise/index.ts';
 import type { ExerciseChoice, Form } from '../exercise/index.ts';
 
 /** What one key asks for, in the order in which it is begun. Common practice, no source. */
-export const SET: readonly Form[] = ['arpeggio', 'scale', 'triads', 'broken-triads', 'progression'];
+export const SET = [
+  'arpeggio',
+  'scale',
+  'triads',
+  'broken-triads',
+  'progression',
+] as const satisfies readonly Form[];
+export type SetForm = (typeof SET)[number];
 
 /** The same key and octaves in another form, with the right hand first; a minor scale is the harmonic one at first. */
 export function inForm({ key, octaves }: ExerciseChoice, form: Form): ExerciseChoice {

@@ -154,7 +154,7 @@ describe('an exercise written out', () => {
     }
   });
 
-  it('has 6 steps an octave in arpeggios and 14 in scales, and one more; 7 chords, 21 broken notes, 5 chords', () => {
+  it('has 6 steps an octave in arpeggios, 8 in those of sevenths, 14 in scales, 24 in chromatic ones, and one more; 7 chords, 21 broken notes, 5 chords, 9 notes for five fingers', () => {
     for (const { choice, steps } of EXERCISES) {
       const counts = {
         arpeggio: 6 * choice.octaves + 1,
@@ -162,13 +162,20 @@ describe('an exercise written out', () => {
         triads: 7,
         'broken-triads': 21,
         progression: 5,
+        'dominant-seventh': 8 * choice.octaves + 1,
+        'diminished-seventh': 8 * choice.octaves + 1,
+        chromatic: 24 * choice.octaves + 1,
+        'five-finger': 9,
       };
       expect(steps).toHaveLength(counts[choice.form]);
     }
   });
 
-  it('counts steps from 0, and beats by two notes, three or one a beat', () => {
-    const notesABeat = { arpeggio: 2, scale: 2, 'broken-triads': 3, triads: 1, progression: 1 };
+  it('counts steps from 0, and beats by two notes, three, four or one a beat', () => {
+    const notesABeat = {
+      ...{ arpeggio: 2, scale: 2, 'five-finger': 2, 'broken-triads': 3, triads: 1, progression: 1 },
+      ...{ 'dominant-seventh': 4, 'diminished-seventh': 4, chromatic: 4 },
+    };
     for (const { choice, steps } of EXERCISES) {
       const indexes = steps.map((_, index) => index);
       expect(steps.map(({ step }) => step)).toEqual(indexes);

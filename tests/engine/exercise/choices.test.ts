@@ -6,10 +6,10 @@ import type { ExerciseChoice } from '../../../src/engine/exercise/index.ts';
 const GOOD: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 2 };
 
 describe('every choice', () => {
-  // 24 keys, 3 hands: arpeggio 4 lengths, scale 4 lengths (in minor times 3 scales), three forms of one length.
-  it('is there once: 12 · 3 · (4 + 4 + 3) in major and 12 · 3 · (4 + 12 + 3) in minor', () => {
+  // 24 keys, 3 hands: arpeggio, two seventh chords and chromatic 4 lengths, scale 4 lengths (in minor times 3 scales), four of one.
+  it('is there once: 12 · 3 · (4 · 4 + 4 + 4) in major and 12 · 3 · (4 · 4 + 12 + 4) in minor', () => {
     const choices = allChoices();
-    expect(choices).toHaveLength(12 * 3 * 11 + 12 * 3 * 19);
+    expect(choices).toHaveLength(12 * 3 * 24 + 12 * 3 * 32);
     expect(new Set(choices.map((choice) => JSON.stringify(choice))).size).toBe(choices.length);
   });
 
@@ -67,7 +67,10 @@ describe('a choice', () => {
     [{ octaves: 1.5 }, /octaves=1\.5.*1 to 4/],
     [{ octaves: Number.NaN }, /octaves=NaN.*1 to 4/],
     [{ form: 'triads' }, /octaves=2.*triads always has 1.*Use 1/],
-    [{ form: 'waltz' }, /form=waltz.*arpeggio, scale, triads, broken-triads, progression/],
+    [
+      { form: 'waltz' },
+      /form=waltz.*arpeggio, scale, triads, broken-triads, progression, dominant-seventh, diminished-seventh, chromatic, five-finger/,
+    ],
     [{ hands: 'both' }, /hands=both.*left, right, together/],
     [{ minorScale: 'harmonic' }, /minorScale=harmonic.*arpeggio in C major.*Leave it out/],
     [{ form: 'scale', minorScale: 'melodic' }, /minorScale=melodic.*scale in C major/],

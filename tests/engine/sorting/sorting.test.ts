@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { allChoices } from '../../../src/engine/exercise/index.ts';
+import { allChoices, isRecognised } from '../../../src/engine/exercise/index.ts';
 import type { ExerciseChoice } from '../../../src/engine/exercise/index.ts';
 import { heardIn, sortPassages } from '../../../src/engine/sorting/index.ts';
 import type { SortedPassage } from '../../../src/engine/sorting/index.ts';
@@ -8,7 +8,7 @@ import { heardOf, played } from '../match/simulated.ts';
 import { asWritten, later, line, sitting } from './sittings.ts';
 import type { Piece } from './sittings.ts';
 
-const CHOICES = allChoices();
+const CHOICES = allChoices().filter(({ form }) => isRecognised(form));
 const anyChoice = fc.integer({ min: 0, max: CHOICES.length - 1 }).map((index) => CHOICES[index]!);
 const seconds = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 

@@ -29,19 +29,19 @@ function scaleIntervals(tonic: string, minorScale: MinorScale | null): readonly 
 }
 
 /** The intervals above `start`, octave after octave, and the tonic on top. */
-function climb(start: string, intervals: readonly string[], octaves: number): readonly string[] {
+export function climb(start: string, intervals: readonly string[], octaves: number): readonly string[] {
   const lowest = intervals.map((interval) => Note.transpose(start, interval));
   const names = Array.from({ length: octaves }, (_, octave) => lowest.map((name) => octavesUp(name, octave)));
   return [...names.flat(), octavesUp(start, octaves)];
 }
 
 /** A name with its octave number raised: "G#4" → "G#5". */
-function octavesUp(name: string, octaves: number): string {
+export function octavesUp(name: string, octaves: number): string {
   return name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
 }
 
 /** The way up, then the way down from the second note from the top; the top is fingered to suit the way down. */
-function upAndDown(up: readonly FingeredName[], down: readonly FingeredName[]): readonly Place[] {
+export function upAndDown(up: readonly FingeredName[], down: readonly FingeredName[]): readonly Place[] {
   const path = [...up.slice(0, -1), ...[...down].reverse()];
   return path.map((key, index) => ({ keys: [key], turn: index === up.length - 1 }));
 }

@@ -5,7 +5,7 @@ import type { Place } from './places.ts';
 export interface Part {
   readonly key: KeyParts;
   readonly hand: Hand;
-  /** the lowest tonic of this hand's register, with its octave: "Ab3" */
+  /** its lowest note in this hand's register, with its octave: "Ab3" */
   readonly start: string;
   readonly octaves: number;
   /** null where the form has none */
@@ -15,7 +15,7 @@ export interface Part {
 /** All that the tool knows of a form; what is said of it stands in the tables of the languages. */
 export interface FormDefinition {
   /** steps a beat */
-  readonly notesABeat: 1 | 2 | 3;
+  readonly notesABeat: 1 | 2 | 3 | 4;
   /** 1: its length is not chosen */
   readonly mostOctaves: number;
   /** octaves that are offered first; common practice, no source */
@@ -24,6 +24,14 @@ export interface FormDefinition {
   readonly hasMinorScales: boolean;
   /** each step is a chord, struck as a whole */
   readonly isSolid: boolean;
+  /** all its notes belong to the key, in minor with the raised sixth and seventh */
+  readonly isDiatonic: boolean;
+  /** it is found among everything that is heard; the others only where they were chosen */
+  readonly isRecognised: boolean;
+  /** the hand moves along the keyboard by crossings, which are looked for by its fingers */
+  readonly hasCrossings: boolean;
+  /** its lowest note, without octave */
+  readonly lowest: (key: KeyParts) => string;
   /** one hand's part, step by step */
   readonly places: (part: Part) => readonly Place[];
 }

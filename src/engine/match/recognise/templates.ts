@@ -1,4 +1,4 @@
-import { ALL_KEYS, allChoices, buildExercise } from '../../exercise/index.ts';
+import { ALL_KEYS, allChoices, buildExercise, isRecognised } from '../../exercise/index.ts';
 import type { ExerciseChoice, Hands } from '../../exercise/index.ts';
 import { handLikelihood } from './priors.ts';
 import type { HandLikelihood, HandPlayed } from '../types.ts';
@@ -27,9 +27,17 @@ export interface Slid {
 }
 
 const written: Template[] = [];
+/** the recognised ones among them */
+let known: readonly Template[] = [];
+
+/** The forms that are recognised, in C major and C minor. */
+export function templates(): readonly Template[] {
+  if (known.length === 0) known = allTemplates().filter(({ choice }) => isRecognised(choice.form));
+  return known;
+}
 
 /** Every form of C major and C minor; written out on first use, since it takes some ms. */
-export function templates(): readonly Template[] {
+function allTemplates(): readonly Template[] {
   if (written.length > 0) return written;
   for (const choice of allChoices()) {
     if (choice.key !== 'C major' && choice.key !== 'C minor') continue;
@@ -94,7 +102,7 @@ export function templateOf(choice: ExerciseChoice): {
 } {
   const { key, form, octaves, hands, minorScale } = choice;
   const mode = key.endsWith('major') ? 'C major' : 'C minor';
-  const template = templates().find(
+  const template = allTemplates().find(
     ({ choice: one }) =>
       one.key === mode &&
       one.form === form &&

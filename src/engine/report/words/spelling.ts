@@ -1,3 +1,4 @@
+import { isBlack } from '../../base/units.ts';
 import { keyFacts } from '../../exercise/index.ts';
 import type { KeyFacts } from '../../exercise/index.ts';
 
@@ -68,9 +69,4 @@ export function spellPlayed(key: string, midi: number, wanted: { midi: number; n
   const off = midi - wanted.midi;
   const ownLetter = !/^[A-G][#b]/.test(wanted.name) && Math.abs(off) === 1 && isBlack(midi);
   return ownLetter && !inScale(facts, midi) ? letter + (off > 0 ? '#' : 'b') : spellIn(facts, midi);
-}
-
-/** A black key of the keyboard. */
-export function isBlack(midi: number): boolean {
-  return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);
 }

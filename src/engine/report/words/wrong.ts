@@ -1,3 +1,5 @@
+import { isBlack } from '../../base/units.ts';
+import { isDiatonic } from '../../exercise/index.ts';
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Fault } from './faults.ts';
 import { factsOf, faultsOf, howOften, sameFault } from './faults.ts';
@@ -6,7 +8,7 @@ import { inPosition } from './position.ts';
 import type { Advice, Statement, Task } from './said/index.ts';
 import type { Found, Practice, Scene, Situation } from './scene.ts';
 import { handIfBoth, isChordForm, nameOf } from './scene.ts';
-import { isBlack, isNaturalOf, pitchClassOf, spellPlayed } from './spelling.ts';
+import { isNaturalOf, pitchClassOf, spellPlayed } from './spelling.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
 /*
@@ -115,6 +117,7 @@ const signature: Situation = {
   name: 'signature',
   find: (scene) => {
     const { facts } = scene;
+    if (!isDiatonic(scene.exercise.choice.form)) return null;
     const faults = faultsOf(scene);
     const [first] = faults;
     if (first === undefined || first.playedMidi === null || faults.length < 2) return null;

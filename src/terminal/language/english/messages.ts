@@ -168,6 +168,11 @@ export const MESSAGES = {
       'broken-triads': () => 'the same chords broken, three notes each',
       progression: () => 'I-IV-I-V7-I (i-iv-i-V7-i) in close position',
       scale: (most: number) => `the scale up and down, 1 to ${most} octaves (minor: see --minor-scale)`,
+      'dominant-seventh': (most: number) => `V7 note by note, up and down, 1 to ${most} octaves`,
+      'diminished-seventh': (most: number) =>
+        `the diminished seventh on the leading note, note by note, 1 to ${most} octaves`,
+      chromatic: (most: number) => `all twelve notes up and down from the tonic, 1 to ${most} octaves`,
+      'five-finger': () => 'the first five notes of the key up and down, a finger each',
     },
     noteByNote: 'Note by note, with fingers:',
     signature: 'Signature',

@@ -161,6 +161,11 @@ export const MESSAGES: Messages = {
       'broken-triads': () => 'dieselben Akkorde gebrochen, je drei Töne',
       progression: () => 'I-IV-I-V7-I (i-iv-i-V7-i) in enger Lage',
       scale: (most) => `die Tonleiter auf und ab, 1 bis ${most} Oktaven (Moll: siehe --minor-scale)`,
+      'dominant-seventh': (most) => `V7 Ton für Ton, auf und ab, 1 bis ${most} Oktaven`,
+      'diminished-seventh': (most) =>
+        `der verminderte Septakkord auf dem Leitton, Ton für Ton, 1 bis ${most} Oktaven`,
+      chromatic: (most) => `alle zwölf Töne auf und ab vom Grundton, 1 bis ${most} Oktaven`,
+      'five-finger': () => 'die ersten fünf Töne der Tonart auf und ab, für jeden Finger einer',
     },
     noteByNote: 'Ton für Ton, mit Fingersatz:',
     signature: 'Vorzeichen',

@@ -1,4 +1,4 @@
-import type { Form, Hands, Level } from '../../../engine/index.ts';
+import type { Form, Hands, Level, SetForm } from '../../../engine/index.ts';
 
 const FORMS: Readonly<Record<Form, string>> = {
   arpeggio: 'arpeggio',
@@ -6,6 +6,10 @@ const FORMS: Readonly<Record<Form, string>> = {
   triads: 'triads',
   'broken-triads': 'broken triads',
   progression: 'progression',
+  'dominant-seventh': 'dominant seventh arpeggio',
+  'diminished-seventh': 'diminished seventh arpeggio',
+  chromatic: 'chromatic scale',
+  'five-finger': 'five-finger pattern',
 };
 const HANDS: Readonly<Record<Hands, string>> = {
   left: 'left hand',
@@ -135,7 +139,7 @@ export const JOURNAL = {
       triads: 'Triads',
       'broken-triads': 'Broken triads',
       progression: 'Progres\u00adsion',
-    } satisfies Readonly<Record<Form, string>>,
+    } satisfies Readonly<Record<SetForm, string>>,
     next: 'Next:',
     beginIt: 'Begin it',
   },

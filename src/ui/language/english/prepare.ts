@@ -6,6 +6,10 @@ const FORMS: Readonly<Record<Form, string>> = {
   triads: 'Triads',
   'broken-triads': 'Broken triads',
   progression: 'Progression',
+  'dominant-seventh': 'Dominant seventh',
+  'diminished-seventh': 'Diminished seventh',
+  chromatic: 'Chromatic',
+  'five-finger': 'Five fingers',
 };
 const HANDS: Readonly<Record<Hands, string>> = { left: 'Left', right: 'Right', together: 'Together' };
 const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {

@@ -53,7 +53,7 @@ export const TASK = v.object({
   hands: told('said where others play than in the exercise', v.nullable(HANDS)),
   stretch: STRETCH,
   tempoBpm: NUMBER,
-  notesABeat: told('notes (or chords) to a beat', v.picklist([1, 2, 3])),
+  notesABeat: told('notes (or chords) to a beat', v.picklist([1, 2, 3, 4])),
 });
 /** What is to be practised, by whom and how fast. */
 export type Task = Shape<typeof TASK>;

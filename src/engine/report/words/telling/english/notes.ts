@@ -14,6 +14,10 @@ const FORMS: Readonly<Record<Form, string>> = {
   'broken-triads': 'broken triads',
   progression: 'chord progression',
   scale: 'scale',
+  'dominant-seventh': 'dominant seventh arpeggio',
+  'diminished-seventh': 'diminished seventh arpeggio',
+  chromatic: 'chromatic scale',
+  'five-finger': 'five-finger pattern',
 };
 
 const be = (number: number): string => (number === 1 ? 'is' : 'are');

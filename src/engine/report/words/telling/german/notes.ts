@@ -13,6 +13,10 @@ const FORMS: Readonly<Record<Form, string>> = {
   'broken-triads': 'die gebrochenen Dreiklänge',
   progression: 'die Kadenz',
   scale: 'die Tonleiter',
+  'dominant-seventh': 'der Dominantseptakkord als Arpeggio',
+  'diminished-seventh': 'der verminderte Septakkord als Arpeggio',
+  chromatic: 'die chromatische Tonleiter',
+  'five-finger': 'die Fünftonreihe',
 };
 const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
   natural: 'die natürliche',
