@@ -139,8 +139,8 @@ describe('every next step can be played as it stands', () => {
 
   it('has a tempo of 40 or more with its note value, in both languages', () => {
     const VALUE = {
-      en: /♩\.? = (\d+), (one|two|three) (note|chord)s? (a beat|every two beats)/,
-      de: /♩\.? = (\d+), (ein|zwei|drei) (Ton|Töne|Akkord|Akkorde) auf (jeden Schlag|zwei Schläge)/,
+      en: /♩\.? = (\d+), (one|two|three|four) (note|chord)s? (a beat|every two beats)/,
+      de: /♩\.? = (\d+), (ein|zwei|drei|vier) (Ton|Töne|Akkord|Akkorde) auf (jeden Schlag|zwei Schläge)/,
     };
     const told = played.filter((one) => !THE_SAME.includes(stepIn(one)));
     expect(failing(told, (one) => Number(VALUE.en.exec(english(one).nextStep)?.[1]) >= 40)).toEqual([]);
