@@ -8,7 +8,8 @@
 import { parseArgs } from 'node:util';
 import { assessPractised, isTold, recordOf } from './intention/judge.ts';
 import type { PracticeRecord } from './intention/judge.ts';
-import { practisedAttempt, WORKS } from './intention/players.ts';
+import { practisedAttempt } from './intention/players.ts';
+import { WORKS } from './intention/works.ts';
 import { fixed, table } from './table.ts';
 
 const { values } = parseArgs({

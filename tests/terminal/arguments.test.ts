@@ -50,6 +50,18 @@ describe('a command line', () => {
     expect(parse(`${exercise} --rhythm groups-of-4`)).toMatchObject({
       intention: { times: 1, rhythm: 'groups-of-4' },
     });
+    expect(parse(`${exercise} --stretch down --touch staccato --loudness fading`)).toMatchObject({
+      intention: {
+        stretch: { fromStep: 6, toStep: 12 },
+        times: 1,
+        rhythm: 'even',
+        touch: 'staccato',
+        loudness: 'fading',
+      },
+    });
+    expect(parse(`${exercise} --blocked --times 2`)).toMatchObject({
+      intention: { times: 2, rhythm: 'even', blocked: true },
+    });
   });
 
   it('measures what was chosen where that is insisted on', () => {
@@ -111,6 +123,16 @@ describe('a command line', () => {
     ['analyse a.wav --stretch 2-6', /--stretch alone .*--key and --form and --hands/],
     ['analyse a.wav --key "D major" --form scale --hands left --stretch 9-99', /two of its steps, 1 to 15/],
     ['analyse a.wav --key "D major" --form scale --hands left --stretch 6-6', /two of its steps, 1 to 15/],
+    [
+      'analyse a.wav --key "D major" --form progression --hands left --stretch up',
+      /or up or down where it turns back/,
+    ],
+    ['analyse a.wav --key "D major" --form scale --hands together --blocked', /needs one hand alone/],
+    ['analyse a.wav --key "D major" --form triads --hands left --blocked', /come one by one/],
+    [
+      'analyse a.wav --key "D major" --form scale --hands left --loudness right-over-left',
+      /right-over-left needs --hands together/,
+    ],
     [
       'analyse a.wav --key "D major" --form scale --hands left --rhythm long-shrt',
       /Did you mean "long-short"/,

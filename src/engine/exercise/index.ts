@@ -1,17 +1,22 @@
 export type * from './types.ts';
 export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
 export {
+  ALL_LOUDNESSES,
   ALL_RHYTHMS,
+  ALL_TOUCHES,
   INTENTION,
   isWhole,
+  LOUDNESS,
   MOST_COPIES,
   PRACTISED,
   RHYTHM,
   sameIntention,
+  TOUCH,
   WHOLE,
 } from './intention.ts';
-export type { Intention, Practising, Rhythm } from './intention.ts';
+export type { Intention, Loudness, Practising, Rhythm, Touch } from './intention.ts';
 export {
+  accentsOf,
   copiesMeant,
   exerciseIn,
   groupOf,
@@ -20,7 +25,7 @@ export {
   stepsIn,
   stretchIn,
 } from './practised.ts';
-export { oneWay, waysIn } from './stretches.ts';
+export { canBeBlocked, oneWay, waysIn } from './stretches.ts';
 export type { Stretch, Way } from './stretches.ts';
 export {
   ALL_FORMS,

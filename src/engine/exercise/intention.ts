@@ -22,6 +22,26 @@ export const RHYTHM = v.picklist([
  */
 export type Rhythm = Shape<typeof RHYTHM>;
 
+/** How the notes are joined. */
+export const TOUCH = v.picklist(['legato', 'detached', 'staccato']);
+export type Touch = Shape<typeof TOUCH>;
+
+/** How loud: throughout; from the first note to the last; an accent on the first of each group; one hand over the other. */
+export const LOUDNESS = v.picklist([
+  'p',
+  'mf',
+  'f',
+  'growing',
+  'fading',
+  'accents-of-2',
+  'accents-of-3',
+  'accents-of-4',
+  'accents-of-6',
+  'left-over-right',
+  'right-over-left',
+]);
+export type Loudness = Shape<typeof LOUDNESS>;
+
 const MOST_TIMES = 12;
 /** Copies of a stretch that are told apart, at most. */
 export const MOST_COPIES = 48;
@@ -49,6 +69,8 @@ export const INTENTION = v.object({
       v.literal(true),
     ),
   ),
+  touch: v.exactOptional(TOUCH),
+  loudness: v.exactOptional(LOUDNESS),
   apart: v.exactOptional(told('each hand by itself, first one, then the other; then both', v.literal(true))),
   then: v.exactOptional(
     told(
@@ -61,6 +83,8 @@ export const INTENTION = v.object({
 export type Intention = Shape<typeof INTENTION>;
 
 export const ALL_RHYTHMS: readonly Rhythm[] = RHYTHM.options;
+export const ALL_TOUCHES: readonly Touch[] = TOUCH.options;
+export const ALL_LOUDNESSES: readonly Loudness[] = LOUDNESS.options;
 
 /** What became of an intention: how it is laid over what was played. */
 export const PRACTISED = v.object({
@@ -92,6 +116,8 @@ export function sameIntention(a: Intention, b: Intention): boolean {
     a.stretch?.toStep === b.stretch?.toStep &&
     a.rhythm === b.rhythm &&
     a.blocked === b.blocked &&
+    a.touch === b.touch &&
+    a.loudness === b.loudness &&
     a.times === b.times
   );
 }

@@ -1,5 +1,5 @@
 import { buildExercise, exerciseOf } from './build.ts';
-import type { Intention, Practising, Rhythm } from './intention.ts';
+import type { Intention, Loudness, Practising, Rhythm } from './intention.ts';
 import { positionsOf } from './stretches.ts';
 import type { Exercise, ExerciseChoice, ExpectedStep } from './types.ts';
 
@@ -13,6 +13,12 @@ const FIRST_LENGTH = 2;
 /** How many notes make a group of a rhythm; null: it has none. */
 export function groupOf(rhythm: Rhythm): number | null {
   const size = /^groups-of-(\d)$/.exec(rhythm)?.[1];
+  return size === undefined ? null : Number(size);
+}
+
+/** How many notes to an accent; null: none is meant. */
+export function accentsOf(loudness: Loudness | undefined): number | null {
+  const size = /^accents-of-(\d)$/.exec(loudness ?? '')?.[1];
   return size === undefined ? null : Number(size);
 }
 

@@ -1,5 +1,6 @@
+import { isSolid } from './choices.ts';
 import type { Intention } from './intention.ts';
-import type { Exercise, ExpectedStep } from './types.ts';
+import type { Exercise, ExerciseChoice, ExpectedStep } from './types.ts';
 
 export type Stretch = NonNullable<Intention['stretch']>;
 export type Way = 'up' | 'down';
@@ -24,6 +25,11 @@ export function oneWay({ steps }: Pick<Exercise, 'steps'>, way: Way, stretch?: S
   const [low, high] = way === 'up' ? [0, turn] : [turn, last];
   const cut = { fromStep: Math.max(low, from), toStep: Math.min(high, to) };
   return cut.fromStep < cut.toStep ? cut : null;
+}
+
+/** Whether its hand positions can be struck as chords: notes one by one, of one hand, since both hands change at different places. */
+export function canBeBlocked({ form, hands }: Pick<ExerciseChoice, 'form' | 'hands'>): boolean {
+  return !isSolid(form) && hands !== 'together';
 }
 
 /**

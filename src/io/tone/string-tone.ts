@@ -4,6 +4,8 @@ export interface Tone {
   /** how long the key is held */
   readonly holdSec: number;
   readonly midi: number;
+  /** louder (+) or softer than a middling blow, dB */
+  readonly louderDb?: number;
 }
 
 /** Highest partial sounded, and how many at most: the ear asks for no more of a reference. */
@@ -32,12 +34,13 @@ export function addTone(into: Float32Array, tone: Tone, sampleRateHz: number): v
   const from = Math.round(tone.timeSec * sampleRateHz);
   const length = Math.min(Math.ceil((tone.holdSec + RELEASE_SEC) * sampleRateHz), into.length - from);
   const wave = partialsOf(tone.midi, length, sampleRateHz);
+  const gain = 10 ** ((tone.louderDb ?? 0) / 20);
   const attack = Math.round(ATTACK_SEC * sampleRateHz);
   const held = Math.round(tone.holdSec * sampleRateHz);
   for (let i = 0; i < length; i++) {
     const rise = i < attack ? 0.5 - 0.5 * Math.cos((Math.PI * i) / attack) : 1;
     const damped = i < held ? 1 : Math.exp(-(i - held) / (DAMPER_SEC * sampleRateHz));
-    into[from + i]! += wave[i]! * rise * damped;
+    into[from + i]! += gain * wave[i]! * rise * damped;
   }
 }
 

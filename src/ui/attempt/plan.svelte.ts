@@ -1,6 +1,7 @@
 import {
   buildExercise,
   hasOctaves,
+  isWhole,
   keyFacts,
   notesABeat,
   octaveCounts,
@@ -163,6 +164,16 @@ export class Plan {
     if (this.practice === null) this.#wholeBpm = this.targetBpm;
     this.practice = practice;
     this.targetBpm = Math.round(practice.tempoBpm);
+  }
+
+  /** Chooses how the exercise is to be practised, at the tempo aimed at. */
+  intend(intention: Intention): void {
+    if (isWhole(intention)) return this.wholeAgain();
+    const { targetBpm } = this;
+    const whole = { fromStep: 0, toStep: this.exercise.steps.length - 1 };
+    this.setUp({ ...(intention.stretch ?? whole), tempoBpm: targetBpm ?? FIRST_BPM, intention });
+    // Nobody is given a tempo that nobody chose.
+    this.targetBpm = targetBpm;
   }
 
   /** Back from a stretch to the whole exercise and its tempo. */

@@ -1,5 +1,5 @@
-import { ALL_FORMS, ALL_HANDS, ALL_KEYS, octaveCounts } from '../../engine/index.ts';
-import type { Form, Hands, MinorScale } from '../../engine/index.ts';
+import { ALL_FORMS, ALL_LOUDNESSES, ALL_HANDS, ALL_KEYS, octaveCounts } from '../../engine/index.ts';
+import type { Form, Hands, Loudness, MinorScale } from '../../engine/index.ts';
 import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
 
@@ -28,6 +28,10 @@ export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, s
 
 export const octaveOptions = (form: Form): readonly Choice<number>[] =>
   octaveCounts(form).map((value) => ({ value, label: String(value) }));
+
+/** One hand can only be over the other where both play. */
+export const loudnessesFor = (hands: Hands): readonly Loudness[] =>
+  ALL_LOUDNESSES.filter((one) => hands === 'together' || !/^(left|right)-/.test(one));
 
 const MINOR_ORDER: readonly MinorScale[] = ['harmonic', 'melodic', 'natural'];
 

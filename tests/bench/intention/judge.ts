@@ -1,15 +1,24 @@
-import { assessHeard, listenAndKeep } from '../../../src/engine/index.ts';
-import type { Assessment, Report } from '../../../src/engine/index.ts';
+import {
+  assessHeard,
+  buildExercise,
+  learnPiano,
+  listenAndKeep,
+  mergePianos,
+} from '../../../src/engine/index.ts';
+import type { Assessment, PianoProfile, Report } from '../../../src/engine/index.ts';
 import type { Statement } from '../../../src/engine/report/words/said/index.ts';
 import { createRandom } from '../../support/random.ts';
 import { renderPerformance } from '../../support/render.ts';
 import type { RenderSpec } from '../../support/render.ts';
+import { STUDENT_DEFAULTS } from '../../support/student/knobs.ts';
+import { perform } from '../../support/student/perform.ts';
 import { homeOf } from '../attempts.ts';
 import { heardAsPlayed } from '../truth-report.ts';
 import { overheard } from '../verdict/ear-model.ts';
 import { truthOf } from '../verdict/truth.ts';
 import { begunIn } from './players.ts';
-import type { Flaw, PractisedAttempt } from './players.ts';
+import type { PractisedAttempt } from './players.ts';
+import type { Flaw } from './works.ts';
 
 export type Practised = Extract<Statement, { readonly situation: 'practised' }>;
 
@@ -33,9 +42,10 @@ export async function assessPractised(
   source: 'exact' | 'notes' | 'dev' | 'test',
 ): Promise<Assessment> {
   const { performance, choice, intention, targetBpm, seed } = attempt;
-  const options = { intention, targetBpm };
   const home = homeOf(createRandom(seed));
   const spec: RenderSpec = { seed, piano: source === 'test' ? 'test' : 'dev', exercise: choice, home };
+  const piano = attempt.work.pianoKnown ? await pianoOf(attempt, spec, source) : null;
+  const options = { intention, targetBpm, piano };
   if (source === 'exact') return assessHeard(heardAsPlayed(truthOf({ performance, spec })), choice, options);
   if (source === 'notes')
     return assessHeard(
@@ -45,6 +55,28 @@ export async function assessPractised(
     );
   const { heard, sound } = listenAndKeep(await renderPerformance(performance, spec));
   return assessHeard(heard, choice, options, sound);
+}
+
+/** Attempts at the whole before it, on the same piano and in the same room, from which its keys are known. */
+const BEFORE = 3;
+
+async function pianoOf(
+  { choice, seed }: PractisedAttempt,
+  spec: RenderSpec,
+  source: 'exact' | 'notes' | 'dev' | 'test',
+): Promise<PianoProfile | null> {
+  let piano: PianoProfile | null = null;
+  for (let turn = 0; turn < BEFORE; turn++) {
+    const random = createRandom(seed).fork(`before ${turn}`);
+    const performance = perform(buildExercise(choice), STUDENT_DEFAULTS, random);
+    const heard =
+      source === 'dev' || source === 'test'
+        ? listenAndKeep(await renderPerformance(performance, spec)).heard
+        : overheard(truthOf({ performance, spec }), random.fork('ear'));
+    const learnt = learnPiano(heard);
+    if (learnt !== null) piano = mergePianos(piano, learnt);
+  }
+  return piano;
 }
 
 /** What was said against what was done. */
@@ -78,6 +110,8 @@ const SAYS: Readonly<Record<Flaw, readonly string[]>> = {
   'the-whole': ['whole'],
   'even-instead': ['rhythm', 'holds'],
   turned: ['rhythm'],
+  'other-touch': ['touch'],
+  'other-loudness': ['loudness'],
   stop: ['stopped', 'late-note', 'uneven', 'change-hesitates', 'times', 'crossing-late'],
 };
 

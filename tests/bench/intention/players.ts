@@ -6,87 +6,15 @@ import {
   practisedExercise,
   stretchIn,
 } from '../../../src/engine/index.ts';
-import type { Exercise, ExerciseChoice, Form, Intention, Rhythm } from '../../../src/engine/index.ts';
+import type { Exercise, ExerciseChoice, Intention, Loudness, Rhythm } from '../../../src/engine/index.ts';
 import { createRandom } from '../../support/random.ts';
 import type { Random } from '../../support/random.ts';
 import { STUDENT_DEFAULTS } from '../../support/student/knobs.ts';
 import type { StudentKnobs } from '../../support/student/knobs.ts';
-import { perform } from '../../support/student/perform.ts';
+import { DB_PER_VELOCITY, perform } from '../../support/student/perform.ts';
 import type { Performance } from '../../support/student/types.ts';
-
-/** Something to practise, of which forms, how long a stretch (steps, or one way; null: the whole), how often. */
-export interface Work {
-  readonly name: string;
-  readonly rhythm: Rhythm;
-  readonly forms: readonly Form[];
-  readonly steps: readonly [number, number] | 'up' | 'down' | null;
-  readonly times: number;
-  /** hand positions struck as chords */
-  readonly blocked?: true;
-}
-
-const LINES: readonly Form[] = ['arpeggio', 'scale'];
-
-export const WORKS: readonly Work[] = [
-  { name: 'stretch, three times', rhythm: 'even', forms: LINES, steps: [4, 9], times: 3 },
-  { name: 'stretch, five times', rhythm: 'even', forms: LINES, steps: [3, 6], times: 5 },
-  { name: 'chords, three times', rhythm: 'even', forms: ['triads', 'progression'], steps: [3, 4], times: 3 },
-  { name: 'long–short, twice', rhythm: 'long-short', forms: LINES, steps: [6, 12], times: 2 },
-  { name: 'short–long, twice', rhythm: 'short-long', forms: LINES, steps: [6, 12], times: 2 },
-  { name: 'the whole long–short', rhythm: 'long-short', forms: LINES, steps: null, times: 1 },
-  { name: 'groups of two', rhythm: 'groups-of-2', forms: LINES, steps: [8, 13], times: 2 },
-  { name: 'groups of three', rhythm: 'groups-of-3', forms: LINES, steps: [9, 13], times: 2 },
-  { name: 'groups of four', rhythm: 'groups-of-4', forms: ['scale'], steps: null, times: 1 },
-  { name: 'groups of six', rhythm: 'groups-of-6', forms: ['scale'], steps: null, times: 1 },
-  { name: 'stop before crossings', rhythm: 'stop-before-crossings', forms: LINES, steps: null, times: 1 },
-  { name: 'stop on each beat', rhythm: 'stop-on-each-beat', forms: LINES, steps: [8, 13], times: 3 },
-  {
-    name: 'chords one by one',
-    rhythm: 'stop-on-each-step',
-    forms: ['triads', 'progression'],
-    steps: [3, 4],
-    times: 3,
-  },
-  {
-    name: 'chords prepared silently',
-    rhythm: 'prepared-silently',
-    forms: ['triads', 'progression'],
-    steps: null,
-    times: 2,
-  },
-  { name: 'one note more', rhythm: 'one-note-more', forms: LINES, steps: [4, 7], times: 2 },
-  {
-    name: 'positions of an arpeggio',
-    rhythm: 'even',
-    forms: ['arpeggio'],
-    steps: null,
-    times: 2,
-    blocked: true,
-  },
-  { name: 'positions of a scale', rhythm: 'even', forms: ['scale'], steps: null, times: 1, blocked: true },
-  { name: 'the way up', rhythm: 'even', forms: LINES, steps: 'up', times: 3 },
-  { name: 'the way down', rhythm: 'even', forms: LINES, steps: 'down', times: 2 },
-];
-
-/** Ways of doing it that are not what was asked. */
-export type Flaw = 'wrong-note' | 'too-few' | 'too-fast' | 'the-whole' | 'even-instead' | 'turned' | 'stop';
-
-/** Which of them a work can be spoilt by. */
-export function flawsOf({ rhythm, steps, times, blocked }: Work): readonly Flaw[] {
-  const pairs = rhythm === 'long-short' || rhythm === 'short-long';
-  const free = ['stop-on-each-step', 'prepared-silently', 'one-note-more'].includes(rhythm) || blocked;
-  return [
-    'wrong-note',
-    ...(times > 1 ? (['too-few'] as const) : []),
-    ...(Array.isArray(steps) && times > 1 && rhythm === 'even' ? (['the-whole'] as const) : []),
-    ...(rhythm === 'even' && !blocked
-      ? (['too-fast', 'stop'] as const)
-      : free
-        ? []
-        : (['even-instead'] as const)),
-    ...(pairs ? (['turned'] as const) : []),
-  ];
-}
+import { flawsOf, WORKS } from './works.ts';
+import type { Flaw, Work } from './works.ts';
 
 /** What somebody was to do, and did. */
 export interface PractisedAttempt {
@@ -110,7 +38,11 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
   const flaw = flawed ? flaws[index % flaws.length]! : null;
   const form = random.pick(work.forms);
   const hands = random.pick(
-    work.blocked ? (['left', 'right'] as const) : (['left', 'right', 'right', 'together'] as const),
+    work.together
+      ? (['together'] as const)
+      : work.blocked || work.loudness
+        ? (['left', 'right'] as const)
+        : (['left', 'right', 'right', 'together'] as const),
   );
   const octaves = form === 'scale' || form === 'arpeggio' ? 2 : 1;
   const choice: ExerciseChoice = { key: random.pick(ALL_KEYS), form, hands, octaves };
@@ -134,10 +66,16 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
       hands === 'together'
         ? { mean: random.uniform(-15, 10), sd: random.uniform(5, 10) }
         : STUDENT_DEFAULTS.handsApartMs,
-    overlapMs: random.uniform(-15, 40),
+    overlapMs: overlapMs(work, flaw, ioiMs, random),
+    loudnessJitterDb: random.uniform(0.5, 1.2),
     mistakes: flaw === 'wrong-note' ? wrongInLastCopies(played, random) : STUDENT_DEFAULTS.mistakes,
   };
-  const plain = perform(played, knobs, random.fork('student'));
+  const plain = shaped(
+    perform(played, knobs, random.fork('student')),
+    played,
+    flaw === 'other-loudness' ? insteadOf(intention.loudness) : intention.loudness,
+    random,
+  );
   const stepSec = ioiMs / 1000;
   return {
     work,
@@ -151,13 +89,72 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
   };
 }
 
-function intentionAt({ rhythm, steps, times, blocked }: Work, whole: Exercise, random: Random): Intention {
+function intentionAt(
+  { rhythm, steps, times, blocked, touch, loudness }: Work,
+  whole: Exercise,
+  random: Random,
+): Intention {
   const { steps: all } = whole;
-  if (steps === null) return { times, rhythm, ...(blocked && { blocked }) };
-  if (typeof steps === 'string') return { stretch: oneWay(whole, steps)!, times, rhythm };
+  const how = {
+    times,
+    rhythm,
+    ...(blocked && { blocked }),
+    ...(touch && { touch }),
+    ...(loudness && { loudness }),
+  };
+  if (steps === null) return how;
+  if (typeof steps === 'string') return { stretch: oneWay(whole, steps)!, ...how };
   const length = Math.min(all.length, steps[0] + random.integer(steps[1] - steps[0] + 1));
   const fromStep = random.integer(all.length - length + 1);
   return { stretch: { fromStep, toStep: fromStep + length - 1 }, times, rhythm };
+}
+
+/**
+ * How notes are joined: staccato leaves some 60 % of the time to the next note silent, detached some 25 % (Bresin & Battel 2000, memory);
+ * who does not do as asked plays legato, or where that was asked, detached.
+ */
+function overlapMs({ touch }: Work, flaw: Flaw | null, ioiMs: number, random: Random): number {
+  const usual = random.uniform(-15, 40);
+  if (touch === undefined) return usual;
+  const other = touch === 'legato' ? 'detached' : 'legato';
+  const played = flaw === 'other-touch' ? other : touch;
+  const share = { legato: 0, detached: random.uniform(0.22, 0.35), staccato: random.uniform(0.5, 0.7) }[
+    played
+  ];
+  return played === 'legato' ? random.uniform(0, 40) : -share * ioiMs;
+}
+
+/** Who does not do as asked plays all alike; of both hands the right one over the left, as is usual. */
+const insteadOf = (loudness: Loudness | undefined): Loudness | undefined =>
+  loudness === 'left-over-right' ? 'right-over-left' : undefined;
+
+/** Blows as loud as was meant: 6 to 12 dB from first to last, accents of 3 to 6 dB, a hand 6 to 10 dB over the other. */
+function shaped(
+  plain: Performance,
+  { steps }: Exercise,
+  loudness: Loudness | undefined,
+  random: Random,
+): Performance {
+  const [growthDb, accentDb, overDb] = [random.uniform(6, 12), random.uniform(3, 6), random.uniform(6, 10)];
+  const every = Number(/\d/.exec(loudness ?? '')?.[0] ?? 0);
+  const last = Math.max(...steps.map(({ copy }) => copy?.place ?? 0));
+  const strokes = plain.strokes.map((stroke) => {
+    const place = steps[stroke.step ?? 0]?.copy?.place ?? 0;
+    const louderDb =
+      loudness === 'growing'
+        ? growthDb * (place / last - 0.5)
+        : loudness === 'fading'
+          ? growthDb * (0.5 - place / last)
+          : loudness === 'left-over-right'
+            ? (overDb / 2) * (stroke.hand === 'left' ? 1 : -1)
+            : loudness === 'right-over-left'
+              ? (overDb / 2) * (stroke.hand === 'right' ? 1 : -1)
+              : every > 0 && place % every === 0
+                ? accentDb
+                : 0;
+    return { ...stroke, velocity: Math.min(Math.max(stroke.velocity + louderDb / DB_PER_VELOCITY, 1), 127) };
+  });
+  return { ...plain, strokes };
 }
 
 /** How many copies of it are begun. */

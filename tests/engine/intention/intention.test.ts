@@ -7,9 +7,10 @@ import {
   tellWords,
   waysIn,
 } from '../../../src/engine/index.ts';
-import type { ExerciseChoice, Heard, Intention, Report } from '../../../src/engine/index.ts';
+import type { ExerciseChoice, Heard, Intention, PianoProfile, Report } from '../../../src/engine/index.ts';
 import { assessPractised, isTold, recordOf } from '../../bench/intention/judge.ts';
-import { practisedAttempt, WORKS } from '../../bench/intention/players.ts';
+import { practisedAttempt } from '../../bench/intention/players.ts';
+import { WORKS } from '../../bench/intention/works.ts';
 import { practisedExercise } from '../../../src/engine/exercise/index.ts';
 
 const CHOICE = { key: 'C major', form: 'scale', hands: 'right', octaves: 1 } as const;
@@ -36,8 +37,8 @@ function heardAs(midis: readonly number[], timesSec: readonly number[]): Heard {
   };
 }
 
-function reportOf(heard: Heard, intention: Intention): Report {
-  const assessment = assessHeard(heard, CHOICE, { intention });
+function reportOf(heard: Heard, intention: Intention, piano: PianoProfile | null = null): Report {
+  const assessment = assessHeard(heard, CHOICE, { intention, piano });
   if (assessment.kind !== 'report') throw new Error(assessment.kind);
   return assessment.report;
 }
@@ -206,6 +207,109 @@ describe('an attempt at an intention', () => {
     const third = reportOf(heardAs(SCALE.slice(2, 14), onsets(12, [0.4])), second.words.practice!.intention!);
     expect(third.words.practice).toMatchObject({ fromStep: 0, toStep: 14 });
     expect(third.words.practice?.intention).toEqual({ times: 1, rhythm: 'even' });
+  });
+});
+
+describe('touch and loudness that were meant', () => {
+  /** C major up and down, each note held for so long a share of the time to the next, and so much louder. */
+  const heardSo = (share: number, louderDb: (at: number) => number, released = true): Heard => {
+    const heard = heardAs(SCALE, onsets(15, [0.5]));
+    return {
+      ...heard,
+      notes: heard.notes.map((note, at) => ({
+        ...note,
+        levelDb: note.levelDb + louderDb(at),
+        releaseSec: released ? note.timeSec + share * 0.5 : null,
+      })),
+    };
+  };
+  const told = (heard: Heard, intention: Partial<Intention>, piano: PianoProfile | null = null): string =>
+    reportOf(heard, { times: 1, rhythm: 'even', ...intention }, piano).words.verdict;
+  const level = (): number => 0;
+  const grown = (at: number): number => (10 * at) / 14;
+
+  it.each([
+    ['legato', 1.04, 'Done: every note right, legato.'],
+    ['legato', 0.4, 'Not yet: legato was meant: 300 ms are silent between the notes.'],
+    ['staccato', 0.35, 'Done: every note right, staccato.'],
+    ['staccato', 1.02, 'Not yet: staccato was meant: the notes run into each other.'],
+    ['detached', 0.72, 'Done: every note right, detached.'],
+    ['detached', 1.1, 'Not yet: detached was meant: the notes run into each other.'],
+    // Between both nothing is sure: dampers are heard to some 30 ms.
+    ['legato', 0.85, 'Done: every note right (the touch cannot be told here).'],
+  ] as const)('%s, a note sounding for %s of its time', (touch, share, sentence) => {
+    expect(told(heardSo(share, level), { touch })).toBe(sentence);
+  });
+
+  it('says nothing of the touch where no damper is heard, as with the pedal', () => {
+    expect(told(heardSo(0.4, level, false), { touch: 'legato' })).toBe(
+      'Done: every note right (the touch cannot be told here).',
+    );
+  });
+
+  it.each([
+    ['growing', grown, 'Done: every note right, growing louder by 10 dB.'],
+    ['growing', level, 'Not yet: it was to grow louder: +0.0 dB from first to last.'],
+    ['fading', grown, 'Not yet: it was to grow softer: +10.0 dB from first to last.'],
+    ['growing', (at: number) => 10 * (at / 14) ** 4, 'Done: every note right, growing louder by 8 dB.'],
+    [
+      'accents-of-3',
+      (at: number) => (at % 3 === 0 ? 5 : 0),
+      'Done: every note right, the accents 5.0 dB louder.',
+    ],
+    ['accents-of-3', level, 'Not yet: the accents are hardly heard: +0.0 dB.'],
+    ['f', level, 'Done: every note right (how loud cannot be told here).'],
+  ] as const)('%s', (loudness, louder, sentence) => {
+    const heard = heardSo(1, louder);
+    expect(told(heard, { loudness })).toBe(sentence);
+  });
+
+  it('tells growing on one way, and how straight, of a piano whose keys are known', () => {
+    const keyDb = (midi: number): number => (7 * midi) % 5;
+    const levelOf = (midi: number) => ({ levelDb: { value: keyDb(midi), plusMinus: 0.3, count: 20 } });
+    const piano: PianoProfile = {
+      version: 1,
+      tuningCents: { value: 0, plusMinus: 1, count: 100 },
+      keys: Object.fromEntries(SCALE.map((midi) => [midi, levelOf(midi)])),
+    };
+    const up = heardAs(SCALE.slice(0, 8), onsets(8, [0.5]));
+    const grown = (of: (share: number) => number) => ({
+      ...up,
+      notes: up.notes.map((note, at) => ({
+        ...note,
+        levelDb: -20 + keyDb(note.midi) + 10 * of(at / 7),
+      })),
+    });
+    const intention = { stretch: { fromStep: 0, toStep: 7 }, loudness: 'growing' } as const;
+    expect(
+      told(
+        grown((share) => share),
+        intention,
+        piano,
+      ),
+    ).toBe('Done: every note right, growing louder by 10 dB.');
+    expect(
+      told(
+        grown((share) => share ** 3),
+        intention,
+        piano,
+      ),
+    ).toMatch(/dB, most of it late\.$/);
+    expect(
+      told(
+        grown((share) => 1 - (1 - share) ** 3),
+        intention,
+        piano,
+      ),
+    ).toMatch(/dB, most of it early\.$/);
+  });
+
+  it('tells no growing on one way of a piano that is not known', () => {
+    const up = heardAs(SCALE.slice(0, 8), onsets(8, [0.5]));
+    const louder = { ...up, notes: up.notes.map((note, at) => ({ ...note, levelDb: -20 + at })) };
+    expect(told(louder, { stretch: { fromStep: 0, toStep: 7 }, loudness: 'growing' })).toBe(
+      'Done: every note right (how loud cannot be told here).',
+    );
   });
 });
 

@@ -75,7 +75,7 @@ interface Note {
  * Change of level for a change of `of` by 1, dB, among notes of the same key (analysis of covariance, a mean for every key); ± from
  * the scatter about it. Null: it is the same at all notes of each key, or they are too few.
  */
-function differenceWithin(notes: readonly Note[], of: (step: number) => number): Estimate | null {
+export function differenceWithin(notes: readonly Note[], of: (step: number) => number): Estimate | null {
   const groups = new Map<string, Note[]>();
   for (const note of notes) groups.set(note.key, [...(groups.get(note.key) ?? []), note]);
   const points = [...groups.values()].flatMap((own) => {

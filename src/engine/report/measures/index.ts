@@ -41,6 +41,7 @@ import type { Join } from './touch.ts';
 
 export { chordSpreadMs } from './chords.ts';
 export { driftPercent, driftTempi } from './drift.ts';
+export { accentDb, growthOf } from './growth.ts';
 export { isMeasured } from './estimate.ts';
 export { evennessDriftRemovedPercent, evennessPercent } from './evenness.ts';
 export { shareOver, surelyOver, valueOf } from './sure.ts';

@@ -1,7 +1,7 @@
 import type { Learnt, PianoProfile } from '../../listen/index.ts';
 import { mean, standardDeviation } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from '../types.ts';
+import type { Estimate, Figure } from '../types.ts';
 import { lineThrough } from './line.ts';
 import { spreadWithoutNoise } from './noise.ts';
 import type { Strike, StruckKey } from './strikes.ts';
@@ -139,27 +139,35 @@ export function thumbAccentDb(loudness: readonly Loudness[]): Figure {
     const sd = standardDeviation(chords)!;
     return { value: mean(chords)!, plusMinus: sd / Math.sqrt(chords.length) };
   }
-  const groups = [
-    keysOf(loudness.filter((note) => note.key.expected.finger === 1)),
-    keysOf(loudness.filter((note) => note.key.expected.finger !== 1)),
-  ].map((keys) => {
-    const midi = mean(keys.map((key) => key.midi)) ?? 0;
-    const levelDb = mean(keys.map((key) => key.levelDb)) ?? 0;
-    const centred = keys.map((key) => ({ x: key.midi - midi, y: key.levelDb - levelDb }));
-    return { count: keys.length, midi, levelDb, centred };
-  });
-  const [thumb, others] = [groups[0]!, groups[1]!];
-  if (thumb.count < 2 || others.count < 2) return notMeasured({ notice: 'needs-thumb-and-others' });
-  const points = [...thumb.centred, ...others.centred];
+  const isThumb = (note: Loudness): boolean => note.key.expected.finger === 1;
+  return louderDb(loudness, isThumb) ?? notMeasured({ notice: 'needs-thumb-and-others' });
+}
+
+/**
+ * Mean level of some notes − mean level of the others, at the same pitch, dB, each key once among either; null: fewer than two keys of
+ * either. The slope over pitch is taken within each group (analysis of covariance); ± from the scatter of the keys about both lines.
+ */
+export function louderDb(loudness: readonly Loudness[], isOne: (note: Loudness) => boolean): Estimate | null {
+  const groups = [keysOf(loudness.filter(isOne)), keysOf(loudness.filter((note) => !isOne(note)))].map(
+    (keys) => {
+      const midi = mean(keys.map((key) => key.midi)) ?? 0;
+      const levelDb = mean(keys.map((key) => key.levelDb)) ?? 0;
+      const centred = keys.map((key) => ({ x: key.midi - midi, y: key.levelDb - levelDb }));
+      return { count: keys.length, midi, levelDb, centred };
+    },
+  );
+  const [some, others] = [groups[0]!, groups[1]!];
+  if (some.count < 2 || others.count < 2) return null;
+  const points = [...some.centred, ...others.centred];
   const sumXX = points.reduce((sum, { x }) => sum + x * x, 0);
   const slope = sumXX === 0 ? 0 : points.reduce((sum, { x, y }) => sum + x * y, 0) / sumXX;
   const squares = points.reduce((sum, { x, y }) => sum + (y - slope * x) ** 2, 0);
   const scatter = squares / Math.max(1, points.length - 3);
-  const apart = thumb.midi - others.midi;
+  const apart = some.midi - others.midi;
   const leverage = sumXX === 0 ? 0 : apart ** 2 / sumXX;
   return {
-    value: thumb.levelDb - others.levelDb - slope * apart,
-    plusMinus: Math.sqrt(scatter * (1 / thumb.count + 1 / others.count + leverage)),
+    value: some.levelDb - others.levelDb - slope * apart,
+    plusMinus: Math.sqrt(scatter * (1 / some.count + 1 / others.count + leverage)),
   };
 }
 

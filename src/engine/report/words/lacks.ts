@@ -1,6 +1,7 @@
 import { copiesMeant, groupOf, isWhole, stretchIn } from '../../exercise/index.ts';
 import type { Exercise, Intention, Practising } from '../../exercise/index.ts';
 import { isMeasured, surelyOver } from '../measures/index.ts';
+import type { AsMeant } from './as-meant.ts';
 import type { Row } from './copies.ts';
 import { ratioPlayed } from './ratio.ts';
 import type { Saying } from './said/index.ts';
@@ -18,12 +19,20 @@ const FASTER_SHARE = 1.25;
 export type Lack = Saying<'practised'>['lacks'][number];
 
 /** `whole`: the exercise of which it is a part. */
-export function lacksOf(scene: Scene, practised: Practising, whole: Exercise, row: Row): readonly Lack[] {
+export function lacksOf(
+  scene: Scene,
+  practised: Practising,
+  whole: Exercise,
+  row: Row,
+  { touch, loudness }: AsMeant,
+): readonly Lack[] {
   const { intention, repeats } = practised;
   if (repeats === 0) return [{ kind: 'whole' }];
   return [
     ...rhythmLacking(scene, practised),
     ...tempoLacking(scene, intention),
+    ...(touch?.outcome === 'not-so' ? [{ kind: 'touch' as const }] : []),
+    ...(loudness?.outcome === 'not-so' ? [{ kind: 'loudness' as const }] : []),
     ...timesLacking(intention, stretchIn(whole, intention).length, row),
   ];
 }

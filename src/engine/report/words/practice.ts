@@ -1,5 +1,6 @@
 import { buildExercise, LONG_TO_SHORT } from '../../exercise/index.ts';
 import type { Practising } from '../../exercise/index.ts';
+import { asMeant } from './as-meant.ts';
 import { copiesOf, inARow } from './copies.ts';
 import { lacksOf } from './lacks.ts';
 import { after, again } from './leading-back.ts';
@@ -25,7 +26,8 @@ function practiceFound(scene: Scene, practised: Practising, faults: readonly Fou
   const { intention, repeats } = practised;
   const whole = buildExercise(scene.exercise.choice);
   const row = inARow(scene, intention, copiesOf(scene, practised));
-  const lacks = lacksOf(scene, practised, whole, row);
+  const heard = asMeant(scene, practised);
+  const lacks = lacksOf(scene, practised, whole, row, heard);
   const late = faults.some(({ statement }) => IN_TIME.includes(statement.situation));
   const grave = lacks.some(({ kind }) => GRAVE.includes(kind));
   const near = !grave && row.best >= Math.max(1, intention.times - 1);
@@ -43,6 +45,7 @@ function practiceFound(scene: Scene, practised: Practising, faults: readonly Fou
       rightAtEnd: row.atEnd,
       repeats,
       lacks,
+      ...heard,
       ...(ratio !== null && { longToShort: { ...ratio, meant: LONG_TO_SHORT } }),
     },
     gravity: 1,
@@ -51,7 +54,7 @@ function practiceFound(scene: Scene, practised: Practising, faults: readonly Fou
 }
 
 /** With these it is other work, however right its notes are. */
-const GRAVE: readonly string[] = ['whole', 'rhythm', 'holds', 'length'];
+const GRAVE: readonly string[] = ['whole', 'rhythm', 'holds', 'length', 'touch', 'loudness'];
 
 /** Faults of time and of striking together: with them it is not done, however right its notes are. */
 const IN_TIME: readonly Statement['situation'][] = [

@@ -20,10 +20,16 @@ Says what was played in a recording of an acoustic piano, and how evenly.
 Without --key, --form and --hands the exercise is recognised from the sound.
 
 ${CHOICE}
-      --stretch FROM-TO    only these steps were to be practised, e.g. 4-9
+      --stretch STRETCH    only these steps were to be practised, e.g. 4-9;
+                           up, down: the way up or down alone
       --times N            so often in a row, 1 to 12; 1 if not said
       --rhythm RHYTHM      even, long-short, short-long, groups-of-2 (3, 4, 6),
-                           stop-before-crossings, stop-on-each-beat, stop-on-each-step
+                           stop-before-crossings, stop-on-each-beat, stop-on-each-step,
+                           prepared-silently, one-note-more
+      --blocked            each hand position as one chord
+      --touch TOUCH        legato, detached, staccato
+      --loudness LOUDNESS  p, mf, f, growing, fading, accents-of-2 (3, 4, 6),
+                           left-over-right, right-over-left
       --as-chosen          measure that, even if it was surely another that was played
       --bpm N              tempo aimed at, beats a minute
       --piano FILE         what is known of this piano, kept from call to call;

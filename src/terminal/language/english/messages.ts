@@ -54,7 +54,9 @@ export const MESSAGES = {
     noKey: (text: string, hint: string) =>
       `--key "${text}" is no key.${hint} Write e.g. "D major", "F# minor" or "Bb major".`,
     noStretch: (text: string, steps: number) =>
-      `--stretch "${text}" is no stretch of this exercise. Write two of its steps, 1 to ${steps}, e.g. 1-${Math.min(8, steps)}.`,
+      `--stretch "${text}" is no stretch of this exercise. Write two of its steps, 1 to ${steps}, e.g. 1-${Math.min(8, steps)}, or up or down where it turns back.`,
+    notBlocked: '--blocked needs one hand alone and an exercise whose notes come one by one.',
+    needsBothHands: (option: string) => `${option} needs --hands together.`,
     noWord: (option: string, text: string, accepted: readonly string[], hint: string) =>
       `${option} "${text}" is not one of ${accepted.join(', ')}.${hint}`,
     noNumber: (option: string, text: string, whole: boolean, least: number, most: number) =>

@@ -24,10 +24,16 @@ Sagt, was in der Aufnahme eines akustischen Klaviers gespielt wurde, und wie gle
 Ohne --key, --form und --hands wird die Übung am Klang erkannt.
 
 ${CHOICE}
-      --stretch VON-BIS    nur diese Stellen waren zu üben, etwa 4-9
+      --stretch STRECKE    nur diese Stellen waren zu üben, etwa 4-9;
+                           up, down: nur der Weg hinauf oder hinab
       --times N            so oft hintereinander, 1 bis 12; sonst 1
       --rhythm RHYTHMUS    even, long-short, short-long, groups-of-2 (3, 4, 6),
-                           stop-before-crossings, stop-on-each-beat, stop-on-each-step
+                           stop-before-crossings, stop-on-each-beat, stop-on-each-step,
+                           prepared-silently, one-note-more
+      --blocked            jede Handlage als ein Akkord
+      --touch ANSCHLAG     legato, detached, staccato
+      --loudness STÄRKE    p, mf, f, growing, fading, accents-of-2 (3, 4, 6),
+                           left-over-right, right-over-left
       --as-chosen          miss das, auch wenn sicher etwas anderes gespielt wurde
       --bpm N              Zieltempo, Schläge in der Minute
       --piano FILE         was man von diesem Klavier weiß, aufgehoben von Aufruf zu

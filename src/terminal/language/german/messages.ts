@@ -51,7 +51,9 @@ export const MESSAGES: Messages = {
     noKey: (text, hint) =>
       `--key "${text}" ist keine Tonart.${hint} Schreib etwa "D major", "F# minor" oder "Bb major".`,
     noStretch: (text, steps) =>
-      `--stretch "${text}" ist kein Ausschnitt dieser Übung. Schreib zwei ihrer Stellen, 1 bis ${steps}, etwa 1-${Math.min(8, steps)}.`,
+      `--stretch "${text}" ist kein Ausschnitt dieser Übung. Schreib zwei ihrer Stellen, 1 bis ${steps}, etwa 1-${Math.min(8, steps)}, oder up oder down, wo sie umkehrt.`,
+    notBlocked: '--blocked braucht eine einzelne Hand und eine Übung, deren Töne einzeln kommen.',
+    needsBothHands: (option) => `${option} braucht --hands together.`,
     noWord: (option, text, accepted, hint) =>
       `${option} "${text}" gibt es nicht, nur ${accepted.join(', ')}.${hint}`,
     noNumber: (option, text, whole, least, most) =>

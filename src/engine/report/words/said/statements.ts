@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { listOf, NUMBER, STEP, told, type Shape } from '../../../base/shapes.ts';
-import { RHYTHM } from '../../../exercise/index.ts';
+import { LOUDNESS, RHYTHM, TOUCH } from '../../../exercise/index.ts';
 import { FORM, HAND, MINOR_SCALE } from '../../../exercise/types.ts';
 import { NOTICE } from '../../../notices/index.ts';
 import {
@@ -57,6 +57,10 @@ export type Improved = Shape<typeof IMPROVED>;
 
 const IN_PAIRS = v.picklist(['long-short', 'short-long']);
 
+const OUTCOME = told(
+  'it was as meant, surely not so, or that cannot be told',
+  v.picklist(['so', 'not-so', 'untold']),
+);
 /** What became of what was to be practised. */
 const PRACTICE = {
   outcome: v.picklist(['done', 'nearly', 'not-yet']),
@@ -70,6 +74,28 @@ const PRACTICE = {
       'how many times as long the long (or held) steps are as the others, with its ±; `meant`: as pairs are written',
       v.object({ value: NUMBER, plusMinus: NUMBER, meant: NUMBER }),
     ),
+  ),
+  touch: v.exactOptional(
+    v.object({
+      meant: TOUCH,
+      outcome: OUTCOME,
+      gapMs: v.exactOptional(told('median gap from note to note; −: overlap', NUMBER)),
+      plusMinusMs: v.exactOptional(NUMBER),
+    }),
+  ),
+  loudness: v.exactOptional(
+    v.object({
+      meant: LOUDNESS,
+      outcome: OUTCOME,
+      db: v.exactOptional(
+        told(
+          'how much louder (of fading: softer) the end is than the beginning, the accents than the others, the hand that was to be',
+          NUMBER,
+        ),
+      ),
+      plusMinusDb: v.exactOptional(NUMBER),
+      bent: v.exactOptional(told('most of it comes early, or late', v.picklist(['early', 'late']))),
+    }),
   ),
   lacks: told(
     'what kept it from being done; faults of notes and of time stand beside it',
@@ -88,6 +114,7 @@ const PRACTICE = {
           wanted: COUNT,
         }),
         v.object({ kind: v.literal('holds'), rhythm: RHYTHM, group: v.nullable(COUNT) }),
+        v.object({ kind: told('not as meant; how it was stands beside', v.picklist(['touch', 'loudness'])) }),
         v.object({ kind: v.literal('tempo'), playedBpm: NUMBER, aimBpm: NUMBER }),
         v.object({ kind: told('the whole was played in place of the stretch', v.literal('whole')) }),
       ]),
