@@ -1,4 +1,5 @@
 import { hann } from '../../base/windows.ts';
+import { placeSpectrum } from './kernel/index.ts';
 import type { Collection, Kernel, Spectrum } from './kernel/index.ts';
 import { BITS, viewLength } from './layers.ts';
 import { logBins, mostFours } from './log-bins.ts';
@@ -55,7 +56,10 @@ export class FeatureMaker {
     this.#lenses = new Map(
       [...new Set(views.map(({ size }) => size))].map((size) => [
         size,
-        { spectrum: placeSpectrum(kernel, size), collection: placeCollection(kernel, shape, size) },
+        {
+          spectrum: placeSpectrum(kernel, size, windowOf(size)),
+          collection: placeCollection(kernel, shape, size),
+        },
       ]),
     );
   }
@@ -122,32 +126,9 @@ export class FeatureMaker {
   }
 }
 
-function placeSpectrum(kernel: Kernel, size: number): Spectrum {
-  const half = size / 2;
-  const quarter = half / 4;
-  const angles = (count: number, of: number, times: number): Float64Array =>
-    Float64Array.from({ length: count }, (_, p) => (-2 * Math.PI * p * times) / of);
-  const turns = [1, 2, 3].flatMap((times) => {
-    const turned = angles(quarter, half, times);
-    return [...turned.map(Math.cos), ...turned.map(Math.sin)];
-  });
-  const split = angles(half, size, 1);
-  return {
-    size,
-    window: place(
-      kernel,
-      hann(size).map((value) => value / (size / 4)),
-    ),
-    turns: place(kernel, turns),
-    split: place(kernel, [...split.map(Math.cos), ...split.map(Math.sin)]),
-    work: kernel.reserve(4 * 4 * (half + 4)),
-  };
-}
-
-function place(kernel: Kernel, values: ArrayLike<number>): number {
-  const address = kernel.reserve(4 * values.length);
-  new Float32Array(kernel.memory, address, values.length).set(values);
-  return address;
+/** A full-scale sine reads 1. */
+function windowOf(size: number): Float64Array {
+  return hann(size).map((value) => value / (size / 4));
 }
 
 function placeCollection(kernel: Kernel, shape: NetworkShape, size: number): Collection {

@@ -1,6 +1,6 @@
 import { UsageError } from '../../base/errors.ts';
 import { FeatureMaker } from './features.ts';
-import { plainKernel, wasmKernel } from './kernel/index.ts';
+import { openKernel } from './kernel/index.ts';
 import type { Kernel, Multiplication } from './kernel/index.ts';
 import { BandWeights } from './bands.ts';
 import { BITS } from './layers.ts';
@@ -62,7 +62,7 @@ export class Network {
 
   constructor(packed: PackedNetwork, kind: Kernel['kind'] = 'wasm') {
     const { shape } = packed;
-    const kernel = (kind === 'wasm' ? wasmKernel() : undefined) ?? plainKernel();
+    const kernel = openKernel(kind);
     this.shape = shape;
     this.#kernel = kernel;
     this.#placed = placeNetwork(kernel, packed);

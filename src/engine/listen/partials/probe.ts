@@ -1,9 +1,10 @@
-import { PowerSpectrum } from '../../base/fft.ts';
 import { peakOffset } from '../../base/parabola.ts';
 import { midiToHz, powerToDb } from '../../base/units.ts';
 import { hann, tukey } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
+import { WindowedPower } from './power.ts';
+import type { PowerWindow } from './power.ts';
 import { partialRatio, typicalStiffness } from './stiffness.ts';
 
 const FFT_SIZE = 4096;
@@ -51,10 +52,11 @@ export interface StringView {
 /** The sound around an onset and the key that was struck → its loudness and pitch. Holds its buffers. */
 export class StringProbe {
   readonly #history: SampleHistory;
-  readonly #after = new PowerSpectrum(FFT_SIZE);
-  readonly #before = new PowerSpectrum(FFT_SIZE);
+  readonly #spectrum = new WindowedPower(FFT_SIZE);
+  readonly #after = new Float32Array(FFT_SIZE / 2);
+  readonly #before = new Float32Array(FFT_SIZE / 2);
   readonly #samples = new Float64Array(PITCH_SPAN);
-  readonly #windows = new Map<string, Float64Array>();
+  readonly #windows = new Map<string, PowerWindow>();
 
   constructor(history: SampleHistory) {
     this.#history = history;
@@ -82,8 +84,8 @@ export class StringProbe {
       let now = 0;
       let old = 0;
       for (let bin = from; bin <= to; bin++) {
-        now += this.#after.power[bin]!;
-        old += this.#before.power[bin]!;
+        now += this.#after[bin]!;
+        old += this.#before[bin]!;
       }
       sum += Math.max(LEAST_NEW * now, now - OLD_STAYS * old);
     }
@@ -97,10 +99,10 @@ export class StringProbe {
     const start = onset + AFTER_KNOCK;
     const length = 512 * Math.floor(Math.min(PITCH_SPAN, Math.max(1024, next - start)) / 512);
     this.#measure(start, length, 'hann');
-    const after = this.#after.power;
+    const after = this.#after;
     const lines = partialsOf(expected, typical).flatMap((freqHz, i) => {
       const bin = this.#strongest(freqHz);
-      const grew = after[bin]! > GREW * this.#before.power[bin]!;
+      const grew = after[bin]! > GREW * this.#before[bin]!;
       return grew ? [{ n: i + 1, freqHz: (bin + peakOffset(after, bin)) * BIN_HZ, power: after[bin]! }] : [];
     });
     const strongest = Math.max(0, ...lines.map(({ power }) => power));
@@ -134,8 +136,9 @@ export class StringProbe {
 
   #measure(start: number, length: number, shape: 'flat' | 'hann'): void {
     const window = this.#window(length, shape);
-    this.#after.measure(this.#history.read(start, this.#samples), window);
-    this.#before.measure(this.#history.read(start - BEFORE_ONSET - length, this.#samples), window);
+    this.#spectrum.measure(this.#history.read(start, this.#samples, length), window, this.#after);
+    const before = start - BEFORE_ONSET - length;
+    this.#spectrum.measure(this.#history.read(before, this.#samples, length), window, this.#before);
   }
 
   #strongest(freqHz: number): number {
@@ -143,15 +146,15 @@ export class StringProbe {
     const from = Math.max(1, Math.round(freqHz / ratio / BIN_HZ));
     const to = Math.round((freqHz * ratio) / BIN_HZ);
     let at = from;
-    for (let bin = from; bin <= to; bin++) if (this.#after.power[bin]! > this.#after.power[at]!) at = bin;
+    for (let bin = from; bin <= to; bin++) if (this.#after[bin]! > this.#after[at]!) at = bin;
     return at;
   }
 
-  #window(length: number, shape: 'flat' | 'hann'): Float64Array {
+  #window(length: number, shape: 'flat' | 'hann'): PowerWindow {
     const key = `${shape} ${length}`;
     const made = this.#windows.get(key);
     if (made !== undefined) return made;
-    const window = shape === 'flat' ? tukey(length, TAPER) : hann(length);
+    const window = this.#spectrum.window(shape === 'flat' ? tukey(length, TAPER) : hann(length));
     this.#windows.set(key, window);
     return window;
   }

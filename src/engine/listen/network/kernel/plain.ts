@@ -23,8 +23,8 @@ export function plainKernel(): Kernel {
     multiply: (job, positions, input, output) => multiply(views, job, positions, input, output),
     smear: (job, positions, output) => smear(views, job, positions, output),
     spectrum(job, samples, output) {
-      let own = spectra.get(job.size);
-      if (!own) spectra.set(job.size, (own = new Float64Spectrum(views, job)));
+      let own = spectra.get(job.window);
+      if (!own) spectra.set(job.window, (own = new Float64Spectrum(views, job)));
       own.measure(views, samples, output);
     },
     collect: (job, power, gain, output) => collect(views, job, power, gain, output),
@@ -110,7 +110,7 @@ function smear({ short, long }: Views, job: Smearing, positions: number, output:
   }
 }
 
-/** One size of spectrum, scaled as the job's window says. */
+/** One window's spectrum, scaled as the window says. */
 class Float64Spectrum {
   readonly #samples: Float64Array;
   readonly #window: Float64Array;
