@@ -1,6 +1,15 @@
 import FFT from 'fft.js';
 import { UsageError } from './errors.ts';
 
+/** Tables of one size serve all; a transform keeps nothing from one use to the next. */
+const transforms = new Map<number, FFT>();
+
+function transformOf(size: number): FFT {
+  const transform = transforms.get(size) ?? new FFT(size);
+  transforms.set(size, transform);
+  return transform;
+}
+
 /**
  * Real signal → power spectrum, with the buffers for one size. Float64Array throughout: fft.js slows threefold when one
  * process mixes array types (measured on Node 20).
@@ -18,7 +27,7 @@ export class PowerSpectrum {
       throw new UsageError(`size=${size} is no power of two from 4 up; round it up to one`);
     this.size = size;
     this.power = new Float64Array(size / 2 + 1);
-    this.#fft = new FFT(size);
+    this.#fft = transformOf(size);
     this.#input = new Float64Array(size);
     this.#complex = new Float64Array(2 * size);
   }

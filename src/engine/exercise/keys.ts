@@ -90,9 +90,15 @@ function modeOf(written: string): Mode {
   return written === 'M' || /^maj/i.test(written) ? 'major' : 'minor';
 }
 
-/** Sharps of the signature, or flats as a negative number. */
+/** Major keys without an accidental in their name, by the circle of fifths: each has a sharp more than the one before, F one flat. */
+const FIFTHS = 'FCGDAEB';
+const MINOR_BELOW = 3;
+
+/** Sharps of the signature, or flats as a negative number. A key is named very often, so no chords of it are worked out here. */
 function signedAccidentals({ tonic, mode }: KeyParts): number {
-  return mode === 'major' ? Key.majorKey(tonic).alteration : Key.minorKey(tonic).alteration;
+  const raised = tonic.endsWith('#') ? 1 : tonic.endsWith('b') ? -1 : 0;
+  const asMajor = FIFTHS.indexOf(tonic[0]!) - 1 + FIFTHS.length * raised;
+  return mode === 'major' ? asMajor : asMajor - MINOR_BELOW;
 }
 
 function minorScalesOf(tonic: string): Readonly<Record<MinorScale, readonly string[]>> {

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { Key } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { UsageError } from '../../../src/engine/base/errors.ts';
 import { ALL_KEYS, displayName, keyFacts, normaliseKey } from '../../../src/engine/exercise/index.ts';
@@ -55,6 +56,19 @@ describe('a key as somebody writes it', () => {
 });
 
 describe('the facts of a key', () => {
+  it.each(
+    ['C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#', 'F', 'Bb', 'Eb', 'Ab', 'Db', 'Gb', 'Cb'].map((tonic) => [
+      `${tonic} major`,
+      `${Key.majorKey(tonic).minorRelative} minor`,
+      Key.majorKey(tonic).alteration,
+    ]),
+  )('%s and %s have the signature that tonal gives them: %i', (major, minor, alteration) => {
+    for (const key of [major, minor]) {
+      const { signature, accidental } = keyFacts(String(key));
+      expect(signature.length * (accidental === 'flats' ? -1 : 1)).toBe(alteration);
+    }
+  });
+
   it('go round the circle of fifths: one sharp more, or one flat fewer, from key to key', () => {
     const signed = (key: string) => {
       const { signature, accidental } = keyFacts(key);

@@ -39,10 +39,20 @@ export function templates(): readonly Template[] {
 /** Every form of C major and C minor; written out on first use, since it takes some ms. */
 function allTemplates(): readonly Template[] {
   if (written.length > 0) return written;
-  for (const choice of allChoices()) {
-    if (choice.key !== 'C major' && choice.key !== 'C minor') continue;
+  const choices = allChoices().filter(({ key }) => key === 'C major' || key === 'C minor');
+  // What both hands play holds what the right plays alone.
+  const together = new Map(
+    choices.flatMap((choice) =>
+      choice.hands === 'together' ? [[nameOf(choice), buildExercise(choice).steps]] : [],
+    ),
+  );
+  for (const choice of choices) {
     if (choice.hands === 'left') continue;
-    const steps = buildExercise(choice).steps.map(({ notes }) => notes.map(({ midi }) => midi));
+    const steps = together
+      .get(nameOf(choice))!
+      .map(({ notes }) =>
+        notes.flatMap(({ midi, hand }) => (choice.hands === 'together' || hand === 'right' ? [midi] : [])),
+      );
     const midis = steps.flat();
     const counts = new Map<number, number>();
     for (const midi of midis) counts.set(midi, (counts.get(midi) ?? 0) + 1);
@@ -56,6 +66,11 @@ function allTemplates(): readonly Template[] {
     });
   }
   return written;
+}
+
+/** An exercise, whichever hand plays it. */
+function nameOf({ key, form, octaves, minorScale }: ExerciseChoice): string {
+  return [key, form, octaves, minorScale].join();
 }
 
 /** An exercise of the set and the octave, beside the written one, where it lies. */
