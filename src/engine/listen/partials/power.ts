@@ -14,7 +14,7 @@ export class WindowedPower {
   readonly #samples: number;
   readonly #power: number;
 
-  /** @param size as the kernel takes it: half of it is 2 · 4ⁿ and at least 128 */
+  /** @param size a power of two from 256 up */
   constructor(size: number, kind: Kernel['kind'] = 'wasm') {
     this.#kernel = openKernel(kind);
     this.#spectrum = placeSpectrum(this.#kernel, size, new Float64Array(0));

@@ -1,8 +1,8 @@
-import { PowerSpectrum } from '../../base/fft.ts';
 import { peakOffset } from '../../base/parabola.ts';
 import { hann } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
+import { WindowedPower } from '../partials/power.ts';
 
 const SIZE = 8192;
 const BIN_HZ = RATE_HZ / SIZE;
@@ -21,9 +21,10 @@ const LOWEST_CENTS = -60;
  */
 export class RoughTuning {
   readonly #history: SampleHistory;
-  readonly #spectrum = new PowerSpectrum(SIZE);
-  readonly #window = hann(SIZE);
+  readonly #spectrum = new WindowedPower(SIZE);
+  readonly #window = this.#spectrum.window(hann(SIZE));
   readonly #samples = new Float64Array(SIZE);
+  readonly #power = new Float32Array(SIZE / 2);
   #next = SIZE;
   #x = 0;
   #y = 0;
@@ -53,7 +54,8 @@ export class RoughTuning {
   }
 
   #look(start: number): void {
-    const power = this.#spectrum.measure(this.#history.read(start, this.#samples), this.#window);
+    const power = this.#power;
+    this.#spectrum.measure(this.#history.read(start, this.#samples), this.#window, power);
     let strongest = 0;
     for (let bin = LOWEST_BIN; bin < HIGHEST_BIN; bin++) strongest = Math.max(strongest, power[bin]!);
     if (strongest < 1e-12 || strongest < 1e-4 * this.#loudest) return;

@@ -127,7 +127,7 @@ export function smear(
 }
 
 // `size` samples times a window → size / 2 powers. As a complex transform of half the length over pairs of samples
-// (Stockham's autosort, radix 4 with one last pass of radix 2, so size / 2 = 2 · 4ⁿ ≥ 128), then parted into the real one.
+// (Stockham's autosort, radix 4, with one last pass of radix 2 where size / 2 = 2 · 4ⁿ), then parted into the real one.
 // `turns`: for p < size / 8 the cosines and sines of −2π p / (size / 2) and of its double and treble, six rows.
 // `split`: cosines, then sines of −2π k / size. `work`: four rows of size / 2 + 4.
 export function spectrum(
@@ -145,32 +145,36 @@ export function spectrum(
   }
   firstPass(x, y, row, count, turns);
   let swap = x; x = y; y = swap;
-  for (let stride = 4; stride < count >> 1; stride <<= 2) {
+  let stride = 4;
+  for (; stride < count >> 1; stride <<= 2) {
     pass(x, y, row, count, stride, turns);
     swap = x; x = y; y = swap;
   }
   const half = bytes >> 1;
-  for (let at: usize = 0; at < half; at += 16) {
-    for (let part: usize = 0; part <= row; part += row) {
-      const a = v128.load(x + part + at), b = v128.load(x + part + half + at);
-      v128.store(y + part + at, f32x4.add(a, b));
-      v128.store(y + part + half + at, f32x4.sub(a, b));
+  if (stride < count) {
+    for (let at: usize = 0; at < half; at += 16) {
+      for (let part: usize = 0; part <= row; part += row) {
+        const here = x + part + at;
+        const a = v128.load(here), b = v128.load(here + half);
+        v128.store(here, f32x4.add(a, b));
+        v128.store(here + half, f32x4.sub(a, b));
+      }
     }
   }
-  store<f32>(y + bytes, load<f32>(y));
-  store<f32>(y + row + bytes, load<f32>(y + row));
-  const point5 = f32x4.splat(0.5);
+  store<f32>(x + bytes, load<f32>(x));
+  store<f32>(x + row + bytes, load<f32>(x + row));
+  const quarter = f32x4.splat(0.25);
   for (let at: usize = 0; at < bytes; at += 16) {
-    const opposite = y + bytes - at - 12;
-    const zr = v128.load(y + at), zi = v128.load(y + row + at);
+    const opposite = x + bytes - at - 12;
+    const zr = v128.load(x + at), zi = v128.load(x + row + at);
     const backR = v128.load(opposite), backI = v128.load(opposite + row);
     const yr = v128.shuffle<i32>(backR, backR, 3, 2, 1, 0), yi = v128.shuffle<i32>(backI, backI, 3, 2, 1, 0);
     const er = f32x4.add(zr, yr), ei = f32x4.sub(zi, yi);
     const or = f32x4.add(zi, yi), oi = f32x4.sub(yr, zr);
     const wr = v128.load(split + at), wi = v128.load(split + bytes + at);
-    const re = f32x4.mul(point5, f32x4.add(er, f32x4.sub(f32x4.mul(wr, or), f32x4.mul(wi, oi))));
-    const im = f32x4.mul(point5, f32x4.add(ei, f32x4.add(f32x4.mul(wr, oi), f32x4.mul(wi, or))));
-    v128.store(output + at, f32x4.add(f32x4.mul(re, re), f32x4.mul(im, im)));
+    const re = f32x4.add(er, f32x4.sub(f32x4.mul(wr, or), f32x4.mul(wi, oi)));
+    const im = f32x4.add(ei, f32x4.add(f32x4.mul(wr, oi), f32x4.mul(wi, or)));
+    v128.store(output + at, f32x4.mul(quarter, f32x4.add(f32x4.mul(re, re), f32x4.mul(im, im))));
   }
 }
 

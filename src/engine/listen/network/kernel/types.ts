@@ -36,7 +36,7 @@ export interface Smearing {
   readonly shift: number;
 }
 
-/** `size` samples (float32) times a window → size / 2 powers (float32); size / 2 is 2 · 4ⁿ and at least 128. */
+/** `size` samples (float32) times a window → size / 2 powers (float32); size / 2 is a power of two and at least 128. */
 export interface Spectrum {
   readonly size: number;
   /** float32, `size` of them */
