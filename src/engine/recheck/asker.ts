@@ -1,3 +1,4 @@
+import { median } from '../base/statistics.ts';
 import type { Hand } from '../exercise/index.ts';
 import { isSamePlace } from '../listen/piano/index.ts';
 import type { Candidate, HandsAlone, Heard, KeptSound } from '../listen/index.ts';
@@ -7,6 +8,7 @@ import { KnownAlone } from './alone.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
 import { createLook } from './look/index.ts';
 import type { BlindBelief, Glance, HandsApart, Look } from './look/index.ts';
+import { likelyMoments } from './moments.ts';
 import { momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { Moment, StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
@@ -45,7 +47,35 @@ export class Asker {
     this.#usual = new UsualHands(heard, alignment);
     this.#alignment = alignment;
     this.#twins = twinPlaces(alignment.matched);
+    this.steps = this.steps.map((one) => (one.timeSec === null ? this.#foundAgain(one) : one));
     this.#known = alone === null ? null : this.#knownHere(new KnownAlone(alone));
+  }
+
+  /** What a step usually lasts, s; null where no two in a row were heard. */
+  get usualStepSec(): number | null {
+    const lasting = this.steps.flatMap(({ timeSec }, step) => {
+      const next = this.steps[step + 1]?.timeSec ?? null;
+      return timeSec === null || next === null || next <= timeSec ? [] : [next - timeSec];
+    });
+    return median(lasting) ?? null;
+  }
+
+  /** A step none of whose keys was heard right → the same with the moment at which one of them sounds struck, if there is one. */
+  #foundAgain(step: StepHeard): StepHeard {
+    const { matched, exercise } = this.#alignment;
+    const places = matched.flatMap((note, place) => (note.step === step.step ? [place] : []));
+    const answered = places.flatMap((place) => {
+      const note = matched[place]!;
+      return 'played' in note && note.played !== undefined ? this.#heard.notes[note.played]!.timeSec : [];
+    });
+    const beats = exercise.steps.map(({ beat }) => beat);
+    const likely = likelyMoments(this.steps, beats, step.step, this.#heard.candidates ?? []);
+    const surest = [...answered, ...likely]
+      .flatMap((timeSec) => places.map((place) => this.askAt(place, timeSec)))
+      .reduce<Answer | null>((best, one) => (best === null || one.logOdds > best.logOdds ? one : best), null);
+    return surest !== null && surest.logOdds > RECHECK_BOUNDS.struck
+      ? { ...step, timeSec: surest.timeSec }
+      : step;
   }
 
   /** Was a written note struck? `place`: its place among the matched notes. Null at a step of which nothing was heard. */

@@ -17,8 +17,8 @@ import { isUnheard, lookAtUnheard } from './unheard.ts';
  * something was heard is looked at on the sound itself: was it struck, and when? First of all notes together: does each
  * hand play at all? Then step by step: notes that were left missed or unsure are found again or called missed, reported ones that the
  * sound does not bear out are withdrawn, a key struck in place of a missed one is looked for, and onsets that the blind ear drew
- * together are told apart. It presumes nothing: what is written is evidence of little weight beside the sound, and a step of which
- * nothing was heard is left alone. What was asked and answered stays in `rechecks`. `alone`: what hands alone sounded like on this
+ * together are told apart. It presumes nothing: what is written is evidence of little weight beside the sound. A step of which nothing was
+ * heard, single notes too, is looked for where those beside it let it be expected. What was asked and answered stays in `rechecks`. `alone`: what hands alone sounded like on this
  * piano, to compare with.
  */
 export function recheck(
@@ -31,7 +31,7 @@ export function recheck(
   if (single && alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step)))
     return { heard, alignment, rechecks: [] };
   const asker = new Asker(heard, sound, alignment, alone);
-  const again = single ? { heard, alignment, rechecks: [] } : settleSteps(heard, alignment, asker);
+  const again = settleSteps(heard, alignment, asker, single);
   const { matched, rechecks } = lookAtUnheard(again.alignment, asker);
   return {
     heard: again.heard,
@@ -40,9 +40,11 @@ export function recheck(
   };
 }
 
-/** Every step of which something was heard. */
-function settleSteps(heard: Heard, alignment: Alignment, asker: Asker): Rechecked {
-  const answers = alignment.matched.map((_, place) => asker.askWritten(place));
+/** Every step of which something was heard or found; of single notes, of which the blind ear is sure, only those not heard. */
+function settleSteps(heard: Heard, alignment: Alignment, asker: Asker, single: boolean): Rechecked {
+  const answers = alignment.matched.map(({ verdict }, place) =>
+    single && verdict !== 'missed' ? null : asker.askWritten(place),
+  );
   const hands = handsHeard(
     alignment,
     answers.map((answer) => answer?.logOdds ?? null),

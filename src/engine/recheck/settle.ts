@@ -7,7 +7,7 @@ import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import { caughtBeside, strangersAt } from './strangers.ts';
+import { caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
 import type { Stranger } from './strangers.ts';
 import type { HeardExtra, Listening, Recheck } from './types.ts';
 
@@ -54,7 +54,8 @@ export function settleStep(listening: Listening, step: number): SettledStep {
     rechecks.push(recordOf(step, midi, hand, 'written', matched.verdict, answer, decision));
     return [{ place, matched, before: noteBefore(listening, place), answer, decision }];
   });
-  if (written.length === 0) return { written: own.map((place) => asBefore(listening, place)), extras: [] };
+  if (written.length === 0)
+    return { written: own.map((place) => asBefore(listening, place)), extras: extrasBefore(listening, step) };
   const strangers = strangersAt(listening, step);
   const pairs = pairsOf(listening, written, strangers);
   const settled = written.map((one): Settled => {
@@ -152,18 +153,18 @@ function isMissing(listening: Listening, { step, expected }: MatchedNote, { logO
   return !isCovered || (presence === 'there' && leftOut(logOdds) >= RECHECK_BOUNDS.leftOut);
 }
 
-/** A key that the first listening did not report, struck in place of a note that was not. */
-function inItsPlace(
-  { asker, heard, alignment, rechecks }: Listening,
-  step: number,
-  midi: number,
-  hand: Hand,
-): PlayedNote | null {
-  const { written, timeSec } = asker.steps[step]!;
+/**
+ * A key that the first listening did not report, struck in place of a note that was not. Keys of the steps beside it ring on or come early,
+ * and say nothing.
+ */
+function inItsPlace(listening: Listening, step: number, midi: number, hand: Hand): PlayedNote | null {
+  const { asker, heard, alignment, rechecks } = listening;
+  const { timeSec } = asker.steps[step]!;
+  const about = writtenAbout(listening, step);
   const near = heard.notes.filter((one) => Math.abs(one.timeSec - timeSec!) < RECHECK_BOUNDS.nearSec);
   for (const semitones of MISTAKEN_FOR) {
     const other = midi - alignment.semitoneShift + semitones;
-    if (written.includes(other) || near.some((one) => one.midi === other)) continue;
+    if (about.includes(midi + semitones) || near.some((one) => one.midi === other)) continue;
     const answer = asker.askUnwritten(step, other, hand);
     if (answer === null || answer.logOdds <= RECHECK_BOUNDS.inItsPlace) continue;
     rechecks.push(recordOf(step, midi + semitones, hand, 'in-its-place', 'not-heard', answer, 'struck'));
@@ -187,6 +188,15 @@ function asBefore(listening: Listening, place: number): Settled {
   const matched = listening.alignment.matched[place]!;
   const reason = matched.verdict === 'unsure' ? matched.reason : null;
   return { place, verdict: matched.verdict, note: noteBefore(listening, place), reason };
+}
+
+/** Extras at a step that nothing was asked about. */
+function extrasBefore(listening: Listening, step: number): readonly HeardExtra[] {
+  const { heard, alignment } = listening;
+  return alignment.extras.flatMap(({ played, kind, step: beside }) => {
+    const note = heard.notes[played]!;
+    return isNearest(listening, note, step) ? [{ note, kind, step: beside }] : [];
+  });
 }
 
 function noteBefore({ heard, alignment }: Listening, place: number): PlayedNote | null {

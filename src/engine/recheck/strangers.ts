@@ -86,7 +86,7 @@ function handBeside({ alignment }: Listening, step: number): Hand {
 }
 
 /** Keys written at a step and those beside it, which may ring on or come early. */
-function writtenAbout({ alignment }: Listening, step: number): readonly number[] {
+export function writtenAbout({ alignment }: Listening, step: number): readonly number[] {
   return alignment.matched.flatMap((note) => (Math.abs(note.step - step) <= 1 ? [note.expected.midi] : []));
 }
 

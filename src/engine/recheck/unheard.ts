@@ -27,6 +27,14 @@ function sureOfMissing(logOdds: number): number {
   return leftOut / (leftOut + densityOf(logOdds, STRUCK));
 }
 
+/**
+ * Steps shorter than this, s, the blind ear may pass over whole. Two development pianos, one hand and both, shortest interval beside the step:
+ * under 70 ms 38 of 867 steps, to 80 ms 22 of 879, to 100 ms 11 of 1261, above that none of 1827 — where a player leaves out
+ * one or two in a hundred. There a note counts as missing by the closer look alone, and where that cannot look, as likely as not.
+ */
+const PASSED_OVER_SEC = 0.13;
+const AS_LIKELY_AS_NOT = 0.5;
+
 /** What was made of the steps of which nothing was heard: the matched notes, and what was asked. */
 export interface Unheard {
   readonly matched: readonly MatchedNote[];
@@ -47,13 +55,14 @@ export function isUnheard({ matched }: Alignment, step: number): boolean {
  */
 export function lookAtUnheard(alignment: Alignment, asker: Asker): Unheard {
   const rechecks: Recheck[] = [];
+  const isFast = (asker.usualStepSec ?? Infinity) < PASSED_OVER_SEC;
   const matched = alignment.matched.map((note, place): MatchedNote => {
     if (note.verdict !== 'missed' || !isUnheard(alignment, note.step)) return note;
     const answers = momentsAbout(asker.steps, note.step).map((timeSec) => asker.askAt(place, timeSec));
     const [first, ...others] = answers;
-    if (first === undefined) return note;
+    if (first === undefined) return isFast ? { ...note, sure: AS_LIKELY_AS_NOT } : note;
     const likest = others.reduce((a, b) => (b.logOdds > a.logOdds ? b : a), first);
-    const sure = sureOfMissing(likest.logOdds);
+    const sure = isFast ? 1 / (1 + Math.exp(likest.logOdds)) : sureOfMissing(likest.logOdds);
     const { midi, hand } = note.expected;
     const decision = sure > 0.5 ? 'not-struck' : 'unsure';
     rechecks.push(recordOf(note.step, midi, hand, 'written', 'missed', likest, decision));

@@ -3,6 +3,7 @@ import { assessHeard, listenAndKeep } from '../../../src/engine/index.ts';
 import type { ExerciseChoice, Heard, KeptSound, Report } from '../../../src/engine/index.ts';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../src/engine/match/index.ts';
+import type { MatchedNote } from '../../../src/engine/match/index.ts';
 import { recheck } from '../../../src/engine/recheck/index.ts';
 import { render } from '../../support/render.ts';
 
@@ -53,17 +54,29 @@ describe('a step of which the ear heard nothing', () => {
     expect(reportOf(heard).words.verdict).toMatch(/^28 of 29 notes right\. One missing: B going up\.$/);
   });
 
-  it.each([0, 1, 9, 14, 20, 28])('is asked about where it was struck: step %i', (step) => {
-    const { missed, unsure, words } = reportOf(without(step));
+  it.each([0, 1, 9, 14, 20, 28])('is found where it was struck: step %i', (step) => {
+    const { missed, unsure, notes } = reportOf(without(step));
     expect(missed.map((note) => note.step)).toEqual([LEFT_OUT]);
-    expect(unsure.map((note) => note.step)).toEqual([step]);
-    expect(words.said?.statements.map(({ situation }) => situation)).toEqual(['missed-notes', 'not-sure']);
+    expect(unsure).toEqual([]);
+    const before = reportOf(heard).notes.find((note) => note.step === step)!;
+    const found = notes.find((note) => note.step === step)!;
+    expect(found).toMatchObject({ verdict: 'correct', midi: before.midi });
+    expect(Math.abs(found.timeSec - before.timeSec)).toBeLessThan(0.015);
   });
 
-  it('is not looked for where the first or last notes were not recorded', () => {
-    const late = { ...heard, notes: heard.notes.slice(4) };
-    const { rechecks } = recheck(late, matchNotes(late, buildExercise(scale)), sound);
-    expect(rechecks.map((one) => one.step)).toEqual([LEFT_OUT]);
+  it('is not found where the first notes were not recorded', () => {
+    const fromSec = heard.notes[4]!.timeSec - 0.05;
+    const isLater = (one: { readonly timeSec: number }): boolean => one.timeSec > fromSec;
+    const late = {
+      ...heard,
+      notes: heard.notes.filter(isLater),
+      candidates: (heard.candidates ?? []).filter(isLater),
+    };
+    const cut = sound.samples.slice().fill(0, 0, Math.round(fromSec * 22_050));
+    const blind = matchNotes(late, buildExercise(scale));
+    const { alignment } = recheck(late, blind, { ...sound, samples: cut });
+    const isMissed = ({ verdict }: MatchedNote): boolean => verdict === 'missed';
+    expect(alignment.matched.map(isMissed)).toEqual(blind.matched.map(isMissed));
   });
 
   it('in a line of which every note was heard nothing is asked', () => {
