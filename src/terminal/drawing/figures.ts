@@ -1,4 +1,4 @@
-import { exerciseIn, isSolid, tellKept } from '../../engine/index.ts';
+import { exerciseIn, isSolid, notesABeat, tellKept } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
 import { signed } from './numbers.ts';
@@ -63,12 +63,12 @@ function tabled(
     'notMeasured' in measures.tempoBpm
       ? null
       : line(label.tempo, [
-          figure(measures.tempoBpm, '', 1, '♩ = '),
+          figure(measures.tempoBpm, '', 1, `${notesABeat(report.exercise.form) === 3 ? '♩.' : '♩'} = `),
           targetBpm === null ? null : part.aim(targetBpm),
           drift(measures, t),
         ]),
     line(label.touch, [touch(measures, t)]),
-    { label: label.piano, text: tuning(report) },
+    { label: label.piano, text: tuning(report, part.cents) },
   ];
   return all.filter((row) => row !== null);
 }
@@ -188,6 +188,6 @@ function touch({ touchMs }: Measures, { parts }: ReportStrings): string | null {
   return connected ? parts.connected(value) : parts.detached(value);
 }
 
-function tuning({ tuning: { a4Hz, cents, sdCents } }: Report): string {
-  return `A4 = ${a4Hz.toFixed(1)} Hz (${signed(cents)} ± ${sdCents.toFixed(0)} cents)`;
+function tuning({ tuning: { a4Hz, cents, sdCents } }: Report, unit: string): string {
+  return `A4 = ${a4Hz.toFixed(1)} Hz (${signed(cents)} ± ${sdCents.toFixed(0)} ${unit})`;
 }

@@ -1,4 +1,4 @@
-import { exerciseIn, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
+import { exerciseIn, isHandKnown, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
 import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
 import { REPORTS, localeOf } from '../language/index.ts';
 
@@ -81,6 +81,8 @@ function spotsOf(
   const shortName = namedIn(language);
   const medianDb = middle(report.notes.map(({ levelDb }) => levelDb));
   const late = lateCrossings(report);
+  // Of the other hand they lie elsewhere.
+  const known = isHandKnown(report);
   return exercise.steps.flatMap(({ step, notes, crossings, label }): readonly Spot[] => {
     const own = notes.filter((note) => note.hand === hand);
     const played = report.notes.filter(
@@ -109,7 +111,7 @@ function spotsOf(
         ...bothNames(note.name, name, language),
       };
     });
-    const crosses = crossings.some((crossing) => crossing.hand === hand);
+    const crosses = known && crossings.some((crossing) => crossing.hand === hand);
     const delay = report.measures.crossings.find((other) => other.step === step && other.hand === hand);
     return [
       {
@@ -128,7 +130,7 @@ function spotsOf(
   });
 }
 
-/** What was struck and what was wanted; with octaves where only these differ. */
+/** What was struck and what was wanted, as the sentence has it: F natural for F sharp; with octaves where only these differ. */
 function bothNames(
   name: string,
   wanted: string,
@@ -137,9 +139,9 @@ function bothNames(
   const shortName = namedIn(language);
   const [short, shortWanted] = [shortName(name), shortName(wanted)];
   const octave = (whole: string): string => /-?\d+$/.exec(whole)?.[0] ?? '';
-  return short === shortWanted
-    ? { name: short + octave(name), wanted: shortWanted + octave(wanted) }
-    : { name: short, wanted: shortWanted };
+  if (short === shortWanted) return { name: short + octave(name), wanted: shortWanted + octave(wanted) };
+  const onlyTheSign = localeOf(language).naming !== 'german' && /^.[♯♭]/.test(shortWanted);
+  return { name: onlyTheSign && shortWanted.startsWith(short) ? `${short}♮` : short, wanted: shortWanted };
 }
 
 /** "G#4" → "G♯", or "Gis" */

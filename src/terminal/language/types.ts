@@ -46,6 +46,7 @@ export interface ReportStrings {
     readonly keysAllowedFor: string;
     readonly thumb: string;
     readonly fade: string;
+    readonly cents: string;
     readonly aim: (bpm: number) => string;
     readonly silence: (value: string) => string;
     readonly heldOver: (value: string) => string;

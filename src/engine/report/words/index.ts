@@ -232,7 +232,7 @@ const EQUAL = 0.9;
 function howManyNamed(found: readonly Found[]): 1 | 2 {
   const faults = found.filter(({ statement }) => statement.faults > 0);
   const [first, second] = faults;
-  if (isKind(found[0]!, 'sound')) return first === undefined ? 1 : 2;
+  if (isKind(found[0]!, 'sound') || isKind(found[0]!, 'exercise')) return first === undefined ? 1 : 2;
   if (isKind(found[0]!, 'practice'))
     return first !== undefined || (found[1] !== undefined && tellsMore(found[1])) ? 2 : 1;
   if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;

@@ -48,6 +48,7 @@ export const REPORT: ReportStrings = {
     asItSounds: 'as it sounds here',
     keysAllowedFor: 'keys of this piano allowed for',
     thumb: 'thumb ',
+    cents: 'cents',
     fade: 'ends ',
     aim: (bpm) => `aim ${bpm}`,
     silence: (value) => `${value} of silence between`,

@@ -133,7 +133,7 @@ export const MESSAGES: Messages = {
     withSound: 'mit Klang',
     withoutSound: 'ohne Klang',
     takenFor: (title) => `Erkannt als: ${title}; die Lehrkraft hat die Übung gewählt.`,
-    corrects: (place, verdict, why) => `Die Lehrkraft sagt zu ${place}: ${verdict}. ${why}`.trimEnd(),
+    corrects: (place, verdict, why) => `Die Lehrkraft sagt (${place}): ${verdict}. ${why}`.trimEnd(),
     verdicts: {
       correct: 'war richtig',
       wrong: 'war falsch',

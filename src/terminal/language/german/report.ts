@@ -3,7 +3,7 @@ import type { ReportStrings } from '../types.ts';
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
 export const REPORT: ReportStrings = {
-  next: 'Weiter',
+  next: 'Als Nächstes',
   notSure: 'Nicht sicher',
   sound: 'Klang',
   hands: { left: 'links', right: 'rechts' },
@@ -54,6 +54,7 @@ export const REPORT: ReportStrings = {
     asItSounds: 'wie es hier klingt',
     keysAllowedFor: 'ohne die Unterschiede der Tasten',
     thumb: 'Daumen ',
+    cents: 'Cent',
     fade: 'Enden ',
     aim: (bpm) => `Ziel ${bpm}`,
     silence: (value) => `${value} Stille dazwischen`,

@@ -310,9 +310,10 @@ export const GERMAN_ROWS: readonly {
       'nur A–Cis–E–A, ♩ = 48, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
-    english: 'Every note right. Two crossings come late, most going up to A, by 120 ms; the rest is even.',
+    english:
+      'Every note right. The crossing comes late going up to A and going up to D, by 120 ms; the rest is even.',
     verdict:
-      'Jeder Ton richtig. Zwei Unter- oder Übersätze kommen zu spät, am meisten der Untersatz aufwärts zu A, 120 ms; der Rest ist gleichmäßig.',
+      'Jeder Ton richtig. Der Untersatz aufwärts zu A und der Untersatz aufwärts zu D kommen zu spät, um 120 ms; der Rest ist gleichmäßig.',
     nextStep:
       'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },

@@ -432,7 +432,8 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'crossing-late',
     playing: { choice: { ...A, form: 'scale' }, change: at([7, 10], late(120)) },
-    verdict: 'Every note right. Two crossings come late, most going up to A, by 120 ms; the rest is even.',
+    verdict:
+      'Every note right. The crossing comes late going up to A and going up to D, by 120 ms; the rest is even.',
     nextStep:
       'only F♯–G♯–A–B, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },

@@ -94,6 +94,33 @@ describe('sentence, list and figures agree', () => {
     }
   });
 
+  it('a wrong note has one name, in sentence, list and string', () => {
+    let compared = 0;
+    for (const report of attempts())
+      for (const statement of report.words.said!.statements) {
+        const faults = 'notes' in statement && statement.situation === 'wrong-notes' ? statement.notes : [];
+        const keys = statement.situation === 'slips' ? statement.keys : [];
+        for (const { step, struck } of [...faults, ...keys]) {
+          if (struck === null || struck.startsWith('octave')) continue;
+          const names = report.notes
+            .filter((note) => note.step === step && note.verdict !== 'correct')
+            .map(({ name }) => name.replace(/-?\d+$/, ''));
+          expect(names).toContain(struck);
+          compared += 1;
+        }
+      }
+    expect(compared).toBeGreaterThan(30);
+  });
+
+  it('another exercise than chosen is said first, and what is wrong in it beside it', () => {
+    const notes = playNotes({ choice: A, change: (step) => (step === 2 ? { wrong: { midi: 66 } } : {}) });
+    const heard = heardOf(notes, { onsetSdMs: 1 });
+    const alignment = { ...matchNotes(heard, attempt(A).exercise), chosen: { ...A, form: 'scale' as const } };
+    expect(writeReport(heard, alignment).words.verdict).toBe(
+      'You played the arpeggio, not the scale; that is what is measured here; F♯ instead of E going up.',
+    );
+  });
+
   it('nothing is blamed that is not 99 % sure by its figure’s own error', () => {
     for (const report of attempts())
       for (const { faults, sure } of report.words.said!.statements)

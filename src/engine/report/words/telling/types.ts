@@ -59,3 +59,24 @@ const IN_TIME_MS = 10;
 export function isInTime({ figure, now }: Exclude<Improved, { readonly figure: 'notes' }>): boolean {
   return (figure === 'crossing' || figure === 'turn') && now <= IN_TIME_MS;
 }
+
+/** Delays within so much of each other weigh the same. */
+const EQUAL = 0.9;
+
+/**
+ * Two that come late by as much → both by name and place, the latest first, and by how much; `twice`: they are called alike. null: one
+ * is graver, or they are not two.
+ */
+export function twoAlike<One extends { readonly lateMs: number }>(
+  ones: readonly One[],
+  say: (one: One) => string,
+  and: string,
+): { readonly what: string; readonly ms: string; readonly twice: boolean } | null {
+  const [first, second] = ones;
+  if (first === undefined || second === undefined || ones.length > 2) return null;
+  if (second.lateMs < EQUAL * first.lateMs) return null;
+  const twice = say(first) === say(second);
+  const { lateMs } = first;
+  const ms = lateMs === second.lateMs ? String(lateMs) : `${lateMs} ${and} ${second.lateMs}`;
+  return { what: twice ? say(first) : `${say(first)} ${and} ${say(second)}`, ms, twice };
+}

@@ -1,7 +1,7 @@
 import type { ABOUT_TIME } from '../../rules/time.ts';
 import type { Clauses, Parts } from '../types.ts';
 import type { Saying } from '../../said/index.ts';
-import { joined, plain } from '../types.ts';
+import { joined, plain, twoAlike } from '../types.ts';
 import { chord, count, nth, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
 import { RHYTHMS } from './practice.ts';
@@ -53,6 +53,13 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, keyof 
     'crossing-late': ({ crossings }) => {
       const [worst] = crossings;
       const what = crossing(worst!.crossing);
+      const both = twoAlike(crossings, (one) => crossing(one.crossing), 'and');
+      if (both !== null)
+        return {
+          sentence: `the crossing comes late ${both.what}${both.twice ? ', twice' : ''}, by ${both.ms} ms`,
+          half: `the crossing comes late ${both.what}${both.twice ? ', twice' : ''}`,
+          emphasis: both.what,
+        };
       return {
         sentence:
           crossings.length === 1
@@ -68,6 +75,13 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, keyof 
     'late-note': ({ notes }) => {
       const [worst] = notes;
       const what = spot(worst!.at);
+      const both = twoAlike(notes, (one) => spot(one.at), 'and');
+      if (both !== null)
+        return {
+          sentence: `${both.what} ${both.twice ? 'comes late twice' : 'come late'}, by ${both.ms} ms`,
+          half: `${both.what} ${both.twice ? 'comes late twice' : 'come late'}`,
+          emphasis: both.what,
+        };
       return notes.length === 1
         ? {
             sentence: `${what} comes late, by ${worst!.lateMs} ms`,

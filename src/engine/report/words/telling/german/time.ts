@@ -1,7 +1,7 @@
 import type { Saying } from '../../said/index.ts';
 import type { ABOUT_TIME } from '../../rules/time.ts';
 import type { Clauses, Parts } from '../types.ts';
-import { capital, joined, plain } from '../types.ts';
+import { capital, joined, plain, twoAlike } from '../types.ts';
 import { chordAfter, count, figure, movement, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
 import { RHYTHMS } from './practice.ts';
@@ -52,6 +52,13 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
       const [worst] = crossings;
       const what = crossing(worst!.crossing);
       const many = `${count(crossings.length)} Unter- oder Übersätze kommen zu spät`;
+      const both = twoAlike(crossings, (one) => crossing(one.crossing), 'und');
+      if (both !== null)
+        return {
+          sentence: `${both.what} ${both.twice ? 'kommt zweimal' : 'kommen'} zu spät, um ${both.ms} ms`,
+          half: `${both.what} ${both.twice ? 'kommt zweimal' : 'kommen'} zu spät`,
+          emphasis: both.what,
+        };
       return crossings.length === 1
         ? {
             sentence: `${what} kommt ${worst!.lateMs} ms zu spät`,
@@ -59,7 +66,7 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
             emphasis: what,
           }
         : {
-            sentence: `${many}, am meisten ${what}, ${worst!.lateMs} ms`,
+            sentence: `${many}, am meisten ${what}, um ${worst!.lateMs} ms`,
             half: many,
             emphasis: what,
           };
@@ -67,6 +74,13 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
     'late-note': ({ notes }) => {
       const [worst] = notes;
       const what = spot(worst!.at);
+      const both = twoAlike(notes, (one) => spot(one.at), 'und');
+      if (both !== null)
+        return {
+          sentence: `${both.what} ${both.twice ? 'kommt zweimal' : 'kommen'} zu spät, um ${both.ms} ms`,
+          half: `${both.what} ${both.twice ? 'kommt zweimal' : 'kommen'} zu spät`,
+          emphasis: both.what,
+        };
       return notes.length === 1
         ? {
             sentence: `${what} kommt ${worst!.lateMs} ms zu spät`,
@@ -74,7 +88,7 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
             emphasis: what,
           }
         : {
-            sentence: `zwei Töne kommen zu spät, am meisten ${what}, ${worst!.lateMs} ms`,
+            sentence: `zwei Töne kommen zu spät, am meisten ${what}, um ${worst!.lateMs} ms`,
             half: 'zwei Töne kommen zu spät',
             emphasis: what,
           };
