@@ -10,7 +10,7 @@ export interface StaffEvent {
   readonly keys: readonly string[];
   /** finger numbers, from the lowest key up */
   readonly fingers: readonly number[];
-  readonly duration: '8' | 'q' | 'h' | 'w';
+  readonly duration: '16' | '8' | 'q' | 'h' | 'w';
   readonly dots: 0 | 1;
   /** written this many octaves lower than it sounds: 1 = 8va, 2 = 15ma */
   readonly octavesUp: 0 | 1 | 2;
@@ -103,8 +103,8 @@ function chooseClefs(hand: Hand, steps: readonly ExpectedStep[]): readonly Clef[
 
 /** How long a note is written. `beatsLeft` is given for the last note, which fills its bar. */
 function noteValue(perBeat: number, beatsLeft: number | null): Pick<StaffEvent, 'duration' | 'dots'> {
-  const usual = { duration: perBeat === 1 ? 'q' : '8', dots: 0 } as const;
-  if (beatsLeft === null || perBeat > 2) return usual;
+  const usual = { duration: perBeat === 1 ? 'q' : perBeat === 4 ? '16' : '8', dots: 0 } as const;
+  if (beatsLeft === null || perBeat === 3) return usual;
   switch (Math.round(beatsLeft * 2) / 2) {
     case 1:
       return { duration: 'q', dots: 0 };

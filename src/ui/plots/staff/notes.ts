@@ -74,13 +74,13 @@ function withClefs(part: StaffPart, notes: readonly StaveNote[]): (StaveNote | C
   });
 }
 
-/** Indices of eighths that share a beat; two beats are joined where two notes go to a beat, as is usual. */
+/** Indices of eighths or sixteenths that share a beat; two beats are joined where two notes go to a beat, as is usual. */
 function beamGroups(part: StaffPart): readonly (readonly number[])[] {
   const groups = new Map<number, number[]>();
   const perBeat = part.events.filter((event) => event.beat < 1 - 1e-6).length;
   const join = perBeat === 2 ? 2 : 1;
   part.events.forEach((event, at) => {
-    if (event.duration !== '8') return;
+    if (event.duration !== '8' && event.duration !== '16') return;
     const group = Math.floor((event.beat + 1e-6) / join);
     groups.set(group, [...(groups.get(group) ?? []), at]);
   });
