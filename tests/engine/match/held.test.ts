@@ -76,6 +76,11 @@ describe('common tones of two chords', () => {
     expect(said.map(({ step, verdict }) => `${step} ${verdict}`)).toEqual(['1 unsure', '2 unsure']);
   });
 
+  it('of the last chord are judged by the step before it, as long as that was', () => {
+    expect(verdicts(['4 G4'], 1.7)).toEqual(['4 G4 unsure']);
+    expect(verdicts(['4 G4'], 1.1)).toEqual(['4 G4 missed']);
+  });
+
   it('of another finger cannot be held: in the inversions they are missed', () => {
     const triads = buildExercise({ ...choice, form: 'triads' });
     expect(verdicts(['1 E4'], 1.7, triads)).toEqual(['1 E4 missed']);
