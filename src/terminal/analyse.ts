@@ -1,4 +1,4 @@
-import { assessHeard, pianoAfter, tellNotice } from '../engine/index.ts';
+import { assessHeard, criteriaOf, pianoAfter, tellNotice } from '../engine/index.ts';
 import type { Assessment, ExerciseChoice } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { Command } from './commands.ts';
@@ -20,13 +20,15 @@ type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
  * the call, or in an earlier call with the same file for the piano.
  */
 export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
-  const { files, choice, intention, asChosen, targetBpm, language, pianoFile, json, quiet } = command;
+  const { files, choice, intention, asChosen, targetBpm, evennessPercent, language, pianoFile, json, quiet } =
+    command;
   const kept = await openPiano(pianoFile);
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
   let piano = kept.known;
   const locale = localeOf(language);
   const t = MESSAGES[language];
+  const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
   const learnHands = files.length > 1 || pianoFile !== null;
   const worst = await eachFile(files, console, json, language, async (file, others) => {
     const name = displayName(file, t);
@@ -37,7 +39,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      const options = { targetBpm, intention, asChosen, piano, learnHands, locale };
+      const options = { targetBpm, criteria, intention, asChosen, piano, learnHands, locale };
       assessment = assessHeard(heard, choice, options, sound);
       if (learnHands && others === 'to come') {
         piano = pianoAfter(piano, assessment);

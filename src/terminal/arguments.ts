@@ -6,6 +6,7 @@ import {
   ALL_MINOR_SCALES,
   hasOctaves,
   normaliseKey,
+  READY_LIMITS,
   takesMinorScale,
 } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
@@ -38,6 +39,7 @@ const OPTIONS = {
     ...INTENTION_OPTIONS,
     'as-chosen': { type: 'boolean' },
     bpm: { type: 'string' },
+    even: { type: 'string' },
     piano: { type: 'string' },
   },
   desk: {
@@ -47,6 +49,7 @@ const OPTIONS = {
     csv: { type: 'string' },
     html: { type: 'string' },
     bpm: { type: 'string' },
+    even: { type: 'string' },
     workers: { type: 'string' },
     fresh: { type: 'boolean' },
   },
@@ -82,6 +85,7 @@ export function parseCommand(words: readonly string[]): Command {
         intention: readIntention(values, choice),
         asChosen: values['as-chosen'] ?? false,
         targetBpm: readBpm(values.bpm),
+        evennessPercent: readEven(values.even),
         pianoFile: values.piano ?? null,
         language: readLanguage(values.language),
         json: values.json ?? false,
@@ -101,6 +105,7 @@ export function parseCommand(words: readonly string[]): Command {
         htmlFolder: values.html ?? null,
         force: values.force ?? false,
         targetBpm: readBpm(values.bpm),
+        evennessPercent: readEven(values.even),
         workers: values.workers === undefined ? null : readNumber('workers', values.workers, 1, MOST_WORKERS),
         fresh: values.fresh ?? false,
         language: readLanguage(values.language),
@@ -261,4 +266,9 @@ function readLanguage(text = 'en'): Language {
 
 function readBpm(text: string | undefined): number | null {
   return text === undefined ? null : readNumber('bpm', text, SLOWEST_BPM, FASTEST_BPM);
+}
+
+function readEven(text: string | undefined): number | null {
+  const { least, most } = READY_LIMITS.evennessPercent;
+  return text === undefined ? null : readNumber('even', text, least, most);
 }

@@ -14,6 +14,8 @@ export type Command =
       /** measure that, even where it was surely another that was played */
       readonly asChosen: boolean;
       readonly targetBpm: number | null;
+      /** variation of time that is even at seven notes a second, %; null: as by default */
+      readonly evennessPercent: number | null;
       /** where what is known of the piano is kept from call to call; null: nowhere */
       readonly pianoFile: string | null;
       readonly language: Language;
@@ -40,6 +42,8 @@ export type Command =
       /** files of somebody else's may be written over */
       readonly force: boolean;
       readonly targetBpm: number | null;
+      /** variation of time that is even at seven notes a second, %; null: as by default */
+      readonly evennessPercent: number | null;
       /** null: as many as the machine has cores for */
       readonly workers: number | null;
       readonly fresh: boolean;

@@ -67,7 +67,7 @@ async function collectAll({ paths, csvFile, htmlFolder }: DeskCommand): Promise<
 
 async function sort(
   recordings: readonly Recording[],
-  { workers, targetBpm, fresh, quiet, language }: DeskCommand,
+  { workers, targetBpm, evennessPercent, fresh, quiet, language }: DeskCommand,
   console: Console,
   version: string,
 ): Promise<readonly Outcome[]> {
@@ -87,6 +87,7 @@ async function sort(
         command,
         workers: workers ?? Math.min(availableParallelism(), MOST_HELPERS),
         targetBpm,
+        evennessPercent,
         // A newer build may hear otherwise, though its version is still the same.
         kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
       },

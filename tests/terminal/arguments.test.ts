@@ -27,7 +27,7 @@ describe('a command line', () => {
 
   it('says what to analyse and as what (the contract: src/terminal/README.md)', () => {
     expect(
-      parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --json'),
+      parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --even 6 --json'),
     ).toEqual({
       kind: 'analyse',
       files: ['a.wav'],
@@ -35,6 +35,7 @@ describe('a command line', () => {
       intention: null,
       asChosen: false,
       targetBpm: 80,
+      evennessPercent: 6,
       pianoFile: null,
       language: 'en',
       json: true,
@@ -141,6 +142,8 @@ describe('a command line', () => {
     ['analyse a.wav --key "D major" --form triads --hands left --octaves 2', /triads always has 1/],
     ['analyse a.wav --key "D major" --form scale --hands left --minor-scale melodic', /minor key/],
     ['analyse a.wav --bpm fast', /--bpm fast must be a number from 20 to 400/],
+    ['analyse a.wav --even 1', /--even 1 must be a number from 2 to 30/],
+    ['desk folder --even 80', /--even 80 must be a number from 2 to 30/],
     ['analyse - -', /only once/],
     ['transcribe a.wav b.wav --midi out.mid', /one recording/],
     ['exercises scale', /one word too many/],

@@ -33,6 +33,16 @@ describe('the command', () => {
     expect((await evenfall(['--version'])).out).toMatch(/^evenfall \d+\.\d+\.\d+\n$/);
   });
 
+  it('judges by what somebody says is even, and says what that is at this tempo', async () => {
+    const bound = async (...even: string[]): Promise<number> => {
+      const { out } = await evenfall(['analyse', ATTEMPT, ...AS_E_MAJOR, '--as-chosen', ...even]);
+      return Number(/up to (\d+\.\d) % is even at this tempo/.exec(out)?.[1]);
+    };
+    const usual = await bound();
+    expect(usual).toBeGreaterThan(4);
+    expect(await bound('--even', '4')).toBeCloseTo(usual / 2, 1);
+  });
+
   it('prints one JSON object of the contract and nothing else on stdout', async () => {
     const { code, out, err } = await evenfall(['analyse', ATTEMPT, ...AS_E_MAJOR, '--json']);
     expect({ code, err }).toEqual({ code: 0, err: '' });

@@ -142,11 +142,12 @@ describe('the words and figures', () => {
       measures: {
         evennessPercent: { value: 9.44, plusMinus: 0.41 },
         evennessMs: { value: 33.2, plusMinus: 1.4 },
+        evenUpToPercent: 5.62,
         tempoBpm: { value: 77.04, plusMinus: 0.21 },
         touchMs: { notMeasured: 'the damping cannot be heard' },
       },
     }).join('\n');
-    expect(text).toContain('9.4 ± 0.4 %; 33 ± 1 ms');
+    expect(text).toContain('9.4 ± 0.4 %; 33 ± 1 ms; up to 5.6 % is even at this tempo');
     expect(text).toContain('♩ = 77.0 ± 0.2; aim 80');
     expect(text).toContain('A4 = 436.2 Hz (−15 ± 1 cents)');
     expect(text).toContain('Not measured: touch — the damping cannot be heard');

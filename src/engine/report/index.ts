@@ -88,7 +88,10 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     ...(chosen !== undefined && { chosen }),
     ...(exercise.practised !== undefined && { practised: exercise.practised }),
     targetBpm,
-    measures: measured.measures,
+    measures: {
+      ...measured.measures,
+      ...('value' in tempoBpm && { evenUpToPercent: criteria.evennessPercent }),
+    },
   };
   const sameNotes = earlier.filter(
     (other) =>

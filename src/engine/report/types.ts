@@ -115,6 +115,12 @@ export type Togetherness = Shape<typeof TOGETHERNESS>;
 const MEASURES = v.object({
   noteAccuracyPercent: FIGURE,
   evennessPercent: FIGURE,
+  evenUpToPercent: v.exactOptional(
+    told(
+      'the variation up to which it counts as even, at this tempo and by the criteria that it was judged by; absent: the tempo was not measured',
+      SIZE,
+    ),
+  ),
   evennessMs: FIGURE,
   evennessDriftRemovedPercent: FIGURE,
   evennessWithoutCrossingsPercent: told('of the intervals that lead into no crossing', FIGURE),

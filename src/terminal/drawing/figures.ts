@@ -33,6 +33,9 @@ function tabled(
       measures.crossings.length === 0
         ? null
         : figure(measures.evennessWithoutCrossingsPercent, '%', 1, part.withoutCrossings),
+      measures.evenUpToPercent === undefined || !('value' in measures.evennessPercent)
+        ? null
+        : part.evenUpTo(`${measures.evenUpToPercent.toFixed(1)} %`),
     ]),
     line(label.ends, [
       figureSigned(measures.turnDeviationMs, 'ms', 0, part.turn),

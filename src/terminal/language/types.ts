@@ -35,6 +35,7 @@ export interface ReportStrings {
   >;
   readonly parts: {
     readonly withoutCrossings: string;
+    readonly evenUpTo: (value: string) => string;
     readonly turn: string;
     readonly first: string;
     readonly last: string;

@@ -20,6 +20,7 @@ export interface CrewOptions {
   readonly command: string;
   readonly workers: number;
   readonly targetBpm: number | null;
+  readonly evennessPercent: number | null;
   readonly kept: PileRequest['kept'];
 }
 
@@ -35,7 +36,7 @@ export async function sortPile(
   options: CrewOptions,
   onProgress: (share: number, sorted: number) => void,
 ): Promise<readonly Outcome[]> {
-  const { workers, command, targetBpm, kept } = options;
+  const { workers, command, targetBpm, evennessPercent, kept } = options;
   const pool = new Pool<PileRequest, Sorted>({
     workers: Math.min(workers, recordings.length),
     budgetMb: BUDGET_MB,
@@ -55,7 +56,7 @@ export async function sortPile(
     new Promise((resolve) => {
       const { source, name, needsMb } = recording;
       pool.ask({
-        request: { source, name, targetBpm, alone, kept },
+        request: { source, name, targetBpm, evennessPercent, alone, kept },
         name,
         needsMb,
         onReply: (reply) => {

@@ -1,4 +1,5 @@
 import { openAsBlob } from 'node:fs';
+import { criteriaOf } from '../../engine/index.ts';
 import { ArchiveError, openCollection } from '../../io/archive/index.ts';
 import { DecodeError, inMemory, onDisk } from '../../io/decode/index.ts';
 import { decodeBlocksInNode } from '../../io/decode/node.ts';
@@ -23,15 +24,15 @@ export function help(): void {
 }
 
 async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
-  const { source, name, targetBpm, alone, kept } = request;
+  const { source, name, targetBpm, evennessPercent, alone, kept } = request;
   const file = await open(source);
   const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
-  const id = await keptName(bytes, [kept.version, targetBpm, alone]);
+  const id = await keptName(bytes, [kept.version, targetBpm, evennessPercent, alone]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
   const sorted = await sortSound(
     (take) => decodeBlocksInNode(file, name, take),
-    { targetBpm, alone },
+    { targetBpm, alone, criteria: criteriaOf(evennessPercent === null ? {} : { evennessPercent }) },
     createTeller(onProgress),
   );
   await keep(kept.folder, id, sorted);

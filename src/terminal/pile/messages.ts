@@ -11,6 +11,8 @@ export interface PileRequest {
   /** for messages */
   readonly name: string;
   readonly targetBpm: number | null;
+  /** variation of time that is even at seven notes a second, %; null: as by default */
+  readonly evennessPercent: number | null;
   /** what other recordings taught of hands alone */
   readonly alone: HandsAlone | null;
   readonly kept: KeptPlace;

@@ -64,7 +64,7 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     line(
       t.evenness,
       measures.evennessPercent,
-      (even) => `${estimate(even, '%', 1)}${withoutCrossings(measures)}`,
+      (even) => `${estimate(even, '%', 1)}${withoutCrossings(measures)}${evenUpTo(measures)}`,
     ),
     ...(crosses ? [crossingsLine(measures)] : []),
     ...(chords ? chordLines(measures) : []),
@@ -116,6 +116,11 @@ function withoutCrossings(measures: Measures): string {
   const without = measures.evennessWithoutCrossingsPercent;
   if (!isMeasured(without) || measures.crossings.length === 0) return '';
   return strings().measures.evenness.without(withUnit(shown(without.value, 1), '%'));
+}
+
+function evenUpTo({ evenUpToPercent }: Measures): string {
+  if (evenUpToPercent === undefined) return '';
+  return strings().measures.evenness.upTo(withUnit(shown(evenUpToPercent, 1), '%'));
 }
 
 function crossingsLine(measures: Measures): MeasureLine {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA, evenAt, justNoticeableMs } from '../../../src/engine/index.ts';
+import { tell } from './words/scenes.ts';
 
 /** What counts as even, and from where on the whole is uneven, ms of SD at so many notes a second. */
 function boundsMs(notesPerSec: number): { readonly even: number; readonly uneven: number } {
@@ -43,6 +44,16 @@ describe('the bound of evenness', () => {
   it('can be told for one tempo from that of another', () => {
     const twice = evenAt(evenAt(DEFAULT_CRITERIA, 500), 200);
     expect(twice.evennessPercent).toBeCloseTo(evenAt(DEFAULT_CRITERIA, 200).evennessPercent, 9);
+  });
+
+  it('stands in the report, for its tempo and by the criteria asked for', () => {
+    const choice = { key: 'D major', form: 'scale', hands: 'right', octaves: 1 } as const;
+    const boundOf = (bpm: number, criteria = DEFAULT_CRITERIA): number =>
+      tell({ choice, bpm }, { criteria }).measures.evenUpToPercent!;
+    // Two notes a beat.
+    expect(boundOf(60)).toBeCloseTo(evenAt(DEFAULT_CRITERIA, 500).evennessPercent, 3);
+    expect(boundOf(120)).toBeCloseTo(evenAt(DEFAULT_CRITERIA, 250).evennessPercent, 3);
+    expect(boundOf(60, { ...DEFAULT_CRITERIA, evennessPercent: 4 })).toBeCloseTo(boundOf(60) / 2, 3);
   });
 
   it('that a teacher asked for holds at every tempo', () => {

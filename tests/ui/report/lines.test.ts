@@ -24,6 +24,15 @@ describe('the list of measures', () => {
     expect(plain(told.get('The piano')!.figure)).toBe('A = 437.2 Hz, 11 cents flat');
   });
 
+  it('says with the variation up to how much is even at this tempo, as the report was judged', () => {
+    const { report, exercise } = invent(INVENTED.lateThumb);
+    const measures = { ...report.measures, evenUpToPercent: 5.62 };
+    const [, even] = measureLines({ ...report, measures }, exercise);
+    expect(plain(even!.figure)).toBe(
+      '9.4 % ± 0.4; without the crossings 4.1 %; up to 5.6 % is even at this tempo',
+    );
+  });
+
   it('counts what went otherwise', () => {
     expect(lines('together').get('Notes')!.figure).toBe('12 of 14, 1 wrong, 1 missed and 1 extra');
   });

@@ -32,6 +32,8 @@ ${CHOICE}
                            left-over-right, right-over-left
       --as-chosen          measure that, even if it was surely another that was played
       --bpm N              tempo aimed at, beats a minute
+      --even N             variation of time that is even at seven notes a second, in
+                           per cent, 2 to 30; 8 if not said. Other tempi follow
       --piano FILE         what is known of this piano, kept from call to call;
                            after hands alone both together are heard better
       --language LANGUAGE  en, de; en if not said
@@ -53,6 +55,8 @@ most 200 recordings at once. What was sorted once is kept and not done again.
       --force              write over a file that evenfall did not write
       --json               one JSON object ("evenfall-desk") instead of words
       --bpm N              tempo aimed at, beats a minute
+      --even N             variation of time that is even at seven notes a second, in
+                           per cent, 2 to 30; 8 if not said. Other tempi follow
       --workers N          recordings sorted at the same time; as a rule one a core
       --fresh              sort all anew
       --language LANGUAGE  of all that is said: en, de; en if not said

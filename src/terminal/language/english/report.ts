@@ -38,6 +38,7 @@ export const REPORT: ReportStrings = {
   },
   parts: {
     withoutCrossings: 'without the crossings ',
+    evenUpTo: (value) => `up to ${value} is even at this tempo`,
     turn: 'turn ',
     first: 'first ',
     last: 'last ',

@@ -36,6 +36,9 @@ ${CHOICE}
                            left-over-right, right-over-left
       --as-chosen          miss das, auch wenn sicher etwas anderes gespielt wurde
       --bpm N              Zieltempo, Schläge in der Minute
+      --even N             Schwankung der Zeit, die bei sieben Tönen in der Sekunde
+                           gleichmäßig ist, in Prozent, 2 bis 30; sonst 8. Andere
+                           Tempi folgen
       --piano FILE         was man von diesem Klavier weiß, aufgehoben von Aufruf zu
                            Aufruf; nach einzelnen Händen sind beide besser zu hören
 ${LANGUAGE}
@@ -58,6 +61,9 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
       --force              auch überschreiben, was evenfall nicht geschrieben hat
       --json               ein JSON-Objekt („evenfall-desk“) statt Worten
       --bpm N              Zieltempo, Schläge in der Minute
+      --even N             Schwankung der Zeit, die bei sieben Tönen in der Sekunde
+                           gleichmäßig ist, in Prozent, 2 bis 30; sonst 8. Andere
+                           Tempi folgen
       --workers N          so viele Aufnahmen zugleich; sonst eine je Kern
       --fresh              alles neu sortieren
 ${LANGUAGE}

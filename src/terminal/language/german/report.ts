@@ -44,6 +44,7 @@ export const REPORT: ReportStrings = {
   },
   parts: {
     withoutCrossings: 'ohne Unter-/Übersatz ',
+    evenUpTo: (value) => `bis ${value} ist bei diesem Tempo gleichmäßig`,
     turn: 'Wendepunkt ',
     first: 'erster ',
     last: 'letzter ',

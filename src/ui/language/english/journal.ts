@@ -194,7 +194,7 @@ export const JOURNAL = {
       tempoPercent: 'Under the tempo aimed at, by at most',
     },
     evenAt: (two: string, four: string, ten: string) =>
-      `What is heard as uneven depends on the tempo: at two notes a second that is ${two}, at four ${four}, at ten ${ten}.`,
+      `What is heard as uneven depends on the tempo: at two notes a second that is ${two}, at four ${four}, at ten ${ten}. At a crossing, a tenth stands for 24 ms in fast playing; another share holds at any tempo.`,
     reset: 'As it was at first',
   },
   storage: {

@@ -67,11 +67,12 @@ export const MEASURES = {
       'How much the time from note to note varies, in per cent of that time; 0 would be a machine. How much still ' +
       'counts as even depends on the tempo. The ± is what the listening itself may be off by.',
     without: (amount: string) => `; without the crossings ${amount}`,
+    upTo: (amount: string) => `; up to ${amount} is even at this tempo`,
   },
   crossings: {
     term: 'Crossings',
     definition:
-      'The time into the crossing less the median of the four nearest times without a crossing. Late: over a quarter of that time, or clearly audible, and beyond your own scatter elsewhere (common practice, no source).',
+      'The time into the crossing less the median of the four nearest times without a crossing. Late: over a tenth of that time, in fast playing over 24 ms (four times what is just noticed, Friberg & Sundberg 1995; four times: common practice, no source) or what was set, and beyond your own scatter elsewhere.',
     meaning:
       'How much longer the step into a crossing takes (thumb under, or a finger over the thumb) than the steps ' +
       'around it. Plus is late.',

@@ -168,7 +168,7 @@ export const JOURNAL: Strings['journal'] = {
       tempoPercent: 'Unter dem Zieltempo, höchstens',
     },
     evenAt: (two, four, ten) =>
-      `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}.`,
+      `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}. Beim Unter-/Übersatz steht ein Zehntel, schnell gespielt, für 24 ms; ein anderer Anteil gilt bei jedem Tempo.`,
     reset: 'Wie am Anfang',
   },
   storage: {

@@ -66,11 +66,12 @@ export const MEASURES: Strings['measures'] = {
       'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Wie viel noch als ' +
       'gleichmäßig gilt, hängt vom Tempo ab. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
     without: (amount) => `; ohne Unter-/Übersatz ${amount}`,
+    upTo: (amount) => `; bis ${amount} ist bei diesem Tempo gleichmäßig`,
   },
   crossings: {
     term: 'Unter- und Übersätze',
     definition:
-      'Die Zeit in den Unter-/Übersatz minus den Median der vier nächsten Zeiten ohne ihn. Zu spät heißt: mehr als ein Viertel dieser Zeit oder deutlich zu hören, und mehr als deine Streuung sonst (üblich, ohne Quelle).',
+      'Die Zeit in den Unter-/Übersatz minus den Median der vier nächsten Zeiten ohne ihn. Zu spät heißt: mehr als ein Zehntel dieser Zeit, schnell gespielt mehr als 24 ms (viermal so viel, wie man eben merkt, Friberg & Sundberg 1995; viermal: üblich, ohne Quelle) oder was eingestellt wurde, und mehr als deine Streuung sonst.',
     meaning:
       'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
       'darum herum. Plus ist zu spät.',

@@ -2,7 +2,7 @@ import { PRACTICE } from './types.ts';
 import type { Rule } from './types.ts';
 
 const LATE =
-  'audible from 6 ms or 2.5 % of the interval (Friberg & Sundberg 1995); said from a quarter of it: common practice';
+  'audible from 6 ms or 2.5 % of the interval (Friberg & Sundberg 1995); a crossing is late from four times that on, another note from a quarter of its interval: common practice';
 
 /** Time, hands and chords; and what was meant. */
 export const ABOUT_TIME = {
@@ -30,7 +30,7 @@ export const ABOUT_TIME = {
   'crossing-late': {
     kind: 'fault',
     rank: 4,
-    when: 'some crossings are late: beyond the bound, the ± and 4.5 scatters of the other notes',
+    when: 'some crossings are late: beyond the bound, the ± and 4.5 scatters of the other notes; not a single one of notes that are uneven without it',
     why: 'named by the note after the crossing: fingers are assumed and not heard. At 3.5 scatters two innocent attempts in a hundred had one',
     source: LATE,
   },
