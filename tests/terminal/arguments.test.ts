@@ -27,7 +27,9 @@ describe('a command line', () => {
 
   it('says what to analyse and as what (the contract: src/terminal/README.md)', () => {
     expect(
-      parse('analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --even 6 --json'),
+      parse(
+        'analyse a.wav --key "D major" --form arpeggio --hands right --octaves 2 --bpm 80 --even 6 --json',
+      ),
     ).toEqual({
       kind: 'analyse',
       files: ['a.wav'],

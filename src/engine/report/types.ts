@@ -115,12 +115,7 @@ export type Togetherness = Shape<typeof TOGETHERNESS>;
 const MEASURES = v.object({
   noteAccuracyPercent: FIGURE,
   evennessPercent: FIGURE,
-  evenUpToPercent: v.exactOptional(
-    told(
-      'the variation up to which it counts as even, at this tempo and by the criteria that it was judged by; absent: the tempo was not measured',
-      SIZE,
-    ),
-  ),
+  evenUpToPercent: v.exactOptional(told('up to this it counts as even at its tempo, as it was judged', SIZE)),
   evennessMs: FIGURE,
   evennessDriftRemovedPercent: FIGURE,
   evennessWithoutCrossingsPercent: told('of the intervals that lead into no crossing', FIGURE),
@@ -143,9 +138,7 @@ const MEASURES = v.object({
   endsFadeDb: told('level of the softer end against the middle (negative: it fades)', FIGURE),
   tempoBpm: FIGURE,
   touchMs: told('median overlap (+) or gap (−) between consecutive notes', FIGURE),
-  pedalHeld: v.exactOptional(
-    told('the pedal was surely held throughout; absent: it was not, or cannot be told', v.literal(true)),
-  ),
+  pedalHeld: v.exactOptional(told('surely, and throughout; absent: not, or not to be told', v.literal(true))),
   chordSpreadMs: told('median spread of chords', FIGURE),
   chords: told('every chord of which two keys or more were heard', listOf(CHORD)),
   innerBalanceDb: told(

@@ -121,6 +121,8 @@ export function measure(
     stops: stepsOf(intervals.filter((interval) => !unbroken.includes(interval))),
     ending: stepsOf(shapeOfTime(unbroken, criteria).ending),
   };
+  // An ending that was meant is told by itself, and counts in none of the figures of evenness.
+  const steady = intervals.filter(({ step }) => !apart.ending.has(step));
   // They would lie elsewhere for the other hand.
   const crossings = handKnown
     ? byHand
@@ -141,12 +143,12 @@ export function measure(
     slowestChange: slowestChange(intervals, exercise),
     measures: {
       noteAccuracyPercent: noteAccuracyPercent(alignment),
-      evennessPercent: evennessPercent(intervals),
-      evennessMs: evennessMs(intervals),
-      evennessDriftRemovedPercent: evennessDriftRemovedPercent(intervals),
-      evennessWithoutCrossingsPercent: byFinger(() => evennessWithoutCrossingsPercent(intervals)),
-      driftPercent: driftPercent(intervals.filter((interval) => !interval.intoCrossing)),
-      npvi: nPVIOf(intervals),
+      evennessPercent: evennessPercent(steady),
+      evennessMs: evennessMs(steady),
+      evennessDriftRemovedPercent: evennessDriftRemovedPercent(steady),
+      evennessWithoutCrossingsPercent: byFinger(() => evennessWithoutCrossingsPercent(steady)),
+      driftPercent: driftPercent(steady.filter((interval) => !interval.intoCrossing)),
+      npvi: nPVIOf(steady),
       intervals: deviations,
       turnDeviationMs: turnDeviationMs(deviations, intervals, exercise),
       firstIntervalDeviationMs: firstIntervalDeviationMs(deviations, intervals),

@@ -165,10 +165,13 @@ function whatElse(
   if (faults.length + first.length > 0) return [...first, ...faults, ...meant, ...besides];
   const progress = firstOf(PROGRESS, scene)!;
   const { situation } = progress.statement;
-  // What was meant is not called "not yet quite even".
-  const plain = situation === 'nearly-even' || situation === 'nothing-to-remark';
+  // What was meant is not called "not yet quite even"; an ending is not in that figure.
+  const ofAll = meant.some(({ statement }) => !ENDINGS.includes(statement.situation));
+  const plain = situation === 'nothing-to-remark' || (situation === 'nearly-even' && ofAll);
   return meant.length > 0 && plain ? [...meant, ...besides] : [progress, ...meant, ...besides];
 }
+
+const ENDINGS: readonly Statement['situation'][] = ['slows-to-the-end', 'broad-last-note'];
 
 function byGravity(found: readonly Found[]): readonly Found[] {
   const rank = ({ statement }: Found): number => RULES[statement.situation].rank;

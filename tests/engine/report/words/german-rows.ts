@@ -336,16 +336,14 @@ export const GERMAN_ROWS: readonly {
       'nur Cis–E–A–Cis, ♩ = 60, zwei Töne auf jeden Schlag, mit dem Puls, bis es dreimal hintereinander gleichmäßig ist; dann das Ganze.',
   },
   {
-    english: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
-    verdict: 'Jeder Ton richtig. Zum Schluss wirst du langsamer, von ♩ = 80 auf 58.',
-    nextStep:
-      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
+    english: 'Every note right, and even; you slow down into the end, from ♩ = 80 to 58.',
+    verdict: 'Jeder Ton richtig und gleichmäßig; zum Schluss wirst du langsamer, von ♩ = 80 auf 58.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
-    english: 'Every note right. The last note comes broadly, 200 ms later than even.',
-    verdict: 'Jeder Ton richtig. Der letzte Ton kommt breit, 200 ms später als gleichmäßig.',
-    nextStep:
-      'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
+    english: 'Every note right, and even; the last note comes broadly, 200 ms later than even.',
+    verdict: 'Jeder Ton richtig und gleichmäßig; der letzte Ton kommt breit, 200 ms später als gleichmäßig.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
     english: 'Every note right. Played long–short: meant so?',
@@ -361,34 +359,34 @@ export const GERMAN_ROWS: readonly {
   },
   {
     english: 'Three in a row, every note right and even: this hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Diese Hand sitzt.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und gleichmäßig: Diese Hand sitzt.',
     nextStep: 'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist.',
   },
   {
     english: 'Every note right, and even.',
-    verdict: 'Jeder Ton richtig und alles gleichmäßig.',
+    verdict: 'Jeder Ton richtig und gleichmäßig.',
     nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
     english: 'Every note right, and even, twice in a row. Once more like that.',
-    verdict: 'Jeder Ton richtig und alles gleichmäßig, zweimal hintereinander. Noch einmal so.',
+    verdict: 'Jeder Ton richtig und gleichmäßig, zweimal hintereinander. Noch einmal so.',
     nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und gleichmäßig: Die rechte Hand sitzt.',
     nextStep:
       'die linke Hand allein, ♩ = 80, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; dann beide Hände zusammen.',
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
-    verdict: 'Dreimal hintereinander jeder Ton richtig und alles gleichmäßig: Die rechte Hand sitzt.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und gleichmäßig: Die rechte Hand sitzt.',
     nextStep:
       'beide Hände, A–Cis–E–A–Cis–E–A, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt; die linke Hand sitzt auch.',
   },
   {
     english: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
-    verdict: 'A-Dur sitzt bei ♩ = 80: dreimal hintereinander jeder Ton richtig und alles gleichmäßig.',
+    verdict: 'A-Dur sitzt bei ♩ = 80: dreimal hintereinander jeder Ton richtig und gleichmäßig.',
     nextStep:
       'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; oder die nächste Tonart im Quintenzirkel, E-Dur.',
   },

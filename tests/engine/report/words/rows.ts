@@ -460,16 +460,17 @@ export const ROWS: readonly Row[] = [
       'only C♯–E–A–C♯, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
   {
-    situation: 'slows-to-the-end',
+    // The ending counts in no figure of evenness: the rest is at the criterion.
+    situation: 'at-the-criterion',
     playing: { choice: A, change: (step) => late(step > 8 ? 35 * (step - 8) : 0) },
-    verdict: 'Every note right. You slow down into the end, from ♩ = 80 to 58.',
-    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
+    verdict: 'Every note right, and even; you slow down into the end, from ♩ = 80 to 58.',
+    nextStep: 'the same again; three in a row make it ready.',
   },
   {
-    situation: 'broad-last-note',
+    situation: 'at-the-criterion',
     playing: { choice: A, change: at([12], late(200)) },
-    verdict: 'Every note right. The last note comes broadly, 200 ms later than even.',
-    nextStep: 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
+    verdict: 'Every note right, and even; the last note comes broadly, 200 ms later than even.',
+    nextStep: 'the same again; three in a row make it ready.',
   },
   {
     situation: 'in-a-rhythm',

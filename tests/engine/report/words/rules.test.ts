@@ -141,6 +141,44 @@ describe('what is not said', () => {
   });
 });
 
+describe('an ending', () => {
+  const codes = (words: { said?: { statements: readonly { situation: string }[] } }): readonly string[] =>
+    words.said!.statements.map(({ situation }) => situation);
+  const ending = (step: number): number => (step > 9 ? 60 * (step - 9) : 0);
+
+  it.each([
+    ['that slows', 'slows-to-the-end', ending],
+    ['of one broad last note', 'broad-last-note', (step: number) => (step === 12 ? 200 : 0)],
+  ])('%s is in no figure of evenness or drift, and is told beside', (_, code, lateMs) => {
+    const plain = tell({ choice: A, change: (step) => ({ lateMs: step % 2 === 0 ? 6 : -6 }) });
+    const shaped = tell({
+      choice: A,
+      change: (step) => ({ lateMs: (step % 2 === 0 ? 6 : -6) + lateMs(step) }),
+    });
+    expect(codes(shaped.words)).toEqual(['at-the-criterion', code]);
+    for (const name of ['evennessPercent', 'evennessMs', 'npvi', 'driftPercent'] as const) {
+      const [now, before] = [shaped.measures[name], plain.measures[name]];
+      if (!('value' in now) || !('value' in before)) throw new Error('not measured');
+      expect(Math.abs(now.value - before.value), name).toBeLessThan(1.2);
+    }
+  });
+
+  it('leaves what is not quite even before it to be told as that', () => {
+    const sway = [0, 20, -22, 29, -14, 7, 22, -27, 10, 17, -12, -22, 14];
+    const { words } = tell({
+      choice: A,
+      change: (step) => ({ lateMs: sway[step]! + (step === 12 ? 250 : 0) }),
+    });
+    expect(codes(words)).toEqual(['nearly-even', 'broad-last-note']);
+  });
+
+  it('that comes only as late as others do counts like any other', () => {
+    const { words, measures } = tell({ choice: A, change: (step) => ({ lateMs: step === 12 ? 30 : 0 }) });
+    expect(codes(words)).toEqual(['at-the-criterion']);
+    expect('value' in measures.evennessPercent && measures.evennessPercent.value).toBeGreaterThan(2);
+  });
+});
+
 describe('a sway is no drift, and a drift no sway', () => {
   const scatterMs = (seed: number): readonly number[] => {
     const random = createRandom(seed);

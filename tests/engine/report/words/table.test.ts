@@ -43,6 +43,8 @@ describe('the table of situations', () => {
       'loudness-shaped',
       'accented-in-groups',
       'pedal-held',
+      'slows-to-the-end',
+      'broad-last-note',
     ];
     const tested = new Set([...ROWS.map((row) => row.situation), ...own]);
     expect(SITUATIONS.map(({ name }) => name).filter((name) => !tested.has(name))).toEqual([]);

@@ -10,9 +10,9 @@ import { practised } from './practice.ts';
 
 const HANDS = { left: 'linke', right: 'rechte' } as const;
 
-/** "jeder Ton richtig und alles gleichmäßig" */
+/** "jeder Ton richtig und gleichmäßig" */
 const rightAndEven = (allSure: boolean): string =>
-  `jeder Ton${allSure ? '' : ', der zu erkennen war,'} richtig und alles gleichmäßig`;
+  `jeder Ton${allSure ? '' : ', der zu erkennen war,'} richtig und gleichmäßig`;
 
 type Figured = Exclude<Improved, { readonly figure: 'notes' }>;
 const FIGURES: Readonly<
