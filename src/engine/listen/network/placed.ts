@@ -1,7 +1,7 @@
 import type { Kernel, Multiplication, Smearing } from './kernel/index.ts';
-import { BITS, packDense, packStem, packTaps } from './layers.ts';
 import type { PackedLayer } from './layers.ts';
-import { OUTPUTS, unpackParameters } from './parameters.ts';
+import { wholeNetwork } from './packed.ts';
+import { OUTPUTS } from './parameters.ts';
 import type { PackedNetwork } from './types.ts';
 
 /** Bytes from one key to the next in each kind of row. */
@@ -44,7 +44,7 @@ type Wiring = Pick<Multiplication, 'inputStride' | 'outputStride' | 'biasStride'
 export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwork {
   const { shape } = packed;
   const { channels } = shape;
-  const parameters = unpackParameters(packed);
+  const { stem, bands, blocks, out } = wholeNetwork(packed);
   const strides: RowStrides = {
     features: 3 * 2,
     channels: channels * 2,
@@ -65,22 +65,16 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
     shift: layer.shift,
   });
   const placeTaps = (
-    weights: Float32Array,
-    count: number,
+    { weights, shift }: { weights: Int16Array; shift: number },
     rows: Int32Array,
-    fromBits: number,
-    toBits: number,
-  ): Smearing => {
-    const taps = packTaps(weights, count, fromBits, toBits);
-    return {
-      rows: copyInto(kernel, rows),
-      taps: rows.length,
-      weights: copyInto(kernel, taps.weights),
-      outputStride: strides.channels,
-      channels,
-      shift: taps.shift,
-    };
-  };
+  ): Smearing => ({
+    rows: copyInto(kernel, rows),
+    taps: rows.length,
+    weights: copyInto(kernel, weights),
+    outputStride: strides.channels,
+    channels,
+    shift,
+  });
   const even = (count: number): number => 2 * Math.ceil(count / 2);
   const keyRows = new Int32Array(even(shape.keyOffsets.length)).fill(timeRow + silentBytes);
   shape.keyOffsets.forEach((offset, tap) => (keyRows[tap]! += offset * strides.channels));
@@ -94,7 +88,6 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
     mode: 2,
   };
 
-  const stem = packStem(parameters, shape);
   return {
     strides,
     stem: place(stem, {
@@ -105,24 +98,14 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
       shared: kernel.reserve(sharedBytes),
       mode: 1,
     }),
-    bands: parameters.bands.map((weight) => weight * 2 ** (stem.biasBits - BITS.features)),
-    blocks: parameters.blocks.map((block, index) => ({
+    bands,
+    blocks: blocks.map(({ time, keys, mix }, index) => ({
       dilation: shape.dilations[index]!,
-      time: placeTaps(
-        block.time,
-        shape.steps.length,
-        new Int32Array(even(shape.steps.length)),
-        BITS.channels,
-        BITS.time,
-      ),
-      keys: placeTaps(block.keys, shape.keyOffsets.length, keyRows, BITS.time, BITS.keys),
-      mix: place(packDense(block.mix, block.mixBias, BITS.keys, BITS.channels), dense),
+      time: placeTaps(time, new Int32Array(even(shape.steps.length))),
+      keys: placeTaps(keys, keyRows),
+      mix: place(mix, dense),
     })),
-    out: place(packDense(parameters.out, parameters.outBias, BITS.channels, BITS.outputs), {
-      ...dense,
-      outputStride: strides.outputs,
-      mode: 0,
-    }),
+    out: place(out, { ...dense, outputStride: strides.outputs, mode: 0 }),
     timeRow,
     timeRowBytes,
     silentBytes,

@@ -133,10 +133,11 @@ export function lookThrough(
     sums.project({ even, odd, row, cosines, sines, length: count, output, stride }, frames);
   });
   const power = new Float32Array(sums.memory, powers, frames * strips);
-  const offset = wanted.from * strips;
-  for (let at = 0; at < power.length; at++)
-    seen[offset + at] =
-      windows[at % strips] === null ? UNSEEN : (Math.log10(power[at]! * gain * gain + FLOOR) + 4) / 2;
+  for (let strip = 0; strip < strips; strip++) {
+    const isSeen = windows[strip] !== null;
+    for (let at = strip, to = wanted.from * strips + strip; at < power.length; at += strips, to += strips)
+      seen[to] = isSeen ? (Math.log10(power[at]! * gain * gain + FLOOR) + 4) / 2 : UNSEEN;
+  }
   return seen;
 }
 

@@ -4,18 +4,12 @@ import type { Kernel, Spectrum } from './types.ts';
 export function placeSpectrum(kernel: Kernel, size: number, window: Float64Array): Spectrum {
   const half = size / 2;
   const quarter = half / 4;
-  const angles = (count: number, of: number, times: number): Float64Array =>
-    Float64Array.from({ length: count }, (_, p) => (-2 * Math.PI * p * times) / of);
-  const turns = [1, 2, 3].flatMap((times) => {
-    const turned = angles(quarter, half, times);
-    return [turned.map(Math.cos), turned.map(Math.sin)];
-  });
-  const split = angles(half, size, 1);
+  const turns = [1, 2, 3].flatMap((times) => circle(quarter, (-2 * Math.PI * times) / half));
   return {
     size,
     window: place(kernel, [window, new Float64Array(size - window.length)]),
     turns: place(kernel, turns),
-    split: place(kernel, [split.map(Math.cos), split.map(Math.sin)]),
+    split: place(kernel, circle(half, (-2 * Math.PI) / size)),
     work: kernel.reserve(4 * 4 * (half + 4)),
   };
 }
@@ -24,6 +18,16 @@ export function placeSpectrum(kernel: Kernel, size: number, window: Float64Array
 export function withWindow(kernel: Kernel, spectrum: Spectrum, window: Float64Array): Spectrum {
   const rest = new Float64Array(spectrum.size - window.length);
   return { ...spectrum, window: place(kernel, [window, rest]) };
+}
+
+/** Cosines and sines of so many multiples of an angle. */
+function circle(count: number, angle: number): readonly Float64Array[] {
+  const [cosines, sines] = [new Float64Array(count), new Float64Array(count)];
+  for (let p = 0; p < count; p++) {
+    cosines[p] = Math.cos(angle * p);
+    sines[p] = Math.sin(angle * p);
+  }
+  return [cosines, sines];
 }
 
 function place(kernel: Kernel, rows: readonly Float64Array[]): number {
