@@ -126,7 +126,7 @@ const offline = import.meta.env.PROD
 /** The page for teachers, with all that only it needs; what it sorts goes on while another page is shown. */
 const teacher = createTeacher({
   analyst,
-  criteria: () => journal.criteria,
+  criteria: () => journal.standards.criteria,
   decode: decodeInBrowser,
   openMicrophone: () => openMicrophone({ deviceId: null }),
   playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),

@@ -20,12 +20,6 @@ export function otherNameOf(key: string): string | null {
   return SAME_KEYS[key] ?? Object.keys(SAME_KEYS).find((other) => SAME_KEYS[other] === key) ?? null;
 }
 
-/** The key of the other mode with the same signature, as one of the 24: "G major" ↔ "E minor". */
-export function relativeKey(key: string): string {
-  // The list has both modes in the same order, a minor third apart.
-  return ALL_KEYS[(ALL_KEYS.indexOf(listedKey(key)) + 12) % 24]!;
-}
-
 /** The next key of the same mode round the circle of fifths, as one of the 24. */
 export function nextKey(key: string): string {
   const mode = key.endsWith('major') ? 'major' : 'minor';

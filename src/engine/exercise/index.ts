@@ -42,8 +42,8 @@ export {
   takesMinorScale,
   usualOctaves,
 } from './choices.ts';
-export { MOST_OCTAVES } from './types.ts';
-export { listedKey, nextKey, otherNameOf, relativeKey } from './circle.ts';
+export { FORM, MOST_OCTAVES } from './types.ts';
+export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
 export type { Language, NoteNaming, Locale } from './names.ts';

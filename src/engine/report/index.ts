@@ -27,6 +27,7 @@ export const REPORT_DEFAULTS: ReportOptions = {
   targetBpm: null,
   earlier: [],
   sitting: 0,
+  daysBefore: [],
   soundLostSec: 0,
   pedalHeld: false,
   criteria: DEFAULT_CRITERIA,
@@ -40,6 +41,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     targetBpm,
     earlier,
     sitting,
+    daysBefore,
     soundLostSec,
     pedalHeld,
     criteria: asked,
@@ -115,6 +117,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     earlier: by(hands),
     inSitting: sitting === 0 ? [] : by(hands).filter((one) => earlier.slice(-sitting).includes(one)),
     alone: { left: by('left'), right: by('right') },
+    daysBefore: new Map(earlier.map((other, at) => [other, daysBefore[at] ?? 0])),
   };
   return { ...report, words: speak(scene, locale) };
 }

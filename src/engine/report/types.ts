@@ -20,6 +20,8 @@ export interface ReportOptions {
   readonly earlier: readonly Report[];
   /** so many of the last of them were played in this sitting; 0: not known */
   readonly sitting: number;
+  /** so many days of the calendar before this attempt each of `earlier` was played, in its order; empty: not known */
+  readonly daysBefore: readonly number[];
   /** so much of the attempt's sound was lost on the way, as a device tells that was busy; 0: none */
   readonly soundLostSec: number;
   /** where a trouble begins; a teacher can change it */

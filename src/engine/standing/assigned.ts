@@ -1,7 +1,7 @@
 import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { shortfalls } from './shortfalls.ts';
-import { standingOf } from './standing.ts';
+import { isReady, standingOf } from './standing.ts';
 import type { AssignedExercise, Assignment, Practised } from './types.ts';
 
 /** Criteria → the same with what a teacher asks of one exercise in place of the usual; the evenness asked for holds at any tempo. */
@@ -12,6 +12,8 @@ export function criteriaAsked(
   return {
     ...criteria,
     readyInARow: Math.max(1, inARow ?? criteria.readyInARow),
+    // Whoever says how often has said all of it: days are not asked for beside.
+    readyDays: inARow === null ? criteria.readyDays : 1,
     ...(evennessPercent !== null && {
       evennessPercent,
       unevenPercent: Math.max(criteria.unevenPercent, evennessPercent),
@@ -41,7 +43,10 @@ export function assignmentsOf(
     return [
       {
         asked,
-        standing: standingOf(asked.exercise, since, by, asked.targetBpm),
+        standing: {
+          ...standingOf(asked.exercise, since, by, asked.targetBpm === null ? [] : [asked.targetBpm]),
+          targetBpm: asked.targetBpm,
+        },
         metMs: firstMet(asked, since, by),
       },
     ];
@@ -54,10 +59,10 @@ function firstMet(
   since: readonly Practised[],
   criteria: Criteria,
 ): number | null {
-  let row = 0;
-  for (const { whenMs, summary } of since) {
-    row = shortfalls(summary, criteria, targetBpm).length === 0 ? row + 1 : 0;
-    if (row >= criteria.readyInARow) return whenMs;
+  let row: Practised[] = [];
+  for (const attempt of since) {
+    row = shortfalls(attempt.summary, criteria, targetBpm).length === 0 ? [...row, attempt] : [];
+    if (isReady(row, criteria)) return attempt.whenMs;
   }
   return null;
 }

@@ -13,6 +13,7 @@ export interface ReadyBounds {
   /** under the tempo aimed at by no more than this */
   readonly tempoPercent: number;
   readonly readyInARow: number;
+  readonly readyDays: number;
 }
 
 /** Least and most that each bound can be; outside, it would make everything or nothing ready. */
@@ -25,6 +26,7 @@ export const READY_LIMITS: Readonly<
   handsApartMs: { least: 10, most: 150 },
   tempoPercent: { least: 0, most: 30 },
   readyInARow: { least: 1, most: 10 },
+  readyDays: { least: 1, most: 7 },
 };
 
 /**
@@ -40,6 +42,7 @@ export function readyBounds(criteria: Criteria): ReadyBounds {
     handsApartMs: criteria.handsApartMs,
     tempoPercent: Math.round(100 * criteria.tempoShare),
     readyInARow: criteria.readyInARow,
+    readyDays: criteria.readyDays,
   };
 }
 
@@ -64,5 +67,6 @@ export function criteriaOf(bounds: Partial<ReadyBounds>): Criteria {
     handsApartMs: held('handsApartMs'),
     tempoShare: held('tempoPercent') / 100,
     readyInARow: Math.round(held('readyInARow')),
+    readyDays: Math.round(held('readyDays')),
   };
 }

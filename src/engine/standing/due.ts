@@ -1,8 +1,9 @@
 import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
+import type { Goals } from './goals.ts';
 import { exerciseId } from './group.ts';
 import { offers } from './offers.ts';
-import { inForm, SET } from './syllabus.ts';
+import { exerciseOfAsk, setOfKey } from './syllabus.ts';
 import type { Assignment, Offer, PlanItem, PlanReason, Standing } from './types.ts';
 
 const DAY_MS = 86_400_000;
@@ -16,9 +17,11 @@ const MOST_REST_DAYS = 56;
 /** What is not ready is no longer in work after this long; common practice, no source. */
 const LEFT_LYING_DAYS = 21;
 
-/** Where nobody has played anything yet; common practice, no source. */
-const FIRST: ExerciseChoice = { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 1 };
-const FIRST_BPM = 60;
+/**
+ * So many exercises in work for each minute of the plan: each comes round within three days, and what is begun is brought to an
+ * end before more is; common practice, no source.
+ */
+const IN_WORK_A_MINUTE = 0.5;
 
 /** An item without its minutes. */
 export type Due = Omit<PlanItem, 'minutes' | 'restMinutes'>;
@@ -38,8 +41,10 @@ export function candidates(
   nowMs: number,
   criteria: Criteria,
   open: readonly Assignment[],
+  goals: Goals,
+  minutes: number,
 ): Candidates {
-  const { due, upkeep, beside } = ofOneself(all, nowMs, criteria);
+  const { due, upkeep, beside } = ofOneself(all, nowMs, criteria, goals, minutes);
   const assigned = new Set(open.map(({ asked: { exercise } }) => exerciseId(exercise)));
   // Whoever assigns hands together has decided that no hand comes first.
   const decided = ({ exercise, reason }: Due): boolean =>
@@ -56,15 +61,30 @@ export function candidates(
 }
 
 /** The same where nobody assigned anything. */
-function ofOneself(all: ReadonlyMap<string, Standing>, nowMs: number, criteria: Criteria): Candidates {
-  if (all.size === 0)
-    return { due: [firstOf('right'), firstOf('left')], upkeep: [], beside: besides(FIRST, all) };
+function ofOneself(
+  all: ReadonlyMap<string, Standing>,
+  nowMs: number,
+  criteria: Criteria,
+  goals: Goals,
+  minutes: number,
+): Candidates {
+  const first = firstOf(goals);
+  if (all.size === 0) {
+    const due = (['right', 'left'] as const).map((hands) => ({
+      exercise: { ...first, hands },
+      // Nobody has chosen a tempo yet.
+      targetBpm: null,
+      reason: { kind: 'first' as const },
+    }));
+    return { due, upkeep: [], beside: besides(first, all, goals) };
+  }
   const known = [...all.values()].filter((standing) => !waitsForAHand(standing, all)).sort(longestAgoFirst);
   const rested = (standing: Standing, days: number): boolean => daysSince(standing, nowMs) >= days;
   const restedAsReady = (standing: Standing): boolean => rested(standing, restDays(standing));
   const unready = known.filter((standing) => standing.level !== 'ready');
   const ready = known.filter((standing) => standing.level === 'ready');
   const weak = unready.filter((standing) => !rested(standing, LEFT_LYING_DAYS));
+  const room = Math.max(0, Math.ceil(IN_WORK_A_MINUTE * minutes) - weak.length);
   const due = [
     ...[...weak]
       .sort((a, b) => rank(a) - rank(b))
@@ -75,12 +95,14 @@ function ofOneself(all: ReadonlyMap<string, Standing>, nowMs: number, criteria: 
       )
       .map((standing) => again(standing, { kind: 'long-ago', days: Math.floor(daysSince(standing, nowMs)) })),
     ...handsFirst(all),
-    ...offersInTurn(offers(all, criteria)).map(begin),
+    ...offersInTurn(offers(all, criteria, goals))
+      .slice(0, room)
+      .map(begin),
   ];
   const upkeep = ready
     .filter((standing) => !restedAsReady(standing))
     .map((standing) => again(standing, { kind: 'upkeep' }));
-  return { due, upkeep, beside: besides(known.at(-1)?.exercise ?? FIRST, all) };
+  return { due, upkeep, beside: besides(known.at(-1)?.exercise ?? first, all, goals) };
 }
 
 /** A longer rest each time that it went well again after one. */
@@ -89,10 +111,13 @@ function restDays({ returns }: Standing): number {
 }
 
 /** The other forms of the key in work, each hand alone, that nobody has begun: there is time, and variety does good. */
-function besides(inWork: ExerciseChoice, all: ReadonlyMap<string, Standing>): readonly Due[] {
-  return SET.flatMap((form) =>
-    (['right', 'left'] as const).map((hands) => ({ ...inForm(inWork, form), hands })),
-  )
+function besides(
+  inWork: ExerciseChoice,
+  all: ReadonlyMap<string, Standing>,
+  { syllabus }: Goals,
+): readonly Due[] {
+  return setOfKey(syllabus, inWork)
+    .flatMap((exercise) => (['right', 'left'] as const).map((hands) => ({ ...exercise, hands })))
     .filter((exercise) => !all.has(exerciseId(exercise)))
     .map((exercise) => ({ exercise, targetBpm: null, reason: { kind: 'beside' as const } }));
 }
@@ -100,7 +125,7 @@ function besides(inWork: ExerciseChoice, all: ReadonlyMap<string, Standing>): re
 /** A hand that waits comes first; then one of each other kind in turn, so that keys and forms grow side by side. */
 function offersInTurn(all: readonly Offer[]): readonly Offer[] {
   const of = (...kinds: readonly Offer['kind'][]): Offer[] => all.filter(({ kind }) => kinds.includes(kind));
-  const queues = (['next-key', 'next-form', 'relative-key', 'more-octaves'] as const).map((kind) => of(kind));
+  const queues = (['next-key', 'next-form', 'faster', 'more-octaves'] as const).map((kind) => of(kind));
   const longest = Math.max(...queues.map(({ length }) => length));
   const turns = Array.from({ length: longest }, (_, turn) => queues.flatMap((queue) => queue[turn] ?? []));
   return [...of('together'), ...of('other-hand'), ...turns.flat()];
@@ -128,8 +153,10 @@ function handsFirst(all: ReadonlyMap<string, Standing>): readonly Due[] {
 
 const HANDS: readonly Hand[] = ['left', 'right'];
 
-function firstOf(hands: Hand): Due {
-  return { exercise: { ...FIRST, hands }, targetBpm: FIRST_BPM, reason: { kind: 'first' } };
+/** Where nobody has played anything yet: the first thing that the first level asks. */
+function firstOf({ syllabus }: Goals): ExerciseChoice {
+  const { keys, asks } = syllabus.levels[0]!;
+  return exerciseOfAsk(asks[0]!, keys[0]!);
 }
 
 function again({ exercise, targetBpm }: Standing, reason: PlanReason): Due {

@@ -1,12 +1,17 @@
 import { ALL_HANDS, ALL_KEYS, listedKey, takesMinorScale, usualOctaves } from '../exercise/index.ts';
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
+import { leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
 import { standingOf } from './standing.ts';
 import { SET } from './syllabus.ts';
 import type { FormStandings, Standing } from './types.ts';
 
 /** Standings → all keys × forms of the set × hands. Where a form was played in several octaves or minor scales, the one played last counts. */
-export function places(standings: Iterable<Standing>, criteria: Criteria): readonly FormStandings[] {
+export function places(
+  standings: Iterable<Standing>,
+  criteria: Criteria,
+  goals: Goals = USUAL_GOALS,
+): readonly FormStandings[] {
   const latest = new Map<string, Standing>();
   for (const standing of standings) {
     const id = placeId(listedKey(standing.exercise.key), standing.exercise.form, standing.exercise.hands);
@@ -15,9 +20,12 @@ export function places(standings: Iterable<Standing>, criteria: Criteria): reado
   }
   return ALL_KEYS.flatMap((key) =>
     SET.map((form) => {
-      const of = (hands: Hands): Standing =>
-        latest.get(placeId(key, form, hands)) ??
-        standingOf(variantOf(latest, key, form, hands), [], criteria);
+      const of = (hands: Hands): Standing => {
+        const known = latest.get(placeId(key, form, hands));
+        if (known !== undefined) return known;
+        const exercise = variantOf(latest, key, form, hands);
+        return standingOf(exercise, [], criteria, leastTempi(goals, exercise));
+      };
       const [left, right, together] = ALL_HANDS.map(of);
       return { key, form, byHands: { left: left!, right: right!, together: together! } };
     }),

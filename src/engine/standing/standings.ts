@@ -1,32 +1,59 @@
+import type { Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { criteriaAsked } from './assigned.ts';
+import { leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
 import { byExercise, exerciseId } from './group.ts';
-import { standingOf } from './standing.ts';
+import { standingOf, wasReady } from './standing.ts';
 import type { Assignment, Practised, Standing } from './types.ts';
 
 /** A history → where each exercise in it stands, by `exerciseId`. */
-export function standings(history: readonly Practised[], criteria: Criteria): ReadonlyMap<string, Standing> {
-  return standingsOf(byExercise(history), criteria);
+export function standings(
+  history: readonly Practised[],
+  criteria: Criteria,
+  goals: Goals = USUAL_GOALS,
+): ReadonlyMap<string, Standing> {
+  return standingsOf(byExercise(history), criteria, [], goals);
 }
 
 /**
  * The same for attempts that are sorted already. What a teacher asks of an assigned exercise is what it is judged by, also after
- * it is met; only the tempo is then again the one aimed at last, which may be faster.
+ * it is met. Hands together are ready only where each hand alone is, or once was, unless a teacher assigned them.
  */
 export function standingsOf(
   groups: ReadonlyMap<string, readonly Practised[]>,
   criteria: Criteria,
   assignments: readonly Assignment[] = [],
+  goals: Goals = USUAL_GOALS,
 ): ReadonlyMap<string, Standing> {
   const assigned = new Map(assignments.map((one) => [exerciseId(one.asked.exercise), one]));
-  return new Map(
-    [...groups].map(([id, attempts]) => {
+  const alone = new Map(
+    [...groups].map(([id, attempts]): readonly [string, Standing] => {
       const { exercise } = attempts.at(-1)!.summary;
+      const tempi = leastTempi(goals, exercise);
       const assignment = assigned.get(id);
-      if (assignment === undefined) return [id, standingOf(exercise, attempts, criteria)];
+      if (assignment === undefined) return [id, standingOf(exercise, attempts, criteria, tempi)];
       const { asked, metMs } = assignment;
-      const askedBpm = metMs === null ? asked.targetBpm : undefined;
-      return [id, standingOf(exercise, attempts, criteriaAsked(asked, criteria), askedBpm)];
+      const askedBpm = asked.targetBpm === null ? tempi : [asked.targetBpm];
+      const standing = standingOf(exercise, attempts, criteriaAsked(asked, criteria), askedBpm);
+      return [id, metMs === null ? { ...standing, targetBpm: asked.targetBpm } : standing];
+    }),
+  );
+  const handReady = (standing: Standing, hand: Hand): boolean => {
+    const exercise = { ...standing.exercise, hands: hand };
+    const id = exerciseId(exercise);
+    return (
+      alone.get(id)?.level === 'ready' ||
+      wasReady(groups.get(id) ?? [], criteria, leastTempi(goals, exercise))
+    );
+  };
+  return new Map(
+    [...alone].map(([id, standing]) => {
+      if (standing.level !== 'ready' || standing.exercise.hands !== 'together' || assigned.has(id))
+        return [id, standing];
+      const waitsFor = HANDS.filter((hand) => !handReady(standing, hand));
+      return [id, waitsFor.length === 0 ? standing : { ...standing, level: 'nearly', waitsFor }];
     }),
   );
 }
+
+const HANDS: readonly Hand[] = ['left', 'right'];

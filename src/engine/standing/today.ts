@@ -2,6 +2,7 @@ import type { Criteria } from '../report/index.ts';
 import { assignmentsOf } from './assigned.ts';
 import { candidates, forTeacher } from './due.ts';
 import type { Due } from './due.ts';
+import { USUAL_GOALS, type Goals } from './goals.ts';
 import { byExercise, exerciseId } from './group.ts';
 import { standingsOf } from './standings.ts';
 import type { AssignedExercise, Assignment, PlanItem, PlanReason, Practised, Standing } from './types.ts';
@@ -46,10 +47,12 @@ export function today(
   nowMs: number,
   criteria: Criteria,
   assigned: readonly AssignedExercise[] = [],
+  goals: Goals = USUAL_GOALS,
 ): readonly PlanItem[] {
   const groups = byExercise(history);
   const assignments = assignmentsOf(assigned, groups, criteria);
-  return planOf(minutes, standingsOf(groups, criteria, assignments), nowMs, criteria, assignments);
+  const stand = standingsOf(groups, criteria, assignments, goals);
+  return planOf(minutes, stand, nowMs, criteria, assignments, goals);
 }
 
 /** The same for a history whose standings are known already. */
@@ -59,13 +62,14 @@ export function planOf(
   nowMs: number,
   criteria: Criteria,
   assignments: readonly Assignment[] = [],
+  goals: Goals = USUAL_GOALS,
 ): readonly PlanItem[] {
   const whole = Math.floor(minutes);
   if (!(whole > 0)) return [];
   const open = assignments.filter(({ metMs }) => metMs === null);
   const rests = Math.floor((whole - 1) / WITHOUT_REST_MINUTES);
   const playing = whole - REST_MINUTES * rests;
-  const { due, upkeep, beside } = candidates(all, nowMs, criteria, open);
+  const { due, upkeep, beside } = candidates(all, nowMs, criteria, open, goals, whole);
   // Where there is no time for all that is assigned, what was not played for longest gets it.
   const asked = open.toSorted((a, b) => (a.standing.lastMs ?? 0) - (b.standing.lastMs ?? 0)).map(forTeacher);
   const chosen = fit([...asked, ...inTurns(due), ...upkeep], beside, playing);

@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Hands } from '../exercise/index.ts';
+import type { ExerciseChoice, Hand, Hands } from '../exercise/index.ts';
 
 /** What one report says about readiness, small enough to keep thousands of them at hand. Figures are null where they could not be had. */
 export interface AttemptSummary {
@@ -26,6 +26,8 @@ export interface AttemptSummary {
 /** A summary and when its attempt was played, ms since 1970. */
 export interface Practised {
   readonly whenMs: number;
+  /** the day of the calendar there, counted from 1970; absent: by UTC */
+  readonly day?: number;
   readonly summary: AttemptSummary;
 }
 
@@ -55,17 +57,28 @@ export interface Standing {
   readonly inARow: number;
   /** so often among those it was returned to after half a week and more */
   readonly returns: number;
-  /** so many in a row make it ready */
+  /** on so many days of the calendar were those played */
+  readonly days: number;
+  /** so many in a row, on so many days, make it ready */
   readonly wanted: number;
+  readonly wantedDays: number;
   /** of the last attempt; null: never */
   readonly lastMs: number | null;
   /** the tempo aimed at last, beats a minute */
   readonly targetBpm: number | null;
+  /** the least tempo by which it is judged, beats a minute; null: any will do */
+  readonly leastBpm: number | null;
+  /** ready at that: what is asked of it next, beats a minute; null: nothing faster, or it is not ready */
+  readonly nextBpm: number | null;
+  /** the first try of each of the last days on which it was played: how many, and how many of them were at the criterion */
+  readonly cold: { readonly days: number; readonly right: number };
+  /** of hands together that would be ready: hands that were never ready alone */
+  readonly waitsFor: readonly Hand[];
 }
 
 /** Something that may be begun now, since something else is ready. */
 export interface Offer {
-  readonly kind: 'other-hand' | 'together' | 'next-form' | 'next-key' | 'relative-key' | 'more-octaves';
+  readonly kind: 'other-hand' | 'together' | 'next-form' | 'next-key' | 'more-octaves' | 'faster';
   readonly exercise: ExerciseChoice;
   readonly targetBpm: number | null;
   /** what is ready; of hands together one of the hands */

@@ -2,3 +2,4 @@ export { checked, parseJson } from './json.ts';
 export { plainName } from './text.ts';
 export { readPiano } from './piano.ts';
 export { readChoice } from './choice.ts';
+export { readSyllabus } from './syllabus.ts';

@@ -127,6 +127,9 @@ export const english = (tell: Tell): Tellings => ({
   'review-for-teacher':
     'It holds attempts that somebody sends to a teacher. A teacher opens it on the page “For teachers”.',
   'review-for-student': 'This is a review for a student, who opens it in the journal.',
+  'no-levels': 'This file holds no levels of Evenfall; yours are as they were.',
+  'levels-newer':
+    'These levels were written by a newer version. Bring this page up to date, then import them.',
   'no-journal': 'This file is no journal of Evenfall.',
   'journal-damaged': 'This file is no journal of Evenfall, or it is damaged from its beginning.',
   'journal-too-much': 'This file holds more than any journal can.',
@@ -135,6 +138,8 @@ export const english = (tell: Tell): Tellings => ({
   'journal-no-sound': 'It is no sound that can be read; the report is kept without it.',
   'journal-too-large': 'It is too large.',
   'journal-other': 'It belongs to no journal.',
+  'levels-damaged': ({ place }) =>
+    `What the file says of the levels is not in order (${place}); yours are as they were.`,
   'journal-attempt': ({ place }) => `What it says of the attempt is not in order (${place}).`,
   'journal-and-more': ({ more }) => `… and ${more} more.`,
   'microphone-denied':

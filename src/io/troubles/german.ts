@@ -147,6 +147,9 @@ export const german = (tell: Tell): Tellings => ({
     'Sie enthält Versuche, die jemand an eine Lehrkraft schickt. Eine Lehrkraft öffnet sie auf der Seite „Für Lehrkräfte“.',
   'review-for-student':
     'Das ist eine Rückmeldung für eine Schülerin oder einen Schüler; geöffnet wird sie im Tagebuch.',
+  'no-levels': 'Diese Datei enthält keine Stufen von Evenfall; deine sind, wie sie waren.',
+  'levels-newer':
+    'Diese Stufen stammen von einer neueren Version. Bring diese Seite auf den neuesten Stand, dann importiere sie.',
   'no-journal': 'Diese Datei ist kein Tagebuch von Evenfall.',
   'journal-damaged': 'Diese Datei ist kein Tagebuch von Evenfall, oder sie ist von Anfang an beschädigt.',
   'journal-too-much': 'Diese Datei enthält mehr, als ein Tagebuch enthalten kann.',
@@ -156,6 +159,8 @@ export const german = (tell: Tell): Tellings => ({
   'journal-no-sound': 'Das ist kein Klang, der sich lesen lässt; der Bericht bleibt ohne ihn.',
   'journal-too-large': 'Das ist zu groß.',
   'journal-other': 'Das gehört zu keinem Tagebuch.',
+  'levels-damaged': ({ place }) =>
+    `Was in der Datei von den Stufen steht, ist nicht in Ordnung (${place}); deine sind, wie sie waren.`,
   'journal-attempt': ({ place }) => `Was darin vom Versuch steht, ist nicht in Ordnung (${place}).`,
   'journal-and-more': ({ more }) => `… und ${more} mehr.`,
   'microphone-denied':

@@ -72,6 +72,9 @@ type Plain =
   | 'review-too-large'
   | 'review-for-teacher'
   | 'review-for-student'
+  // Levels.
+  | 'no-levels'
+  | 'levels-newer'
   // The journal's file.
   | 'no-journal'
   | 'journal-damaged'
@@ -138,6 +141,7 @@ type Valued =
   | { readonly trouble: 'review-no-such-step'; readonly attempt: number }
   | { readonly trouble: 'review-unwritable'; readonly place: string; readonly detail: string }
   | { readonly trouble: 'journal-attempt'; readonly place: string }
+  | { readonly trouble: 'levels-damaged'; readonly place: string }
   | { readonly trouble: 'journal-and-more'; readonly more: number }
   | { readonly trouble: 'no-room' | 'used-by-newer' | 'keeps-nothing'; readonly keeper: Keeper }
   | { readonly trouble: 'not-kept'; readonly keeper: Keeper; readonly because: Trouble }

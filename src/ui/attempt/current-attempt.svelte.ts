@@ -237,18 +237,16 @@ export class CurrentAttempt {
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
     const intention = this.#intentionOf(sound, choice);
-    const criteria = this.#journal.criteriaFor(choice);
+    const criteria = this.#journal.standards.criteriaFor(choice);
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
     const kept = sound.recordedHere
       ? await this.#journal.keep(sound, { choice, targetBpm, intention })
       : null;
-    const earlier = kept === null ? [] : await this.#journal.earlier(choice, kept);
-    const sitting = kept === null ? 0 : this.#journal.sitting(choice, kept);
+    const past = kept === null ? {} : await this.#journal.past(choice, kept);
     const locale = this.#devices.locale?.();
     const options = {
       targetBpm,
-      earlier,
-      sitting,
+      ...past,
       soundLostSec: soundLostSec(sound),
       criteria,
       asChosen,

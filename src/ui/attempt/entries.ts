@@ -1,6 +1,7 @@
 import { isPractice } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
+import { dayOf } from './days.ts';
 
 /** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */
 const OF_EACH_HAND = 8;
@@ -46,6 +47,16 @@ export function sittingOf(entries: readonly Entry[], ids: readonly string[], now
   const times = [...ids.map((id) => whenMs.get(id) ?? -Infinity), nowMs];
   const breakAt = times.findLastIndex((time, at) => at > 0 && time - times[at - 1]! > BREAK_MS);
   return times.length - 1 - Math.max(0, breakAt);
+}
+
+/** Attempts by their names → how many days of the calendar before `nowMs` each was played, in that order. */
+export function daysBefore(
+  entries: readonly Entry[],
+  ids: readonly string[],
+  nowMs: number,
+): readonly number[] {
+  const whenMs = new Map(entries.map((entry) => [entry.id, entry.whenMs]));
+  return ids.map((id) => dayOf(nowMs) - dayOf(whenMs.get(id) ?? nowMs));
 }
 
 /** The last attempts of the same exercise and hands, oldest first, this one left out: to be compared with it. */

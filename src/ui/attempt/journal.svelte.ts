@@ -1,17 +1,18 @@
-import { criteriaAsked, criteriaOf, exerciseId, readyBounds, summarise } from '../../engine/index.ts';
+import { isPractice, summarise } from '../../engine/index.ts';
 import type {
-  AssignedExercise,
   Assessment,
-  Criteria,
   ExerciseChoice,
   Intention,
   Practised,
-  ReadyBounds,
   Report,
+  ReportOptions,
+  ToldAttempt,
 } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
-import { changedEntries, earlierIds, othersIds, putInto, sittingOf } from './entries.ts';
+import { dayOf } from './days.ts';
+import { changedEntries, daysBefore, earlierIds, othersIds, putInto, sittingOf } from './entries.ts';
 import type { Sound } from './sound.ts';
+import { Standards } from './standards.svelte.ts';
 import { troubleOf } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 
@@ -24,6 +25,9 @@ export interface Aim {
   /** what of it was to be practised; null, or left out by version 0.1: all of it, once */
   readonly intention?: Intention | null;
 }
+
+/** What a new report looks back on. */
+export type Past = Pick<ReportOptions, 'earlier' | 'sitting' | 'daysBefore'>;
 
 /** An attempt taken out of the journal. */
 export interface Kept {
@@ -46,10 +50,7 @@ export class Journal {
   entries: readonly Entry[] | null = $state.raw(null);
   /** what did not work last */
   trouble: Trouble | null = $state.raw(null);
-  /** what counts as ready; reports are written by it too */
-  criteria: Criteria = $state.raw(criteriaOf({}));
-  /** what a teacher asks for, what counts most first */
-  assigned: readonly AssignedExercise[] = $state.raw([]);
+  readonly standards = new Standards((name, value) => this.#try((history) => history.remember(name, value)));
   /** length of the plan for today */
   minutes: number = $state(FIRST_MINUTES);
   storage: StorageUse | null = $state.raw(null);
@@ -78,7 +79,9 @@ export class Journal {
   );
   /** what readiness is judged by */
   readonly practised: readonly Practised[] = $derived(
-    this.shown.flatMap(({ whenMs, summary }) => (summary === null ? [] : [{ whenMs, summary }])),
+    this.shown.flatMap(({ whenMs, summary }) =>
+      summary === null ? [] : [{ whenMs, day: dayOf(whenMs), summary }],
+    ),
   );
 
   /** Reads what there is, once. */
@@ -137,22 +140,28 @@ export class Journal {
     return this.#reports(earlierIds(this.shown, choice, before));
   }
 
-  /** How many of the last of `earlier` were played in the same sitting as the attempt that is to come. */
-  sitting(choice: ExerciseChoice | null, before: string): number {
+  /** What a report of the attempt that is to come looks back on: reports, and when they were played. */
+  async past(choice: ExerciseChoice | null, before: string): Promise<Past> {
+    const earlier = await this.earlier(choice, before);
+    const ids = earlierIds(this.shown, choice, before);
     const whenMs = this.entries?.find(({ id }) => id === before)?.whenMs ?? this.now();
-    return sittingOf(this.shown, earlierIds(this.shown, choice, before), whenMs);
+    return {
+      earlier,
+      sitting: sittingOf(this.shown, ids, whenMs),
+      daysBefore: daysBefore(this.shown, ids, whenMs),
+    };
+  }
+
+  /** The last attempts at whole exercises of which there is a report, oldest first. */
+  async toldLast(count: number): Promise<readonly ToldAttempt[]> {
+    await this.load();
+    const whole = this.shown.filter(({ summary }) => summary !== null && !isPractice(summary));
+    return this.#told(whole.slice(-count).map(({ id }) => id));
   }
 
   /** The last attempts of the same exercise and hands, oldest first, to compare one with. */
-  async others(id: string): Promise<readonly { readonly whenMs: number; readonly report: Report }[]> {
-    const ids = othersIds(this.shown, id);
-    const told = await Promise.all(
-      ids.map(async (one) => ({ id: one, reports: await this.#reports([one]) })),
-    );
-    return told.flatMap(({ id: one, reports: [report] }) => {
-      const entry = this.shown.find((other) => other.id === one);
-      return report === undefined || entry === undefined ? [] : [{ whenMs: entry.whenMs, report }];
-    });
+  others(id: string): Promise<readonly ToldAttempt[]> {
+    return this.#told(othersIds(this.shown, id));
   }
 
   /** An attempt with its report and its sound. */
@@ -183,23 +192,6 @@ export class Journal {
     await this.#try((history) => history.forgetSound(ids));
     this.entries = changedEntries(this.entries ?? [], ids, { soundBytes: 0 });
     await this.look();
-  }
-
-  get bounds(): ReadyBounds {
-    return readyBounds(this.criteria);
-  }
-
-  /** What an attempt is judged by: as usual, or as a teacher asks of this exercise. Null: it is not known yet. */
-  criteriaFor(choice: ExerciseChoice | null): Criteria {
-    const id = choice === null ? null : exerciseId(choice);
-    const asked = this.assigned.find(({ exercise }) => exerciseId(exercise) === id);
-    return asked === undefined ? this.criteria : criteriaAsked(asked, this.criteria);
-  }
-
-  /** Sets what counts as ready; what is left out is as by default. */
-  async setBounds(bounds: Partial<ReadyBounds>): Promise<void> {
-    this.criteria = criteriaOf(bounds);
-    await this.#try((history) => history.remember('ready', readyBounds(this.criteria)));
   }
 
   async setMinutes(minutes: number): Promise<void> {
@@ -249,9 +241,17 @@ export class Journal {
       this.#try((history) => history.remembered()),
     ]);
     this.entries = entries ?? this.entries ?? [];
-    this.criteria = criteriaOf(numbersIn(remembered['ready']));
+    this.standards.restore(remembered);
     const minutes = Number(remembered['minutes']);
     if (minutes > 0 && minutes <= 480) this.minutes = minutes;
+  }
+
+  async #told(ids: readonly string[]): Promise<readonly ToldAttempt[]> {
+    const told = await Promise.all(ids.map(async (id) => ({ id, reports: await this.#reports([id]) })));
+    return told.flatMap(({ id, reports: [report] }) => {
+      const entry = this.shown.find((one) => one.id === id);
+      return report === undefined || entry === undefined ? [] : [{ id, whenMs: entry.whenMs, report }];
+    });
   }
 
   async #reports(ids: readonly string[]): Promise<readonly Report[]> {
@@ -291,10 +291,4 @@ export class Journal {
       deletedMs: null,
     };
   }
-}
-
-/** The numbers in something remembered; it may come from a file. */
-function numbersIn(value: unknown): Partial<ReadyBounds> {
-  if (value === null || typeof value !== 'object') return {};
-  return Object.fromEntries(Object.entries(value).filter(([, one]) => typeof one === 'number'));
 }

@@ -154,7 +154,7 @@ export class Reviews {
 
   async #look(): Promise<void> {
     this.all = (await this.#try(({ shelf }) => shelf.all())) ?? this.all ?? [];
-    this.#journal.assigned = assignedIn(this.shown);
+    this.#journal.standards.assigned = assignedIn(this.shown);
   }
 
   /** Undefined where it failed; a failure is told. */

@@ -1,4 +1,5 @@
 import type { Shortfall, Standing } from '../../engine/index.ts';
+import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
 import { strings } from '../language/index.ts';
 
@@ -9,8 +10,9 @@ export interface StandingWords {
 }
 
 /** Standing → what a teacher would say of it, in the language of the page. */
-export function standingWords({ level, shortfalls, inARow, wanted, targetBpm }: Standing): StandingWords {
+export function standingWords(standing: Standing): StandingWords {
   const t = strings().journal;
+  const { exercise, level, shortfalls, inARow, leastBpm } = standing;
   if (level === 'new') return { reason: t.notPlayedYet, missing: '' };
   const [first, second] = shortfalls;
   if (first !== undefined) {
@@ -20,11 +22,28 @@ export function standingWords({ level, shortfalls, inARow, wanted, targetBpm }: 
       missing: also + t.remedies[first.kind],
     };
   }
-  return {
-    reason: t.inARow(inARow, targetBpm === null ? '' : t.at(targetBpm)),
-    missing: inARow >= wanted ? '' : t.more(wanted - inARow),
-  };
+  const at = leastBpm === null ? '' : t.at(`${beatSign(exercise.form)} = ${shown(leastBpm)}`);
+  return { reason: t.inARow(inARow, at), missing: missingWords(standing) };
 }
+
+/** What is missing where the last attempts were at the criterion; '': nothing, it is ready. */
+function missingWords({ level, inARow, wanted, days, wantedDays, waitsFor }: Standing): string {
+  const t = strings().journal;
+  if (level === 'ready') return '';
+  const [attempts, moreDays] = [Math.max(0, wanted - inARow), Math.max(0, wantedDays - days)];
+  if (attempts > 0 && moreDays > 0) return t.moreOnDays(attempts, moreDays);
+  if (attempts > 0) return t.more(attempts);
+  if (moreDays > 0) return t.onDays(moreDays);
+  return t.handsFirst(waitsFor.map((hand) => t.HANDS[hand]));
+}
+
+/** How the first try of a day went of late; '' where there were too few days to say. */
+export function coldWords({ cold: { days, right } }: Standing): string {
+  return days < LEAST_DAYS ? '' : strings().journal.cold(right, days);
+}
+
+/** On one day anything may happen. */
+const LEAST_DAYS = 2;
 
 /** What kept an attempt from the criterion, as a clause. */
 export function shortfallWords(shortfall: Shortfall): string {

@@ -1,5 +1,12 @@
 import { ALL_HANDS, hasOctaves, takesMinorScale } from '../../engine/index.ts';
-import type { AttemptSummary, ExerciseChoice, FormStandings, PlanItem, Offer } from '../../engine/index.ts';
+import type {
+  AttemptSummary,
+  ExerciseChoice,
+  Fastest,
+  FormStandings,
+  PlanItem,
+  Offer,
+} from '../../engine/index.ts';
 import type { Entry, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
@@ -30,9 +37,27 @@ export function exerciseWords(choice: ExerciseChoice): string {
 }
 
 /** "♩ = 80" */
-export function tempoWords({ form }: ExerciseChoice, bpm: number): string {
+export function tempoWords({ form }: Pick<ExerciseChoice, 'form'>, bpm: number): string {
   return `${beatSign(form)} = ${shown(bpm)}`;
 }
+
+/** The fastest tempo still even, and how it grew. */
+export function fastestWords(exercise: ExerciseChoice, fastest: Fastest, nowMs: number): string {
+  const t = strings().journal.fastest;
+  const { bpm, plusMinus, history } = fastest;
+  const tempo = tempoWords(exercise, bpm);
+  const now = plusMinus === null ? t.atLeast(tempo) : t.about(`${tempo} ± ${shown(Math.max(1, plusMinus))}`);
+  const grew = history
+    .slice(-MOST_STEPS)
+    .map((one) => t.step(shown(one.bpm), whenWords(dayStart(one.whenMs), nowMs)));
+  return grew.length < 2 ? now : `${now} ${t.grew(grew.join(', '))}`;
+}
+
+/** So many are read at a glance. */
+const MOST_STEPS = 4;
+
+/** Its clock is of no use here. */
+const dayStart = (whenMs: number): number => new Date(whenMs).setHours(0, 0, 0, 0);
 
 /** What an entry is called in the list. */
 export function entryWords({ summary, choice, name }: Entry): string {
@@ -82,14 +107,14 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
 }
 
 /** Why something may be begun. */
-export function offerWords({ kind, exercise, since }: Offer): string {
+export function offerWords({ kind, exercise, targetBpm, since }: Offer): string {
   const t = strings().journal.reasons;
   return {
     'other-hand': () => t.otherHand,
     together: () => t.together,
     'next-form': () => t.nextForm(shownKey(since.key)),
     'next-key': () => t.nextKey(shownKey(since.key), shownKey(exercise.key)),
-    'relative-key': () => t.relativeKey(shownKey(since.key), shownKey(exercise.key)),
+    faster: () => t.faster(targetBpm === null ? '' : tempoWords(exercise, targetBpm)),
     'more-octaves': () => t.moreOctaves(shownKey(since.key)),
   }[kind]();
 }

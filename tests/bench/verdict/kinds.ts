@@ -61,6 +61,7 @@ const KIND_OF: Readonly<Record<string, Kind | null>> = {
   'not-sure': null,
   'key-ready': null,
   'hand-ready': null,
+  'often-enough': null,
   'twice-at-the-criterion': null,
   better: null,
   'at-the-criterion': null,

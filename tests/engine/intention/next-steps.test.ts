@@ -24,7 +24,14 @@ const TOLD = ROWS.flatMap(({ playing, options }) => [
 ]);
 
 /** Next steps after which nothing is played, or of which nobody knows yet what it should be. */
-const NOT_PLAYED = ['check-the-choice', 'go-on-or-the-other', 'record-again', 'rest', 'switch-or-again'];
+const NOT_PLAYED = [
+  'check-the-choice',
+  'go-on-or-the-other',
+  'on-another-day',
+  'record-again',
+  'rest',
+  'switch-or-again',
+];
 /** The same again, of somebody who aims at no tempo: there is nothing to set up. */
 const AS_BEFORE = ['if-meant', 'make-it-stay', 'the-same-again', 'wait-then-begin'];
 

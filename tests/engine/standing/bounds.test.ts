@@ -27,14 +27,14 @@ function reasons(made: Parameters<typeof attempts>[1], daysAgo: number): readonl
 }
 
 describe('what is due', () => {
-  it('is begun with C major, one octave, a hand at a time, at 60', () => {
+  it('is begun with what the first level asks, a hand at a time, and no tempo that nobody chose', () => {
     expect(today(10, [], NOW_MS, DEFAULT_CRITERIA)).toMatchObject([
       {
         exercise: { key: 'C major', form: 'arpeggio', hands: 'right', octaves: 1 },
-        targetBpm: 60,
+        targetBpm: null,
         reason: { kind: 'first' },
       },
-      { exercise: { key: 'C major', form: 'arpeggio', hands: 'left', octaves: 1 }, targetBpm: 60 },
+      { exercise: { key: 'C major', form: 'arpeggio', hands: 'left', octaves: 1 }, targetBpm: null },
     ]);
   });
 
@@ -168,6 +168,7 @@ describe('the bounds of ready', () => {
       handsApartMs: { least: 10, most: 150 },
       tempoPercent: { least: 0, most: 30 },
       readyInARow: { least: 1, most: 10 },
+      readyDays: { least: 1, most: 7 },
     });
   });
 
@@ -226,6 +227,7 @@ describe('the bounds of "ready?"', () => {
       handsApartMs: 40,
       tempoPercent: 3,
       readyInARow: 3,
+      readyDays: 2,
     });
   });
 
@@ -237,6 +239,7 @@ describe('the bounds of "ready?"', () => {
       handsApartMs: 50,
       tempoPercent: 5,
       readyInARow: 4,
+      readyDays: 3,
     };
     expect(readyBounds(criteriaOf(set))).toEqual(set);
     expect(

@@ -7,9 +7,9 @@ import {
   nextKey,
   offers,
   places,
-  relativeKey,
   standings,
   type ExerciseChoice,
+  type Offer,
   type Practised,
 } from '../../../src/engine/index.ts';
 import { attempts, READY } from './history.ts';
@@ -36,7 +36,7 @@ describe('what may be begun', () => {
     ]);
   });
 
-  it('offers hands together once, at two thirds of the slower hand, when both are ready', () => {
+  it('offers hands together once, at no tempo that nobody chose, when both are ready', () => {
     const history = [
       ...attempts(of('right'), READY),
       ...attempts(
@@ -48,27 +48,11 @@ describe('what may be begun', () => {
       {
         kind: 'together',
         exercise: of('together'),
-        targetBpm: 48,
+        targetBpm: null,
         since: of('left'),
       },
     ]);
   });
-
-  it.each([
-    ['the left hand', 'left'],
-    ['the right hand', 'right'],
-  ] as const)(
-    'offers them at two thirds of the one tempo that is known, where %s has none',
-    (_name, without) => {
-      const history = (['left', 'right'] as const).flatMap((hands) =>
-        attempts(
-          of(hands),
-          READY.map(() => (hands === without ? { targetBpm: null } : { targetBpm: 72, tempoBpm: 72 })),
-        ),
-      );
-      expect(offered(history)).toMatchObject([{ kind: 'together', targetBpm: 48 }]);
-    },
-  );
 
   it('does not offer what was begun', () => {
     const history = [
@@ -82,7 +66,7 @@ describe('what may be begun', () => {
   const both = (more: Partial<ExerciseChoice> = {}) =>
     (['right', 'left', 'together'] as const).flatMap((hands) => attempts(of(hands, more), READY));
 
-  it('offers the next key, its relative and the next form when the key stands in all that was begun', () => {
+  it('offers the next key of the levels and the next form when the key stands in all that was begun', () => {
     expect(offered(both())).toEqual([
       {
         kind: 'next-form',
@@ -96,42 +80,57 @@ describe('what may be begun', () => {
         targetBpm: 80,
         since: of('together'),
       },
-      {
-        kind: 'relative-key',
-        exercise: { ...ARPEGGIO, key: 'B minor' },
-        targetBpm: 80,
-        since: of('together'),
-      },
     ]);
     const kinds = (history: readonly Practised[]) => offered(history).map(({ kind }) => kind);
     const scaleBegun = attempts(of('right', { form: 'scale' }), [{ wrong: 1 }]);
     expect(kinds([...both(), ...scaleBegun])).toEqual(['next-form']);
     const nextBegun = attempts(of('right', { key: 'A major' }), [{}]);
-    expect(kinds([...both(), ...nextBegun])).toEqual(['next-form', 'relative-key']);
+    expect(offered([...both(), ...nextBegun])).toMatchObject([{}, { exercise: { key: 'E major' } }]);
   });
 
-  it('offers an octave more where the whole set of the key stands, up to four', () => {
-    const set = (octaves: number) => [
-      ...both({ octaves }),
-      ...both({ form: 'scale', octaves }),
-      ...both({ form: 'triads', octaves: 1 }),
-      ...both({ form: 'broken-triads', octaves: 1 }),
-      ...both({ form: 'progression', octaves: 1 }),
-    ];
+  const set = (octaves: number, tempoBpm = 81) =>
+    (
+      [
+        ['arpeggio', octaves],
+        ['scale', octaves],
+        ['triads', 1],
+        ['broken-triads', 1],
+        ['progression', 1],
+      ] as const
+    ).flatMap(([form, of]) =>
+      (['right', 'left', 'together'] as const).flatMap((hands) =>
+        attempts(
+          { ...ARPEGGIO, form, hands, octaves: of },
+          READY.map(() => ({ tempoBpm })),
+        ),
+      ),
+    );
+  const further = (history: readonly Practised[], kind: Offer['kind']) =>
+    offered(history).filter((offer) => offer.kind === kind);
+
+  it('offers more octaves where the whole set of the key is ready at all that is asked of it', () => {
     const longer = (octaves: number) =>
-      offered(set(octaves)).flatMap(({ kind, exercise }) => (kind === 'more-octaves' ? [exercise] : []));
-    expect(longer(2)).toEqual([of('right', { octaves: 3 }), of('right', { form: 'scale', octaves: 3 })]);
+      further(set(octaves, 120), 'more-octaves').map(({ exercise }) => [exercise.form, exercise.octaves]);
+    expect(longer(1)).toEqual([
+      ['arpeggio', 2],
+      ['scale', 2],
+    ]);
+    expect(longer(2)).toEqual([
+      ['arpeggio', 4],
+      ['scale', 4],
+    ]);
     expect(longer(4)).toEqual([]);
   });
 
-  // Signatures, as any theory book has them: common practice, no source.
-  it.each([
-    ['C major', 'A minor'],
-    ['F# major', 'Eb minor'],
-    ['Bb major', 'G minor'],
-    ['D minor', 'F major'],
-  ])('knows the relative of %s: %s', (key, relative) => {
-    expect(relativeKey(key)).toBe(relative);
+  it('offers what is ready at the tempo of its level faster, as a later level asks, and no other tempo', () => {
+    expect(
+      further(set(1, 60), 'faster').map(({ exercise, targetBpm }) => [exercise.form, targetBpm]),
+    ).toEqual([
+      ['triads', 66],
+      ['broken-triads', 63],
+      ['progression', 63],
+    ]);
+    expect(further(set(1, 120), 'faster')).toEqual([]);
   });
 
   it.each(ALL_KEYS)('goes from %s round the whole circle and comes back', (key) => {

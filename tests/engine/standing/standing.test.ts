@@ -4,19 +4,21 @@ import {
   evenAt,
   shortfalls,
   standingOf,
+  standings,
   summarise,
   type AttemptSummary,
   type ExerciseChoice,
+  type Practised,
   type Shortfall,
 } from '../../../src/engine/index.ts';
 import { atCriterion } from '../../../src/engine/report/words/standing.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';
 import { tell } from '../report/words/scenes.ts';
-import { attempts, READY, summary } from './history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
-const stand = (made: readonly Partial<AttemptSummary>[]) =>
-  standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA);
+const stand = (made: readonly Partial<AttemptSummary>[], tempi: readonly number[] = []) =>
+  standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA, tempi);
 
 /** What counts as even at the tempo of these attempts, 81 with two notes a beat. */
 const BOUND = evenAt(DEFAULT_CRITERIA, 60_000 / 81 / 2).evennessPercent;
@@ -129,12 +131,71 @@ describe('where an exercise stands', () => {
     expect(missing.map(({ kind }) => kind)).toEqual(['notes', 'evenness']);
   });
 
-  it('judges all attempts by the tempo aimed at last', () => {
-    expect(stand([...READY, { targetBpm: 96, tempoBpm: 97 }])).toMatchObject({ level: 'nearly', inARow: 1 });
+  it('is ready only from the least tempo on that is asked for, whatever was aimed at', () => {
+    const at = (tempoBpm: number) => READY.map(() => ({ tempoBpm, targetBpm: 120 }));
+    expect(stand(at(66), [66])).toMatchObject({ level: 'ready', leastBpm: 66 });
+    expect(stand(at(60), [66])).toMatchObject({
+      level: 'nearly',
+      inARow: 0,
+      shortfalls: [{ kind: 'tempo', bpm: 60, targetBpm: 66 }],
+    });
+    expect(stand(at(50), [66]).level).toBe('not-yet');
+    expect(stand(at(30), []).level).toBe('ready');
+  });
+
+  it('is judged by the fastest of several tempi at which it is ready, and knows the next', () => {
+    const at = (tempoBpm: number) => READY.map(() => ({ tempoBpm }));
+    expect(stand(at(55), [60, 80])).toMatchObject({ level: 'nearly', leastBpm: 60, nextBpm: null });
+    expect(stand(at(70), [60, 80])).toMatchObject({ level: 'ready', leastBpm: 60, nextBpm: 80 });
+    expect(stand(at(81), [60, 80])).toMatchObject({ level: 'ready', leastBpm: 80, nextBpm: null });
+  });
+
+  it('is not ready on one day, however often it goes well on it', () => {
+    const onDays = (...days: readonly number[]): readonly Practised[] =>
+      days.map((day, index) => ({
+        whenMs: NOW_MS + day * DAY_MS + index * 60_000,
+        summary: summary(SCALE),
+      }));
+    const level = (...days: readonly number[]) => standingOf(SCALE, onDays(...days), DEFAULT_CRITERIA);
+    expect(level(0, 0, 0, 0, 0)).toMatchObject({ level: 'nearly', inARow: 5, days: 1, wantedDays: 2 });
+    expect(level(0, 0, 1)).toMatchObject({ level: 'ready', inARow: 3, days: 2 });
+    expect(level(0, 1)).toMatchObject({ level: 'nearly', inARow: 2, days: 2 });
+  });
+
+  it('counts the first try of each day by itself', () => {
+    const wrong = { wrong: 1 };
+    const made = [wrong, {}, {}, {}, wrong, {}];
+    const history = made.map((more, index) => ({
+      whenMs: NOW_MS + Math.floor(index / 2) * DAY_MS + (index % 2) * 60_000,
+      summary: summary(SCALE, more),
+    }));
+    expect(standingOf(SCALE, history, DEFAULT_CRITERIA).cold).toEqual({ days: 3, right: 1 });
+  });
+
+  it('is not lost by a try at a clearly faster tempo that goes wrong, and is by one at its own', () => {
+    expect(stand([...READY, { wrong: 2, tempoBpm: 120 }], [66]).level).toBe('ready');
+    expect(stand([...READY, { wrong: 2, tempoBpm: 70 }], [66]).level).toBe('not-yet');
+  });
+
+  it('is ready hands together only where each hand alone is, or once was', () => {
+    const of = (hands: ExerciseChoice['hands'], made: readonly Partial<AttemptSummary>[], daysAgo = 0) =>
+      attempts({ ...SCALE, hands }, made, daysAgo);
+    const together = (...history: readonly Practised[]) =>
+      standings(history, DEFAULT_CRITERIA).get('D major|scale|2||together')!;
+    expect(together(...of('together', READY))).toMatchObject({
+      level: 'nearly',
+      waitsFor: ['left', 'right'],
+    });
+    expect(together(...of('together', READY), ...of('right', READY))).toMatchObject({ waitsFor: ['left'] });
+    const once = of('left', [...READY, { wrong: 2 }], 1);
+    expect(together(...of('together', READY), ...of('right', READY), ...once)).toMatchObject({
+      level: 'ready',
+      waitsFor: [],
+    });
   });
 
   it('follows the criteria', () => {
-    const kind = { ...DEFAULT_CRITERIA, evennessPercent: 12, readyInARow: 1 };
+    const kind = { ...DEFAULT_CRITERIA, evennessPercent: 12, readyInARow: 1, readyDays: 1 };
     expect(standingOf(SCALE, attempts(SCALE, [{ evennessPercent: 7 }]), kind).level).toBe('ready');
   });
 });

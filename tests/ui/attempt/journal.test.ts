@@ -85,10 +85,10 @@ describe('the journal', () => {
 
   it('keeps what counts as ready within its limits', async () => {
     const journal = journalWithoutStore();
-    await journal.setBounds({ evennessPercent: 6, readyInARow: 50 });
-    expect(journal.criteria).toMatchObject({ evennessPercent: 6, readyInARow: 10 });
-    await journal.setBounds({});
-    expect(journal.bounds).toMatchObject({ evennessPercent: 8, readyInARow: 3 });
+    await journal.standards.setBounds({ evennessPercent: 6, readyInARow: 50 });
+    expect(journal.standards.criteria).toMatchObject({ evennessPercent: 6, readyInARow: 10 });
+    await journal.standards.setBounds({});
+    expect(journal.standards.bounds).toMatchObject({ evennessPercent: 8, readyInARow: 3 });
   });
 });
 

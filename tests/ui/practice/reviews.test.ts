@@ -80,19 +80,28 @@ describe('a file that was opened', () => {
     expect(await reviews.receive([FILE])).toBe(true);
     expect(reviews.opened).toEqual(review());
     expect(reviews.shown).toMatchObject([{ id: 'review-one', readMs: 1 }]);
-    expect(journal.assigned.map(({ exercise, note }) => [exercise.key, note])).toEqual([
+    expect(journal.standards.assigned.map(({ exercise, note }) => [exercise.key, note])).toEqual([
       ['D major', 'Listen to the turn at the top.'],
       ['Ab major', ''],
     ]);
-    expect(journal.criteriaFor(SCALE)).toMatchObject({ readyInARow: 2, evennessPercent: 6.5 });
-    expect(journal.criteriaFor({ ...SCALE, hands: 'left' })).toEqual(DEFAULT_CRITERIA);
-    expect(journal.criteriaFor(null)).toEqual(DEFAULT_CRITERIA);
+    expect(journal.standards.criteriaFor(SCALE)).toMatchObject({ readyInARow: 2, evennessPercent: 6.5 });
+    // By what the levels ask of it: src/engine/standing/levels.ts.
+    expect(journal.standards.criteriaFor({ ...SCALE, hands: 'left' })).toEqual({
+      ...DEFAULT_CRITERIA,
+      leastBpm: 80,
+    });
+    expect(journal.standards.criteriaFor(null)).toEqual(DEFAULT_CRITERIA);
   });
 
   it('that is refused changes nothing, and it is said why', async () => {
     const { reviews, journal } = rig({ read: () => Promise.reject(new Error('It is damaged.')) });
     expect(await reviews.receive([FILE])).toBe(false);
-    expect([reviews.opened, reviews.shown, journal.assigned, reviews.reading]).toEqual([null, [], [], null]);
+    expect([reviews.opened, reviews.shown, journal.standards.assigned, reviews.reading]).toEqual([
+      null,
+      [],
+      [],
+      null,
+    ]);
     expect(reviews.trouble?.why).toEqual([{ trouble: 'unforeseen', detail: 'It is damaged.' }]);
     reviews.dismissTrouble();
     expect(reviews.trouble).toBeNull();
@@ -136,11 +145,11 @@ describe('a review that was deleted', () => {
     const { reviews, journal } = rig();
     await reviews.receive([FILE]);
     await reviews.remove('review-one');
-    expect([reviews.opened, reviews.shown, journal.assigned]).toEqual([null, [], []]);
+    expect([reviews.opened, reviews.shown, journal.standards.assigned]).toEqual([null, [], []]);
     expect(reviews.deleted).toHaveLength(1);
     await reviews.restore(['review-one']);
     expect(reviews.shown).toHaveLength(1);
-    expect(journal.assigned).toHaveLength(2);
+    expect(journal.standards.assigned).toHaveLength(2);
     await reviews.open('review-one');
     expect(reviews.opened).toEqual(review());
   });

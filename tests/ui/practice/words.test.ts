@@ -26,7 +26,7 @@ import { speakAsAtFirst } from '../support/at-first.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const stand = (made: readonly Partial<AttemptSummary>[]) =>
-  standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA);
+  standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA, [80]);
 /** Without the thin spaces between figures and units. */
 const plain = (text: string): string => text.replaceAll('\u202f', ' ');
 const said = (made: readonly Partial<AttemptSummary>[]): string => {
@@ -39,10 +39,17 @@ afterEach(speakAsAtFirst);
 describe('where an exercise stands, said', () => {
   const CASES: readonly (readonly [string, readonly Partial<AttemptSummary>[], string])[] = [
     ['never played', [], 'Not played yet.'],
-    ['ready', READY, 'The last three attempts were right and even, at 80.'],
-    ['ready without an aim', [{}, {}, { targetBpm: null }], 'The last three attempts were right and even.'],
-    ['twice', [{}, {}], 'The last two attempts were right and even, at 80. One more like it makes it ready.'],
-    ['once', [{}], 'The last attempt was right and even, at 80. Two more like it make it ready.'],
+    ['ready', READY, 'The last three attempts were right and even, at ♩ = 80 or more.'],
+    [
+      'twice',
+      [{}, {}],
+      'The last two attempts were right and even, at ♩ = 80 or more. One more like it makes it ready.',
+    ],
+    [
+      'once',
+      [{}],
+      'The last attempt was right and even, at ♩ = 80 or more. Two more like it make it ready, one of them on another day.',
+    ],
     [
       'uneven',
       [{ evennessPercent: 5.42 }],
@@ -67,7 +74,7 @@ describe('where an exercise stands, said', () => {
     [
       'too slow',
       [{ tempoBpm: 70 }],
-      'Last time it went at 70, and the aim is 80. Two or three beats faster each time, as long as it stays even.',
+      'Last time it went at 70, and 80 or more is asked for. Two or three beats faster each time, as long as it stays even.',
     ],
     [
       'hands apart',

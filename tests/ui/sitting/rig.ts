@@ -1,4 +1,4 @@
-import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
+import { Standards } from '../../../src/ui/attempt/standards.svelte.ts';
 import type { Assessment, LiveEvent, OwnSound } from '../../../src/engine/index.ts';
 import type { MicrophoneTrouble } from '../../../src/io/microphone/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
@@ -79,9 +79,8 @@ export function rig(changed: Partial<SittingDevices> = {}) {
         log.push(`complete ${id}`);
         return Promise.resolve();
       },
-      earlier: () => Promise.resolve([]),
-      sitting: () => 0,
-      criteriaFor: () => DEFAULT_CRITERIA,
+      past: () => Promise.resolve({ earlier: [], sitting: 0, daysBefore: [] }),
+      standards: new Standards(() => Promise.resolve()),
     },
     spoken: () => 'the verdict',
     openMicrophone: () => {

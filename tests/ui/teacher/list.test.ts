@@ -148,7 +148,7 @@ describe('why an attempt has no report', () => {
 });
 
 describe('what is suggested next', () => {
-  const ready = [{}, {}, {}].map((one) => playing(one));
+  const ready = [0, 1, 2].map((day) => playing({}, { whenMs: day * 86_400_000 }));
 
   it('is the other hand where one is ready', () => {
     const [first] = suggestionsFor(ready, [], DEFAULT_CRITERIA);

@@ -51,6 +51,10 @@ export interface Criteria {
   readonly unsureShare: number;
   /** attempts in a row at the criterion that make an exercise ready */
   readonly readyInARow: number;
+  /** … where they lie on so many days of the calendar at least */
+  readonly readyDays: number;
+  /** the least tempo at which the exercise is ready, beats a minute; null: any will do */
+  readonly leastBpm: number | null;
   /** tempo under the target by no more than this share counts as at the target; a metronome's own steps are 3–4 % */
   readonly tempoShare: number;
 }
@@ -83,5 +87,7 @@ export const DEFAULT_CRITERIA: Criteria = {
   betterByShare: 0.25,
   unsureShare: 0.1,
   readyInARow: 3,
+  readyDays: 2, // what is recalled after a night is learnt, what only goes well at once may not be (Simmons 2012, from memory)
+  leastBpm: null,
   tempoShare: 0.03,
 };

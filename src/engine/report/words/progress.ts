@@ -1,13 +1,13 @@
 import { nextKey } from '../../exercise/index.ts';
+import type { Hand } from '../../exercise/index.ts';
 import { evennessPercent, isMeasured, LEAST_WITH_SHAPE, surelyOver, valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
+import { handIsReady, isReady, rowNow } from './ready.ts';
 import { atTempo, placeOf, taskOf, wayUp, wholeOf } from './place.ts';
 import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
 import { handIfBoth, nameOf } from './scene.ts';
 import { shapeOf } from './shaping.ts';
-import { atCriterion } from './standing.ts';
-import type { Figures } from './standing.ts';
 import { worstStretch } from './time.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -17,14 +17,14 @@ import { timesBefore, turnAbout } from './variety.ts';
 const FASTER_BPM = 6;
 const TWO_THIRDS = 2 / 3;
 
-/** How many of these reports, counted from the last, are at the criterion without a break. */
-function rowAtCriterion(line: readonly Figures[], scene: Scene): number {
-  const first = line.findLastIndex((report) => !atCriterion(report, scene.criteria, scene.report.targetBpm));
-  return line.length - 1 - first;
-}
-
 /** How many attempts in a row, this one the last, were at the criterion. */
-const inARow = (scene: Scene): number => rowAtCriterion([...scene.earlier, scene.report], scene);
+const inARow = (scene: Scene): number => rowNow(scene).length;
+/** The same again, until it is ready. */
+const asOftenAsAsked = ({ criteria: { readyInARow, readyDays } }: Scene): Advice => ({
+  step: 'the-same-again',
+  inARow: readyInARow,
+  ...(readyDays > 1 && { days: readyDays }),
+});
 const allSure = (scene: Scene): boolean => scene.report.unsure.length === 0;
 
 const keyReady: Situation = {
@@ -32,7 +32,7 @@ const keyReady: Situation = {
   find: (scene) => {
     const { hands, key } = scene.exercise.choice;
     const row = scene.criteria.readyInARow;
-    if (inARow(scene) < row || hands !== 'together') return null;
+    if (hands !== 'together' || !isReady(rowNow(scene), scene) || waitsFor(scene) !== null) return null;
     const tempo = valueOf(scene.measured.measures.tempoBpm);
     const atBpm = tempo === undefined ? null : Math.round(tempo);
     const practice = { ...wholeOf(scene, 1), tempoBpm: (atBpm ?? atTempo(scene, 1)) + FASTER_BPM };
@@ -58,10 +58,10 @@ const handReady: Situation = {
   find: (scene) => {
     const { hands } = scene.exercise.choice;
     const row = scene.criteria.readyInARow;
-    if (inARow(scene) < row || hands === 'together') return null;
+    if (hands === 'together' || !isReady(rowNow(scene), scene)) return null;
     const hand = scene.handKnown ? hands : null;
     const other = hands === 'right' ? 'left' : 'right';
-    const both = rowAtCriterion(scene.alone[other], scene) >= row;
+    const both = handIsReady(other, scene);
     const slowly = wayUp(scene, TWO_THIRDS);
     const together = taskOf(scene, slowly, 'together');
     const faster = { ...wholeOf(scene, 1), tempoBpm: atTempo(scene, 1) + FASTER_BPM };
@@ -87,6 +87,36 @@ const handReady: Situation = {
   },
 };
 
+/** Of hands together: a hand that was never ready alone, as far as its reports go back; null: none. */
+function waitsFor(scene: Scene): Hand | null {
+  if (scene.exercise.choice.hands !== 'together') return null;
+  return (['left', 'right'] as const).find((hand) => !handIsReady(hand, scene)) ?? null;
+}
+
+/** As often in a row as makes it ready, and something else is still asked: another day, or each hand alone first. */
+const oftenEnough: Situation = {
+  name: 'often-enough',
+  find: (scene) => {
+    const row = rowNow(scene);
+    if (row.length < scene.criteria.readyInARow) return null;
+    const hand = isReady(row, scene) ? waitsFor(scene) : null;
+    return {
+      statement: {
+        situation: 'often-enough',
+        steps: [],
+        faults: 0,
+        inARow: row.length,
+        allSure: allSure(scene),
+      },
+      gravity: 1,
+      advice:
+        hand === null
+          ? { step: 'on-another-day' }
+          : { step: 'other-hand', hand, task: taskOf(scene, wholeOf(scene, 1)) },
+    };
+  },
+};
+
 const better: Situation = {
   name: 'better',
   find: (scene) => {
@@ -107,7 +137,7 @@ const twice: Situation = {
       ? {
           statement: { situation: 'twice-at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
           gravity: 1,
-          advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
+          advice: asOftenAsAsked(scene),
         }
       : null,
 };
@@ -115,7 +145,7 @@ const twice: Situation = {
 const underTempo: Situation = {
   name: 'under-tempo',
   find: (scene) => {
-    const target = scene.report.targetBpm;
+    const target = scene.report.targetBpm ?? scene.criteria.leastBpm;
     const { measures } = scene.measured;
     const played = valueOf(measures.tempoBpm);
     const evenness = valueOf(measures.evennessPercent);
@@ -145,7 +175,7 @@ const once: Situation = {
       ? {
           statement: { situation: 'at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
           gravity: 1,
-          advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
+          advice: asOftenAsAsked(scene),
         }
       : null,
 };
@@ -191,7 +221,7 @@ const heardAll: Situation = {
         unsure: unsure.length,
       },
       gravity: 1,
-      advice: { step: 'the-same-again', inARow: scene.criteria.readyInARow },
+      advice: asOftenAsAsked(scene),
     };
   },
 };
@@ -200,6 +230,7 @@ const heardAll: Situation = {
 export const PROGRESS: readonly Situation[] = [
   keyReady,
   handReady,
+  oftenEnough,
   better,
   twice,
   underTempo,

@@ -29,6 +29,8 @@ export interface Scene {
   readonly inSitting: readonly Report[];
   /** earlier reports of the same exercise by one hand alone, oldest first; this hand's own are in `earlier` */
   readonly alone: Readonly<Record<Hand, readonly Report[]>>;
+  /** how many days of the calendar before this attempt each of them was played; 0 where it is not known */
+  readonly daysBefore: ReadonlyMap<Omit<Report, 'words'>, number>;
 }
 
 /** A situation that holds: what is said of it, how grave it is among its like, and what to do about it. */

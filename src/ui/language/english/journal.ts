@@ -1,4 +1,4 @@
-import type { Form, Hands, Level, SetForm } from '../../../engine/index.ts';
+import type { FaultKind, FaultPlace, Form, Hands, Level, SetForm } from '../../../engine/index.ts';
 
 const FORMS: Readonly<Record<Form, string>> = {
   arpeggio: 'arpeggio',
@@ -25,6 +25,7 @@ const LEVELS: Readonly<Record<Level, string>> = {
 
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const inWords = (count: number): string => COUNTS[count] ?? String(count);
+const first = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 const notes = (count: number): string => `${inWords(count)} ${count === 1 ? 'note was' : 'notes were'}`;
 const attempts = (count: number): string =>
   `${count.toLocaleString('en-GB')} ${count === 1 ? 'attempt' : 'attempts'}`;
@@ -68,9 +69,9 @@ export const JOURNAL = {
     together: 'Each hand alone is ready: hands together, slower at first.',
     beside: 'Something else in the same key; one hand at a time.',
     nextForm: (key: string) => `Part of what ${key} asks for; one hand at a time.`,
-    relativeKey: (key: string, other: string) => `${key} stands; ${other} has the same signature.`,
-    moreOctaves: (key: string) => `All of ${key} stands: an octave more, one hand at a time.`,
-    nextKey: (key: string, next: string) => `${key} stands; ${next} is next round the circle of fifths.`,
+    moreOctaves: (key: string) => `All of ${key} is ready: over more octaves, one hand at a time.`,
+    nextKey: (key: string, next: string) => `${key} is ready; ${next} is the next key.`,
+    faster: (tempo: string) => `Ready at that; now faster, up to ${tempo}.`,
   },
   /** what kept the last attempt from the criterion; each reads on after "Last time" and after "also" */
   shortfalls: {
@@ -97,7 +98,7 @@ export const JOURNAL = {
       `the notes of a chord came ${value} apart, and up to ${bound} counts as one`,
     hands: (value: string, bound: string) =>
       `the hands were ${value} apart, and up to ${bound} counts as together`,
-    tempo: (bpm: string, aim: string) => `it went at ${bpm}, and the aim is ${aim}`,
+    tempo: (bpm: string, least: string) => `it went at ${bpm}, and ${least} or more is asked for`,
     evennessUnknown: 'its evenness could not be measured',
     tempoUnknown: 'its tempo could not be measured',
   },
@@ -113,16 +114,27 @@ export const JOURNAL = {
     'evenness-unknown': 'Once more, to the end and without a stop.',
     'tempo-unknown': 'Once more, to the end and without a stop.',
   },
-  /** `at`: ", at 80" or nothing */
+  /** `at`: ", at ♩ = 80 or more" or nothing */
   inARow: (count: number, at: string) =>
     count === 1
       ? `The last attempt was right and even${at}.`
       : `The last ${inWords(count)} attempts were right and even${at}.`,
-  at: (bpm: number) => `, at ${bpm}`,
+  at: (tempo: string) => `, at ${tempo} or more`,
   more: (count: number) =>
+    count === 1 ? 'One more like it makes it ready.' : `${first(inWords(count))} more like it make it ready.`,
+  moreOnDays: (count: number, days: number) =>
     count === 1
-      ? 'One more like it makes it ready.'
-      : `${inWords(count).replace(/^./, (letter) => letter.toUpperCase())} more like it make it ready.`,
+      ? 'One more like it, on another day, makes it ready.'
+      : `${first(inWords(count))} more like it make it ready, ${days === 1 ? 'one of them on another day' : `on ${inWords(days)} more days`}.`,
+  onDays: (days: number) =>
+    days === 1
+      ? 'Once more on another day, and it is ready.'
+      : `On ${inWords(days)} more days, and it is ready.`,
+  handsFirst: (hands: readonly string[]) =>
+    `It is ready when ${hands.length === 1 ? `the ${hands[0]} alone is` : 'each hand alone is'}.`,
+  cold: (right: number, days: number) =>
+    `First try of the day: right and even on ${inWords(right)} of the last ${inWords(days)} days.`,
+  leastBpm: (sign: string) => `Ready from ${sign} =`,
   notPlayedYet: 'Not played yet.',
   overview: {
     title: 'Where each stands',
@@ -187,15 +199,77 @@ export const JOURNAL = {
       'counts as late at a crossing is for attempts from now on; the rest is judged anew for all.',
     lines: {
       readyInARow: 'Attempts in a row at the criterion',
+      readyDays: '… on so many different days',
       evennessPercent: 'Variation of time at seven notes a second, at most',
       crossingPercent: 'A crossing late by at most, of its interval',
       chordSpreadMs: 'First to last note of a chord, at most',
       handsApartMs: 'Hands apart by at most',
-      tempoPercent: 'Under the tempo aimed at, by at most',
+      tempoPercent: 'Under the tempo asked for, by at most',
     },
     evenAt: (two: string, four: string, ten: string) =>
       `What is heard as uneven depends on the tempo: at two notes a second that is ${two}, at four ${four}, at ten ${ten}. At a crossing, a tenth stands for 24 ms in fast playing; another share holds at any tempo.`,
     reset: 'As it was at first',
+  },
+  /** the fastest tempo still even; `tempo`: "♩ = 96", with its ± where it has one */
+  fastest: {
+    about: (tempo: string) => `Fastest still even: ${tempo}.`,
+    atLeast: (tempo: string) => `Fastest still even: ${tempo}; nothing faster has failed.`,
+    step: (bpm: string, when: string) => `${bpm} (${when})`,
+    grew: (steps: string) => `So it grew: ${steps}.`,
+  },
+  levels: {
+    title: 'Levels: what is begun when, and how fast',
+    about:
+      'The plan follows these levels, the first one first; each hand alone, then together. The tempo is the least at which an ' +
+      'exercise counts as ready. They are common practice, no source: a teacher may want them otherwise, and can pass them on as a file.',
+    level: (name: string) => `Level ${name}.`,
+    allKeys: 'All keys',
+    name: 'Name',
+    keys: 'Keys, in the order in which they are begun',
+    addKey: 'Add a key',
+    form: 'Exercise',
+    octaves: 'Octaves',
+    remove: 'take it out',
+    addForm: (form: string) => `Add: ${form}`,
+    addLevel: 'Add a level',
+    removeLevel: 'Take out level',
+    removed: (name: string) => `Level ${name} is taken out.`,
+    export: 'Export the levels',
+    import: 'Import levels',
+    toImport: 'Levels to import',
+    imported: (count: number) => `${count} ${count === 1 ? 'level' : 'levels'} imported.`,
+    reset: 'As they were at first',
+    isAsAtFirst: 'The levels are as they were at first.',
+    undo: 'Undo',
+  },
+  overWeeks: {
+    title: 'Over the weeks',
+    about:
+      'The same fault at the same kind of place, in attempt after attempt and whatever the key; told only where it is no chance ' +
+      '(an exact test over the last 200 attempts; in 95 of 100 journals without such a fault it tells none).',
+    looking: 'Looking through the attempts …',
+    none: 'No fault comes back so often that it is no chance.',
+    hands: { left: 'Left hand', right: 'Right hand', together: 'Hands together' },
+    places: {
+      'degree-1': 'the tonic',
+      'degree-2': 'the second degree of the key',
+      'degree-3': 'the third degree of the key',
+      'degree-4': 'the fourth degree of the key',
+      'degree-5': 'the fifth degree of the key',
+      'degree-6': 'the sixth degree of the key',
+      'degree-7': 'the seventh degree of the key',
+      'crossing-up': 'the note after a crossing going up',
+      'crossing-down': 'the note after a crossing going down',
+      turn: 'the note at the turn',
+    } satisfies Readonly<Record<FaultPlace, string>>,
+    kinds: { note: 'was wrong or missed', late: 'came late' } satisfies Readonly<Record<FaultKind, string>>,
+    found: (hands: string, what: string, count: number, of: number, keys: number, ofKeys: number) =>
+      `${hands}: ${what} in ${count} of ${of} attempts, in ${keys} of ${ofKeys} ${ofKeys === 1 ? 'key' : 'keys'}.`,
+    then: (before: number, ofBefore: number, since: number, ofSince: number) =>
+      `In the earlier half ${before} of ${ofBefore}, in the later one ${since} of ${ofSince}.`,
+    behind: (count: number) => `The ${attempts(count)} behind it`,
+    coldBest: (cold: string, best: string, days: number) =>
+      `From cold it varies by ${cold}, at the best of the day by ${best} (the middle of ${inWords(days)} days).`,
   },
   storage: {
     title: 'Kept on this device',

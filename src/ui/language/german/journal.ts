@@ -52,9 +52,9 @@ export const JOURNAL: Strings['journal'] = {
     together: 'Jede Hand allein sitzt: zusammen, zuerst langsamer.',
     beside: 'Etwas anderes in derselben Tonart; eine Hand nach der anderen.',
     nextForm: (key) => `Gehört zu ${key}; eine Hand nach der anderen.`,
-    relativeKey: (key, other) => `${key} sitzt; ${other} hat dieselben Vorzeichen.`,
-    moreOctaves: (key) => `Alles in ${key} sitzt: eine Oktave mehr, eine Hand nach der anderen.`,
-    nextKey: (key, next) => `${key} sitzt; ${next} kommt als Nächstes im Quintenzirkel.`,
+    moreOctaves: (key) => `Alles in ${key} sitzt: über mehr Oktaven, eine Hand nach der anderen.`,
+    nextKey: (key, next) => `${key} sitzt; ${next} ist die nächste Tonart.`,
+    faster: (tempo) => `Das sitzt; jetzt schneller, bis ${tempo}.`,
   },
   shortfalls: {
     lastTime: (what) => `Beim letzten Mal ${what}.`,
@@ -79,7 +79,7 @@ export const JOURNAL: Strings['journal'] = {
     chords: (value, bound) =>
       `kamen die Töne eines Akkords ${value} auseinander; bis ${bound} gilt als zusammen`,
     hands: (value, bound) => `waren die Hände ${value} auseinander; bis ${bound} gilt als zusammen`,
-    tempo: (bpm, aim) => `war das Tempo ${bpm}; das Ziel ist ${aim}`,
+    tempo: (bpm, least) => `war das Tempo ${bpm}; verlangt sind mindestens ${least}`,
     evennessUnknown: 'war die Gleichmäßigkeit nicht zu messen',
     tempoUnknown: 'war das Tempo nicht zu messen',
   },
@@ -98,9 +98,22 @@ export const JOURNAL: Strings['journal'] = {
     count === 1
       ? `Der letzte Versuch war richtig und gleichmäßig${at}.`
       : `Die letzten ${inWords(count)} Versuche waren richtig und gleichmäßig${at}.`,
-  at: (bpm) => `, bei ${bpm}`,
+  at: (tempo) => `, bei mindestens ${tempo}`,
   more: (count) =>
     count === 1 ? 'Noch einer wie dieser, und es sitzt.' : `Noch ${inWords(count)} wie dieser, und es sitzt.`,
+  moreOnDays: (count, days) =>
+    count === 1
+      ? 'Noch einer wie dieser, an einem anderen Tag, und es sitzt.'
+      : `Noch ${inWords(count)} wie dieser, ${days === 1 ? 'einer davon an einem anderen Tag' : `an ${inWords(days)} weiteren Tagen`}, und es sitzt.`,
+  onDays: (days) =>
+    days === 1
+      ? 'Noch einmal an einem anderen Tag, und es sitzt.'
+      : `Noch an ${inWords(days)} weiteren Tagen, und es sitzt.`,
+  handsFirst: (hands) =>
+    `Es sitzt, sobald ${hands.length === 1 ? `die ${hands[0]} allein` : 'jede Hand allein'} sitzt.`,
+  cold: (right, days) =>
+    `Erster Versuch des Tages: an ${right} der letzten ${inWords(days)} Tage richtig und gleichmäßig.`,
+  leastBpm: (sign) => `Sitzt ab ${sign} =`,
   notPlayedYet: 'Noch nicht gespielt.',
   overview: {
     title: 'Wo alles steht',
@@ -161,15 +174,76 @@ export const JOURNAL: Strings['journal'] = {
       'es geändert. Was am Unter-/Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
     lines: {
       readyInARow: 'So viele Versuche hintereinander',
+      readyDays: '… an so vielen verschiedenen Tagen',
       evennessPercent: 'Schwankung der Zeit bei sieben Tönen in der Sekunde, höchstens',
       crossingPercent: 'Ein Unter-/Übersatz zu spät um höchstens, von seinem Abstand',
       chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
       handsApartMs: 'Hände auseinander, höchstens',
-      tempoPercent: 'Unter dem Zieltempo, höchstens',
+      tempoPercent: 'Unter dem verlangten Tempo, höchstens',
     },
     evenAt: (two, four, ten) =>
       `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}. Beim Unter-/Übersatz steht ein Zehntel, schnell gespielt, für 24 ms; ein anderer Anteil gilt bei jedem Tempo.`,
     reset: 'Wie am Anfang',
+  },
+  fastest: {
+    about: (tempo) => `Noch gleichmäßig bis: ${tempo}.`,
+    atLeast: (tempo) => `Noch gleichmäßig bis: ${tempo}; schneller ging noch nichts schief.`,
+    step: (bpm, when) => `${bpm} (${when})`,
+    grew: (steps) => `So wuchs es: ${steps}.`,
+  },
+  levels: {
+    title: 'Stufen: was wann begonnen wird, und wie schnell',
+    about:
+      'Der Plan folgt diesen Stufen, die erste zuerst; jede Hand allein, dann beide zusammen. Das Tempo ist das langsamste, bei ' +
+      'dem eine Übung sitzt. Es sind übliche Werte ohne Quelle: Eine Lehrkraft kann sie anders wollen und als Datei weitergeben.',
+    level: (name) => `Stufe ${name}.`,
+    allKeys: 'Alle Tonarten',
+    name: 'Name',
+    keys: 'Tonarten, in der Reihenfolge, in der sie begonnen werden',
+    addKey: 'Tonart hinzufügen',
+    form: 'Übung',
+    octaves: 'Oktaven',
+    remove: 'herausnehmen',
+    addForm: (form) => `Hinzufügen: ${form}`,
+    addLevel: 'Stufe hinzufügen',
+    removeLevel: 'Stufe herausnehmen',
+    removed: (name) => `Stufe ${name} ist herausgenommen.`,
+    export: 'Stufen exportieren',
+    import: 'Stufen importieren',
+    toImport: 'Stufen zum Importieren',
+    imported: (count) => `${count} ${count === 1 ? 'Stufe' : 'Stufen'} importiert.`,
+    reset: 'Wie am Anfang',
+    isAsAtFirst: 'Die Stufen sind wie am Anfang.',
+    undo: 'Rückgängig',
+  },
+  overWeeks: {
+    title: 'Über Wochen',
+    about:
+      'Derselbe Fehler an derselben Art von Stelle, Versuch um Versuch und in welcher Tonart auch immer; gesagt nur, wo es kein ' +
+      'Zufall ist (ein exakter Test über die letzten 200 Versuche; in 95 von 100 Tagebüchern ohne solchen Fehler sagt er nichts).',
+    looking: 'Die Versuche werden durchgesehen …',
+    none: 'Kein Fehler kommt so oft wieder, dass es kein Zufall ist.',
+    hands: { left: 'Linke Hand', right: 'Rechte Hand', together: 'Beide Hände' },
+    places: {
+      'degree-1': 'der Grundton',
+      'degree-2': 'die zweite Stufe der Tonart',
+      'degree-3': 'die dritte Stufe der Tonart',
+      'degree-4': 'die vierte Stufe der Tonart',
+      'degree-5': 'die fünfte Stufe der Tonart',
+      'degree-6': 'die sechste Stufe der Tonart',
+      'degree-7': 'die siebte Stufe der Tonart',
+      'crossing-up': 'der Ton nach einem Unter-/Übersatz aufwärts',
+      'crossing-down': 'der Ton nach einem Unter-/Übersatz abwärts',
+      turn: 'der Ton am Wendepunkt',
+    },
+    kinds: { note: 'falsch oder ausgelassen', late: 'zu spät' },
+    found: (hands, what, count, of, keys, ofKeys) =>
+      `${hands}: ${what} in ${count} von ${of} Versuchen, in ${keys} von ${ofKeys} ${ofKeys === 1 ? 'Tonart' : 'Tonarten'}.`,
+    then: (before, ofBefore, since, ofSince) =>
+      `In der früheren Hälfte ${before} von ${ofBefore}, in der späteren ${since} von ${ofSince}.`,
+    behind: (count) => `${count === 1 ? 'Der Versuch' : `Die ${count} Versuche`} dahinter`,
+    coldBest: (cold, best, days) =>
+      `Beim ersten Versuch des Tages schwankt es um ${cold}, beim besten um ${best} (die Mitte von ${inWords(days)} Tagen).`,
   },
   storage: {
     title: 'Auf diesem Gerät',

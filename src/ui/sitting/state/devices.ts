@@ -16,7 +16,7 @@ export interface SittingDevices {
   /** in which language the verdict is told; left out: English */
   readonly locale?: () => Locale;
   /** keeps each attempt before it is analysed */
-  readonly journal: Pick<Journal, 'keep' | 'complete' | 'earlier' | 'sitting' | 'criteriaFor'>;
+  readonly journal: Pick<Journal, 'keep' | 'complete' | 'past' | 'standards'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   /** told when a device is plugged in or out */

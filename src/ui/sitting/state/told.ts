@@ -41,13 +41,12 @@ export async function analyseAttempt(
   id: string,
   asChosen = false,
 ): Promise<Assessment> {
-  const earlier = await journal.earlier(choice, id);
+  const past = await journal.past(choice, id);
   return analyst.analyse(sound, choice, {
     targetBpm,
-    earlier,
-    sitting: journal.sitting(choice, id),
+    ...past,
     soundLostSec: soundLostSec(sound),
-    criteria: journal.criteriaFor(choice),
+    criteria: journal.standards.criteriaFor(choice),
     asChosen,
     intention,
     piano: piano.known,

@@ -365,12 +365,12 @@ export const GERMAN_ROWS: readonly {
   {
     english: 'Every note right, and even.',
     verdict: 'Jeder Ton richtig und gleichmäßig.',
-    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander an zwei Tagen, dann sitzt es.',
   },
   {
     english: 'Every note right, and even, twice in a row. Once more like that.',
     verdict: 'Jeder Ton richtig und gleichmäßig, zweimal hintereinander. Noch einmal so.',
-    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander an zwei Tagen, dann sitzt es.',
   },
   {
     english: 'Three in a row, every note right and even: the right hand is ready.',
@@ -389,5 +389,16 @@ export const GERMAN_ROWS: readonly {
     verdict: 'A-Dur sitzt bei ♩ = 80: dreimal hintereinander jeder Ton richtig und gleichmäßig.',
     nextStep:
       'dasselbe, ♩ = 86, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; oder die nächste Tonart im Quintenzirkel, E-Dur.',
+  },
+  {
+    english: 'Three in a row, every note right and even.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und gleichmäßig.',
+    nextStep: 'noch einmal an einem anderen Tag; dann sitzt es.',
+  },
+  {
+    english: 'Three in a row, every note right and even.',
+    verdict: 'Dreimal hintereinander jeder Ton richtig und gleichmäßig.',
+    nextStep:
+      'die linke Hand allein, ♩ = 80, zwei Töne auf jeden Schlag, bis es dreimal hintereinander gleichmäßig ist; dann beide Hände zusammen.',
   },
 ];

@@ -1,5 +1,5 @@
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
-import type { ReportOptions } from '../../../../src/engine/report/index.ts';
+import type { Report, ReportOptions } from '../../../../src/engine/report/index.ts';
 import type { Change, Playing } from './scenes.ts';
 import { tell } from './scenes.ts';
 
@@ -490,7 +490,7 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'hand-ready',
     playing: { choice: A, handKnown: false },
-    options: { earlier: [fine, fine] },
+    options: { earlier: [fine, fine], daysBefore: [1, 1] },
     verdict: 'Three in a row, every note right and even: this hand is ready.',
     nextStep: 'the same, ♩ = 86, two notes a beat, until even three times in a row.',
   },
@@ -498,19 +498,19 @@ export const ROWS: readonly Row[] = [
     situation: 'at-the-criterion',
     playing: { choice: A },
     verdict: 'Every note right, and even.',
-    nextStep: 'the same again; three in a row make it ready.',
+    nextStep: 'the same again; three in a row, on two days, make it ready.',
   },
   {
     situation: 'twice-at-the-criterion',
     playing: { choice: A },
     options: { earlier: [fine] },
     verdict: 'Every note right, and even, twice in a row. Once more like that.',
-    nextStep: 'the same again; three in a row make it ready.',
+    nextStep: 'the same again; three in a row, on two days, make it ready.',
   },
   {
     situation: 'hand-ready',
     playing: { choice: A },
-    options: { earlier: [fine, fine] },
+    options: { earlier: [fine, fine], daysBefore: [1, 1] },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
     nextStep:
       'the left hand alone, ♩ = 80, two notes a beat, until even three times in a row; then hands together.',
@@ -520,6 +520,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A },
     options: {
       earlier: [...[1, 2, 3].map(() => tell({ choice: { ...A, hands: 'left' } })), fine, fine],
+      daysBefore: [3, 2, 2, 1, 1],
     },
     verdict: 'Three in a row, every note right and even: the right hand is ready.',
     nextStep:
@@ -528,9 +529,37 @@ export const ROWS: readonly Row[] = [
   {
     situation: 'key-ready',
     playing: { choice: { ...A, hands: 'together' } },
-    options: { earlier: [1, 2].map(() => tell({ choice: { ...A, hands: 'together' } })) },
+    options: {
+      earlier: [...bothAlone(), ...[1, 2].map(() => tell({ choice: { ...A, hands: 'together' } }))],
+      daysBefore: [4, 3, 3, 4, 3, 3, 1, 1],
+    },
     verdict: 'A major is ready at ♩ = 80: three in a row, every note right and even.',
     nextStep:
       'the same, ♩ = 86, two notes a beat, until even three times in a row; or the next key round the circle, E major.',
   },
+  {
+    situation: 'often-enough',
+    playing: { choice: A },
+    options: { earlier: [fine, fine] },
+    verdict: 'Three in a row, every note right and even.',
+    nextStep: 'once more on another day; then it is ready.',
+  },
+  {
+    situation: 'often-enough',
+    playing: { choice: { ...A, hands: 'together' } },
+    options: {
+      earlier: [1, 2].map(() => tell({ choice: { ...A, hands: 'together' } })),
+      daysBefore: [1, 1],
+    },
+    verdict: 'Three in a row, every note right and even.',
+    nextStep:
+      'the left hand alone, ♩ = 80, two notes a beat, until even three times in a row; then hands together.',
+  },
 ];
+
+/** Three attempts of each hand alone, all well. */
+function bothAlone(): readonly Report[] {
+  return (['left', 'right'] as const).flatMap((hands) =>
+    [1, 2, 3].map(() => tell({ choice: { ...A, hands } })),
+  );
+}

@@ -31,6 +31,13 @@ export const ABOUT_PROGRESS = {
     why: 'hands together only when each alone is ready; the hand is named only where it was chosen',
     source: PRACTICE,
   },
+  'often-enough': {
+    kind: 'progress',
+    rank: 7,
+    when: 'at the criterion so often in a row, but all on one day; or hands together, and a hand alone was never ready',
+    why: 'what goes well on another day too is learnt; hands apart come before hands together',
+    source: PRACTICE,
+  },
   better: {
     kind: 'progress',
     rank: 7,

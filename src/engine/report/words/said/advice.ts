@@ -60,7 +60,9 @@ export const ADVICE = v.variant('step', [
   asks('if-meant', {}),
   asks('the-same-again', {
     inARow: told('so many in a row make it ready; null: not said', v.nullable(COUNT)),
+    days: v.exactOptional(told('… where they lie on so many days', COUNT)),
   }),
+  asks('on-another-day', {}),
   asks('make-it-stay', {}),
   asks('other-hand', { hand: HAND, task: TASK }),
   asks('hands-together', { task: TASK, other: HAND }),

@@ -224,6 +224,7 @@ export const STATEMENT = v.variant('situation', [
   says('under-tempo', { playedBpm: NUMBER, aimBpm: NUMBER }),
   says('key-ready', { key: KEY, atBpm: v.nullable(NUMBER), inARow: COUNT, allSure: v.boolean() }),
   says('hand-ready', { hand: v.nullable(HAND), inARow: COUNT, allSure: v.boolean() }),
+  says('often-enough', { inARow: COUNT, allSure: v.boolean() }),
   says('better', { improved: IMPROVED }),
   says('twice-at-the-criterion', { allSure: v.boolean() }),
   says('at-the-criterion', { allSure: v.boolean() }),

@@ -115,6 +115,8 @@ export function aboutProgress(
       const ready = hand === null ? 'this hand is ready' : `the ${hand} hand is ready`;
       return plain(`${count(inARow)} in a row, ${rightAnd(allSure)} even: ${ready}`, ready);
     },
+    'often-enough': ({ inARow, allSure }) =>
+      plain(`${count(inARow)} in a row, ${rightAnd(allSure)} even`, ''),
     better: ({ improved }) => plain(better(improved), capital(better(improved).split(/[,;] /)[0]!)),
     'twice-at-the-criterion': ({ allSure }) => ({
       sentence: `${rightAnd(allSure, ',')} even, twice in a row. Once more like that`,

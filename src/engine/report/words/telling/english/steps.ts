@@ -77,10 +77,12 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
     'same-tempo-with-the-pulse': ({ task }) =>
       `${only(task)}, with the pulse, until even three times in a row${thenWhole(task)}.`,
     'if-meant': () => 'if you meant it, the same again; if not, with the pulse, until even twice in a row.',
-    'the-same-again': ({ inARow }) =>
-      inARow === null
-        ? 'the same once more, from the beginning.'
-        : `the same again; ${count(inARow)} in a row make it ready.`,
+    'the-same-again': ({ inARow, days }) => {
+      if (inARow === null) return 'the same once more, from the beginning.';
+      const on = days === undefined ? '' : `, on ${count(days)} days,`;
+      return `the same again; ${count(inARow)} in a row${on} make it ready.`;
+    },
+    'on-another-day': () => 'once more on another day; then it is ready.',
     'make-it-stay': () => 'the same once more, to make it stay.',
     'other-hand': ({ hand, task }) =>
       `the ${hand} hand alone, ${tempo(task)}, until even three times in a row; then hands together.`,

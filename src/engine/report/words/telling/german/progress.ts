@@ -117,6 +117,8 @@ export function aboutProgress(
       const ready = hand === null ? 'Diese Hand sitzt' : `Die ${HANDS[hand]} Hand sitzt`;
       return plain(`${times(inARow)} hintereinander ${rightAndEven(allSure)}: ${ready}`, ready);
     },
+    'often-enough': ({ inARow, allSure }) =>
+      plain(`${times(inARow)} hintereinander ${rightAndEven(allSure)}`, ''),
     better: ({ improved }) => plain(better(improved), capital(better(improved).split(', ')[0]!)),
     'twice-at-the-criterion': ({ allSure }) => ({
       sentence: `${rightAndEven(allSure)}, zweimal hintereinander. Noch einmal so`,

@@ -4,7 +4,7 @@ import { tellNotice } from '../../../../notices/index.ts';
 import type { Task } from '../../said/index.ts';
 import { ofChords } from '../types.ts';
 import type { Steps } from '../types.ts';
-import { hands, list, tempo, times } from './places.ts';
+import { count, hands, list, tempo, times } from './places.ts';
 import type { Notes } from './places.ts';
 import { practising, RHYTHMS } from './practice.ts';
 
@@ -85,10 +85,12 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
     'same-tempo-with-the-pulse': ({ task }) => `${only(task)}, mit dem Puls, ${EVEN}${thenWhole(task)}.`,
     'if-meant': () =>
       'Wenn du es so wolltest, dasselbe noch einmal; wenn nicht, mit dem Puls, bis es zweimal hintereinander gleichmäßig ist.',
-    'the-same-again': ({ inARow }) =>
-      inARow === null
-        ? 'dasselbe noch einmal von Anfang an.'
-        : `dasselbe noch einmal; ${times(inARow)} hintereinander, dann sitzt es.`,
+    'the-same-again': ({ inARow, days }) => {
+      if (inARow === null) return 'dasselbe noch einmal von Anfang an.';
+      const on = days === undefined ? '' : ` an ${count(days)} Tagen`;
+      return `dasselbe noch einmal; ${times(inARow)} hintereinander${on}, dann sitzt es.`;
+    },
+    'on-another-day': () => 'noch einmal an einem anderen Tag; dann sitzt es.',
     'make-it-stay': () => 'dasselbe noch einmal, damit es bleibt.',
     'other-hand': ({ hand, task }) =>
       `die ${HANDS[hand]} Hand allein, ${tempo(task)}, ${EVEN}; dann beide Hände zusammen.`,
