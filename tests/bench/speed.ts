@@ -106,8 +106,8 @@ async function bundled(): Promise<Case> {
 }
 
 /**
- * A four-octave scale there and back at a good pace, a quarter of a minute, some times over. What is matched is played once: it is the
- * second listening that costs.
+ * A four-octave scale there and back at a good pace, a quarter of a minute, some times over. Both hands play it once: what
+ * is matched is one scale, and of them it is the second listening that costs.
  */
 async function scales(hands: Hands, times: number): Promise<Case> {
   const choice: ExerciseChoice = { key: 'Eb major', form: 'scale', hands, octaves: 4 };

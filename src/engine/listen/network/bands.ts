@@ -3,6 +3,19 @@ import type { Dots, Sums } from '../../sums/index.ts';
 
 const BYTES = Float64Array.BYTES_PER_ELEMENT;
 
+const opened = {
+  wasm: new WeakMap<Float32Array, BandWeights>(),
+  plain: new WeakMap<Float32Array, BandWeights>(),
+};
+
+/** The one that all listenings with the same weights share: memories of WebAssembly are few. */
+export function bandWeights(weights: Float32Array, channels: number, kind: Sums['kind']): BandWeights {
+  const known = opened[kind];
+  const bands = known.get(weights) ?? new BandWeights(weights, channels, kind);
+  known.set(weights, bands);
+  return bands;
+}
+
 /** What the bands of a frame say to each channel, the same to every key. */
 export class BandWeights {
   readonly #sums: Sums;

@@ -2,7 +2,8 @@ import { UsageError } from '../../base/errors.ts';
 import { FeatureMaker } from './features.ts';
 import { openKernel } from './kernel/index.ts';
 import type { Kernel, Multiplication } from './kernel/index.ts';
-import { BandWeights } from './bands.ts';
+import { bandWeights } from './bands.ts';
+import type { BandWeights } from './bands.ts';
 import { BITS } from './layers.ts';
 import { reachOf } from './parameters.ts';
 import { placeNetwork } from './placed.ts';
@@ -81,7 +82,7 @@ export class Network {
     this.#bytes = new Uint8Array(kernel.memory);
     this.#short = new Int16Array(kernel.memory);
     this.#long = new Int32Array(kernel.memory);
-    this.#bands = new BandWeights(this.#placed.bands, shape.channels, kernel.kind);
+    this.#bands = bandWeights(this.#placed.bands, shape.channels, kernel.kind);
   }
 
   get kernelKind(): Kernel['kind'] {

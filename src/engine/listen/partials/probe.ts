@@ -3,7 +3,7 @@ import { midiToHz, powerToDb } from '../../base/units.ts';
 import { hann, tukey } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
-import { WindowedPower } from './power.ts';
+import { windowedPower } from './power.ts';
 import type { PowerWindow } from './power.ts';
 import { partialRatio, typicalStiffness } from './stiffness.ts';
 
@@ -52,11 +52,10 @@ export interface StringView {
 /** The sound around an onset and the key that was struck → its loudness and pitch. Holds its buffers. */
 export class StringProbe {
   readonly #history: SampleHistory;
-  readonly #spectrum = new WindowedPower(FFT_SIZE);
+  readonly #spectrum = windowedPower(FFT_SIZE);
   readonly #after = new Float32Array(FFT_SIZE / 2);
   readonly #before = new Float32Array(FFT_SIZE / 2);
   readonly #samples = new Float64Array(PITCH_SPAN);
-  readonly #windows = new Map<string, PowerWindow>();
 
   constructor(history: SampleHistory) {
     this.#history = history;
@@ -151,12 +150,9 @@ export class StringProbe {
   }
 
   #window(length: number, shape: 'flat' | 'hann'): PowerWindow {
-    const key = `${shape} ${length}`;
-    const made = this.#windows.get(key);
-    if (made !== undefined) return made;
-    const window = this.#spectrum.window(shape === 'flat' ? tukey(length, TAPER) : hann(length));
-    this.#windows.set(key, window);
-    return window;
+    return this.#spectrum.window(`${shape} ${length}`, () =>
+      shape === 'flat' ? tukey(length, TAPER) : hann(length),
+    );
   }
 }
 

@@ -2,7 +2,7 @@ import { peakOffset } from '../../base/parabola.ts';
 import { hann } from '../../base/windows.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { SampleHistory } from '../audio/index.ts';
-import { WindowedPower } from '../partials/power.ts';
+import { windowedPower } from '../partials/power.ts';
 
 const SIZE = 8192;
 const BIN_HZ = RATE_HZ / SIZE;
@@ -21,8 +21,8 @@ const LOWEST_CENTS = -60;
  */
 export class RoughTuning {
   readonly #history: SampleHistory;
-  readonly #spectrum = new WindowedPower(SIZE);
-  readonly #window = this.#spectrum.window(hann(SIZE));
+  readonly #spectrum = windowedPower(SIZE);
+  readonly #window = this.#spectrum.window('hann', () => hann(SIZE));
   readonly #samples = new Float64Array(SIZE);
   readonly #power = new Float32Array(SIZE / 2);
   #next = SIZE;
