@@ -11,7 +11,7 @@ import { assess, pianoAfter } from '../../../src/engine/index.ts';
 import type { Assessment, PianoProfile } from '../../../src/engine/index.ts';
 import { BOTH_TRIADS, triadsBy } from '../../support/hands-apart.ts';
 import { render } from '../../support/render.ts';
-import type { HomeKnobs } from '../../support/render.ts';
+import type { HomeKnobs, PianoName } from '../../support/render.ts';
 
 const BOTH: ExerciseChoice = { key: 'G major', form: 'arpeggio', hands: 'together', octaves: 1 };
 const HERE: Partial<HomeKnobs> = { room: { decaySec: 0.3, directDb: 4 } };
@@ -30,10 +30,11 @@ async function play(
   home: Partial<HomeKnobs>,
   velocity = 66,
   seed = 11,
+  piano: PianoName = 'dev',
 ): Promise<Listened> {
   const exercise = { ...BOTH, hands };
   const student = { leftHandDb: hands === 'together' ? 4 : 0, velocity, chordSpreadMs: 4 };
-  const rendered = await render({ seed, piano: 'dev', exercise, student, home });
+  const rendered = await render({ seed, piano, exercise, student, home });
   const { heard, sound } = listenAndKeep(rendered);
   return { heard, sound, alignment: matchNotes(heard, buildExercise(exercise)) };
 }
@@ -76,22 +77,37 @@ describe('hands alone, then both', () => {
       'it was heard from another place in the same room',
       async () => aloneIn(await play('left', HERE, 66, 12)),
     ],
+    [
+      'it was heard on another piano, from the same place',
+      async () => aloneIn(await play('left', HERE, 66, 11, 'test')),
+    ],
     ['too few of its keys are struck again to tell', async () => aloneIn(right)],
   ])('is left out of account where %s', async (_, heardBefore) => {
     const { heard, alignment, sound } = both;
     expect(recheck(heard, alignment, sound, await heardBefore())).toEqual(recheck(heard, alignment, sound));
   });
 
-  it('the same keys heard from another place take the place of the old ones; from the same, both stay', async () => {
+  it('both hands on the other piano let go what was learnt on this one', async () => {
+    const there = await play('together', HERE, 66, 11, 'test');
+    const known = { ...aloneIn(left), ...aloneIn(right) };
+    const own = aloneIn(await play('left', HERE, 66, 11, 'test'));
+    const by = (alone: HandsAlone | null) => recheck(there.heard, there.alignment, there.sound, alone);
+    expect(by(known)).toEqual(by(null));
+    expect(by(own)).not.toEqual(by(null));
+  });
+
+  it('the same keys heard from another place, or of another piano, take the place of the old ones; from the same, both stay', async () => {
     const before = learnPiano(left.heard, aloneIn(left))!;
     const again = await play('left', HERE, 72);
     const moved = await play('left', THERE, 72);
+    const another = await play('left', HERE, 72, 11, 'test');
     const looks = (after: Listened): readonly number[] =>
       Object.values(mergePianos(before, learnPiano(after.heard, aloneIn(after))!).alone!).map(
         ({ length }) => length,
       );
     expect(new Set(looks(again))).toEqual(new Set([2]));
     expect(new Set(looks(moved))).toEqual(new Set([1]));
+    expect(new Set(looks(another))).toEqual(new Set([1]));
   });
 });
 
