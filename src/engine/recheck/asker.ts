@@ -1,7 +1,7 @@
 import { median } from '../base/statistics.ts';
 import type { Hand } from '../exercise/index.ts';
 import { isSamePlace } from '../listen/piano/index.ts';
-import type { Candidate, HandsAlone, Heard, KeptSound } from '../listen/index.ts';
+import type { Candidate, HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import { stretchCents } from '../listen/transcribe/stretch.ts';
 import type { Alignment } from '../match/index.ts';
 import { KnownAlone } from './alone.ts';
@@ -90,6 +90,13 @@ export class Asker {
   askUnwritten(step: number, midi: number, hand: Hand): Answer | null {
     const asked = this.#ask(step, midi, hand, null, null);
     return asked && { ...asked.glance, candidate: asked.candidate };
+  }
+
+  /** Was a key struck at a moment of its own, about this step? `midi` as the listener numbers keys. */
+  askStray(step: number, { midi, timeSec }: PlayedNote): Answer {
+    const { written, notes } = this.steps[step]!;
+    const { glance, candidate } = this.#askIn({ timeSec, written }, step, midi, notes[0]!.hand, null);
+    return { ...glance, candidate };
   }
 
   /** Was a written note struck at a moment, where nothing was heard of its step? */

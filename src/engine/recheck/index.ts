@@ -8,7 +8,7 @@ import type { Answer } from './asker.ts';
 import { handsHeard } from './hands.ts';
 import { settleStep } from './settle.ts';
 import type { Settled } from './settle.ts';
-import { isNearest } from './strangers.ts';
+import { asSureAsBoth, isNearest } from './strangers.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
 import { isUnheard, lookAtUnheard } from './unheard.ts';
 
@@ -102,13 +102,13 @@ function isBorneOut(
   return isSilent('left') || isSilent('right');
 }
 
-/** Extras at no step's moment: they stay as they were. */
+/** Extras at no step's moment. */
 function extrasBetween(listening: Listening): readonly HeardExtra[] {
   const { heard, alignment } = listening;
   return alignment.extras.flatMap(({ played, kind, step }) => {
     const note = heard.notes[played]!;
     const isAtStep = alignment.exercise.steps.some((one) => isNearest(listening, note, one.step));
-    return isAtStep ? [] : [{ note, kind, step }];
+    return isAtStep ? [] : [{ note: asSureAsBoth(listening, step, note, kind), kind, step }];
   });
 }
 

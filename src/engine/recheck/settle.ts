@@ -56,7 +56,8 @@ export function settleStep(listening: Listening, step: number): SettledStep {
   });
   if (written.length === 0)
     return { written: own.map((place) => asBefore(listening, place)), extras: extrasBefore(listening, step) };
-  const strangers = strangersAt(listening, step);
+  const caught = caughtBeside(listening, step);
+  const strangers = [...strangersAt(listening, step), ...caught];
   const pairs = pairsOf(listening, written, strangers);
   const settled = written.map((one): Settled => {
     const stranger = pairs.get(one.place);
@@ -65,14 +66,12 @@ export function settleStep(listening: Listening, step: number): SettledStep {
       : { place: one.place, verdict: 'wrong', note: stranger.note, reason: null };
   });
   const found = settled.flatMap(({ note }) => note ?? []);
-  const left = strangers.filter(({ note }) => !found.includes(note));
-  const caught = caughtBeside(listening, step).filter(({ note }) =>
-    found.every(({ midi }) => midi !== note.midi),
+  const isFound = (one: Stranger): boolean =>
+    caught.includes(one) ? found.some(({ midi }) => midi === one.note.midi) : found.includes(one.note);
+  const extras = strangers.flatMap((one): readonly HeardExtra[] =>
+    one.kind === null || isFound(one) ? [] : [{ note: one.note, kind: one.kind, step }],
   );
-  return {
-    written: settled,
-    extras: [...left.flatMap(({ note, kind }) => (kind === null ? [] : [{ note, kind, step }])), ...caught],
-  };
+  return { written: settled, extras };
 }
 
 /**
@@ -114,7 +113,7 @@ function isAbsentBeside({ matched, decision, answer, place }: Written, stranger:
   if (matched.expected.midi - stranger.midi === 12) return answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
   if (decision === 'not-struck') return true;
   if (stranger.place === place) return decision !== 'struck';
-  return matched.verdict !== 'correct' && answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
+  return answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
 }
 
 /** One written note in whose place nothing was heard so far. */
@@ -144,13 +143,16 @@ function settle(listening: Listening, { place, matched, before, answer, decision
   return { ...unsure, verdict: other === null ? 'missed' : 'wrong', note: other };
 }
 
-/** A note that its octave may cover is missing only where its hand plays, and where it lies far below what the hand's others show. */
+/**
+ * A note is missing only where its hand plays: of a hand that is not there at all one says so, and not note by note, or it lies in another
+ * octave. One that its octave may cover, only where it lies far below what the hand's others show.
+ */
 function isMissing(listening: Listening, { step, expected }: MatchedNote, { logOdds }: Answer): boolean {
   const isCovered = notesAt(listening, step).some(
     ({ hand, midi }) => hand !== expected.hand && [12, 24].includes(expected.midi - midi),
   );
   const { presence, leftOut } = listening.hands[expected.hand];
-  return !isCovered || (presence === 'there' && leftOut(logOdds) >= RECHECK_BOUNDS.leftOut);
+  return presence === 'there' && (!isCovered || leftOut(logOdds) >= RECHECK_BOUNDS.leftOut);
 }
 
 /**

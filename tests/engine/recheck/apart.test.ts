@@ -1,9 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/engine/assess.ts';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
-import type { Form } from '../../../src/engine/exercise/index.ts';
+import type { Form, Hand } from '../../../src/engine/exercise/index.ts';
+import { listenAndKeep } from '../../../src/engine/listen/index.ts';
+import type { Heard } from '../../../src/engine/listen/index.ts';
+import { alignAt } from '../../../src/engine/match/align/index.ts';
+import { recheck } from '../../../src/engine/recheck/index.ts';
 import { createRandom } from '../../support/random.ts';
-import { renderPerformance } from '../../support/render.ts';
+import { NO_MISTAKES, render, renderPerformance } from '../../support/render.ts';
 import type { Keystroke } from '../../support/render.ts';
 import { STUDENT_DEFAULTS } from '../../support/student/knobs.ts';
 import { perform } from '../../support/student/perform.ts';
@@ -56,5 +60,27 @@ describe('a second listening to hands that are apart', () => {
   it('a hand that does not play is not made up', async () => {
     const silent = await notRight('progression', ({ hand }) => (hand === 'right' ? Infinity : 0));
     expect(silent.filter((note) => note.includes('right'))).toHaveLength(15);
+  });
+});
+
+describe('both hands read an octave too low, since the first ear lost the upper one', () => {
+  it('what is not there in the lower octave is asked about, and not accused note by note', async () => {
+    const exercise = { key: 'D major', form: 'arpeggio', hands: 'together', octaves: 1 } as const;
+    const sound = await render({ seed: 3, piano: 'dev', exercise, student: { mistakes: NO_MISTAKES } });
+    const { heard, sound: kept } = listenAndKeep(sound);
+    const struck = (hand: Hand): readonly number[] =>
+      sound.truth.notes.flatMap((note) => (note.hand === hand ? [note.midi] : []));
+    const ofLeft = ({ midi }: { readonly midi: number }): boolean => struck('left').includes(midi);
+    const lost: Heard = {
+      ...heard,
+      notes: heard.notes.filter(ofLeft),
+      candidates: heard.candidates!.filter(ofLeft),
+    };
+    const tooLow = alignAt(lost, buildExercise(exercise), { left: -1, right: -1, semitones: 0 });
+    const { matched } = recheck(lost, tooLow, kept).alignment;
+    const left = matched.filter(({ expected }) => expected.hand === 'left');
+    expect(left.filter(({ verdict }) => verdict === 'correct').length).toBeLessThan(left.length / 3);
+    const accused = left.filter((note) => note.verdict === 'missed' && (note.sure ?? 1) >= 0.99);
+    expect(accused).toEqual([]);
   });
 });
