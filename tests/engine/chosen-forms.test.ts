@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import { assess } from '../../src/engine/assess.ts';
+import { ALL_FORMS, isRecognised } from '../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, Form } from '../../src/engine/exercise/index.ts';
+import { NO_MISTAKES, render } from '../support/render.ts';
+import type { MistakeCounts } from '../support/render.ts';
+
+const KEYS = ['Eb major', 'F# minor', 'C major', 'G minor'] as const;
+const CHOSEN = ALL_FORMS.filter((form) => !isRecognised(form)).map((form, at) => [form, KEYS[at]!] as const);
+
+async function report(choice: ExerciseChoice, mistakes: MistakeCounts = NO_MISTAKES) {
+  const sound = await render({
+    seed: 5,
+    piano: 'test',
+    exercise: choice,
+    student: { mistakes, bpm: 66, jitterMs: 9 },
+  });
+  const assessment = assess(sound, choice);
+  if (assessment.kind !== 'report') throw new Error(`expected a report, not ${assessment.kind}`);
+  return { report: assessment.report, truth: sound.truth };
+}
+const oneHand = (form: Form, key: string): ExerciseChoice => ({ key, form, hands: 'right', octaves: 1 });
+
+describe('forms that are heard where they were chosen, on a piano kept out of training', () => {
+  it.each(CHOSEN)(
+    '%s in %s, played as written, has every note right and nothing said against it',
+    async (form, key) => {
+      const { report: one } = await report(oneHand(form, key));
+      expect(one.missed).toEqual([]);
+      expect(new Set(one.notes.map(({ verdict }) => verdict))).toEqual(new Set(['correct']));
+      expect(one.words.verdict).toMatch(/[Ee]very note right|[Aa]ll \d+ notes right/);
+    },
+  );
+
+  it.each(CHOSEN)('%s in %s with a wrong key has one wrong note, where it was', async (form, key) => {
+    const { report: one, truth } = await report(oneHand(form, key), { ...NO_MISTAKES, wrong: 1 });
+    const wrong = one.notes.filter(({ verdict }) => verdict === 'wrong');
+    expect(wrong.map(({ step }) => step)).toEqual(
+      truth.notes.filter(({ verdict }) => verdict === 'wrong').map(({ step }) => step),
+    );
+  });
+});
