@@ -164,8 +164,13 @@ function again({ exercise, targetBpm }: Standing, reason: PlanReason): Due {
 }
 
 export function forTeacher(assignment: Assignment): Due {
-  const { exercise, targetBpm } = assignment.asked;
-  return { exercise, targetBpm, reason: { kind: 'assigned', assignment } };
+  const { exercise, targetBpm, intention } = assignment.asked;
+  return {
+    exercise,
+    targetBpm,
+    ...(intention !== undefined && { intention }),
+    reason: { kind: 'assigned', assignment },
+  };
 }
 
 function begin(offer: Offer): Due {

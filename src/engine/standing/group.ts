@@ -1,5 +1,6 @@
 import { takesMinorScale } from '../exercise/index.ts';
-import type { ExerciseChoice } from '../exercise/index.ts';
+import { isWhole } from '../exercise/index.ts';
+import type { ExerciseChoice, Intention } from '../exercise/index.ts';
 import { isPractice } from './summary.ts';
 import type { Practised } from './types.ts';
 
@@ -7,6 +8,26 @@ import type { Practised } from './types.ts';
 export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseChoice): string {
   const scale = takesMinorScale(key, form) ? (minorScale ?? 'harmonic') : '';
   return [key, form, octaves, scale, hands].join('|');
+}
+
+/** An exercise and how it is to be practised → a text that is the same for the same; of the whole as written that of `exerciseId`. */
+export function workId(exercise: ExerciseChoice, intention?: Intention): string {
+  if (intention === undefined || isWhole(intention)) return exerciseId(exercise);
+  const { stretch, ...how } = intention;
+  const parts = Object.entries({ ...how, ...stretch }).toSorted(([a], [b]) => (a < b ? -1 : 1));
+  return `${exerciseId(exercise)}|${JSON.stringify(parts)}`;
+}
+
+/** A history in any order → the attempts that practised something of an exercise, oldest first, by `workId`. */
+export function byPractice(history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> {
+  const groups = new Map<string, Practised[]>();
+  for (const attempt of history.toSorted((a, b) => a.whenMs - b.whenMs)) {
+    const { exercise, practised } = attempt.summary;
+    if (practised === undefined) continue;
+    const id = workId(exercise, practised.intention);
+    groups.set(id, [...(groups.get(id) ?? []), attempt]);
+  }
+  return groups;
 }
 
 /** A history in any order → the attempts at each whole exercise, oldest first, by `exerciseId`. */

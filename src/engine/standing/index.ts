@@ -10,7 +10,7 @@ export { leastTempi, USUAL_GOALS } from './goals.ts';
 export type { Goals } from './goals.ts';
 export { SYLLABUS, SYLLABUS_BPM, SYLLABUS_MOST } from './syllabus.ts';
 export type { Ask, Syllabus, SyllabusLevel } from './syllabus.ts';
-export { byExercise, exerciseId } from './group.ts';
+export { byExercise, byPractice, exerciseId, workId } from './group.ts';
 export { offers } from './offers.ts';
 export { coldAgainstBest } from './cold.ts';
 export type { FaultKind, FaultPlace } from './fault-places.ts';

@@ -1,6 +1,6 @@
 import type { Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
-import { criteriaAsked } from './assigned.ts';
+import { criteriaAsked, isPractised } from './assigned.ts';
 import { leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
 import { byExercise, exerciseId } from './group.ts';
 import { standingOf, wasReady } from './standing.ts';
@@ -25,7 +25,8 @@ export function standingsOf(
   assignments: readonly Assignment[] = [],
   goals: Goals = USUAL_GOALS,
 ): ReadonlyMap<string, Standing> {
-  const assigned = new Map(assignments.map((one) => [exerciseId(one.asked.exercise), one]));
+  const whole = assignments.filter(({ asked }) => !isPractised(asked));
+  const assigned = new Map(whole.map((one) => [exerciseId(one.asked.exercise), one]));
   const alone = new Map(
     [...groups].map(([id, attempts]): readonly [string, Standing] => {
       const { exercise } = attempts.at(-1)!.summary;

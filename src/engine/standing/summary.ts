@@ -35,7 +35,17 @@ export function summarise(report: Report): AttemptSummary {
     chordSpreadMs: valueOf(measures.chordSpreadMs),
     handsApartMs: median(apart) ?? null,
     situation: isWholeIn(report) ? report.words.situation : PRACTISED,
+    ...practisedIn(report),
   };
+}
+
+function practisedIn(report: Report): Pick<AttemptSummary, 'practised'> {
+  const { practised, words } = report;
+  if (practised === undefined || isWholeIn(report)) return {};
+  const done = (words.said?.statements ?? []).some(
+    (one) => one.situation === 'practised' && one.outcome === 'done',
+  );
+  return { practised: { intention: practised.intention, done } };
 }
 
 /** Nothing else was asked for than the exercise itself. */

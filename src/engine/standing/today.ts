@@ -3,7 +3,7 @@ import { assignmentsOf } from './assigned.ts';
 import { candidates, forTeacher } from './due.ts';
 import type { Due } from './due.ts';
 import { USUAL_GOALS, type Goals } from './goals.ts';
-import { byExercise, exerciseId } from './group.ts';
+import { byExercise, byPractice, exerciseId } from './group.ts';
 import { standingsOf } from './standings.ts';
 import type { AssignedExercise, Assignment, PlanItem, PlanReason, Practised, Standing } from './types.ts';
 
@@ -50,7 +50,7 @@ export function today(
   goals: Goals = USUAL_GOALS,
 ): readonly PlanItem[] {
   const groups = byExercise(history);
-  const assignments = assignmentsOf(assigned, groups, criteria);
+  const assignments = assignmentsOf(assigned, groups, criteria, byPractice(history));
   const stand = standingsOf(groups, criteria, assignments, goals);
   return planOf(minutes, stand, nowMs, criteria, assignments, goals);
 }

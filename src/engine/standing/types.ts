@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Hand, Hands } from '../exercise/index.ts';
+import type { ExerciseChoice, Hand, Hands, Intention } from '../exercise/index.ts';
 
 /** What one report says about readiness, small enough to keep thousands of them at hand. Figures are null where they could not be had. */
 export interface AttemptSummary {
@@ -21,6 +21,8 @@ export interface AttemptSummary {
   readonly handsApartMs: number | null;
   /** the row of the table of situations that gave the verdict */
   readonly situation: string;
+  /** what of it was to be practised, and whether that was done; absent: all of it, or an attempt kept by version 0.1 */
+  readonly practised?: { readonly intention: Intention; readonly done: boolean };
 }
 
 /** A summary and when its attempt was played, ms since 1970. */
@@ -101,6 +103,8 @@ export interface AssignedExercise {
   readonly inARow: number | null;
   /** evenness at most, per cent; null: as usual */
   readonly evennessPercent: number | null;
+  /** how it is to be practised, by which it is judged; absent: as it is written */
+  readonly intention?: Intention;
   /** what the teacher says with it, '' for nothing */
   readonly note: string;
   /** attempts from then on count, ms since 1970 */
@@ -135,6 +139,8 @@ export type PlanReason =
 /** One item of a plan. */
 export interface PlanItem {
   readonly exercise: ExerciseChoice;
+  /** how it is to be practised, as a teacher asks; absent: as it is written */
+  readonly intention?: Intention;
   readonly targetBpm: number | null;
   /** whole minutes */
   readonly minutes: number;

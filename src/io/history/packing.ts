@@ -1,4 +1,4 @@
-import type { AttemptSummary, ExerciseChoice, KeptNotice } from '../../engine/index.ts';
+import type { AttemptSummary, ExerciseChoice, Intention, KeptNotice } from '../../engine/index.ts';
 import type { Entry } from './types.ts';
 
 /**
@@ -8,6 +8,8 @@ import type { Entry } from './types.ts';
 interface Drawer {
   readonly exercises: readonly ExerciseChoice[];
   readonly texts: readonly KeptNotice[];
+  /** what was to be practised; absent: nothing was */
+  readonly intentions?: readonly Intention[];
   readonly rows: readonly Row[];
 }
 
@@ -35,6 +37,7 @@ const STATES = ['unanalysed', 'told', 'no-report'] as const;
 export function packDrawer(entries: readonly Entry[]): string {
   const exercises = new Index<ExerciseChoice>();
   const texts = new Index<KeptNotice>();
+  const intentions = new Index<Intention>();
   const rows = entries.map((entry): Row => [
     entry.id,
     entry.whenMs,
@@ -48,15 +51,20 @@ export function packDrawer(entries: readonly Entry[]): string {
     entry.soundBytes,
     texts.at(entry.reason),
     entry.deletedMs,
-    entry.summary === null ? null : packSummary(entry.summary, exercises, texts),
+    entry.summary === null ? null : packSummary(entry.summary, exercises, texts, intentions),
   ]);
-  const drawer: Drawer = { exercises: exercises.values, texts: texts.values, rows };
+  const drawer: Drawer = {
+    exercises: exercises.values,
+    texts: texts.values,
+    ...(intentions.values.length > 0 && { intentions: intentions.values }),
+    rows,
+  };
   return JSON.stringify(drawer);
 }
 
 /** Text → entries. */
 export function unpackDrawer(drawer: string): readonly Entry[] {
-  const { exercises, texts, rows } = JSON.parse(drawer) as Drawer;
+  const { exercises, texts, intentions = [], rows } = JSON.parse(drawer) as Drawer;
   // Names are texts, whatever else stands among them.
   const text = (at: number): string => texts[at] as string;
   return rows.map((row): Entry => ({
@@ -72,7 +80,7 @@ export function unpackDrawer(drawer: string): readonly Entry[] {
     soundBytes: row[9],
     reason: texts[row[10]]!,
     deletedMs: row[11],
-    summary: row[12] === null ? null : unpackSummary(row[12], exercises, text),
+    summary: row[12] === null ? null : unpackSummary(row[12], exercises, text, intentions),
   }));
 }
 
@@ -80,7 +88,9 @@ function packSummary(
   summary: AttemptSummary,
   exercises: Index<ExerciseChoice>,
   texts: Index<KeptNotice>,
+  intentions: Index<Intention>,
 ): readonly SummaryPart[] {
+  const { practised } = summary;
   return [
     exercises.at(summary.exercise),
     summary.targetBpm,
@@ -96,6 +106,8 @@ function packSummary(
     hundredths(summary.chordSpreadMs),
     hundredths(summary.handsApartMs),
     texts.at(summary.situation),
+    // Added since version 0.1, at the end, where that version does not look.
+    ...(practised === undefined ? [] : [intentions.at(practised.intention), Number(practised.done)]),
   ];
 }
 
@@ -103,7 +115,9 @@ function unpackSummary(
   parts: readonly SummaryPart[],
   exercises: readonly ExerciseChoice[],
   text: (at: number) => string,
+  intentions: readonly Intention[],
 ): AttemptSummary {
+  const [intention, done] = [intentions[parts[14] ?? -1], parts[15] === 1];
   return {
     exercise: exercises[parts[0]!]!,
     targetBpm: parts[1]!,
@@ -119,6 +133,7 @@ function unpackSummary(
     chordSpreadMs: parts[11]!,
     handsApartMs: parts[12]!,
     situation: text(parts[13]!),
+    ...(intention !== undefined && { practised: { intention, done } }),
   };
 }
 

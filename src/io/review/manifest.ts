@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { BPM, BUILDABLE, MIDI, SECONDS, told } from '../../engine/index.ts';
-import type { Shape } from '../../engine/index.ts';
+import { BPM, BUILDABLE, exerciseOf, INTENTION, MIDI, SECONDS, told } from '../../engine/index.ts';
+import type { ExerciseChoice, Intention, Shape } from '../../engine/index.ts';
 import { plainName } from '../check/index.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import { REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
@@ -76,19 +76,29 @@ const ATTEMPT = v.object({
 });
 
 /** An exercise to practise, and what is asked of it. */
-export const ASSIGNED = v.object({
-  exercise: BUILDABLE,
-  targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
-  inARow: told(
-    'attempts in a row that are to meet the criteria; null: as usual',
-    v.nullable(wholeNumber(1, 100)),
-  ),
-  evennessPercent: told(
-    'evenness at most; null: as usual',
-    v.nullable(v.pipe(v.number(), v.minValue(0.1), v.maxValue(100))),
-  ),
-  note: text(remarkLetters),
-});
+export const ASSIGNED = v.pipe(
+  v.object({
+    exercise: BUILDABLE,
+    targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
+    inARow: told(
+      'attempts in a row that are to meet the criteria; null: as usual',
+      v.nullable(wholeNumber(1, 100)),
+    ),
+    evennessPercent: told(
+      'evenness at most; null: as usual',
+      v.nullable(v.pipe(v.number(), v.minValue(0.1), v.maxValue(100))),
+    ),
+    note: text(remarkLetters),
+    intention: v.exactOptional(
+      told('how it is to be practised, by which it is judged; absent: as it is written', INTENTION),
+    ),
+  }),
+  v.check(({ exercise, intention }) => fits(exercise, intention), 'The stretch lies beyond the exercise.'),
+);
+
+function fits(exercise: ExerciseChoice, intention: Intention | undefined): boolean {
+  return (intention?.stretch?.toStep ?? 0) < (exerciseOf(exercise)?.steps.length ?? 0);
+}
 
 function haveOwnIds(these: readonly { readonly id: string }[]): boolean {
   return new Set(these.map((one) => one.id)).size === these.length;

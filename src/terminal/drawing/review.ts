@@ -1,4 +1,12 @@
-import { buildExercise, exerciseIn, exerciseTitle, noteName, tellReport } from '../../engine/index.ts';
+import {
+  buildExercise,
+  exerciseIn,
+  exerciseTitle,
+  isWhole,
+  noteName,
+  tellIntention,
+  tellReport,
+} from '../../engine/index.ts';
 import type { Exercise, Language } from '../../engine/index.ts';
 import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
@@ -98,9 +106,10 @@ function placeWords(place: RemarkPlace, { steps }: Exercise, language: Language)
   }
 }
 
-function askedWords({ targetBpm, inARow, evennessPercent }: Assigned, language: Language): string {
+function askedWords({ targetBpm, inARow, evennessPercent, intention }: Assigned, language: Language): string {
   const t = MESSAGES[language].review;
   const parts = [
+    ...(intention === undefined || isWhole(intention) ? [] : [tellIntention(intention, localeOf(language))]),
     ...(targetBpm === null ? [] : [t.atTempo(targetBpm)]),
     ...(inARow === null ? [] : [t.inARow(inARow)]),
     ...(evennessPercent === null ? [] : [t.evenness(decimal(String(evennessPercent), language))]),

@@ -1,7 +1,8 @@
+import { isWhole } from '../../engine/index.ts';
 import type { AssignedExercise, Assignment } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
-import { strings } from '../language/index.ts';
+import { intentionWords, strings } from '../language/index.ts';
 import { standingWords } from './standing-words.ts';
 
 /** What a teacher asks of an exercise: "♩ = 80, three times in a row, evenness 6 % at most". */
@@ -10,9 +11,11 @@ export function askedWords({
   targetBpm,
   inARow,
   evennessPercent,
-}: Pick<AssignedExercise, 'exercise' | 'targetBpm' | 'inARow' | 'evennessPercent'>): string {
+  intention,
+}: Omit<AssignedExercise, 'note' | 'sinceMs'>): string {
   const t = strings().fromTeacher.asked;
   const parts = [
+    ...(intention === undefined || isWhole(intention) ? [] : [intentionWords(intention)]),
     ...(targetBpm === null ? [] : [`${beatSign(exercise.form)} = ${shown(targetBpm)}`]),
     ...(inARow === null ? [] : [t.inARow(inARow)]),
     ...(evennessPercent === null

@@ -175,12 +175,13 @@ function endingOf({ mime }: SoundFile): string {
 /** Reviews, newest first → all that they ask for, in that order. Attempts count from when the review was made. */
 export function assignedIn(reviews: readonly Shelved[]): readonly AssignedExercise[] {
   return reviews.flatMap(({ madeMs, receivedMs, assignment }) =>
-    assignment.map(({ exercise, targetBpm, inARow, evennessPercent, note }) => ({
+    assignment.map(({ exercise, targetBpm, inARow, evennessPercent, intention, note }) => ({
       // spelt our way, so that one exercise is one
       exercise: buildExercise(exercise).choice,
       targetBpm,
       inARow,
       evennessPercent,
+      ...(intention !== undefined && { intention }),
       note,
       // The teacher's clock may be ahead.
       sinceMs: Math.min(madeMs, receivedMs),

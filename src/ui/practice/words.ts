@@ -1,5 +1,6 @@
-import { ALL_HANDS, hasOctaves, takesMinorScale } from '../../engine/index.ts';
+import { ALL_HANDS, hasOctaves, isWhole, takesMinorScale } from '../../engine/index.ts';
 import type {
+  Assignment,
   AttemptSummary,
   ExerciseChoice,
   Fastest,
@@ -10,7 +11,7 @@ import type {
 import type { Entry, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
-import { soundName, strings } from '../language/index.ts';
+import { intentionWords, soundName, strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
 import { progressWords } from './assigned-words.ts';
 import { standingWords } from './standing-words.ts';
@@ -93,8 +94,7 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
   const t = strings().journal;
   const tempo = targetBpm === null ? '' : `, ${tempoWords(exercise, targetBpm)}`;
   const why = {
-    assigned: () =>
-      reason.kind === 'assigned' ? strings().fromTeacher.inPlan(progressWords(reason.assignment)) : '',
+    assigned: () => (reason.kind === 'assigned' ? assignedWords(reason.assignment) : ''),
     weak: () => (reason.kind === 'weak' ? standingWords(reason.standing).reason : ''),
     'long-ago': () => (reason.kind === 'long-ago' ? t.reasons.longAgo(reason.days) : ''),
     offer: () => (reason.kind === 'offer' ? offerWords(reason.offer) : ''),
@@ -105,6 +105,15 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
   }[reason.kind]();
   return `${t.today.length(minutes, tempo)} ${why}`;
 }
+
+/** How it is to be practised where a teacher asks for that, and how far it is. */
+function assignedWords(assignment: Assignment): string {
+  const { intention } = assignment.asked;
+  const how = intention === undefined || isWhole(intention) ? '' : `${capital(intentionWords(intention))}. `;
+  return how + strings().fromTeacher.inPlan(progressWords(assignment));
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Why something may be begun. */
 export function offerWords({ kind, exercise, targetBpm, since }: Offer): string {

@@ -4,6 +4,7 @@ import {
   allChoices,
   assignmentsOf,
   byExercise,
+  byPractice,
   DEFAULT_CRITERIA,
   exerciseId,
   offers,
@@ -12,6 +13,7 @@ import {
   type AssignedExercise,
   type AttemptSummary,
   type ExerciseChoice,
+  type Intention,
   type Practised,
 } from '../../../src/engine/index.ts';
 import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
@@ -73,6 +75,48 @@ describe('an assigned exercise', () => {
     const twice = [asked(SCALE, { inARow: 5 }), asked(SCALE, { inARow: 1, sinceMs: 0 })];
     const found = assignmentsOf(twice, new Map(), DEFAULT_CRITERIA);
     expect(found.map((one) => one.standing.wanted)).toEqual([5]);
+  });
+});
+
+describe('an exercise that is assigned with how it is to be practised', () => {
+  const LONG_SHORT: Intention = { times: 3, rhythm: 'long-short' };
+  const practised = (done: boolean, intention: Intention = LONG_SHORT): Partial<AttemptSummary> => ({
+    situation: 'practised',
+    practised: { intention, done },
+  });
+  const far = (made: readonly Partial<AttemptSummary>[], more: Partial<AssignedExercise> = {}) => {
+    const history = attempts(SCALE, made);
+    const assigned = [asked(SCALE, { intention: LONG_SHORT, ...more })];
+    return assignmentsOf(assigned, byExercise(history), DEFAULT_CRITERIA, byPractice(history))[0]!;
+  };
+
+  it('is met by an attempt at just that whose report says that it is done', () => {
+    expect(far([])).toMatchObject({ metMs: null, standing: { level: 'new' } });
+    expect(far([practised(false)])).toMatchObject({ metMs: null, standing: { level: 'not-yet' } });
+    expect(far([practised(true)])).toMatchObject({ metMs: NOW_MS, standing: { level: 'ready' } });
+    expect(far([practised(true)], { inARow: 2 })).toMatchObject({
+      metMs: null,
+      standing: { level: 'nearly' },
+    });
+  });
+
+  it('is met by no attempt at the whole, or at something else of it', () => {
+    expect(far([{}, {}, {}]).metMs).toBeNull();
+    expect(far([practised(true, { ...LONG_SHORT, rhythm: 'short-long' })]).metMs).toBeNull();
+    const part: Intention = { ...LONG_SHORT, stretch: { fromStep: 0, toStep: 4 } };
+    expect(far([practised(true, part)]).metMs).toBeNull();
+  });
+
+  it('comes first in the plan, with how it is to be practised, and leaves the whole to be judged as ever', () => {
+    const both = [asked(SCALE, { intention: LONG_SHORT }), asked()];
+    expect(planned(20, [], both).map(({ intention, reason }) => [reason.kind, intention])).toEqual([
+      ['assigned', LONG_SHORT],
+      ['assigned', undefined],
+    ]);
+    const after = planned(20, attempts(SCALE, [practised(true)]), both);
+    expect(
+      after.filter(({ reason }) => reason.kind === 'assigned').map(({ intention }) => intention),
+    ).toEqual([undefined]);
   });
 });
 

@@ -51,6 +51,18 @@ describe('a drawer', () => {
     );
   });
 
+  it('keeps what was to be practised and whether it was done, and reads rows without it', () => {
+    const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
+    const practised = { intention: { times: 3, rhythm: 'long-short' }, done: true } as const;
+    const some = [
+      { ...entry!, summary: summary(allChoices()[0]!, { practised }) },
+      { ...entry!, summary: summary(allChoices()[0]!, { practised: { ...practised, done: false } }) },
+      { ...entry!, summary: summary(allChoices()[0]!) },
+    ];
+    expect(unpackDrawer(packDrawer(some))).toEqual(some);
+    expect(packDrawer([some[2]!])).not.toContain('intentions');
+  });
+
   it('rounds figures to hundredths', () => {
     const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
     const made = { ...entry!, summary: summary(allChoices()[0]!, { evennessPercent: 9.4249 }) };

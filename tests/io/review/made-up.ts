@@ -82,6 +82,7 @@ export function madeUp(): Review {
         targetBpm: 60,
         inARow: 3,
         evennessPercent: 8,
+        intention: { times: 3, rhythm: 'long-short', stretch: { fromStep: 0, toStep: 6 } },
         note: 'Only the first octave until Thursday.',
       },
       {

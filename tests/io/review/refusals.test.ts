@@ -97,6 +97,29 @@ describe('a file from outside is refused, with its reason', () => {
       /assignment\.1\.exercise/,
     ],
     [
+      'with a stretch to practise beyond the exercise',
+      () =>
+        withManifest({
+          assignment: [
+            {
+              ...madeUp().assignment[0],
+              intention: { times: 3, rhythm: 'even', stretch: { fromStep: 0, toStep: 13 } },
+            },
+          ],
+        }),
+      'damaged',
+      /assignment\.1/,
+    ],
+    [
+      'with a rhythm that there is not',
+      () =>
+        withManifest({
+          assignment: [{ ...madeUp().assignment[0], intention: { times: 3, rhythm: 'sideways' } }],
+        }),
+      'damaged',
+      /assignment\.1\.intention\.rhythm/,
+    ],
+    [
       'with a remark beside the exercise',
       () =>
         withManifest({
