@@ -18,8 +18,8 @@ export const RECHECK_BOUNDS = {
   octaveBelow: 0,
   /** … a key that was not reported is found in place of a missed note above this */
   inItsPlace: 1,
-  /** a written note is taken for replaced by a key an octave below it under this (of 19 that were, all lay under 2.5), and by a neighbour
-   *  under the other, though the blind ear reported it: of 6840 that were struck and reported one lay there (two development pianos) */
+  /** a written note is taken for replaced by a key an octave below it under this (of 19 that were, all lay under 2.5), and by another key
+   *  under the other; one that the blind ear reported where it is doubtful (of 6840 struck and reported four were, two development pianos) */
   besideOctaveBelow: 4.5,
   besideNeighbour: 0,
   /** a key beside a written one that the ear believed in at least so much (0..1) is a slip above this: of 163 that nobody struck none

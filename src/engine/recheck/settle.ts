@@ -7,7 +7,7 @@ import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import { caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
+import { asSureAsBoth, caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
 import type { Stranger } from './strangers.ts';
 import type { HeardExtra, Listening, Recheck } from './types.ts';
 
@@ -69,7 +69,9 @@ export function settleStep(listening: Listening, step: number): SettledStep {
   const isFound = (one: Stranger): boolean =>
     caught.includes(one) ? found.some(({ midi }) => midi === one.note.midi) : found.includes(one.note);
   const extras = strangers.flatMap((one): readonly HeardExtra[] =>
-    one.kind === null || isFound(one) ? [] : [{ note: one.note, kind: one.kind, step }],
+    one.kind === null || isFound(one)
+      ? []
+      : [{ note: asSureAsBoth(listening, step, one.note, one.kind), kind: one.kind, step }],
   );
   return { written: settled, extras };
 }
@@ -113,7 +115,9 @@ function isAbsentBeside({ matched, decision, answer, place }: Written, stranger:
   if (matched.expected.midi - stranger.midi === 12) return answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
   if (decision === 'not-struck') return true;
   if (stranger.place === place) return decision !== 'struck';
-  return answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
+  return matched.verdict === 'correct'
+    ? decision !== 'struck'
+    : answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
 }
 
 /** One written note in whose place nothing was heard so far. */

@@ -47,8 +47,7 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
   const beside = extras.flatMap(({ played, kind }): readonly Stranger[] => {
     const note = heard.notes[played]!;
     if (!near(note) || !ask(note, 'extra')) return [];
-    const sure = asSureAsBoth(listening, step, note, kind);
-    return [{ note: sure, midi: note.midi + semitoneShift, place: null, kind }];
+    return [{ note, midi: note.midi + semitoneShift, place: null, kind }];
   });
   const used = new Set([
     ...matched.flatMap((note) => ('played' in note ? [note.played] : [])),
