@@ -304,6 +304,9 @@ export const SCENES: readonly Scene[] = [
         await page.getByRole('button', { name: /^D major arpeggio: / }).click();
         await page.locator('#place').waitFor();
         await page.getByText('What counts as ready').click();
+        await page.getByText('Over the weeks').click();
+        await page.getByText('Levels: what is begun').click();
+        await page.getByText('Level 1.').click();
       }),
       whole('journal-german', speakGerman),
     ],

@@ -1,5 +1,7 @@
 import * as v from 'valibot';
 import {
+  BPM,
+  BUILDABLE,
   CHANGE,
   ENGLISH,
   RECOGNITION,
@@ -11,9 +13,11 @@ import {
 } from '../../engine/index.ts';
 import type { Locale, Shape } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
+import { fastestOf } from './fastest.ts';
 import type { Pile, Recording } from './types.ts';
 
 const WHEN = v.nullable(v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)));
+const BPM_OFF = v.pipe(v.number(), v.minValue(0));
 const WITHOUT = v.object({ file: v.string(), reason: v.string() });
 
 const ATTEMPT = v.object({
@@ -30,6 +34,12 @@ const ATTEMPT = v.object({
   ),
 });
 
+const FASTEST = v.object({
+  exercise: BUILDABLE,
+  bpm: told('beats a minute', BPM),
+  plusMinus: told('null: nothing faster has failed, so it is that at least', v.nullable(BPM_OFF)),
+});
+
 /** The JSON contract of `desk`, version 1, published as desk.schema.json (`npm run schemas`). */
 export const DESK = v.pipe(
   v.object({
@@ -39,6 +49,9 @@ export const DESK = v.pipe(
       v.object({
         name: told('empty where neither folder nor file name tells', v.string()),
         attempts: v.array(ATTEMPT),
+        fastestEven: v.exactOptional(
+          told('the fastest tempo still even, of each exercise that has one', v.array(FASTEST)),
+        ),
       }),
     ),
     silent: told('recordings without any playing', v.array(WITHOUT)),
@@ -76,6 +89,7 @@ export function pileObject(
         reason: tellKept(found.reason, locale),
         since: since === null ? null : { recorded: time(since.whenMs), changes: since.changes },
       })),
+      fastestEven: fastestOf(attempts),
     })),
     silent: silent.map(({ recording, reason }) => ({
       file: file(recording),

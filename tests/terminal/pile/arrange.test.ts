@@ -78,6 +78,16 @@ describe('a pile', () => {
       }
   });
 
+  it('tells each student’s fastest tempo still even in the data, and none of what was not right', () => {
+    const EVEN = { evennessPercent: { value: 4, plusMinus: 0.5 } };
+    const made = arrange([
+      sortedOf(recordingOf('Mara/a.m4a', 'Mara', DAY), [0, 2], SCALE, EVEN),
+      sortedOf(recordingOf('Mara/b.m4a', 'Mara', DAY), [1], { ...SCALE, key: 'A major' }, EVEN),
+    ]);
+    const [mara] = pileObject(made).students;
+    expect(mara!.fastestEven).toEqual([{ exercise: SCALE, bpm: 80, plusMinus: null }]);
+  });
+
   it('keeps to forty columns, and obeys nothing that a name says', () => {
     const name = 'a\x1b]0;title\x07\x1b[2J\u009b31m\u202egpj.exe\nb.m4a';
     const hostile = arrange([...OUTCOMES, sortedOf(recordingOf(name, 'Jonas', DAY), [1])]);

@@ -1,4 +1,4 @@
-import type { ExerciseChoice } from '../../../src/engine/index.ts';
+import type { ExerciseChoice, Measures } from '../../../src/engine/index.ts';
 import type { Outcome, Recording } from '../../../src/terminal/pile/types.ts';
 import { invent } from '../invented.ts';
 
@@ -9,7 +9,12 @@ export function recordingOf(name: string, student: string, whenMs: number | null
 }
 
 /** A recording with attempts at the D major scale of which so many notes are missing each, 20 s apart. */
-export function sortedOf(recording: Recording, missed: readonly number[], choice = SCALE): Outcome {
+export function sortedOf(
+  recording: Recording,
+  missed: readonly number[],
+  choice = SCALE,
+  measures: Partial<Measures> = {},
+): Outcome {
   const attempts = missed.map((count, index) => ({
     startSec: 20 * index,
     endSec: 20 * index + 15,
@@ -17,7 +22,7 @@ export function sortedOf(recording: Recording, missed: readonly number[], choice
     report: invent({
       choice,
       missed: Array.from({ length: count }, (_, step) => ({ step: step + 2, hand: 'right' as const })),
-      measures: { tempoBpm: { value: 80 } },
+      measures: { tempoBpm: { value: 80 }, ...measures },
     }),
     reason: '',
   }));
