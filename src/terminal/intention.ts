@@ -18,6 +18,7 @@ export const INTENTION_OPTIONS = {
   blocked: { type: 'boolean' },
   touch: { type: 'string' },
   loudness: { type: 'string' },
+  ladder: { type: 'string' },
 } as const;
 
 type IntentionValues = {
@@ -25,6 +26,7 @@ type IntentionValues = {
     (Option extends 'blocked' ? boolean : string) | undefined;
 };
 const MOST_TIMES = 12;
+const MOST_LADDER_BPM = 40;
 
 /** Options → an intention; null: none was given. Steps count from 1, as they are shown. Throws Problem (wrong usage). */
 export function readIntention(values: IntentionValues, choice: ExerciseChoice | null): Intention | null {
@@ -33,7 +35,7 @@ export function readIntention(values: IntentionValues, choice: ExerciseChoice | 
   );
   if (given === undefined) return null;
   if (choice === null) throw usageProblem((t) => t.alone(`--${given}`, ['--key', '--form', '--hands']));
-  const { stretch, times, rhythm, blocked, touch, loudness } = values;
+  const { stretch, times, rhythm, blocked, touch, loudness, ladder } = values;
   if (blocked === true && !canBeBlocked(choice)) throw usageProblem((t) => t.notBlocked);
   return {
     ...(stretch !== undefined && { stretch: readStretch(stretch, buildExercise(choice)) }),
@@ -42,6 +44,7 @@ export function readIntention(values: IntentionValues, choice: ExerciseChoice | 
     ...(blocked === true && { blocked }),
     ...(touch !== undefined && { touch: readWord('touch', touch, ALL_TOUCHES) }),
     ...(loudness !== undefined && { loudness: readLoudness(loudness, choice) }),
+    ...(ladder !== undefined && { ladderBpm: readNumber('ladder', ladder, 1, MOST_LADDER_BPM) }),
   };
 }
 

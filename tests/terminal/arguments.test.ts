@@ -65,6 +65,7 @@ describe('a command line', () => {
     expect(parse(`${exercise} --blocked --times 2`)).toMatchObject({
       intention: { times: 2, rhythm: 'even', blocked: true },
     });
+    expect(parse(`${exercise} --ladder 4`)).toMatchObject({ intention: { ladderBpm: 4 } });
   });
 
   it('measures what was chosen where that is insisted on', () => {

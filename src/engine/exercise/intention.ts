@@ -71,6 +71,12 @@ export const INTENTION = v.object({
   ),
   touch: v.exactOptional(TOUCH),
   loudness: v.exactOptional(LOUDNESS),
+  ladderBpm: v.exactOptional(
+    told(
+      'a ladder of tempi: each time it is done, so many beats a minute faster; once it is uneven, two back',
+      v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(40)),
+    ),
+  ),
   apart: v.exactOptional(told('each hand by itself, first one, then the other; then both', v.literal(true))),
   then: v.exactOptional(
     told(
@@ -118,6 +124,7 @@ export function sameIntention(a: Intention, b: Intention): boolean {
     a.blocked === b.blocked &&
     a.touch === b.touch &&
     a.loudness === b.loudness &&
+    a.ladderBpm === b.ladderBpm &&
     a.times === b.times
   );
 }

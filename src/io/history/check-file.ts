@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { BPM, BUILDABLE, NOTICE, REPORT, told } from '../../engine/index.ts';
+import { BPM, BUILDABLE, INTENTION, NOTICE, REPORT, told } from '../../engine/index.ts';
 import type { Shape } from '../../engine/index.ts';
 import { checked, parseJson } from '../check/index.ts';
 import { StorageError } from '../database/index.ts';
@@ -31,6 +31,7 @@ const ATTEMPT = v.pipe(
     device: told('what the microphone calls itself; null: not known', v.nullable(text)),
     choice: told('as chosen; null: it was to be recognised', v.nullable(BUILDABLE)),
     targetBpm: told('beats a minute; null: none', v.nullable(BPM)),
+    intention: v.exactOptional(told('what of it was to be practised', INTENTION)),
     durationSec: v.pipe(v.number(), v.minValue(0), v.maxValue(86_400)),
     reason: told(
       'why there is no report, in version 0.1 a plain sentence; empty where there is one or none was tried',

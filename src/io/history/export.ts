@@ -49,10 +49,21 @@ export async function filedAttempt(
   database: OpenJournal,
   entry: Entry,
 ): Promise<{ readonly attempt: FiledAttempt; readonly sound: ArrayBuffer | undefined }> {
-  const { id, name, remarks, device, choice, targetBpm, durationSec, reason } = entry;
+  const { id, name, remarks, device, choice, targetBpm, intention, durationSec, reason } = entry;
   const [report, sound] = await Promise.all([database.get('reports', id), database.get('sounds', id)]);
   return {
-    attempt: { id, name, remarks, device, choice, targetBpm, durationSec, reason, report: report ?? null },
+    attempt: {
+      id,
+      name,
+      remarks,
+      device,
+      choice,
+      targetBpm,
+      ...(intention && { intention }),
+      durationSec,
+      reason,
+      report: report ?? null,
+    },
     sound,
   };
 }

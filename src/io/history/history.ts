@@ -98,7 +98,7 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
 }
 
 function newEntry(attempt: NewAttempt, whenMs: number, soundBytes: number): Entry {
-  const { sound, name, remarks, device, choice, targetBpm } = attempt;
+  const { sound, name, remarks, device, choice, targetBpm, intention } = attempt;
   return {
     id: nameFor(whenMs, crypto.randomUUID().slice(0, 8)),
     whenMs: Math.round(whenMs),
@@ -108,6 +108,7 @@ function newEntry(attempt: NewAttempt, whenMs: number, soundBytes: number): Entr
     device,
     choice,
     targetBpm,
+    ...(intention && { intention }),
     durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
     soundBytes,
     reason: '',

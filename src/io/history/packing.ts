@@ -28,6 +28,7 @@ type Row = readonly [
   reason: number,
   deletedMs: number | null,
   summary: readonly SummaryPart[] | null,
+  intention?: Intention,
 ];
 type SummaryPart = number | null;
 
@@ -52,6 +53,7 @@ export function packDrawer(entries: readonly Entry[]): string {
     texts.at(entry.reason),
     entry.deletedMs,
     entry.summary === null ? null : packSummary(entry.summary, exercises, texts, intentions),
+    ...intentionIn(entry),
   ]);
   const drawer: Drawer = {
     exercises: exercises.values,
@@ -61,6 +63,9 @@ export function packDrawer(entries: readonly Entry[]): string {
   };
   return JSON.stringify(drawer);
 }
+
+/** Stands at the end, where there is one: version 0.1 reads no further. */
+const intentionIn = ({ intention }: Entry): [Intention?] => (intention === undefined ? [] : [intention]);
 
 /** Text → entries. */
 export function unpackDrawer(drawer: string): readonly Entry[] {
@@ -81,6 +86,7 @@ export function unpackDrawer(drawer: string): readonly Entry[] {
     reason: texts[row[10]]!,
     deletedMs: row[11],
     summary: row[12] === null ? null : unpackSummary(row[12], exercises, text, intentions),
+    ...(row[13] !== undefined && { intention: row[13] }),
   }));
 }
 

@@ -2,6 +2,7 @@ import type {
   AttemptSummary,
   AudioInput,
   ExerciseChoice,
+  Intention,
   KeptNotice,
   Notice,
   Report,
@@ -21,6 +22,8 @@ export interface NewAttempt {
   readonly choice: ExerciseChoice | null;
   /** the tempo aimed at, beats a minute; null: none */
   readonly targetBpm: number | null;
+  /** what of it was to be practised; null, or left out by version 0.1: nothing was said */
+  readonly intention?: Intention | null;
 }
 
 /** One attempt in the journal, without its sound and its whole report: small, since all of them are read at once. */
@@ -36,6 +39,8 @@ export interface Entry {
   readonly device: string | null;
   readonly choice: ExerciseChoice | null;
   readonly targetBpm: number | null;
+  /** what of it was to be practised; absent: nothing was said */
+  readonly intention?: Intention;
   readonly durationSec: number;
   /** size of the stored sound; 0: none is kept */
   readonly soundBytes: number;

@@ -272,7 +272,7 @@ export class Journal {
     }
   }
 
-  #unstoredEntry(sound: Sound, { choice, targetBpm }: Aim): Entry {
+  #unstoredEntry(sound: Sound, { choice, targetBpm, intention }: Aim): Entry {
     const whenMs = Math.round(this.now());
     return {
       // Sorts as the stored ones do; the end tells it apart.
@@ -282,8 +282,7 @@ export class Journal {
       name: sound.name,
       remarks: sound.remarks,
       device: sound.device ?? null,
-      choice,
-      targetBpm,
+      ...{ choice, targetBpm, ...(intention && { intention }) },
       durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
       soundBytes: 0,
       reason: '',

@@ -1,10 +1,13 @@
 import {
   buildExercise,
+  copiesMeant,
   hasOctaves,
   isWhole,
   keyFacts,
   notesABeat,
   octaveCounts,
+  practisedExercise,
+  stretchIn,
   takesMinorScale,
 } from '../../engine/index.ts';
 import { readChoice } from '../../io/check/index.ts';
@@ -49,6 +52,8 @@ export class Plan {
   }
   practice: Practice | null = $state.raw(null);
   readonly exercise: Exercise = $derived(buildExercise(this.choice));
+  /** what is written on the staff: where a rhythm is meant, or chords, the stretch by itself, once; else the whole */
+  readonly written: Exercise = $derived(writtenOut(this.exercise, this.practice?.intention ?? null));
   readonly key: KeyFacts = $derived(keyFacts(this.choice.key));
   #recognise = $state(false);
   #targetBpm: number | null = $state(FIRST_BPM);
@@ -182,6 +187,13 @@ export class Plan {
     this.practice = null;
     this.targetBpm = this.#wholeBpm;
   }
+}
+
+function writtenOut(exercise: Exercise, intention: Intention | null): Exercise {
+  if (intention === null || (intention.rhythm === 'even' && intention.blocked !== true)) return exercise;
+  const once = { ...intention, times: 1 };
+  const repeats = copiesMeant(once, stretchIn(exercise, once).length);
+  return practisedExercise(exercise.choice, { intention: once, repeats });
 }
 
 /** Whatever may be aimed at, beats a minute, and more. */

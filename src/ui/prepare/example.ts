@@ -1,4 +1,12 @@
-import { accentsOf, groupOf, notesABeat, practisedExercise, WHOLE } from '../../engine/index.ts';
+import {
+  accentsOf,
+  copiesMeant,
+  groupOf,
+  notesABeat,
+  practisedExercise,
+  stretchIn,
+  WHOLE,
+} from '../../engine/index.ts';
 import type { Exercise, ExpectedNote, ExpectedStep, Intention } from '../../engine/index.ts';
 import type { Tone } from '../../io/tone/index.ts';
 
@@ -25,7 +33,7 @@ const OVER_DB = 8;
 /** An exercise, and how it is meant (null: as it is written), at a tempo → how it sounds, once. */
 export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: number): Example {
   const meant = { ...(intention ?? WHOLE), times: 1 };
-  const repeats = meant.rhythm === 'one-note-more' ? lengthsOf(exercise, meant) : 1;
+  const repeats = copiesMeant(meant, stretchIn(exercise, meant).length);
   const { steps } = practisedExercise(exercise.choice, { intention: meant, repeats });
   const beatSec = 60 / bpm;
   const fromSec = START_SEC + COUNT_IN_BEATS * beatSec;
@@ -42,10 +50,6 @@ export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: 
   });
   const clicksSec = Array.from({ length: COUNT_IN_BEATS }, (_, beat) => START_SEC + beat * beatSec);
   return { tones, clicksSec };
-}
-
-function lengthsOf({ steps }: Exercise, { stretch }: Intention): number {
-  return Math.max(1, (stretch === undefined ? steps.length : stretch.toStep - stretch.fromStep + 1) - 1);
 }
 
 function heldBeats(

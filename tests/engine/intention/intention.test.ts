@@ -210,6 +210,41 @@ describe('an attempt at an intention', () => {
   });
 });
 
+describe('a ladder of tempi', () => {
+  const ladder: Intention = { times: 1, rhythm: 'even', ladderBpm: 4 };
+  const rung = (timesSec: readonly number[], targetBpm: number) => {
+    const assessment = assessHeard(heardAs(SCALE, timesSec), CHOICE, { intention: ladder, targetBpm });
+    if (assessment.kind !== 'report') throw new Error(assessment.kind);
+    const { verdict, practice, nextStep } = assessment.report.words;
+    return { verdict, nextStep, tempoBpm: practice?.tempoBpm, ladderBpm: practice?.intention?.ladderBpm };
+  };
+
+  it('goes on by a rung where it was even at its tempo', () => {
+    expect(rung(onsets(15, [0.5]), 60)).toMatchObject({
+      verdict: 'Done: every note right.',
+      tempoBpm: 64,
+      ladderBpm: 4,
+    });
+    expect(rung(onsets(15, [0.5]), 60).nextStep).toMatch(/^the next rung: .*♩ = 64/);
+  });
+
+  it('stays where it was slower than its rung', () => {
+    expect(rung(onsets(15, [0.5]), 72)).toMatchObject({
+      verdict: 'Nearly: at ♩ = 60, where 72 was meant.',
+      tempoBpm: 72,
+    });
+  });
+
+  it('goes two back, and is over, where it is uneven', () => {
+    const uneven = onsets(15, [0.375]).map(
+      (sec, at) => sec + [0, 0.09, -0.07, 0.05, 0.11, -0.08, 0.02][at % 7]!,
+    );
+    const told = rung(uneven, 80);
+    expect(told).toMatchObject({ tempoBpm: 72, ladderBpm: undefined });
+    expect(told.nextStep).toMatch(/^two rungs back, and stay there for now: .*♩ = 72/);
+  });
+});
+
 describe('touch and loudness that were meant', () => {
   /** C major up and down, each note held for so long a share of the time to the next, and so much louder. */
   const heardSo = (share: number, louderDb: (at: number) => number, released = true): Heard => {

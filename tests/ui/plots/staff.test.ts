@@ -1,6 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { ALL_FORMS, ALL_KEYS, buildExercise, keyFacts, octaveCounts } from '../../../src/engine/index.ts';
-import type { ExerciseChoice } from '../../../src/engine/index.ts';
+import {
+  ALL_FORMS,
+  ALL_KEYS,
+  buildExercise,
+  keyFacts,
+  octaveCounts,
+  practisedExercise,
+} from '../../../src/engine/index.ts';
+import type { ExerciseChoice, Intention } from '../../../src/engine/index.ts';
 import {
   barWidthPx,
   breakSystems,
@@ -8,6 +15,8 @@ import {
   vexKeySignature,
   writeBars,
 } from '../../../src/ui/plots/staff/bars.ts';
+import { meantShapes } from '../../../src/ui/plots/staff/meant.ts';
+import type { StaffPlace } from '../../../src/ui/plots/staff/pencil.ts';
 
 const choices: readonly ExerciseChoice[] = ALL_KEYS.flatMap((key) =>
   ALL_FORMS.flatMap((form) =>
@@ -21,7 +30,7 @@ const choices: readonly ExerciseChoice[] = ALL_KEYS.flatMap((key) =>
 );
 
 /** A quarter is one beat (common practice, no source); in broken triads the beat is a dotted quarter of three eighths. */
-const BEATS = { w: 4, h: 2, q: 1, 8: 1 / 2, 16: 1 / 4 } as const;
+const BEATS = { w: 4, h: 2, q: 1, 8: 1 / 2, 16: 1 / 4, 32: 1 / 8 } as const;
 
 describe('bars', () => {
   it('of all exercises hold every note once, and the last note fills its bar', () => {
@@ -77,4 +86,69 @@ it.each([
 ])('%s has VexFlow’s key signature %s', (key, spec) => {
   expect(vexKeySignature(key)).toBe(spec);
   expect(keyFacts(key).signature.length).toBeGreaterThan(2);
+});
+
+describe('what is meant, as a musician writes it', () => {
+  const SCALE = { key: 'C major', form: 'scale', hands: 'right', octaves: 1 } as const;
+  const written = (intention: Intention, repeats = 1) => {
+    const exercise = practisedExercise(SCALE, { intention, repeats });
+    const meant = { fromStep: 0, toStep: exercise.steps.length - 1, intention };
+    return writeBars(exercise, meant).flatMap(({ parts }) => parts[0]!.events);
+  };
+  const values = (intention: Intention) =>
+    written(intention).map(({ duration, dots }) => duration + '.'.repeat(dots));
+  const signs = (intention: Intention) => written(intention).map((event) => event.signs.join(' '));
+  const STRETCH = { fromStep: 0, toStep: 4 };
+
+  it.each([
+    ['long–short', { rhythm: 'long-short' }, ['8.', '16', '8.', '16']],
+    ['short–long', { rhythm: 'short-long' }, ['16', '8.', '16', '8.']],
+    ['in twos, the first held', { rhythm: 'groups-of-2' }, ['q', '8', 'q', '8']],
+    ['positions as chords', { rhythm: 'even', blocked: true }, ['q']],
+  ] as const)('%s has its note values', (_, intention, expected) => {
+    expect(values({ stretch: STRETCH, times: 1, ...intention }).slice(0, -1)).toEqual(expected);
+  });
+
+  it.each([
+    ['staccato', { touch: 'staccato' }, ['staccato', 'staccato', 'staccato', 'staccato', 'staccato']],
+    ['detached', { touch: 'detached' }, ['tenuto', 'tenuto', 'tenuto', 'tenuto', 'tenuto']],
+    ['accents', { loudness: 'accents-of-2' }, ['accent', '', 'accent', '', 'accent']],
+    ['held notes', { rhythm: 'groups-of-2' }, ['fermata', '', 'fermata', '', '']],
+    ['a stop before the thumb', { rhythm: 'stop-before-crossings' }, ['', '', 'breath', '', '']],
+  ] as const)('%s has its signs', (_, intention, expected) => {
+    expect(signs({ stretch: STRETCH, times: 1, rhythm: 'even', ...intention })).toEqual(expected);
+  });
+
+  const place = (step: number, x: number): StaffPlace => ({
+    step,
+    hand: 'right',
+    x,
+    headsY: [40],
+    topY: 20,
+    bottomY: 60,
+  });
+  const shapes = (intention: Partial<Intention>, steps: readonly number[]) =>
+    meantShapes(
+      steps.map((step) => place(step, 10 * step)),
+      { fromStep: 0, toStep: 10, intention: { times: 1, rhythm: 'even', ...intention } },
+    );
+
+  it('a slur over the notes, and a hairpin below that goes on from line to line', () => {
+    expect(shapes({ touch: 'legato' }, [0, 5]).slurs).toHaveLength(1);
+    const openings = [shapes({ loudness: 'growing' }, [0, 5]), shapes({ loudness: 'growing' }, [5, 10])].map(
+      ({ hairpins }) => {
+        const [upper = '', lower = ''] = hairpins[0]!.split('M').slice(1);
+        const ys = (line: string) => line.split(/[L ]/).map(Number);
+        return [ys(lower)[1]! - ys(upper)[1]!, ys(lower)[3]! - ys(upper)[3]!];
+      },
+    );
+    expect(openings[0]![0]).toBe(0);
+    expect(openings[0]![1]).toBe(openings[1]![0]);
+    expect(openings[1]![1]).toBe(2 * openings[0]![1]!);
+  });
+
+  it('a letter at its beginning, and only there', () => {
+    expect(shapes({ loudness: 'mf' }, [0, 5]).letters.map(({ text }) => text)).toEqual(['mf']);
+    expect(shapes({ loudness: 'mf' }, [5, 10]).letters).toEqual([]);
+  });
 });

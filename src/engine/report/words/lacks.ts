@@ -46,7 +46,7 @@ function timesLacking(intention: Intention, length: number, { best, rightFromSta
   return [{ kind: 'length', right: lengths === 0 ? 0 : lengths + 1, wanted: length }];
 }
 
-/** Faster than slow work is done; of the whole, slower than the tempo aimed at. */
+/** Faster than slow work is done; of the whole and of a ladder's rung, slower than the tempo aimed at. */
 function tempoLacking(scene: Scene, intention: Intention): readonly Lack[] {
   const { criteria, measured, report } = scene;
   const { tempoBpm } = measured.measures;
@@ -55,7 +55,8 @@ function tempoLacking(scene: Scene, intention: Intention): readonly Lack[] {
   const slower = { ...tempoBpm, value: -tempoBpm.value };
   const off =
     surelyOver(tempoBpm, aimBpm * FASTER_SHARE, criteria) ||
-    (isWhole(intention) && surelyOver(slower, -aimBpm * (1 - criteria.tempoShare), criteria));
+    ((isWhole(intention) || intention.ladderBpm !== undefined) &&
+      surelyOver(slower, -aimBpm * (1 - criteria.tempoShare), criteria));
   return off ? [{ kind: 'tempo', playedBpm: Math.round(tempoBpm.value), aimBpm: Math.round(aimBpm) }] : [];
 }
 

@@ -9,6 +9,8 @@ import type { Practice, Scene } from './scene.ts';
 
 const SLOWER_SHARE = 0.85;
 const LEAST_BPM = 40;
+/** No rung of a ladder is lower. */
+const LEAST_RUNG_BPM = 20;
 
 /** What to do next, and its set-up. */
 export interface Step {
@@ -21,6 +23,8 @@ export interface Step {
  * with what comes before; the whole. From there on what is said of any attempt leads: the other hand, together, faster.
  */
 export function after(scene: Scene, whole: Exercise, intention: Intention): Step {
+  if (intention.ladderBpm !== undefined) return rungUp(scene, whole, intention, intention.ladderBpm);
+  if (intention.ladderBpm !== undefined) return rungUp(scene, whole, intention, intention.ladderBpm);
   const { then = [], blocked, apart, ...same } = intention;
   const [rhythm = 'even', ...later] = then;
   const next = { ...same, ...(apart && { apart }) };
@@ -56,13 +60,25 @@ function afterOneHand(scene: Scene, whole: Exercise, intention: Intention): Step
     : practise(scene, whole, intention, { hands: other });
 }
 
-/** The same once more; slower where it is far from it. */
+const rungUp = (scene: Scene, whole: Exercise, intention: Intention, byBpm: number): Step =>
+  practise(scene, whole, intention, { byBpm, rung: 'up' });
+
+/** So many rungs below the one that is uneven somebody stays for now. Common practice, no source. */
+const RUNGS_BACK = 2;
+
+/** The same once more; slower where it is far from it. Of a ladder, two rungs back where it was `late` or uneven. */
 export function again(
   scene: Scene,
   whole: Exercise,
   intention: Intention,
   outcome: 'nearly' | 'not-yet',
+  late: boolean,
 ): Step {
+  const { ladderBpm, ...stays } = intention;
+  if (ladderBpm !== undefined)
+    return late
+      ? practise(scene, whole, stays, { byBpm: -RUNGS_BACK * ladderBpm, rung: 'back' })
+      : practise(scene, whole, intention);
   return practise(scene, whole, intention, { share: outcome === 'nearly' ? 1 : SLOWER_SHARE });
 }
 
@@ -71,23 +87,36 @@ export function sameAgain(scene: Scene, { intention }: Practising): Practice {
   return practise(scene, buildExercise(scene.exercise.choice), intention).practice;
 }
 
+/** In which way it is other work than before. */
+interface How {
+  readonly share?: number;
+  readonly byBpm?: number;
+  readonly before?: boolean;
+  readonly hands?: Hands;
+  readonly rung?: 'up' | 'back';
+}
+
 function practise(
   scene: Scene,
   whole: Exercise,
   intention: Intention,
-  { share = 1, before = false, hands }: { share?: number; before?: boolean; hands?: Hands } = {},
+  { share = 1, byBpm = 0, before = false, hands, rung }: How = {},
 ): Step {
   const stretch = intention.stretch ?? { fromStep: 0, toStep: whole.steps.length - 1 };
   const practice = {
     ...stretch,
-    tempoBpm: bpmOf(scene, share),
+    tempoBpm: Math.max(LEAST_RUNG_BPM, bpmOf(scene, share) + byBpm),
     ...(hands !== undefined && { hands }),
     intention,
   };
   const task = taskOf({ ...scene, exercise: whole }, practice, hands);
-  if (isWhole(intention) && hands === undefined) return { advice: { step: 'now-the-whole', task }, practice };
+  if (isWhole(intention) && hands === undefined && rung === undefined)
+    return { advice: { step: 'now-the-whole', task }, practice };
   const { rhythm, times } = intention;
-  return { advice: { step: 'practise', task, rhythm, times, before, intention }, practice };
+  return {
+    advice: { step: 'practise', task, rhythm, times, before, intention, ...(rung && { rung }) },
+    practice,
+  };
 }
 
 /** The tempo asked for, or where none was, that played. */

@@ -49,7 +49,7 @@ function practiceFound(scene: Scene, practised: Practising, faults: readonly Fou
       ...(ratio !== null && { longToShort: { ...ratio, meant: LONG_TO_SHORT } }),
     },
     gravity: 1,
-    ...(outcome === 'done' ? after(scene, whole, intention) : again(scene, whole, intention, outcome)),
+    ...(outcome === 'done' ? after(scene, whole, intention) : again(scene, whole, intention, outcome, late)),
   };
 }
 

@@ -30,6 +30,7 @@ ${CHOICE}
       --touch TOUCH        legato, detached, staccato
       --loudness LOUDNESS  p, mf, f, growing, fading, accents-of-2 (3, 4, 6),
                            left-over-right, right-over-left
+      --ladder N           so much faster each time it is done, until it is uneven
       --as-chosen          measure that, even if it was surely another that was played
       --bpm N              tempo aimed at, beats a minute
       --even N             variation of time that is even at seven notes a second, in

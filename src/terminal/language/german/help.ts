@@ -34,6 +34,7 @@ ${CHOICE}
       --touch ANSCHLAG     legato, detached, staccato
       --loudness STÄRKE    p, mf, f, growing, fading, accents-of-2 (3, 4, 6),
                            left-over-right, right-over-left
+      --ladder N           jedes Mal um so viel schneller, bis es ungleichmäßig wird
       --as-chosen          miss das, auch wenn sicher etwas anderes gespielt wurde
       --bpm N              Zieltempo, Schläge in der Minute
       --even N             Schwankung der Zeit, die bei sieben Tönen in der Sekunde

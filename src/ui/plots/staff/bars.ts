@@ -1,4 +1,7 @@
+import { notesABeat } from '../../../engine/index.ts';
 import type { Exercise, ExpectedStep, Hand } from '../../../engine/index.ts';
+import { signsOf } from './meant.ts';
+import type { Meant, StaffSign } from './meant.ts';
 
 export type Clef = 'treble' | 'bass';
 
@@ -10,12 +13,13 @@ export interface StaffEvent {
   readonly keys: readonly string[];
   /** finger numbers, from the lowest key up */
   readonly fingers: readonly number[];
-  readonly duration: '16' | '8' | 'q' | 'h' | 'w';
+  readonly duration: '32' | '16' | '8' | 'q' | 'h' | 'w';
   readonly dots: 0 | 1;
   /** written this many octaves lower than it sounds: 1 = 8va, 2 = 15ma */
   readonly octavesUp: 0 | 1 | 2;
   /** beat within the bar, for beaming */
   readonly beat: number;
+  readonly signs: readonly StaffSign[];
 }
 
 export interface StaffPart {
@@ -43,15 +47,16 @@ const TREBLE_DOWN_TO = 53;
 /** Clefs change only between groups of two beats, where the beams do. */
 const BEATS_A_GROUP = 2;
 
-/** Exercise → bars of four beats. There is no time signature: the last note fills its bar. */
-export function writeBars(exercise: Exercise): readonly Bar[] {
+/** Exercise → bars of four beats, with the signs of what is meant. There is no time signature: the last note fills its bar. */
+export function writeBars(exercise: Exercise, meant: Meant | null = null): readonly Bar[] {
   const { steps } = exercise;
-  const perBeat = Math.max(1, steps.filter((step) => step.beat < 1).length);
+  const perBeat = isBlocked(exercise) ? 1 : notesABeat(exercise.choice.form);
+  const signs = signsOf(exercise, meant);
   const hands = (['right', 'left'] as const).filter((hand) =>
     steps.some((step) => step.notes.some((note) => note.hand === hand)),
   );
   const count = Math.floor((steps.at(-1)?.beat ?? 0) / BEATS_A_BAR + 1e-6) + 1;
-  const parts = hands.map((hand) => writePart(hand, steps, perBeat));
+  const parts = hands.map((hand) => writePart(hand, steps, perBeat, signs));
   return Array.from({ length: count }, (_, index) => ({
     index,
     last: index === count - 1,
@@ -64,13 +69,21 @@ export function writeBars(exercise: Exercise): readonly Bar[] {
   }));
 }
 
-function writePart(hand: Hand, steps: readonly ExpectedStep[], perBeat: number): Omit<StaffPart, 'clef'> {
+const isBlocked = ({ practised }: Exercise): boolean => practised?.intention.blocked === true;
+
+function writePart(
+  hand: Hand,
+  steps: readonly ExpectedStep[],
+  perBeat: number,
+  signs: ReadonlyMap<number, readonly StaffSign[]>,
+): Omit<StaffPart, 'clef'> {
   const clefs = chooseClefs(hand, steps);
   const events = steps.map((step): StaffEvent => {
     const notes = step.notes.filter((note) => note.hand === hand);
     const highest = Math.max(...notes.map((note) => note.midi));
     const octavesUp = highest > HIGHEST_8VA ? 2 : highest > HIGHEST_PLAIN ? 1 : 0;
     const beat = step.beat % BEATS_A_BAR;
+    const own = signs.get(step.step) ?? [];
     return {
       step: step.step,
       clef: clefs[groupOf(step)]!,
@@ -78,7 +91,12 @@ function writePart(hand: Hand, steps: readonly ExpectedStep[], perBeat: number):
       fingers: notes.map((note) => note.finger),
       octavesUp,
       beat,
-      ...noteValue(perBeat, step.step === steps.length - 1 ? BEATS_A_BAR - beat : null),
+      signs: own,
+      ...noteValue(
+        perBeat,
+        step.step === steps.length - 1 ? BEATS_A_BAR - beat : null,
+        lengthOf(step, steps[step.step + 1], perBeat, own),
+      ),
     };
   });
   return { hand, events };
@@ -101,9 +119,31 @@ function chooseClefs(hand: Hand, steps: readonly ExpectedStep[]): readonly Clef[
   });
 }
 
+/** How many usual steps a note lasts; before a stop it is let go after its own, unless it is held. */
+function lengthOf(
+  { beat }: ExpectedStep,
+  next: ExpectedStep | undefined,
+  perBeat: number,
+  signs: readonly StaffSign[],
+): number {
+  if (next === undefined || signs.includes('breath')) return 1;
+  return Math.round(4 * perBeat * (next.beat - beat)) / 4;
+}
+
+/** Half a step, a step and two of them, by how many go to a beat; of three they are eighths too. */
+const NOTE_VALUES = { 1: ['8', 'q', 'h'], 2: ['16', '8', 'q'], 4: ['32', '16', '8'] } as const;
+
 /** How long a note is written. `beatsLeft` is given for the last note, which fills its bar. */
-function noteValue(perBeat: number, beatsLeft: number | null): Pick<StaffEvent, 'duration' | 'dots'> {
-  const usual = { duration: perBeat === 1 ? 'q' : perBeat === 4 ? '16' : '8', dots: 0 } as const;
+function noteValue(
+  perBeat: number,
+  beatsLeft: number | null,
+  steps: number,
+): Pick<StaffEvent, 'duration' | 'dots'> {
+  const [half, one, two] = NOTE_VALUES[perBeat === 1 || perBeat === 4 ? perBeat : 2];
+  const usual = { duration: one, dots: 0 } as const;
+  if (steps === 0.5) return { duration: half, dots: 0 };
+  if (steps === 1.5) return { duration: one, dots: 1 };
+  if (steps === 2) return { duration: two, dots: 0 };
   if (beatsLeft === null || perBeat === 3) return usual;
   switch (Math.round(beatsLeft * 2) / 2) {
     case 1:

@@ -1,7 +1,9 @@
 import bravuraUrl from '@vexflow-fonts/bravura/bravura.woff2?url';
 import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core';
 import { headWidthPx, type Bar } from './bars.ts';
-import { markOctaves, markStretch } from './marks.ts';
+import { drawMeant, markOctaves, markStretch } from './marks.ts';
+import { meantShapes } from './meant.ts';
+import type { Meant } from './meant.ts';
 import { drawNotes, makeNote, type DrawnPart } from './notes.ts';
 import type { StaffPlace } from './pencil.ts';
 
@@ -16,6 +18,8 @@ export interface StaffSystem {
   readonly lastOfAll: boolean;
   /** steps to practise: the others are drawn pale, and a line runs under these */
   readonly stretch: { readonly fromStep: number; readonly toStep: number } | null;
+  /** how the stretch, or all, is meant */
+  readonly meant: Meant | null;
   /** room to be left for marks above the right hand and below the left, px at scale 1 */
   readonly marksPx: number;
 }
@@ -87,7 +91,11 @@ export function drawSystem(host: HTMLDivElement, system: StaffSystem): DrawnSyst
       context,
     ),
   );
-  const { topPx, bottomPx } = extent(drawn.flat());
+  const ink = extent(drawn.flat());
+  const shapes = system.meant === null ? null : meantShapes(placesOf(drawn.flat()), system.meant);
+  if (shapes !== null) drawMeant(host, shapes);
+  const topPx = Math.min(ink.topPx, shapes?.topY ?? Infinity);
+  const bottomPx = Math.max(ink.bottomPx, shapes?.bottomY ?? -Infinity);
   if (system.stretch !== null) markStretch(host, drawn, system.stretch, bottomPx + 8);
   const above = Math.min(topPx, ...marksPx) - 6 - system.marksPx;
   const below = bottomPx + (system.stretch === null ? 6 : 16) + system.marksPx;

@@ -1,4 +1,5 @@
 import { TextBracket, type RenderContext } from 'vexflow/core';
+import type { MeantShapes } from './meant.ts';
 import type { DrawnPart } from './notes.ts';
 
 /** Brackets over runs of notes written one or two octaves lower; returns where the highest begins, px. */
@@ -67,4 +68,27 @@ export function markStretch(
   for (const [name, value] of Object.entries(ends)) line.setAttribute(name, String(value));
   line.setAttribute('class', 'stretch');
   svg.append(line);
+}
+
+/** Slurs, hairpins and letters, in the ink of the notes. */
+export function drawMeant(host: HTMLDivElement, { slurs, hairpins, letters }: MeantShapes): void {
+  const svg = host.querySelector('svg');
+  const add = (name: 'path' | 'text', attributes: Readonly<Record<string, string | number>>): SVGElement => {
+    const element = document.createElementNS('http://www.w3.org/2000/svg', name);
+    for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, String(value));
+    svg?.append(element);
+    return element;
+  };
+  for (const d of slurs) add('path', { d, fill: 'currentColor', stroke: 'none' });
+  for (const d of hairpins) add('path', { d, fill: 'none', stroke: 'currentColor', 'stroke-width': 1.4 });
+  for (const { x, y, text } of letters)
+    add('text', {
+      x,
+      y,
+      fill: 'currentColor',
+      'font-family': 'serif',
+      'font-size': 19,
+      'font-style': 'italic',
+      'font-weight': 'bold',
+    }).textContent = text;
 }

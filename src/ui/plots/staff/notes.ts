@@ -1,17 +1,20 @@
 import {
   Accidental,
   Annotation,
+  Articulation,
   AnnotationHorizontalJustify,
   AnnotationVerticalJustify,
   Beam,
   ClefNote,
   Dot,
   Formatter,
+  ModifierPosition,
   StaveNote,
   Voice,
   type Stave,
 } from 'vexflow/core';
 import type { StaffPart } from './bars.ts';
+import type { StaffSign } from './meant.ts';
 
 /** One hand's bar with what is drawn of it. */
 export interface DrawnPart {
@@ -31,6 +34,7 @@ export function makeNote(event: StaffPart['events'][number], part: StaffPart): S
   });
   note.setLedgerLineStyle({ strokeStyle: 'currentColor', lineWidth: 1.4 });
   if (event.dots > 0) Dot.buildAndAttach([note], { all: true });
+  for (const sign of event.signs) addSign(note, sign, part.hand === 'right');
   const above = part.hand === 'right';
   const order = above ? event.fingers : [...event.fingers].reverse();
   for (const finger of order) {
@@ -41,6 +45,23 @@ export function makeNote(event: StaffPart['events'][number], part: StaffPart): S
     note.addModifier(number, 0);
   }
   return note;
+}
+
+/** Dots and dashes stand at the head, away from the stem; the others with the fingers. */
+function addSign(note: StaveNote, sign: StaffSign, above: boolean): void {
+  const atHead = sign === 'staccato' || sign === 'tenuto';
+  const over = atHead ? note.getStemDirection() < 0 : above;
+  if (sign === 'breath') {
+    const comma = new Annotation(',')
+      .setFont('serif', 22, 'bold')
+      .setJustification(AnnotationHorizontalJustify.RIGHT)
+      .setVerticalJustification(above ? AnnotationVerticalJustify.TOP : AnnotationVerticalJustify.BOTTOM);
+    note.addModifier(comma, 0);
+    return;
+  }
+  const code = { staccato: 'a.', tenuto: 'a-', accent: 'a>', fermata: over ? 'a@a' : 'a@u' }[sign];
+  const { ABOVE, BELOW } = ModifierPosition;
+  note.addModifier(new Articulation(code).setPosition(over ? ABOVE : BELOW), 0);
 }
 
 /** Formats the parts of one bar together and draws them with their beams. */
@@ -78,9 +99,9 @@ function withClefs(part: StaffPart, notes: readonly StaveNote[]): (StaveNote | C
 function beamGroups(part: StaffPart): readonly (readonly number[])[] {
   const groups = new Map<number, number[]>();
   const perBeat = part.events.filter((event) => event.beat < 1 - 1e-6).length;
-  const join = perBeat === 2 ? 2 : 1;
+  const join = perBeat === 2 && part.events.every(({ duration }) => duration !== '16') ? 2 : 1;
   part.events.forEach((event, at) => {
-    if (event.duration !== '8' && event.duration !== '16') return;
+    if (!['8', '16', '32'].includes(event.duration)) return;
     const group = Math.floor((event.beat + 1e-6) / join);
     groups.set(group, [...(groups.get(group) ?? []), at]);
   });

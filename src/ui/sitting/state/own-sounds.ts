@@ -39,6 +39,13 @@ export class OwnSounds {
     this.#sound();
   }
 
+  /** The pulse goes on at another tempo; null: as it is. */
+  keepTempo(bpm: number | null): void {
+    if (bpm === null || this.#pulse.beatNow() === null) return;
+    this.#pulse.start(bpm);
+    this.#sound();
+  }
+
   /** From here on this ear is told. */
   attach(ear: LiveMicrophoneEar): void {
     this.#ear = ear;

@@ -10,7 +10,7 @@ import type { Plan } from '../../attempt/plan.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
-import { analyseAttempt, meantWith, expectedOf, type Face, type FinishedAttempt } from './told.ts';
+import { analyseAttempt, meantWith, expectedOf, planAfter, type Face, type FinishedAttempt } from './told.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
@@ -260,8 +260,7 @@ export class Sitting {
       kept();
       const assessment = await analyseAttempt(this.#devices, sound, aim, id);
       this.told = { sound, assessment, id, number };
-      if (this.plan.recognise && assessment.kind === 'report')
-        this.plan.adopt(assessment.alignment.exercise.choice);
+      this.own.keepTempo(planAfter(this.plan, assessment));
       if (this.phase === 'on' && this.settings.speak) this.own.say(this.#devices.spoken(assessment));
       this.#learn(assessment);
       await journal.complete(id, assessment);

@@ -33,6 +33,17 @@ export function meantWith(assessment: Assessment, plan: Plan, choice: ExerciseCh
   return plan.intentionFor(choice) === null ? null : (meant ?? null);
 }
 
+/** What was told changes what is planned: what was recognised is played from now on, and a ladder is climbed → its next tempo, or null. */
+export function planAfter(plan: Plan, assessment: Assessment): number | null {
+  if (assessment.kind !== 'report') return null;
+  const { report, alignment } = assessment;
+  if (plan.recognise) plan.adopt(alignment.exercise.choice);
+  const { practice } = report.words;
+  if (report.practised?.intention.ladderBpm === undefined || practice === undefined) return null;
+  plan.setUp(practice);
+  return plan.targetBpm;
+}
+
 /** An attempt that is kept in the journal → what it came to, beside what is known of the player and the piano. */
 export async function analyseAttempt(
   { journal, analyst, piano, locale }: SittingDevices,

@@ -51,6 +51,12 @@ export const ADVICE = v.variant('step', [
     rhythm: RHYTHM,
     times: COUNT,
     before: told('now with what comes before it', v.boolean()),
+    rung: v.exactOptional(
+      told(
+        'of a ladder of tempi: the next rung, or two back from where it is uneven',
+        v.picklist(['up', 'back']),
+      ),
+    ),
     intention: v.exactOptional(
       told('all of how it is meant; in earlier reports only how often, and the rhythm', INTENTION),
     ),

@@ -43,7 +43,7 @@ export const times = (number: number): string =>
   number === 1 ? 'once' : number === 2 ? 'twice' : `${count(number)} times`;
 
 /** How something is to be practised: "long–short, twice in a row" */
-export const practising = ({ rhythm, times: often, blocked, touch, loudness }: How): string => {
+export const practising = ({ rhythm, times: often, blocked, touch, loudness, ladderBpm }: How): string => {
   const besides = [
     touch === undefined ? '' : TOUCHES[touch],
     loudness === undefined ? '' : LOUDNESSES[loudness],
@@ -54,14 +54,17 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness }: H
       : rhythm === 'even' && besides.join('') !== ''
         ? ''
         : RHYTHMS[rhythm];
-  const how = [first, ...besides].filter((one) => one !== '').join(', ');
-  if (often === 1) return how;
-  return rhythm === 'one-note-more'
-    ? `${how}, each length ${times(often)}`
-    : `${how}, ${times(often)} in a row`;
+  const row =
+    often === 1
+      ? ''
+      : rhythm === 'one-note-more'
+        ? `each length ${times(often)}`
+        : `${times(often)} in a row`;
+  const ladder = ladderBpm === undefined ? '' : `each time ${ladderBpm} faster, until it is uneven`;
+  return [first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
 };
 
-type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness'>;
+type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness' | 'ladderBpm'>;
 
 type Practised = Saying<'practised'>;
 

@@ -71,8 +71,16 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
         last === null ? 'then down at once' : `weight on ${VOICES[last]}`
       }, until three in a row sound as one.`,
     'at-the-tempo': ({ task }) => `the same, ${tempo(task)}, until even three times in a row.`,
-    practise: ({ task, rhythm, times, before, intention = { rhythm, times } }) =>
-      `${before ? 'now with what comes before: ' : ''}${only(task)}, ${practising(intention)}.`,
+    practise: ({ task, rhythm, times, before, rung, intention = { rhythm, times } }) => {
+      const lead = before
+        ? 'now with what comes before: '
+        : rung === undefined
+          ? ''
+          : rung === 'up'
+            ? 'the next rung: '
+            : 'two rungs back, and stay there for now: ';
+      return `${lead}${only(task)}, ${practising(intention)}.`;
+    },
     'now-the-whole': ({ task }) => `now the whole, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': ({ task }) =>
       `${only(task)}, with the pulse, until even three times in a row${thenWhole(task)}.`,

@@ -40,7 +40,7 @@ const LOUDNESSES: Readonly<Record<Loudness, string>> = {
 };
 
 /** How something is to be practised: "lang–kurz, zweimal hintereinander" */
-export const practising = ({ rhythm, times: often, blocked, touch, loudness }: How): string => {
+export const practising = ({ rhythm, times: often, blocked, touch, loudness, ladderBpm }: How): string => {
   const besides = [
     touch === undefined ? '' : TOUCHES[touch],
     loudness === undefined ? '' : LOUDNESSES[loudness],
@@ -51,14 +51,18 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness }: H
       : rhythm === 'even' && besides.join('') !== ''
         ? ''
         : RHYTHMS[rhythm];
-  const how = [first, ...besides].filter((one) => one !== '').join(', ');
-  if (often === 1) return how;
-  return rhythm === 'one-note-more'
-    ? `${how}, jede Länge ${times(often)}`
-    : `${how}, ${times(often)} hintereinander`;
+  const row =
+    often === 1
+      ? ''
+      : rhythm === 'one-note-more'
+        ? `jede Länge ${times(often)}`
+        : `${times(often)} hintereinander`;
+  const ladder =
+    ladderBpm === undefined ? '' : `jedes Mal um ${ladderBpm} schneller, bis es ungleichmäßig wird`;
+  return [first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
 };
 
-type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness'>;
+type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness' | 'ladderBpm'>;
 
 type Practised = Saying<'practised'>;
 

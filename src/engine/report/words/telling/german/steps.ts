@@ -79,8 +79,16 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
         last === null ? 'dann auf einmal hinunter' : `das Gewicht ${VOICES[last]}`
       }, bis drei hintereinander wie einer klingen.`,
     'at-the-tempo': ({ task }) => `dasselbe, ${tempo(task)}, ${EVEN}.`,
-    practise: ({ task, rhythm, times, before, intention = { rhythm, times } }) =>
-      `${before ? 'jetzt mit dem, was davor kommt: ' : ''}${only(task)}, ${practising(intention)}.`,
+    practise: ({ task, rhythm, times, before, rung, intention = { rhythm, times } }) => {
+      const lead = before
+        ? 'jetzt mit dem, was davor kommt: '
+        : rung === undefined
+          ? ''
+          : rung === 'up'
+            ? 'die nächste Sprosse: '
+            : 'zwei Sprossen zurück, und bleib vorerst dort: ';
+      return `${lead}${only(task)}, ${practising(intention)}.`;
+    },
     'now-the-whole': ({ task }) => `jetzt das Ganze, ${tempo(task)}.`,
     'same-tempo-with-the-pulse': ({ task }) => `${only(task)}, mit dem Puls, ${EVEN}${thenWhole(task)}.`,
     'if-meant': () =>
