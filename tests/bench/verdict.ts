@@ -2,7 +2,7 @@
  * What is said of players of whom everything is known: `npm run bench:verdict [-- --quick --rounds 5 --series 45 --piano
  * test|dev --notes --workers 2 --json out.json --list]`.
  *
- * A round is 111 attempts by 37 kinds of players, a third of them rendered (with `--piano test` on the piano that was kept out of
+ * A round is 113 attempts by 38 kinds of players, a third of them rendered (with `--piano test` on the piano that was kept out of
  * training; for work on the product `--piano dev`), the rest lists of notes with the ear's measured errors (verdict/ear-model.ts),
  * as with `--notes` all are. `--series` adds players who are judged by their last four attempts. `--list` prints every false
  * accusation and every fault passed over, with its sentence. `--known 4` adds the loudness of notes at so many pianos and rooms

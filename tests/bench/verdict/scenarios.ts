@@ -6,6 +6,7 @@ import type { Kind } from './kinds.ts';
 import type { Shape } from './shaping.ts';
 import {
   accents,
+  crescendo,
   hesitates,
   limps,
   longLast,
@@ -93,6 +94,14 @@ const INNOCENT: readonly Scenario[] = [
     weight: 3,
     ...nothing,
     playing: (random) => ({ shape: swell(random.uniform(4, 9)) }),
+  },
+  {
+    name: 'louder, or softer, to the end',
+    forms: CROSSED,
+    hands: ANY,
+    weight: 2,
+    ...nothing,
+    playing: (random) => ({ shape: crescendo(random.pick([-1, 1]) * random.uniform(5, 10)) }),
   },
   {
     name: 'accents in groups',

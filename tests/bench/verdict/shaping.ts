@@ -87,6 +87,12 @@ export const swell =
     });
   };
 
+/** Louder (+) or softer from the first step to the last. */
+export const crescendo =
+  (db: number): Shape =>
+  (performance, exercise) =>
+    louder(performance, ({ step }) => (db * (step ?? 0)) / (exercise.steps.length - 1));
+
 /** Every so-manieth note accented. */
 export const accents =
   (every: number, db: number): Shape =>

@@ -1,4 +1,4 @@
-import { mean, standardDeviation } from '../../base/statistics.ts';
+import { mean } from '../../base/statistics.ts';
 import type { Exercise } from '../../exercise/index.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
@@ -45,12 +45,16 @@ export function endsFadeDb({ topDb, bottomDb }: Ends): Figure {
   return topDb.value < bottomDb.value ? topDb : bottomDb;
 }
 
+/**
+ * ± from the error of each level as it is heard, which is alike each time a key is struck: the figure is told as heard, so that what keys
+ * and blows differ by is in it.
+ */
 function against(end: readonly Loudness[], rest: readonly Loudness[]): Figure {
   if (end.length === 0 || rest.length < LEAST_MIDDLE) return notMeasured({ notice: 'too-few-between-ends' });
-  const restLevels = rest.map((note) => note.levelDb);
-  const scatter = standardDeviation(restLevels) ?? 0;
-  return {
-    value: mean(end.map((note) => note.levelDb))! - mean(restLevels)!,
-    plusMinus: scatter * Math.sqrt(1 / end.length + 1 / rest.length),
+  const level = (notes: readonly Loudness[]): number => mean(notes.map((note) => note.levelDb))!;
+  const error = (notes: readonly Loudness[]): number => {
+    const keys = new Set(notes.map(({ key }) => key.expected.midi)).size;
+    return Math.sqrt(mean(notes.map(({ levelSdDb }) => levelSdDb ** 2))! / keys);
   };
+  return { value: level(end) - level(rest), plusMinus: Math.hypot(error(end), error(rest)) };
 }
