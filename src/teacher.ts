@@ -34,6 +34,7 @@ async function open(shared: Shared): Promise<Teaching> {
     isReview: review.isReview,
     readReview: review.readReview,
     writeReview: review.writeReview,
+    printOf: teaching.printOf,
     drafts: createDrafts(() => localStorage),
     now: () => Date.now(),
   });

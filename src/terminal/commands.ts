@@ -39,6 +39,8 @@ export type Command =
       /** '-': standard output, in place of the list */
       readonly csvFile: string | null;
       readonly htmlFolder: string | null;
+      /** who is known, and what their recordings are called by; null: nobody */
+      readonly studentsFile: string | null;
       /** files of somebody else's may be written over */
       readonly force: boolean;
       readonly targetBpm: number | null;

@@ -15,6 +15,7 @@ import { keptFolder } from './pile/kept.ts';
 import { leftOut } from './pile/left-out.ts';
 import { drawPile } from './pile/lines.ts';
 import { pagesOf } from './pile/pages.ts';
+import { readStudents, Roster } from './pile/students.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
 import { checkOutput, checkOutputFolder, writeOutput } from './output.ts';
 import { EXIT, Problem, usageProblem } from './problems.ts';
@@ -31,7 +32,8 @@ const MOST_HELPERS = 4;
 /** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
 export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
   await checkOutputs(command);
-  const collected = await collectAll(command);
+  const roster = new Roster(await readStudents(command.studentsFile));
+  const collected = await collectAll(command, roster);
   const { recordings } = collected;
   if (recordings.length > MOST_RECORDINGS) {
     throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
@@ -46,19 +48,23 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   else if (command.json) console.out(JSON.stringify(pileObject(pile, localeOf(command.language))));
   else if (outcomes.length + collected.refused.length > 0)
     for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
+  sayNewNames(roster, command, console);
   return sayProblems(pile, collected, outcomes, command, console);
 }
 
-async function checkOutputs({ paths, csvFile, htmlFolder, force }: DeskCommand): Promise<void> {
-  const options = { inputs: paths, force };
+async function checkOutputs({ paths, csvFile, htmlFolder, studentsFile, force }: DeskCommand): Promise<void> {
+  const options = { inputs: studentsFile === null ? paths : [...paths, studentsFile], force };
   if (csvFile !== null && csvFile !== '-') await checkOutput(csvFile, 'csv', options);
   if (htmlFolder !== null) await checkOutputFolder(htmlFolder, options);
 }
 
-async function collectAll({ paths, csvFile, htmlFolder }: DeskCommand): Promise<Collected> {
-  const own = [csvFile, htmlFolder].filter((path) => path !== null);
+async function collectAll(
+  { paths, csvFile, htmlFolder, studentsFile }: DeskCommand,
+  roster: Roster,
+): Promise<Collected> {
+  const own = [csvFile, htmlFolder, studentsFile].filter((path) => path !== null);
   try {
-    return await collect(paths, own);
+    return await collect(paths, own, roster);
   } catch (cause) {
     const path = cause instanceof Error && 'path' in cause ? String(cause.path) : paths.join(' ');
     throw troubleProblem({ trouble: 'within', name: path, of: systemTrouble(cause) });
@@ -105,6 +111,16 @@ async function sort(
 async function savePages(folder: string, pile: Pile, wiring: Wiring, language: Language): Promise<void> {
   for await (const { name, html } of pagesOf(pile, Date.now(), wiring, language))
     await writeOutput(join(folder, name), html);
+}
+
+/** Names that the file of students does not have were read out of paths only. */
+function sayNewNames(
+  { proposed }: Roster,
+  { studentsFile, quiet, language }: DeskCommand,
+  console: Console,
+): void {
+  if (studentsFile === null || quiet || proposed.length === 0) return;
+  console.say(`evenfall: ${MESSAGES[language].desk.newNames(studentsFile, proposed)}`);
 }
 
 /** Says what went wrong, file by file, and returns the worst of it. */

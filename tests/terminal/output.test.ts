@@ -64,7 +64,7 @@ describe('where the command writes to', () => {
     writeFileSync(at('web/recording-3.html'), '<h1>Mine</h1>');
     await expect(checkOutputFolder(at('web'), OPTIONS)).rejects.toThrow(/recording-3\.html .*--force/);
     const own = {
-      csv: encodePile({ students: [], silent: [], unread: [], remarks: [] }),
+      csv: encodePile({ students: [], silent: [], unread: [], copies: [], remarks: [] }),
       html: await reviewPage(madeUp(), 'de'),
       midi: encodeMidi([{ timeSec: 0, releaseSec: 1, midi: 60, levelDb: -20 }]),
     };

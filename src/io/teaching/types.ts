@@ -20,6 +20,10 @@ export interface Student extends Kept {
   readonly id: string;
   /** as the teacher calls them; '' where no name was found */
   readonly name: string;
+  /** what else their recordings are called by: beginnings of names, folders, senders; absent: nothing */
+  readonly aliases?: readonly string[];
+  /** the name was read out of what a recording is called, and the teacher has not said yet that it is right; absent: they have */
+  readonly proposed?: boolean;
   /** about all of it, for the next review */
   readonly words: string;
   /** what they wrote themselves with the last attempts that they sent */
@@ -50,6 +54,8 @@ export interface GivenFile extends Kept {
   /** when it was recorded as its name has it, else when the file was last written, ms since 1970; null: not known */
   readonly writtenMs: number | null;
   readonly bytes: number;
+  /** what tells its sound from all other (`printOf`); absent: not known */
+  readonly print?: string;
   /** failed: it may be tried again; refused: nothing of it was kept */
   readonly state: 'waiting' | 'sorted' | 'failed' | 'refused';
   /** why it failed or was refused, '' where it did not; version 0.1 kept an English sentence */

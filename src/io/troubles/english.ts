@@ -59,6 +59,7 @@ export const english = (tell: Tell): Tellings => ({
   'file-unknown': `It is not a sound file of a known kind, or it is damaged. ${CONVERT}`,
   'file-other': ({ what }) => OTHERS[what],
   'file-unreadable': 'It could not be read. Is it still where it was?',
+  'same-sound': ({ name }) => `It is the same recording as ${name}.`,
   'file-gone': 'This recording is not there any more. Give it again.',
   'file-damaged': 'It could not be decoded: the file is damaged. Send it again.',
   'contents-damaged': 'Its contents are not in order: cut short or damaged. Send it again.',

@@ -69,6 +69,7 @@ export const german = (tell: Tell): Tellings => ({
   'file-unknown': `Sie ist keine Klangdatei bekannter Art, oder sie ist beschädigt. ${CONVERT}`,
   'file-other': ({ what }) => OTHERS[what],
   'file-unreadable': 'Sie ließ sich nicht lesen. Liegt sie noch, wo sie lag?',
+  'same-sound': ({ name }) => `Es ist dieselbe Aufnahme wie ${name}.`,
   'file-gone': 'Diese Aufnahme ist nicht mehr da. Gib sie noch einmal.',
   'file-damaged': 'Sie ließ sich nicht lesen: Die Datei ist beschädigt. Schick sie noch einmal.',
   'contents-damaged':

@@ -130,7 +130,10 @@ type Valued =
   | { readonly trouble: 'zip-too-many'; readonly files: number; readonly most: number }
   | { readonly trouble: 'zip-member-too-large'; readonly name: string; readonly mostMb: number }
   | { readonly trouble: 'zip-unpacks-too-much'; readonly mostMb: number }
-  | { readonly trouble: 'zip-member-swells' | 'zip-twice' | 'zip-member-damaged'; readonly name: string }
+  | {
+      readonly trouble: 'zip-member-swells' | 'zip-twice' | 'zip-member-damaged' | 'same-sound';
+      readonly name: string;
+    }
   | { readonly trouble: 'review-unopened' | 'review-refused'; readonly because: Trouble }
   | {
       readonly trouble: 'review-part-too-large' | 'review-no-sound' | 'review-too-many-notes';

@@ -6,7 +6,9 @@ import type { Outcome, Pile, PileAttempt, PileStudent, Recording, Sorted } from 
 
 /** Recordings sorted one by one → the attempts of each student in the order in which they were played, each against the one before. */
 export function arrange(outcomes: readonly Outcome[], refused: Collected['refused'] = []): Pile {
-  const sorted = outcomes.flatMap((one) => ('sorted' in one ? [one] : []));
+  const all = outcomes.flatMap((one) => ('sorted' in one ? [one] : []));
+  const copies = copiesIn(all);
+  const sorted = all.filter(({ recording }) => !copies.some((copy) => copy.recording === recording));
   const names = [...new Set(sorted.map(({ recording }) => recording.student))].sort(byName);
   const students = names.map((name): PileStudent => ({
     name,
@@ -21,10 +23,21 @@ export function arrange(outcomes: readonly Outcome[], refused: Collected['refuse
       ...outcomes.flatMap((one) => ('sorted' in one ? [] : [unreadOf(one.recording, one.trouble)])),
       ...refused.map(({ name, reason }) => ({ name, student: '', reason })),
     ],
+    copies,
     remarks: sorted.flatMap(({ recording, sorted: { remarks } }) =>
       remarks.map((remark) => ({ recording, remark })),
     ),
   };
+}
+
+/** Of recordings with the same bytes the first is listed, the others are its copies. */
+function copiesIn(sorted: readonly SortedOne[]): Pile['copies'] {
+  const first = new Map<string, Recording>();
+  return sorted.flatMap(({ recording, sorted: { print } }) => {
+    const one = first.get(print);
+    if (one === undefined) first.set(print, recording);
+    return one === undefined ? [] : [{ recording, of: one.name }];
+  });
 }
 
 /** What is said of a file without its name, which stands before it. */

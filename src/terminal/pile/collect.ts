@@ -7,7 +7,7 @@ import { recordedWhen } from '../../io/sorting/recorded-when.ts';
 import { HEAD_BYTES, isHidden, isRecording } from '../../io/sorting/recordings.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import { weightMb } from '../../io/sorting/weight.ts';
-import { studentIn } from '../../io/teaching/student-name.ts';
+import type { Roster } from './students.ts';
 import type { Recording } from './types.ts';
 
 /** So many recordings at once at most: more are several weeks' worth, or the wrong folder. */
@@ -28,6 +28,7 @@ interface Gathering {
   others: number;
   /** written by ourselves: not to be read */
   readonly own: ReadonlySet<string>;
+  readonly roster: Roster;
 }
 
 /**
@@ -35,12 +36,17 @@ interface Gathering {
  * `own` (folders and files that this run writes) are passed over. Throws the system's error where a path that was given is
  * not there or may not be read.
  */
-export async function collect(given: readonly string[], own: readonly string[]): Promise<Collected> {
+export async function collect(
+  given: readonly string[],
+  own: readonly string[],
+  roster: Roster,
+): Promise<Collected> {
   const into: Gathering = {
     recordings: [],
     refused: [],
     others: 0,
     own: new Set(own.map((path) => resolve(path))),
+    roster,
   };
   for (const path of given) {
     const found = await stat(path);
@@ -90,7 +96,7 @@ async function file(found: Found, into: Gathering): Promise<void> {
   if (await isArchive(blob)) return archive(found, mtimeMs, blob, into);
   const head = new Uint8Array(await blob.slice(0, HEAD_BYTES).arrayBuffer());
   if (isRecording(head, found.shown)) {
-    into.recordings.push(recordingOf(found, null, mtimeMs, weightMb(head, blob.size)));
+    into.recordings.push(recordingOf(into, found, null, mtimeMs, weightMb(head, blob.size)));
   } else into.others += 1;
 }
 
@@ -108,7 +114,7 @@ async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gatherin
       const head = await headOf(HEAD_BYTES).catch(() => new Uint8Array());
       if (isRecording(head, name)) {
         const member = { path, pathForName: join(asFolder, inside(name)), shown: join(shown, inside(name)) };
-        into.recordings.push(recordingOf(member, name, mtimeMs, weightMb(head, sizeBytes, true)));
+        into.recordings.push(recordingOf(into, member, name, mtimeMs, weightMb(head, sizeBytes, true)));
       } else if (await isArchive(new Blob([head]))) {
         // One in another would multiply what a small file can unpack to.
         into.refused.push({
@@ -123,12 +129,18 @@ async function archive(found: Found, mtimeMs: number, blob: Blob, into: Gatherin
   }
 }
 
-function recordingOf(found: Found, member: string | null, mtimeMs: number, needsMb: number): Recording {
+function recordingOf(
+  { roster }: Gathering,
+  found: Found,
+  member: string | null,
+  mtimeMs: number,
+  needsMb: number,
+): Recording {
   const { path, pathForName, shown } = found;
   return {
     source: { path, member },
     name: shown,
-    student: studentIn(pathForName),
+    student: roster.studentOf(pathForName),
     whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
     needsMb,
   };

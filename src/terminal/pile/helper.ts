@@ -7,7 +7,7 @@ import { noteFault } from './fault.ts';
 import { createTeller } from '../../io/sorting/progress.ts';
 import { sortSound } from '../../io/sorting/sort-sound.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
-import { keep, keptName, readKept } from './kept.ts';
+import { keep, keptName, printOf, readKept } from './kept.ts';
 import type { PileReply, PileRequest } from './messages.ts';
 import type { Sorted, Source } from './types.ts';
 
@@ -27,14 +27,16 @@ async function sortOne(request: PileRequest, onProgress: (share: number) => void
   const { source, name, targetBpm, evennessPercent, alone, kept } = request;
   const file = await open(source);
   const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
-  const id = await keptName(bytes, [kept.version, targetBpm, evennessPercent, alone]);
+  const print = await printOf(bytes);
+  const id = keptName(print, [kept.version, targetBpm, evennessPercent, alone]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
-  const sorted = await sortSound(
+  const found = await sortSound(
     (take) => decodeBlocksInNode(file, name, take),
     { targetBpm, alone, criteria: criteriaOf(evennessPercent === null ? {} : { evennessPercent }) },
     createTeller(onProgress),
   );
+  const sorted = { ...found, print };
   await keep(kept.folder, id, sorted);
   return sorted;
 }

@@ -14,6 +14,7 @@ import {
 import type { Locale, Shape } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import { fastestOf } from './fastest.ts';
+import { copyOf } from './left-out.ts';
 import type { Pile, Recording } from './types.ts';
 
 const WHEN = v.nullable(v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)));
@@ -70,7 +71,7 @@ export const DESK = v.pipe(
 
 /** A pile of recordings, sorted → what `desk --json` prints of it. */
 export function pileObject(
-  { students, silent, unread, remarks }: Pile,
+  { students, silent, unread, copies, remarks }: Pile,
   locale: Locale = ENGLISH,
 ): Shape<typeof DESK> {
   const file = ({ name }: Recording): string => name;
@@ -99,10 +100,16 @@ export function pileObject(
       file: name,
       reason: `${name}: ${tellTrouble(reason, locale.language)}`,
     })),
-    remarks: remarks.map(({ recording, remark }) => ({
-      file: file(recording),
-      remark: tellNotice(remark, locale),
-    })),
+    remarks: [
+      ...remarks.map(({ recording, remark }) => ({
+        file: file(recording),
+        remark: tellNotice(remark, locale),
+      })),
+      ...copies.map(({ recording, of }) => ({
+        file: file(recording),
+        remark: tellTrouble(copyOf(of), locale.language),
+      })),
+    ],
   };
 }
 

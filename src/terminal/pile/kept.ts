@@ -16,11 +16,16 @@ export function keptFolder(env: NodeJS.ProcessEnv): string {
 /** Bytes read at a time. */
 const READ_BYTES = 1 << 21;
 
-/** A recording's bytes, and all else that its result depends on → the name under which the result is kept. */
-export async function keptName(file: FileBytes, besides: readonly unknown[]): Promise<string> {
-  const hash = createHash('sha256').update(JSON.stringify(besides));
+/** A recording's bytes → what tells them from all others: SHA-256. */
+export async function printOf(file: FileBytes): Promise<string> {
+  const hash = createHash('sha256');
   for (let at = 0; at < file.size; at += READ_BYTES) hash.update(await file.read(at, at + READ_BYTES));
   return hash.digest('hex');
+}
+
+/** A recording's print, and all else that its result depends on → the name under which the result is kept. */
+export function keptName(print: string, besides: readonly unknown[]): string {
+  return createHash('sha256').update(JSON.stringify(besides)).update(print).digest('hex');
 }
 
 /** A result kept under a name; null where there is none that can be read. */
@@ -50,9 +55,10 @@ export async function keep(folder: string, name: string, sorted: Sorted): Promis
 /** The file is our own, but disks and people change files. */
 function isSorted(value: unknown): value is Sorted {
   if (typeof value !== 'object' || value === null) return false;
-  const { durationSec, remarks, attempts, reason } = value as Partial<Record<keyof Sorted, unknown>>;
+  const { durationSec, remarks, attempts, reason, print } = value as Partial<Record<keyof Sorted, unknown>>;
   return (
     typeof durationSec === 'number' &&
+    typeof print === 'string' &&
     (typeof reason === 'string' || typeof reason === 'object') &&
     Array.isArray(remarks) &&
     Array.isArray(attempts)

@@ -2,6 +2,7 @@ import { tellKept, tellNotice } from '../../engine/index.ts';
 import type { Language } from '../../engine/index.ts';
 import { plainName } from '../../io/check/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
+import type { Trouble } from '../../io/troubles/index.ts';
 import { MESSAGES, localeOf } from '../language/index.ts';
 import type { Pile } from './types.ts';
 
@@ -12,8 +13,11 @@ export interface LeftOut {
   readonly reason: string;
 }
 
+/** A recording is another one's copy. */
+export const copyOf = (name: string): Trouble => ({ trouble: 'same-sound', name: plainName(name) });
+
 /** A pile → what is in none of its attempts, and why: silent, unread, or a part of a recording that was cut or lost. */
-export function leftOut({ silent, unread, remarks }: Pile, language: Language): readonly LeftOut[] {
+export function leftOut({ silent, unread, copies, remarks }: Pile, language: Language): readonly LeftOut[] {
   const locale = localeOf(language);
   const { problems } = MESSAGES[language];
   return [
@@ -26,6 +30,11 @@ export function leftOut({ silent, unread, remarks }: Pile, language: Language): 
       file: plainName(name),
       student,
       reason: tellTrouble(reason, language),
+    })),
+    ...copies.map(({ recording, of }) => ({
+      file: plainName(recording.name),
+      student: recording.student,
+      reason: tellTrouble(copyOf(of), language),
     })),
     ...remarks.map(({ recording, remark }) => ({
       file: plainName(recording.name),

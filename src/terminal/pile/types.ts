@@ -23,7 +23,10 @@ export interface Recording {
 }
 
 /** What became of a recording: no sound, so that many can be kept. */
-export type Sorted = SortedFile<FoundInFile>;
+export interface Sorted extends SortedFile<FoundInFile> {
+  /** of two recordings with one print the bytes are the same */
+  readonly print: string;
+}
 
 /** A recording that was sorted, or why it was not. */
 export type Outcome = { readonly recording: Recording } & (
@@ -57,6 +60,8 @@ export interface Pile {
   readonly silent: readonly { readonly recording: Recording; readonly reason: KeptNotice }[];
   /** recordings and archives that could not be read, whole or in part; the reason does not name them again */
   readonly unread: readonly { readonly name: string; readonly student: string; readonly reason: Trouble }[];
+  /** recordings whose bytes are those of another, under whose name they are listed */
+  readonly copies: readonly { readonly recording: Recording; readonly of: string }[];
   /** what is to be said of single recordings, e.g. that the rest was left out */
   readonly remarks: readonly { readonly recording: Recording; readonly remark: Notice }[];
 }

@@ -114,6 +114,20 @@ describe('a pile', () => {
     for (const line of drawPile(pile, { ...PAPER, unicode: false })) expect(line).toMatch(/^[\x20-\x7e]*$/);
   });
 
+  it('lists a copy once, and says of which recording it is one', () => {
+    const first = sortedOf(recordingOf('Mara/a.m4a', 'Mara', DAY), [0]);
+    const second = sortedOf(recordingOf('Ilse/a.m4a', 'Ilse', DAY), [0]);
+    if (!('sorted' in first) || !('sorted' in second)) throw new Error('Both are sorted.');
+    const copied = arrange([first, { ...second, sorted: { ...second.sorted, print: first.sorted.print } }]);
+    expect(copied.students.map(({ name }) => name)).toEqual(['Mara']);
+    expect(leftOut(copied, 'en')).toEqual([
+      { file: 'Ilse/a.m4a', student: 'Ilse', reason: 'It is the same recording as Mara/a.m4a.' },
+    ]);
+    expect(pileObject(copied).remarks).toEqual([
+      { file: 'Ilse/a.m4a', remark: 'It is the same recording as Mara/a.m4a.' },
+    ]);
+  });
+
   it('says what an attempt may be where it cannot tell, and calls other playing that', () => {
     const unsure: Outcome = {
       recording: recordingOf('Mara/c.m4a', 'Mara', DAY),

@@ -5,7 +5,8 @@ import { zipSync } from 'fflate';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { collect } from '../../../src/terminal/pile/collect.ts';
 import { inMemory } from '../../../src/io/decode/index.ts';
-import { keep, keptFolder, keptName, readKept } from '../../../src/terminal/pile/kept.ts';
+import { keep, keptFolder, keptName, printOf, readKept } from '../../../src/terminal/pile/kept.ts';
+import { readStudents, Roster } from '../../../src/terminal/pile/students.ts';
 
 const SAMPLES = resolve(import.meta.dirname, '../../io/decode/samples');
 const sample = (name: string): Uint8Array => Uint8Array.from(readFileSync(join(SAMPLES, name)));
@@ -47,9 +48,9 @@ afterAll(() => rmSync(join(top, '..'), { recursive: true }));
 
 describe('a folder', () => {
   it('gives its recordings, told by their content, with student and day; not what is hidden, and not what we write', async () => {
-    const { recordings, others, refused } = await collect([top], [join(top, 'out')]);
+    const { recordings, others, refused } = await collect([top], [join(top, 'out')], new Roster([]));
     expect(recordings.map(({ name, student }) => [name, student])).toEqual([
-      ['damaged.m4a', 'week 46'],
+      ['damaged.m4a', 'Damaged'],
       ['Jonas - D major.mp3', 'Jonas'],
       [join('Lena.zip', 'a.m4a'), 'Lena'],
       [join('Lena.zip', 'memo without ending'), 'Lena'],
@@ -67,24 +68,24 @@ describe('a folder', () => {
   });
 
   it('may also be a single recording, which then has the folder that it lies in', async () => {
-    const { recordings } = await collect([join(top, 'Mara', 'AUD-20261101-WA0003.m4a')], []);
+    const { recordings } = await collect([join(top, 'Mara', 'AUD-20261101-WA0003.m4a')], [], new Roster([]));
     expect(recordings.map(({ name, student }) => [name, student])).toEqual([
       ['AUD-20261101-WA0003.m4a', 'Mara'],
     ]);
   });
 
   it('that is not there is an error of the system', async () => {
-    await expect(collect([join(top, 'nowhere')], [])).rejects.toThrow(/ENOENT/);
+    await expect(collect([join(top, 'nowhere')], [], new Roster([]))).rejects.toThrow(/ENOENT/);
   });
 });
 
 describe('results kept', () => {
-  const sorted = { durationSec: 3, remarks: [], attempts: [], reason: 'Silence.' };
+  const sorted = { durationSec: 3, remarks: [], attempts: [], reason: 'Silence.', print: '1' };
 
   it('are found again by the bytes and all else that they depend on, and by nothing else', async () => {
     const folder = join(top, '..', 'kept');
-    const nameOf = (bytes: readonly number[], besides: readonly unknown[]) =>
-      keptName(inMemory(Uint8Array.from(bytes)), besides);
+    const nameOf = async (bytes: readonly number[], besides: readonly unknown[]) =>
+      keptName(await printOf(inMemory(Uint8Array.from(bytes))), besides);
     const name = await nameOf([1, 2], ['0.1.0', null]);
     expect(await readKept(folder, name)).toBeNull();
     await keep(folder, name, sorted);
@@ -104,5 +105,36 @@ describe('results kept', () => {
 
   it('cannot be kept where there is no folder, and that is no fault', async () => {
     await expect(keep(join(top, 'notes.txt', 'kept'), 'a', sorted)).resolves.toBeUndefined();
+  });
+});
+
+describe('students', () => {
+  it('are known by a file, a line each, and what is not in it is told as it stands', async () => {
+    put('students.txt', '\ufeff# 3b\r\n\r\nMara Lind: mara, ML\nJörg\n'.normalize('NFD'));
+    const known = await readStudents(join(top, 'students.txt'));
+    expect(known).toEqual([
+      { name: 'Mara Lind', aliases: ['mara', 'ML'] },
+      { name: 'Jörg', aliases: [] },
+    ]);
+    const roster = new Roster(known);
+    const paths = [
+      'w/MARA/x.wav',
+      'w/ML 2.m4a',
+      'w/Joerg - C.m4a',
+      'w/Nils.m4a',
+      'w/NILS 2.m4a',
+      'w/rec 1.m4a',
+    ];
+    expect(paths.map((path) => roster.studentOf(path))).toEqual([
+      'Mara Lind',
+      'Mara Lind',
+      'Jörg',
+      'Nils',
+      'Nils',
+      '',
+    ]);
+    expect(roster.proposed).toEqual(['Nils']);
+    expect(await readStudents(null)).toEqual([]);
+    await expect(readStudents(join(top, 'nowhere.txt'))).rejects.toThrow(/nowhere\.txt/);
   });
 });

@@ -26,5 +26,5 @@ export function sortedOf(
     }),
     reason: '',
   }));
-  return { recording, sorted: { durationSec: 60, remarks: [], attempts, reason: '' } };
+  return { recording, sorted: { durationSec: 60, remarks: [], attempts, reason: '', print: recording.name } };
 }

@@ -225,6 +225,7 @@ export function devicesWith(
     playerOf: () => new Player(silent, () => undefined),
     locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
+    printOf: () => Promise.resolve(null),
     drafts: draftsIn(new Map()),
     now: () => (nowMs += 1000),
     ...more,

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { printOf } from '../../../src/io/teaching/print.ts';
 import { EvenfallError } from '../../../src/io/troubles/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
 import type { Playing } from '../../../src/io/teaching/index.ts';
@@ -170,6 +171,17 @@ describe('recordings that are given', () => {
     ]);
   });
 
+  it('are told to be the same where one is a copy of another, whatever it is called', async () => {
+    const { teaching, sorters } = currentAttempt({ printOf });
+    const named = (path: string, text: string) => ({ path, blob: FILE(text), writtenMs: null });
+    await teaching.add([named('Mara - C.m4a', 'sound'), named('Copy of Mara - C.m4a', 'sound')]);
+    await teaching.add([named('w/Ilse/again.m4a', 'sound'), named('Ilse.m4a', 'other sound')]);
+    await settled();
+    expect(states(teaching)).toEqual(['waiting', 'refused', 'refused', 'waiting']);
+    expect(teaching.lists.files[2]!.reason).toEqual({ trouble: 'same-sound', name: 'Mara - C.m4a' });
+    expect(sorters.asked).toHaveLength(2);
+  });
+
   it('are two hundred at most, and it is said how many were left out', async () => {
     const { teaching, sorters } = currentAttempt();
     await teaching.add(given(...Array.from({ length: 203 }, (_, index) => `${index}.wav`)));
@@ -296,16 +308,51 @@ describe('students', () => {
   it('are called otherwise; one of the same name takes over', async () => {
     const { teaching } = await two();
     const [ilse, mara] = teaching.lists.students;
-    await teaching.lists.rename(ilse!, ' Ilse L. ');
+    await teaching.owners.rename(ilse!, ' Ilse L. ');
     expect(names(teaching)).toEqual(['Ilse L.', 'Mara']);
-    await teaching.lists.rename(teaching.lists.students[0]!, 'Mara');
+    await teaching.owners.rename(teaching.lists.students[0]!, 'Mara');
     expect(names(teaching)).toEqual(['Mara']);
     expect(teaching.attemptsOf(mara!)).toHaveLength(3);
   });
 
+  it('are proposed by their names, known once the teacher has said so, and known by the old name too', async () => {
+    const { teaching } = await two();
+    const proposed = (): readonly string[] =>
+      teaching.lists.students.filter((one) => one.proposed === true).map(({ name }) => name);
+    expect(proposed()).toEqual(['Ilse', 'Mara']);
+    const [ilse, mara] = teaching.lists.students;
+    await teaching.owners.rename(ilse!, 'Ilse');
+    await teaching.owners.rename(mara!, 'Mara Lind');
+    expect(proposed()).toEqual([]);
+    await teaching.add(given('next week/MARA/d.wav', 'Ilse - e.wav', 'Ilse L - f.wav', 'g.wav'));
+    expect(names(teaching)).toEqual(['', 'Ilse', 'Ilse L', 'Mara Lind']);
+    expect(proposed()).toEqual(['Ilse L']);
+  });
+
+  it('are put together, taken apart, and each is undone to the last record', async () => {
+    const { teaching, store } = await two();
+    const [ilse, mara] = teaching.lists.students;
+    const asItWas = (): unknown => ({
+      students: teaching.lists.students.map(({ name, aliases = [] }) => ({ name, aliases })),
+      files: teaching.lists.files.map(({ path, studentId }) => ({ path, studentId })),
+      playings: teaching.lists.playings.map(({ fileId, studentId }) => ({ fileId, studentId })),
+    });
+    const before = asItWas();
+    await teaching.owners.rename(ilse!, 'mara');
+    expect([names(teaching), teaching.attemptsOf(mara!).length]).toEqual([['Mara'], 3]);
+    expect(teaching.lists.students[0]!.aliases).toEqual(['Ilse']);
+    await teaching.owners.giveBack();
+    expect(asItWas()).toEqual(before);
+    await teaching.owners.moveTo([teaching.lists.files[1]!.id], 'Jo');
+    expect(names(teaching)).toEqual(['Ilse', 'Jo', 'Mara']);
+    await teaching.owners.giveBack();
+    expect(asItWas()).toEqual(before);
+    expect(store.students.size).toBe(2);
+  });
+
   it('are given several recordings at once', async () => {
     const { teaching } = await two();
-    await teaching.lists.moveTo(
+    await teaching.owners.moveTo(
       teaching.lists.files.slice(1).map(({ id }) => id),
       'Jo',
     );

@@ -53,6 +53,7 @@ most 200 recordings at once. What was sorted once is kept and not done again.
 
       --csv OUT.csv        a table as well, one row an attempt; - prints it instead
       --html OUT           pages to read in a browser as well, from OUT/index.html on
+      --students FILE      who is known, a line a student: "Mara Lind: mara, ML"
       --force              write over a file that evenfall did not write
       --json               one JSON object ("evenfall-desk") instead of words
       --bpm N              tempo aimed at, beats a minute
@@ -63,8 +64,9 @@ most 200 recordings at once. What was sorted once is kept and not done again.
       --language LANGUAGE  of all that is said: en, de; en if not said
   -q, --quiet              no progress and no remarks on stderr
 
-Student: the folder below FOLDER, else the first part of the file's name ("Mara -
-D major.m4a"), else FOLDER itself. Day: by the name of the file, else by its own
+Student: the name in the folder below FOLDER, else in the file's name ("Mara - D
+major.m4a", "Scale D - Mara"), else in FOLDER's; --students tells who is meant by
+it. A copy is listed as what it is. Day: by the name of the file, else by its own
 time. The recordings are only read. Ctrl-C stops; the same command goes on.
 
 ${EXIT_CODES}`,

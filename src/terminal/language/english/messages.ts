@@ -101,6 +101,8 @@ export const MESSAGES = {
     stopped: (done: number, of: number) =>
       `Stopped. ${done} of ${of} recordings are sorted and kept; the same command goes on from there.`,
     passedOver: (files: number) => `${many(files, 'other file was', 'other files were')} passed over.`,
+    newNames: (file: string, names: readonly string[]) =>
+      `Not in ${file}, and taken from folders and files as they stand: ${names.join(', ')}. Add them, or write their names behind a colon to whom they belong.`,
     noName: 'no name',
     cannotTell: 'cannot tell which exercise',
     otherPlaying: 'other playing',

@@ -59,6 +59,7 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
       --csv OUT.csv        dazu eine Tabelle, eine Zeile je Versuch; - gibt sie
                            statt der Liste aus
       --html OUT           dazu Seiten für den Browser, ab OUT/index.html
+      --students FILE      wer bekannt ist, eine Zeile je Name: „Mara Lind: mara, ML“
       --force              auch überschreiben, was evenfall nicht geschrieben hat
       --json               ein JSON-Objekt („evenfall-desk“) statt Worten
       --bpm N              Zieltempo, Schläge in der Minute
@@ -70,8 +71,9 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
 ${LANGUAGE}
 ${QUIET}
 
-Name: der Ordner unter FOLDER, sonst der erste Teil des Dateinamens („Mara - D-Dur.m4a“),
-sonst FOLDER selbst. Tag: nach dem Namen der Datei, sonst nach ihrer eigenen Zeit. Die
+Name: was davon im Ordner unter FOLDER steht, sonst im Dateinamen („Mara - D-Dur.m4a“,
+„Tonleiter D - Mara“), sonst in FOLDER; --students sagt, wer gemeint ist. Kopien stehen
+als solche da. Tag: nach dem Namen der Datei, sonst nach ihrer eigenen Zeit. Die
 Aufnahmen werden nur gelesen. Strg-C hält an; derselbe Befehl macht weiter.
 
 ${EXIT_CODES}`,

@@ -96,6 +96,8 @@ export const MESSAGES: Messages = {
     stopped: (done, of) =>
       `Angehalten. ${done} von ${of} Aufnahmen sind sortiert und aufgehoben; derselbe Befehl macht dort weiter.`,
     passedOver: (files) => `${many(files, 'andere Datei wurde', 'andere Dateien wurden')} übergangen.`,
+    newNames: (file, names) =>
+      `Nicht in ${file}, und so aus Ordnern und Dateinamen genommen: ${names.join(', ')}. Trag sie ein, oder schreib sie hinter den Doppelpunkt derer, denen sie gehören.`,
     noName: 'ohne Namen',
     cannotTell: 'welche Übung, ist nicht zu sagen',
     otherPlaying: 'anderes Spiel',

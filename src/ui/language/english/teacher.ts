@@ -26,8 +26,7 @@ export const TEACHER = {
     toFolder: 'A folder of recordings to open',
     more: 'Drop more recordings, folders or a zip here',
     names:
-      'A folder below the one you give is a student; else the first part of the file’s name, as in “Mara - D major.m4a”. You ' +
-      'can change it below.',
+      'Names of students are read out of folders and files, as in “Mara - D major.m4a”, and you say once whether they are right.',
     going: (done: number, all: number) => `${done} of ${times(all, 'recording', 'recordings')} listened to`,
     stopped: (left: number) => `Stopped. ${times(left, 'recording waits', 'recordings wait')}.`,
     waiting: (count: number) => times(count, 'recording waits', 'recordings wait'),
@@ -79,6 +78,17 @@ export const TEACHER = {
     more: (was: number, is: number) => `more notes went wrong (${was} before, ${is} now)`,
     moreEven: (was: string, is: string) => `more even (${was} before, ${is} now)`,
     lessEven: (was: string, is: string) => `less even (${was} before, ${is} now)`,
+  },
+  names: {
+    title: (count: number) => (count === 1 ? 'Is this name right?' : `Are these ${count} names right?`),
+    about:
+      'Names were read out of folders and files. Say once that they are right, or whose they are: from then on recordings that are called so are known.',
+    all: 'All are right',
+    right: 'That is right',
+    same: (name: string) => `It is ${name}`,
+    name: 'Name of the student',
+    more: (count: number) => `and ${count} more`,
+    given: (name: string) => `These recordings belong to ${name} now.`,
   },
   whose: {
     title: 'Whose recordings',

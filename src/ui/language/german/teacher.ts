@@ -29,8 +29,7 @@ export const TEACHER: Strings['teacher'] = {
     toFolder: 'Ein Ordner mit Aufnahmen zum Öffnen',
     more: 'Leg weitere Aufnahmen, Ordner oder ein Zip hierher',
     names:
-      'Ein Ordner unter dem, den du gibst, ist eine Schülerin oder ein Schüler; sonst der erste Teil des Dateinamens, wie in ' +
-      '„Mara - D-Dur.m4a“. Unten kannst du es ändern.',
+      'Die Namen werden aus Ordnern und Dateinamen gelesen, wie in „Mara - D-Dur.m4a“, und du sagst einmal, ob sie stimmen.',
     going: (done, all) => `${done} von ${times(all, 'Aufnahme', 'Aufnahmen')} angehört`,
     stopped: (left) => `Angehalten. ${times(left, 'Aufnahme wartet', 'Aufnahmen warten')}.`,
     waiting: (count) => times(count, 'Aufnahme wartet', 'Aufnahmen warten'),
@@ -82,6 +81,17 @@ export const TEACHER: Strings['teacher'] = {
     more: (was, is) => `mehr Töne nicht richtig (vorher ${was}, jetzt ${is})`,
     moreEven: (was, is) => `gleichmäßiger (vorher ${was}, jetzt ${is})`,
     lessEven: (was, is) => `ungleichmäßiger (vorher ${was}, jetzt ${is})`,
+  },
+  names: {
+    title: (count) => (count === 1 ? 'Stimmt dieser Name?' : `Stimmen diese ${count} Namen?`),
+    about:
+      'Die Namen stammen aus Ordnern und Dateinamen. Sag einmal, dass sie stimmen, oder wem die Aufnahmen gehören: Was so heißt, wird von da an erkannt.',
+    all: 'Alle stimmen',
+    right: 'Das stimmt',
+    same: (name) => `Das ist ${name}`,
+    name: 'Name',
+    more: (count) => `und ${count} weitere`,
+    given: (name) => `Diese Aufnahmen gehören jetzt ${name}.`,
   },
   whose: {
     title: 'Wessen Aufnahmen',

@@ -46,6 +46,8 @@ export interface TeachingDevices {
   readonly criteria: () => Criteria;
   /** what was typed and is not kept yet, by the field's name; it outlives the page */
   readonly drafts: Drafts;
+  /** what tells the sound of a file from all other; null: not known */
+  readonly printOf: (file: Blob) => Promise<string | null>;
   /** ms since 1970 */
   readonly now: () => number;
 }

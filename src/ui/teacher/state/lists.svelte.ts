@@ -72,40 +72,6 @@ export class TeachingLists {
     this.trouble = null;
   }
 
-  /** The student of that name, a new one where there is none. */
-  async studentNamed(name: string): Promise<Student> {
-    const known = this.students.find((one) => one.name.toLowerCase() === name.toLowerCase());
-    if (known !== undefined) return known;
-    const id = this.#store.newId();
-    const student = { id, name, words: '', message: '', assignment: [], sent: [], deletedMs: null };
-    this.#students = replaced(this.#students, [student]);
-    await this.try(() => this.#store.addStudents([student]));
-    return student;
-  }
-
-  /** Calls a student so; one of that name already takes the recordings over. */
-  async rename(student: Student, name: string): Promise<void> {
-    const tidy = name.trim();
-    const same = this.students.find((one) => one.name === tidy && one.id !== student.id);
-    if (same === undefined) {
-      await this.changeStudent(student.id, () => ({ name: tidy }));
-      return;
-    }
-    const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
-    await this.#move(this.#playings.filter(mine), this.#files.filter(mine), same.id);
-    await this.#forgetIfEmpty(student);
-  }
-
-  /** These recordings are somebody else's, by name. */
-  async moveTo(fileIds: readonly string[], name: string): Promise<void> {
-    const to = await this.studentNamed(name.trim());
-    const files = this.#files.filter(({ id }) => fileIds.includes(id));
-    const before = this.students.filter(({ id }) => files.some(({ studentId }) => studentId === id));
-    const playings = this.#playings.filter(({ fileId }) => fileIds.includes(fileId));
-    await this.#move(playings, files, to.id);
-    for (const student of before) if (student.id !== to.id) await this.#forgetIfEmpty(student);
-  }
-
   /** Changes some fields of a student, as they stand where they are kept. False: they could not be kept, and are not shown. */
   async changeStudent(id: string, fields: (now: Student) => Partial<Student>): Promise<boolean> {
     const all = this.#students;
@@ -132,6 +98,20 @@ export class TeachingLists {
     const changed = await this.#change(all, ids, fields, (changes) => this.#store.changePlayings(changes));
     this.#playings = replaced(this.#playings, changed ?? []);
     return changed !== null;
+  }
+
+  /** Puts in students who are new. */
+  async addStudents(students: readonly Student[]): Promise<void> {
+    this.#students = replaced(this.#students, students);
+    await this.try(() => this.#store.addStudents(students));
+  }
+
+  /** Lets go of a student who has nothing here any more. */
+  async forgetIfEmpty(student: Student): Promise<void> {
+    const { files, playings } = this.allOf(student);
+    if (files.length + playings.length > 0) return;
+    this.#students = this.#students.filter(({ id }) => id !== student.id);
+    await this.try(() => this.#store.end({ students: [student.id] }));
   }
 
   /** Puts in files that are new. */
@@ -172,6 +152,15 @@ export class TeachingLists {
     await this.look();
   }
 
+  /** Whether anything of a student's could be listened to, or waits for it. */
+  hasSound({ id }: Student): boolean {
+    const isRead = ({ state }: GivenFile): boolean => state === 'waiting' || state === 'sorted';
+    return (
+      this.files.some((one) => one.studentId === id && isRead(one)) ||
+      this.playings.some(({ studentId }) => studentId === id)
+    );
+  }
+
   /** All that belongs to a student, to be deleted. */
   allOf(student: Student): Deleted {
     const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
@@ -192,19 +181,6 @@ export class TeachingLists {
       this.trouble = troubleOf(error);
       return undefined;
     }
-  }
-
-  async #move(playings: readonly Playing[], files: readonly GivenFile[], studentId: string): Promise<void> {
-    const addedMs = this.#now();
-    await this.changePlayings(namesOf(playings), () => ({ studentId, addedMs }));
-    await this.changeFiles(namesOf(files), () => ({ studentId }));
-  }
-
-  async #forgetIfEmpty(student: Student): Promise<void> {
-    const { files, playings } = this.allOf(student);
-    if (files.length + playings.length > 0) return;
-    this.#students = this.#students.filter(({ id }) => id !== student.id);
-    await this.try(() => this.#store.end({ students: [student.id] }));
   }
 
   async #mark({ students, files, playings }: Deleted, deletedMs: number | null): Promise<void> {

@@ -1,4 +1,4 @@
-import { recordedWhen, studentIn } from '../../../io/teaching/index.ts';
+import { recordedWhen } from '../../../io/teaching/index.ts';
 import type { Changed, Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
 import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
@@ -8,7 +8,9 @@ import { compareHands } from './hands-apart.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';
 import { TeachingLists } from './lists.svelte.ts';
+import { Owners } from './owners.svelte.ts';
 import { foundIn, nameIn, sentBy } from './playings.ts';
+import { studentCalled, studentOf } from './students.ts';
 import { Queue } from './queue.svelte.ts';
 
 /** Recordings handed on at a time: enough that no worker waits. */
@@ -25,6 +27,7 @@ export class Teaching {
   /** the attempt that is heard now */
   hearing: Hearing | null = $state.raw(null);
   readonly lists: TeachingLists;
+  readonly owners: Owners;
   readonly queue: Queue<GivenFile>;
   readonly devices: TeachingDevices;
   /** what was given just now, by the file's name: held until it is sorted, in case the device could not store it */
@@ -34,6 +37,7 @@ export class Teaching {
   constructor(devices: TeachingDevices) {
     this.devices = devices;
     this.lists = new TeachingLists(devices.store, devices.now);
+    this.owners = new Owners(this.lists, () => devices.store.newId(), devices.now);
     this.queue = new Queue(
       {
         waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
@@ -69,7 +73,16 @@ export class Teaching {
     this.passedOver = passedOver;
     this.leftOut = leftOut + Math.max(0, recordings.length - MOST_RECORDINGS);
     for (const { path, blob, writtenMs } of recordings.slice(0, MOST_RECORDINGS)) {
-      const file = await this.#newFile({ path, blob, writtenMs });
+      const print = await this.devices.printOf(blob);
+      const same =
+        print === null
+          ? undefined
+          : this.lists.files.find((one) => one.print === print && one.state !== 'failed');
+      if (same !== undefined) {
+        await this.#refuse({ path, blob, writtenMs }, { trouble: 'same-sound', name: same.path });
+        continue;
+      }
+      const file = { ...(await this.#newFile({ path, blob, writtenMs })), ...(print !== null && { print }) };
       this.#held = { ...this.#held, [file.id]: blob };
       await this.lists.try(() => this.devices.store.addFile(file, blob));
       this.lists.show([file], []);
@@ -123,7 +136,11 @@ export class Teaching {
     if (review.kind !== 'attempts') {
       throw new EvenfallError({ trouble: 'review-for-student' });
     }
-    const student = await this.lists.studentNamed(review.student.trim() || studentIn(path));
+    const student = await this.owners.studentFor(
+      review.student.trim() === ''
+        ? studentOf(path, this.lists.students)
+        : studentCalled(review.student, this.lists.students),
+    );
     const isKnown = (id: string): boolean => this.lists.playings.some((one) => one.id === id);
     const sent = review.attempts
       .filter(({ id }) => !isKnown(id))
@@ -173,7 +190,7 @@ export class Teaching {
   }
 
   async #newFile({ path, blob, writtenMs }: Given): Promise<GivenFile> {
-    const student = await this.lists.studentNamed(studentIn(path));
+    const student = await this.owners.studentFor(studentOf(path, this.lists.students));
     return {
       id: this.devices.store.newId(),
       path,

@@ -1,0 +1,164 @@
+import { MONTHS, MUSIC, NOISE } from './no-names.ts';
+
+/** What is told of a student's name by where a recording lies and what it is called. */
+export interface Named {
+  /** '' where nothing names anybody */
+  readonly name: string;
+  /** from which part of the path */
+  readonly from: 'folder' | 'file' | 'nothing';
+}
+
+const NOBODY: Named = { name: '', from: 'nothing' };
+/** A name is not longer. */
+const MOST_LETTERS = 60;
+
+/**
+ * Path of a recording, from the folder that was given → the name of its student, as far as one is written there.
+ *
+ * The first folder below the given one that has a name in it, else the file's own name, else the given folder (a zip stands for a
+ * folder). Of each what is no name is left out: dates, weeks, copies, what messengers and recorders write, and words of the music.
+ * "Lind, Mara" is Mara Lind. The same for the page and for the command line; common practice, no source.
+ */
+export function nameIn(path: string): Named {
+  const parts = path
+    .normalize('NFC')
+    .split(/[/\\]/)
+    .filter((part) => part !== '' && part !== '.');
+  const folders = parts.slice(0, -1);
+  for (const folder of folders.slice(1)) {
+    const name = nameWithin(folder);
+    if (name !== '') return { name, from: 'folder' };
+  }
+  const name = nameWithin(stemOf(parts.at(-1) ?? ''));
+  if (name !== '') return { name, from: 'file' };
+  const given = nameWithin(folders[0] ?? '');
+  return given === '' ? NOBODY : { name: given, from: 'folder' };
+}
+
+/** Two ways to write one name → the same: letter case, both forms of umlauts, ä as ae, ß as ss, hyphens and points as spaces. */
+export function folded(name: string): string {
+  return name
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[äöüß]/g, (letter) => ({ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss' })[letter]!)
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim();
+}
+
+/** A file's name without its ending, or endings. */
+export function stemOf(file: string): string {
+  return file.replace(/(\.(?=[a-z0-9]*[a-z])[a-z0-9]{2,5})+$/i, '');
+}
+
+/** Dates and times of day, weeks, copies, numbers in brackets: parted from names before words are looked at. */
+const NO_WORDS: readonly RegExp[] = [
+  /[\p{Cc}\p{Cf}]/gu,
+  // Parted at its capitals it would be two words.
+  /whatsapp|voicememo/giu,
+  /\b(copy of|copy \d+ of|kopie von)\b/giu,
+  /\s*\(\d+\)/gu,
+  /(?<!\d)(19|20)\d\d[-._]?[01]\d[-._]?[0-3]\d([-._ T]+(at\s+|um\s+)?[0-2]?\d[-._:h]?[0-5]\d([-._:]?[0-5]\d)?)?(?!\d)/giu,
+  /(?<!\d)[0-3]?\d\.[01]?\d\.((19|20)?\d\d)?(?!\d)/gu,
+  /\b(week|wk|woche|kw|cw|w)[\s._-]*\d{1,2}\b/giu,
+  /(?<=\p{L})(week|wk|kw)[\s._-]*\d{1,2}\b/giu,
+  /\b\d+\s*(bpm|st|nd|rd|th)\b/giu,
+  /#/gu,
+];
+
+/** "Mara’s", said of what is hers. */
+const HERS = /(?<=\p{L}{2})['’]s\b/gu;
+
+interface Word {
+  readonly text: string;
+  /** it stands in one piece with the word before: "Anna-Lena" */
+  readonly hyphened: boolean;
+  /** a new part of the name begins: " - ", "_", "," */
+  readonly parted: boolean;
+}
+
+function nameWithin(text: string): string {
+  const cleared = NO_WORDS.reduce(
+    (left, pattern) => left.replace(pattern, pattern.source === '[\\p{Cc}\\p{Cf}]' ? '' : ' - '),
+    text,
+  ).replace(HERS, '');
+  const family = /^\s*(\p{Lu}[\p{L}'’-]+),\s*(.+)$/u.exec(cleared);
+  if (family !== null && isName(family[1]!)) {
+    const rest = wordsOf(family[2]!);
+    if (rest[0] !== undefined && isName(rest[0].text)) return tidy(`${firstRun(rest)} ${asName(family[1]!)}`);
+  }
+  const words = wordsOf(cleared);
+  const name = firstRun(words);
+  // Of two people’s recordings nobody can tell whose they are.
+  return isOneOfTwo(words, name) ? '' : tidy(name);
+}
+
+/** A name all in capitals or all in small letters is written as names are. */
+function asName(text: string): string {
+  if (text !== text.toUpperCase() && text !== text.toLowerCase()) return text;
+  return text
+    .toLowerCase()
+    .replace(/(^|[\s'’-])(\p{L})/gu, (_, before: string, letter: string) => before + letter.toUpperCase());
+}
+
+/** Words in order: parted by spaces, lines below, points, and where a small letter meets a capital or a digit. */
+function wordsOf(text: string): readonly Word[] {
+  const spaced = text
+    .replace(/(?<=\p{Ll})(?=\p{Lu})/gu, ' ')
+    .replace(/(?<=\p{L})(?=\d)|(?<=\d)(?=\p{L})/gu, ' ');
+  const words: Word[] = [];
+  for (const [, before, word] of spaced.matchAll(/([^\p{L}\p{N}'’♯♭]*)([\p{L}\p{N}'’♯♭]+\.?)/gu)) {
+    words.push({
+      text: word!,
+      hyphened: before === '-',
+      parted: words.length > 0 && before !== '-' && /[^\s._]/.test(before!),
+    });
+  }
+  return words;
+}
+
+/** The first words in a row that may be a name. */
+function firstRun(words: readonly Word[]): string {
+  let name = '';
+  let length = 0;
+  for (const [at, word] of words.entries()) {
+    const isMore = length > 0;
+    if (isMore && word.parted && !word.hyphened) break;
+    const taken = isMore ? isName(word.text) || isInitial(words, at) : isName(word.text);
+    if (!taken) {
+      if (isMore) break;
+      continue;
+    }
+    name += isMore ? (word.hyphened ? '-' : ' ') + asName(word.text) : asName(word.text);
+    length += 1;
+  }
+  return name.replace(/\.$/, '');
+}
+
+/** Whether "and" stands behind a name, and a name behind that. */
+function isOneOfTwo(words: readonly Word[], name: string): boolean {
+  const at = words.findIndex(({ text }) => /^(und|and)$/i.test(text));
+  const [before, behind] = [words[at - 1], words[at + 1]];
+  return (
+    name !== '' && before !== undefined && behind !== undefined && isName(before.text) && isName(behind.text)
+  );
+}
+
+/** One letter behind a name: of a family name, where the music is told elsewhere or the letter is of no key. */
+function isInitial(words: readonly Word[], at: number): boolean {
+  const { text } = words[at]!;
+  if (!/^\p{L}\.?$/u.test(text) || words[at]!.hyphened) return false;
+  const next = words[at + 1];
+  return text.endsWith('.') || /[^a-hA-H]/.test(text) || next === undefined || next.parted;
+}
+
+function isName(word: string): boolean {
+  const plain = word.replace(/\.$/, '').toLowerCase();
+  if (!/^\p{L}[\p{L}'’]+$/u.test(plain)) return false;
+  return !NOISE.has(plain) && !MONTHS.has(plain) && !MUSIC.test(plain);
+}
+
+function tidy(text: string): string {
+  return text.replace(/\s+/g, ' ').trim().slice(0, MOST_LETTERS);
+}

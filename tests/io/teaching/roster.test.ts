@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { folded, nameIn } from '../../../src/io/teaching/names.ts';
+import { whoIs, whoseIs } from '../../../src/io/teaching/roster.ts';
+import type { Known } from '../../../src/io/teaching/roster.ts';
+import { SIXTY, THIRTY } from './sixty-names.ts';
+
+describe('the name of a student in the path of a recording', () => {
+  it.each([
+    ['a folder below the one that was given', 'Week 12/Mara/d-major.m4a', 'Mara'],
+    ['… and not a folder below that', 'Week 12/Mara/November/AUD-1.opus', 'Mara'],
+    ['… nor one that is called by what is played', 'Week 12/Scales/Mara - D major.m4a', 'Mara'],
+    ['the first part of the name of a file', 'Mara - D major.m4a', 'Mara'],
+    ['… in a folder of all', 'Week 12/Ilse - g moll.mp3', 'Ilse'],
+    ['… parted by a line below', 'Jo_scale_left.wav', 'Jo'],
+    ['… of two words', 'Mara Lind – triads.ogg', 'Mara Lind'],
+    ['the folder, where the file is called by a messenger', 'Mara/AUD-20261101-WA0003.opus', 'Mara'],
+    ['… by a recorder', 'Mara/recording (4).m4a', 'Mara'],
+    ['… by a telephone', 'Ilse/Aufnahme - neu.m4a', 'Ilse'],
+    ['… or by what was played', 'Mara/scale - right hand.wav', 'Mara'],
+    ['… in German', 'Ilse/Tonleiter_links.wav', 'Ilse'],
+    ['… or by its key', 'Jo/D-Dur - rechts.wav', 'Jo'],
+    ['nothing where nothing names anybody', 'recording (4).m4a', ''],
+    ['… a messenger alone', 'PTT-20261101-WA0003.opus', ''],
+    ['… a date', '2026-11-01 - 17.40.m4a', ''],
+    ['… one word', 'arpeggio.wav', ''],
+    ['nothing of an empty path', '', ''],
+    ['signs that are not seen are left out', 'Week/Ma\u202era\u0000/x.wav', 'Mara'],
+  ])('is %s', (_, path, name) => {
+    expect(nameIn(path).name).toBe(name);
+  });
+
+  it('is never longer than a name', () => {
+    expect(nameIn(`week/${'m'.repeat(500)}/x.wav`).name).toHaveLength(60);
+  });
+});
+
+describe('sixty recordings as people name them', () => {
+  const wrong = SIXTY.filter(({ path, whose }) => folded(nameIn(path).name) !== folded(whose));
+
+  it('are proposed right, 95 of a hundred at least', () => {
+    expect(SIXTY).toHaveLength(60);
+    expect(wrong.length, wrong.map(({ path }) => path).join('; ')).toBeLessThanOrEqual(3);
+  });
+
+  it('… and so are thirty others', () => {
+    const also = THIRTY.filter(({ path, whose }) => folded(nameIn(path).name) !== folded(whose));
+    expect(also.length, also.map(({ path }) => path).join('; ')).toBeLessThanOrEqual(1);
+  });
+
+  it('are never put together where they are of two, nor given to anybody unasked', () => {
+    const owners = new Map<string, Set<string>>();
+    for (const { path, whose } of SIXTY) {
+      expect(whoseIs(path, []).kind).not.toBe('known');
+      const { name } = nameIn(path);
+      if (name !== '') owners.set(folded(name), (owners.get(folded(name)) ?? new Set()).add(folded(whose)));
+    }
+    expect([...owners.values()].filter((all) => all.size > 1)).toEqual([]);
+  });
+
+  it('are known the week after, once the teacher has said who is who, and nobody is mixed up', () => {
+    const names = [...new Set(SIXTY.map(({ whose }) => folded(whose)))].filter((name) => name !== '');
+    const roster = names.map((folding) => ({
+      name: SIXTY.find(({ whose }) => folded(whose) === folding)!.whose,
+      aliases: [],
+    }));
+    const told = SIXTY.map(({ path, whose }) => ({ whose, told: whoseIs(path, roster) }));
+    const mixed = told.filter(
+      (one) => one.told.kind === 'known' && folded(one.told.who.name) !== folded(one.whose),
+    );
+    expect(mixed).toEqual([]);
+    expect(told.filter((one) => one.told.kind === 'known').length).toBeGreaterThanOrEqual(50);
+  });
+});
+
+describe('a roster', () => {
+  const lind: Known = { name: 'Mara Lind', aliases: ['ML', 'mara77'] };
+  const other: Known = { name: 'Mara Voss', aliases: ['MV'] };
+  const jörg: Known = { name: 'Jörg', aliases: [] };
+  const roster = [lind, other, jörg];
+
+  it.each([
+    { what: 'a name in other letters', path: 'MARA LIND - C.m4a', who: lind },
+    { what: 'the family name first', path: 'Lind, Mara - C.m4a', who: null },
+    { what: 'umlauts in their other form', path: 'Jörg.m4a'.normalize('NFD'), who: jörg },
+    { what: 'an umlaut written out', path: 'Joerg Tonleiter.m4a', who: jörg },
+    { what: 'an alias that is no name', path: 'ML 3.m4a', who: lind },
+    { what: 'an alias as a folder', path: 'week 47/mara77/scale.m4a', who: lind },
+  ])('knows $what', ({ path, who }) => {
+    const told = whoseIs(path, roster);
+    expect(told).toEqual({ kind: 'known', who: who ?? lind });
+  });
+
+  it('asks where a name may be two people’s, or somebody’s who is known otherwise', () => {
+    expect(whoIs('Mara', roster)).toEqual({ kind: 'proposed', name: 'Mara', likely: [lind, other] });
+    expect(whoIs('Mara L', roster)).toEqual({ kind: 'proposed', name: 'Mara L', likely: [lind] });
+    expect(whoIs('Nils', roster)).toEqual({ kind: 'proposed', name: 'Nils', likely: [] });
+    expect(whoIs('ML', [lind, { name: 'Mia Lau', aliases: ['ml'] }])).toMatchObject({ kind: 'proposed' });
+  });
+
+  it('gives nobody what names nobody', () => {
+    expect(whoseIs('recording (4).m4a', roster)).toEqual({ kind: 'nobody' });
+    expect(whoseIs('ML and MV.m4a', roster).kind).not.toBe('known');
+  });
+});
