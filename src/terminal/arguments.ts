@@ -11,7 +11,7 @@ import {
 } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { COMMAND_NAMES } from './commands.ts';
-import type { Command, CommandName } from './commands.ts';
+import type { Command, CommandName, Shard } from './commands.ts';
 import { INTENTION_OPTIONS, readIntention } from './intention.ts';
 import { usageProblem } from './problems.ts';
 import { hint, readNumber, readWord } from './values.ts';
@@ -49,6 +49,9 @@ const OPTIONS = {
     csv: { type: 'string' },
     html: { type: 'string' },
     students: { type: 'string' },
+    lines: { type: 'string' },
+    shard: { type: 'string' },
+    list: { type: 'string' },
     bpm: { type: 'string' },
     even: { type: 'string' },
     workers: { type: 'string' },
@@ -96,7 +99,12 @@ export function parseCommand(words: readonly string[]): Command {
     case 'desk': {
       const { values, positionals } = read('desk', rest);
       if (values.help) return { kind: 'help', about: 'desk', language: readLanguage(values.language) };
-      if (positionals.length === 0) throw usageProblem((t) => t.needsFolder);
+      if (positionals.length === 0 && values.list === undefined) throw usageProblem((t) => t.needsFolder);
+      if (
+        values.lines !== undefined &&
+        (values.json || values.csv !== undefined || values.html !== undefined)
+      )
+        throw usageProblem((t) => t.linesAlone);
       if (values.html === '-') throw usageProblem((t) => t.foldersNeedNames);
       if (values.csv === '-' && values.json) throw usageProblem((t) => t.oneToStdout);
       return {
@@ -105,6 +113,9 @@ export function parseCommand(words: readonly string[]): Command {
         csvFile: values.csv ?? null,
         htmlFolder: values.html ?? null,
         studentsFile: values.students ?? null,
+        linesFile: values.lines ?? null,
+        shard: readShard(values.shard, values.lines),
+        listFile: values.list ?? null,
         force: values.force ?? false,
         targetBpm: readBpm(values.bpm),
         evennessPercent: readEven(values.even),
@@ -264,6 +275,16 @@ export function languageIn(words: readonly string[]): Language {
 
 function readLanguage(text = 'en'): Language {
   return readWord('language', text, LANGUAGES);
+}
+
+/** "3/16" → the third of sixteen parts. */
+function readShard(text: string | undefined, lines: string | undefined): Shard | null {
+  if (text === undefined) return null;
+  const [, part, of] = /^(\d{1,5})\/(\d{1,5})$/.exec(text) ?? [];
+  const shard = { part: Number(part), of: Number(of) };
+  if (lines === undefined || !(shard.part >= 1 && shard.part <= shard.of))
+    throw usageProblem((t) => t.noShard(text));
+  return shard;
 }
 
 function readBpm(text: string | undefined): number | null {

@@ -1,5 +1,11 @@
 import type { ExerciseChoice, Intention, Language } from '../engine/index.ts';
 
+/** One of so many parts of an archive, counted from 1. */
+export interface Shard {
+  readonly part: number;
+  readonly of: number;
+}
+
 /** What somebody asked the command to do. */
 export type Command =
   | { readonly kind: 'help'; readonly about: CommandName | null; readonly language: Language }
@@ -41,6 +47,12 @@ export type Command =
       readonly htmlFolder: string | null;
       /** who is known, and what their recordings are called by; null: nobody */
       readonly studentsFile: string | null;
+      /** a line a recording, gone on with; '-': standard output; null: all of it at the end */
+      readonly linesFile: string | null;
+      /** only this part of the recordings; null: all */
+      readonly shard: Shard | null;
+      /** a file with more paths, one a line; '-': standard input; null: none */
+      readonly listFile: string | null;
       /** files of somebody else's may be written over */
       readonly force: boolean;
       readonly targetBpm: number | null;

@@ -9,6 +9,7 @@ import { arrange } from './pile/arrange.ts';
 import { collect, MOST_RECORDINGS } from './pile/collect.ts';
 import type { Collected } from './pile/collect.ts';
 import { sortPile } from './pile/crew.ts';
+import type { CrewOptions } from './pile/crew.ts';
 import { encodePile } from './pile/csv.ts';
 import { pileObject } from './pile/json.ts';
 import { keptFolder } from './pile/kept.ts';
@@ -17,11 +18,12 @@ import { drawPile } from './pile/lines.ts';
 import { pagesOf } from './pile/pages.ts';
 import { readStudents, Roster } from './pile/students.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
+import { deskLines } from './desk-lines.ts';
 import { checkOutput, checkOutputFolder, writeOutput } from './output.ts';
 import { EXIT, Problem, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
-import { systemTrouble, troubleProblem } from './sound.ts';
+import { bytesOf, systemTrouble, troubleProblem } from './sound.ts';
 import type { Wiring } from './wiring.ts';
 
 type DeskCommand = Extract<Command, { kind: 'desk' }>;
@@ -33,8 +35,12 @@ const MOST_HELPERS = 4;
 export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
   await checkOutputs(command);
   const roster = new Roster(await readStudents(command.studentsFile));
-  const collected = await collectAll(command, roster);
+  const collected = await collectAll(await withList(command), roster);
   const { recordings } = collected;
+  if (command.linesFile !== null) {
+    const paths = recordings.map((one) => ({ ...one, name: pathOf(one) }));
+    return deskLines(command, { ...collected, recordings: paths }, crewOf(command, wiring.version), console);
+  }
   if (recordings.length > MOST_RECORDINGS) {
     throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
   }
@@ -52,17 +58,39 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   return sayProblems(pile, collected, outcomes, command, console);
 }
 
-async function checkOutputs({ paths, csvFile, htmlFolder, studentsFile, force }: DeskCommand): Promise<void> {
+/** Its path, and in an archive the name there: of an archive of any size no two are alike. */
+function pathOf({ source: { path, member } }: Recording): string {
+  return member === null ? path : join(path, member);
+}
+
+/** The command with the paths that its list holds. */
+async function withList(command: DeskCommand): Promise<DeskCommand> {
+  const { listFile, paths } = command;
+  if (listFile === null) return command;
+  const text = new TextDecoder().decode(await bytesOf(listFile));
+  const more = text.split(/\r?\n/).filter((line) => line.trim() !== '');
+  return { ...command, paths: [...paths, ...more] };
+}
+
+async function checkOutputs({
+  paths,
+  csvFile,
+  htmlFolder,
+  linesFile,
+  studentsFile,
+  force,
+}: DeskCommand): Promise<void> {
   const options = { inputs: studentsFile === null ? paths : [...paths, studentsFile], force };
   if (csvFile !== null && csvFile !== '-') await checkOutput(csvFile, 'csv', options);
   if (htmlFolder !== null) await checkOutputFolder(htmlFolder, options);
+  if (linesFile !== null && linesFile !== '-') await checkOutput(linesFile, 'lines', options);
 }
 
 async function collectAll(
-  { paths, csvFile, htmlFolder, studentsFile }: DeskCommand,
+  { paths, csvFile, htmlFolder, linesFile, studentsFile, listFile }: DeskCommand,
   roster: Roster,
 ): Promise<Collected> {
-  const own = [csvFile, htmlFolder, studentsFile].filter((path) => path !== null);
+  const own = [csvFile, htmlFolder, linesFile, studentsFile, listFile].filter((path) => path !== null);
   try {
     return await collect(paths, own, roster);
   } catch (cause) {
@@ -73,13 +101,12 @@ async function collectAll(
 
 async function sort(
   recordings: readonly Recording[],
-  { workers, targetBpm, evennessPercent, fresh, quiet, language }: DeskCommand,
+  command: DeskCommand,
   console: Console,
   version: string,
 ): Promise<readonly Outcome[]> {
-  const command = process.argv[1]!;
-  const t = MESSAGES[language].desk;
-  const progress = createProgress(console, '', quiet);
+  const t = MESSAGES[command.language].desk;
+  const progress = createProgress(console, '', command.quiet);
   let done = 0;
   const onInterrupt = (): void => {
     progress.clear();
@@ -87,25 +114,26 @@ async function sort(
   };
   process.prependListener('SIGINT', onInterrupt);
   try {
-    return await sortPile(
-      recordings,
-      {
-        command,
-        workers: workers ?? Math.min(availableParallelism(), MOST_HELPERS),
-        targetBpm,
-        evennessPercent,
-        // A newer build may hear otherwise, though its version is still the same.
-        kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
-      },
-      (share, sorted) => {
-        done = sorted;
-        progress.show(share, t.progress(sorted, recordings.length));
-      },
-    );
+    return await sortPile(recordings, crewOf(command, version), (share, sorted) => {
+      done = sorted;
+      progress.show(share, t.progress(sorted, recordings.length));
+    });
   } finally {
     process.removeListener('SIGINT', onInterrupt);
     progress.clear();
   }
+}
+
+function crewOf({ workers, targetBpm, evennessPercent, fresh }: DeskCommand, version: string): CrewOptions {
+  const command = process.argv[1]!;
+  return {
+    command,
+    workers: workers ?? Math.min(availableParallelism(), MOST_HELPERS),
+    targetBpm,
+    evennessPercent,
+    // A newer build may hear otherwise, though its version is still the same.
+    kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
+  };
 }
 
 async function savePages(folder: string, pile: Pile, wiring: Wiring, language: Language): Promise<void> {

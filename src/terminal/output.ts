@@ -11,6 +11,7 @@ const OWN = {
     /^<!doctype html>\s*<html lang="\w+">[^]*?Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'/.test(
       head.toString('latin1'),
     ),
+  lines: (head: Buffer) => head.toString('latin1').startsWith('{"format":"evenfall-recording"'),
   /** format 0, and the division of the quarter that only our files have (io/exchange) */
   midi: (head: Buffer) =>
     head.subarray(0, 4).toString('latin1') === 'MThd' && head.readUInt32BE(10) === 0x14b00,

@@ -24,6 +24,43 @@ export interface CrewOptions {
   readonly kept: PileRequest['kept'];
 }
 
+/** Helpers that are at work. */
+export interface Crew {
+  /** A bad recording, and even one on which a decoder breaks down, is an outcome like any other. `alone`: taught of hands alone elsewhere. */
+  sort(recording: Recording, alone: HandsAlone | null, onShare: (share: number) => void): Promise<Outcome>;
+  close(): void;
+}
+
+/** Helpers for so many recordings, started when they are first needed. */
+export function openCrew(
+  { workers, command, targetBpm, evennessPercent, kept }: CrewOptions,
+  most: number,
+): Crew {
+  const pool = new Pool<PileRequest, Sorted>({
+    workers: Math.max(1, Math.min(workers, most)),
+    budgetMb: BUDGET_MB,
+    open: (events) => startHelper(command, events),
+  });
+  return {
+    sort: (recording, alone, onShare) =>
+      new Promise((resolve) => {
+        const { source, name, needsMb } = recording;
+        pool.ask({
+          request: { source, name, targetBpm, evennessPercent, alone, kept },
+          name,
+          needsMb,
+          onReply: (reply) => {
+            if (reply.kind === 'progress') onShare(reply.share);
+            if (reply.kind === 'done') resolve({ recording, sorted: reply.file });
+          },
+          reject: ({ reason, trouble }) =>
+            resolve({ recording, problem: reason === 'unreadable' ? 'unreadable' : 'failed', trouble }),
+        });
+      }),
+    close: () => pool.cancel({ trouble: 'sorting-called-off' }),
+  };
+}
+
 /** Where a recording may be sorted again, the first time is so much of the work. */
 const FIRST_SHARE = 0.5;
 
@@ -36,41 +73,13 @@ export async function sortPile(
   options: CrewOptions,
   onProgress: (share: number, sorted: number) => void,
 ): Promise<readonly Outcome[]> {
-  const { workers, command, targetBpm, evennessPercent, kept } = options;
-  const pool = new Pool<PileRequest, Sorted>({
-    workers: Math.min(workers, recordings.length),
-    budgetMb: BUDGET_MB,
-    open: (events) => startHelper(command, events),
-  });
+  const { sort, close } = openCrew(options, recordings.length);
   const shares = recordings.map(() => 0);
   let sorted = 0;
   const tell = (index: number, share: number): void => {
     shares[index] = share;
     onProgress(shares.reduce((sum, one) => sum + one, 0) / recordings.length, sorted);
   };
-  const sort = (
-    recording: Recording,
-    alone: HandsAlone | null,
-    onShare: (share: number) => void,
-  ): Promise<Outcome> =>
-    new Promise((resolve) => {
-      const { source, name, needsMb } = recording;
-      pool.ask({
-        request: { source, name, targetBpm, evennessPercent, alone, kept },
-        name,
-        needsMb,
-        onReply: (reply) => {
-          if (reply.kind === 'progress') onShare(reply.share);
-          if (reply.kind === 'done') resolve({ recording, sorted: reply.file });
-        },
-        reject: ({ reason, trouble }) =>
-          resolve({
-            recording,
-            problem: reason === 'unreadable' ? 'unreadable' : 'failed',
-            trouble,
-          }),
-      });
-    });
   const ofOneDay = (one: Recording): boolean =>
     recordings.some((other) => other !== one && isSameDay(one, other));
   /** What was sorted once stays where it cannot be sorted again. */
@@ -100,7 +109,7 @@ export async function sortPile(
       }),
     );
   } finally {
-    pool.cancel({ trouble: 'sorting-called-off' });
+    close();
   }
 }
 

@@ -114,6 +114,6 @@ export function pileObject(
 }
 
 /** ms since 1970 → ISO 8601 in UTC. */
-function time(whenMs: number | null): string | null {
+export function time(whenMs: number | null): string | null {
   return whenMs === null ? null : new Date(whenMs).toISOString();
 }

@@ -27,6 +27,7 @@ const OUTCOMES: readonly Outcome[] = [
       remarks: [{ notice: 'damaged-after' }],
       attempts: [],
       reason: { notice: 'speech', places: 4 },
+      print: 'talk',
     },
   },
 ];
@@ -135,6 +136,7 @@ describe('a pile', () => {
         durationSec: 60,
         remarks: [],
         reason: '',
+        print: 'c',
         attempts: [
           {
             startSec: 61,

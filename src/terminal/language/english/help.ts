@@ -53,6 +53,10 @@ most 200 recordings at once. What was sorted once is kept and not done again.
 
       --csv OUT.csv        a table as well, one row an attempt; - prints it instead
       --html OUT           pages to read in a browser as well, from OUT/index.html on
+      --lines OUT.jsonl    instead: one JSON object a recording, as soon as it is done,
+                           any number of them; goes on where it stopped; - prints it
+      --shard K/N          of --lines only this part, e.g. 3/16
+      --list FILE          more paths, one a line; - is standard input
       --students FILE      who is known, a line a student: "Mara Lind: mara, ML"
       --force              write over a file that evenfall did not write
       --json               one JSON object ("evenfall-desk") instead of words

@@ -43,6 +43,9 @@ export const MESSAGES = {
     overForeign: (file: string) =>
       `${file} is there already and was not written by evenfall. Choose another name, or write over it with --force.`,
     oneToStdout: 'Standard output (-) can take one thing only. Leave one of the options out.',
+    noShard: (text: string) =>
+      `--shard ${text} is no part of --lines. Write e.g. --lines 3.jsonl --shard 3/16, from 1/16 to 16/16.`,
+    linesAlone: '--lines tells each recording by itself: leave --json, --csv and --html out.',
     foldersNeedNames: '--html of desk writes several pages: name a folder.',
     inputTwice: 'Standard input (-) can be read only once. Give it once.',
     oneWordMore: (word: string) =>

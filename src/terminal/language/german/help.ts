@@ -59,6 +59,10 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
       --csv OUT.csv        dazu eine Tabelle, eine Zeile je Versuch; - gibt sie
                            statt der Liste aus
       --html OUT           dazu Seiten für den Browser, ab OUT/index.html
+      --lines OUT.jsonl    stattdessen: ein JSON-Objekt je Aufnahme, sobald sie fertig ist,
+                           beliebig viele; macht weiter, wo es aufhörte; - gibt es aus
+      --shard K/N          von --lines nur dieser Teil, z. B. 3/16
+      --list FILE          weitere Pfade, einer je Zeile; - ist die Standardeingabe
       --students FILE      wer bekannt ist, eine Zeile je Name: „Mara Lind: mara, ML“
       --force              auch überschreiben, was evenfall nicht geschrieben hat
       --json               ein JSON-Objekt („evenfall-desk“) statt Worten

@@ -40,6 +40,9 @@ export const MESSAGES: Messages = {
     overForeign: (file) =>
       `${file} gibt es schon, und evenfall hat es nicht geschrieben. Wähl einen anderen Namen, oder überschreib es mit --force.`,
     oneToStdout: 'Die Standardausgabe (-) fasst nur eines. Lass eine der Optionen weg.',
+    noShard: (text) =>
+      `--shard ${text} ist kein Teil von --lines. Schreib z. B. --lines 3.jsonl --shard 3/16, von 1/16 bis 16/16.`,
+    linesAlone: '--lines nennt jede Aufnahme für sich: Lass --json, --csv und --html weg.',
     foldersNeedNames: '--html von desk schreibt mehrere Seiten: Nenn einen Ordner.',
     inputTwice: 'Die Standardeingabe (-) lässt sich nur einmal lesen. Gib sie einmal an.',
     oneWordMore: (word) =>
