@@ -35,6 +35,14 @@ async function open(shared: Shared): Promise<Teaching> {
     readReview: review.readReview,
     writeReview: review.writeReview,
     printOf: teaching.printOf,
+    writeFolder: async (files) => {
+      const all = files.map(async ({ name, file }) => ({
+        name: teaching.plainAscii(name),
+        bytes: new Uint8Array(await file.arrayBuffer()),
+        packing: 'store' as const,
+      }));
+      return archive.writeArchive(await Promise.all(all), 'application/zip');
+    },
     drafts: createDrafts(() => localStorage),
     now: () => Date.now(),
   });

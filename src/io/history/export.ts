@@ -73,7 +73,9 @@ function json(name: string, value: unknown): TarMember {
 }
 
 /** Pieces → a stream that asks for the next one when it has room. (`ReadableStream.from` is not in every browser yet.) */
-function streamOf(pieces: AsyncGenerator<Uint8Array<ArrayBuffer>>): ReadableStream<Uint8Array<ArrayBuffer>> {
+export function streamOf(
+  pieces: AsyncGenerator<Uint8Array<ArrayBuffer>>,
+): ReadableStream<Uint8Array<ArrayBuffer>> {
   return new ReadableStream({
     pull: async (controller) => {
       const next = await pieces.next();

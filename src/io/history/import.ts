@@ -195,7 +195,7 @@ function isWav(bytes: Uint8Array): boolean {
 }
 
 /** The archive inside the file, packed by gzip or not, with word of how much of the file has been read. */
-async function unpacked(
+export async function unpacked(
   file: Blob,
   onProgress: (share: number) => void,
 ): Promise<ReadableStream<Uint8Array>> {

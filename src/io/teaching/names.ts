@@ -47,6 +47,19 @@ export function folded(name: string): string {
     .trim();
 }
 
+/** A file's name → the same in letters that every system's zips have. */
+export function plainAscii(name: string): string {
+  return name
+    .normalize('NFC')
+    .replace(
+      /[äöüßÄÖÜ]/g,
+      (letter) => ({ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss', Ä: 'Ae', Ö: 'Oe', Ü: 'Ue' })[letter]!,
+    )
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\x20-\x7e]/g, '_');
+}
+
 /** A file's name without its ending, or endings. */
 export function stemOf(file: string): string {
   return file.replace(/(\.(?=[a-z0-9]*[a-z])[a-z0-9]{2,5})+$/i, '');

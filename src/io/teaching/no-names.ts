@@ -13,7 +13,7 @@ export const NOISE: ReadonlySet<string> = new Set(
   recording recordings recorded recorder audiorecording voicememo export exports temp tmp data misc sonstiges diverse alle all
   everyone monday tuesday wednesday thursday friday saturday sunday montag dienstag mittwoch donnerstag freitag samstag sonntag
   morning evening afternoon today heute gestern yesterday again nochmal noch mal once wieder first second third erste zweite dritte
-  left right both hand hands hs ht rh lh links rechts beide hände beidhändig zusammen together separately einzeln mp mp3 wav m4a re fwd fw aw wg pxl dsc dscn mvi
+  left right both hand hands hs ht rh lh links rechts beide hände beidhändig zusammen together separately einzeln mp mp3 wav m4a flac opus ogg vorbis aac stereo mono lossless re fwd fw aw wg pxl dsc dscn mvi
   gopr screen screenrecording bildschirmaufnahme violin violine cello flute flöte guitar gitarre duet duett`
     .split(/\s+/)
     .filter((word) => word !== ''),

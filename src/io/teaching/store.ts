@@ -17,7 +17,7 @@ import type {
 interface Schema extends DBSchema {
   students: { key: string; value: Student };
   files: { key: string; value: GivenFile };
-  /** recordings that wait to be sorted, by the file's name */
+  /** recordings as they came, by the file's name: those that wait to be sorted, and those that are kept whole */
   waiting: { key: string; value: Blob };
   playings: { key: string; value: Playing };
   reports: { key: string; value: Reports };
@@ -97,7 +97,7 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
     return changed;
   };
 
-  return {
+  const store: TeachingStore = {
     newId: () =>
       `${Math.max(0, Math.round(now())).toString(36).padStart(TIME_LETTERS, '0')}-${crypto.randomUUID().slice(0, 8)}`,
     load: async () => {
@@ -121,13 +121,22 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         if (now?.state === 'sorted') return false;
         await Promise.all([
           store('files').put({ ...file, version: (now?.version ?? 0) + 1 }),
-          store('waiting').delete(file.id),
+          ...(file.whole === true ? [] : [store('waiting').delete(file.id)]),
           ...putPlayings(store, found),
         ]);
         return true;
       });
       windows.tell({ files: [file.id], playings: found.map(({ playing }) => playing.id) });
       return isMine;
+    },
+    letGo: async (ids) => {
+      await database.write(['waiting'], async (store) => {
+        await Promise.all(ids.map((id) => store('waiting').delete(id)));
+      });
+      await changeAll(
+        'files',
+        ids.map((id) => ({ id, fields: () => ({ whole: false }) })),
+      );
     },
     addFiles: (files) => addAll('files', files),
     addStudents: (students) => addAll('students', students),
@@ -172,13 +181,29 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
     end,
     room: async () => {
       const estimate = await navigator.storage?.estimate?.();
-      return { usedBytes: estimate?.usage ?? null, quotaBytes: estimate?.quota ?? null };
+      return {
+        usedBytes: estimate?.usage ?? null,
+        quotaBytes: estimate?.quota ?? null,
+        persisted: (await navigator.storage?.persisted?.()) ?? false,
+      };
+    },
+    persist: async () => (await navigator.storage?.persist?.()) ?? false,
+    backup: async (onProgress = () => undefined) => {
+      const { writeBackup } = await import('./backup-out.ts');
+      return database.use(async () =>
+        writeBackup({ ...store, desktop: await store.load() }, now(), onProgress),
+      );
+    },
+    bringIn: async (file, onProgress = () => undefined) => {
+      const { readBackup } = await import('./backup-in.ts');
+      return database.use(() => readBackup(store, file, onProgress));
     },
     close: async () => {
       windows.close();
       await database.close();
     },
   };
+  return store;
 }
 
 function putPlayings(store: Writable<Schema>, found: readonly NewPlaying[]): readonly Promise<unknown>[] {

@@ -8,6 +8,7 @@ import type {
   Words,
 } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
+import type { BackupOutcome } from './backup-in.ts';
 import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
 
 /** A record that is kept: how often it was changed, so that of two of one name the later is known; absent: never. */
@@ -62,6 +63,12 @@ export interface GivenFile extends Kept {
   readonly reason: Trouble | string;
   /** what could not be read */
   readonly remarks: readonly KeptNotice[];
+  /** why no playing was found in it; absent: some was, or version 0.1 sorted it */
+  readonly untold?: KeptNotice;
+  /** the recording as it came is still here, to be heard; absent: it is not */
+  readonly whole?: boolean;
+  /** when it was heard as it came, ms since 1970; absent: never */
+  readonly seenMs?: number;
   readonly deletedMs: number | null;
 }
 
@@ -159,9 +166,9 @@ export interface TeachingStore {
   /** Everything that is not deleted; what was deleted before is ended for good by this, unless another window is open that may bring it back. */
   load(): Promise<Desktop>;
   addFile(file: GivenFile, blob: Blob): Promise<void>;
-  /** What waits to be sorted; null: it is not there any more. */
+  /** A recording as it came; null: it is not there any more. */
   blob(fileId: string): Promise<Blob | null>;
-  /** Puts in what was found in a file, and lets go of the file itself. False: another window has done so already. */
+  /** Puts in what was found in a file, and lets go of the file itself unless it is to be kept `whole`. False: another window has done so already. */
   finish(file: GivenFile, found: readonly NewPlaying[]): Promise<boolean>;
   addFiles(files: readonly GivenFile[]): Promise<void>;
   addStudents(students: readonly Student[]): Promise<void>;
@@ -176,6 +183,8 @@ export interface TeachingStore {
   records(names: Changed): Promise<Desktop>;
   /** Calls whenever another window has changed something. */
   onChanged(call: (changed: Changed) => void): void;
+  /** Lets go of recordings as they came; what was found in them stays. */
+  letGo(fileIds: readonly string[]): Promise<void>;
   /** Attempts without a file of their own, as a student sent them. */
   addPlayings(found: readonly NewPlaying[]): Promise<void>;
   reports(id: string): Promise<Reports>;
@@ -193,7 +202,17 @@ export interface TeachingStore {
     readonly files?: readonly string[];
     readonly playings?: readonly string[];
   }): Promise<void>;
-  /** Bytes that all pages of this address use, and that the browser allows; null: it does not say. */
-  room(): Promise<{ readonly usedBytes: number | null; readonly quotaBytes: number | null }>;
+  /** All that is kept here → one file; longer recordings as they came stay behind. */
+  backup(onProgress?: (share: number) => void): Promise<Blob>;
+  /** Puts in what of a backup is not here yet; nothing that is here is overwritten. */
+  bringIn(file: Blob, onProgress?: (share: number) => void): Promise<BackupOutcome>;
+  /** Asks the browser to keep all this until somebody deletes it; whether it promised. */
+  persist(): Promise<boolean>;
+  /** Bytes that all pages of this address use, and that the browser allows, null: it does not say; and whether it promised to keep them. */
+  room(): Promise<{
+    readonly usedBytes: number | null;
+    readonly quotaBytes: number | null;
+    readonly persisted: boolean;
+  }>;
   close(): Promise<void>;
 }

@@ -69,6 +69,10 @@ export const german = (tell: Tell): Tellings => ({
   'file-unknown': `Sie ist keine Klangdatei bekannter Art, oder sie ist beschädigt. ${CONVERT}`,
   'file-other': ({ what }) => OTHERS[what],
   'file-unreadable': 'Sie ließ sich nicht lesen. Liegt sie noch, wo sie lag?',
+  'no-backup': 'Es ist keine Sicherung der Seite für Lehrkräfte.',
+  'backup-newer':
+    'Sie stammt aus einem neueren Evenfall. Lade diese Seite neu und hol sie dann noch einmal herein.',
+  'backup-damaged': 'Sie ist beschädigt, und nichts davon kam herein. Nimm eine andere.',
   'same-sound': ({ name }) => `Es ist dieselbe Aufnahme wie ${name}.`,
   'file-gone': 'Diese Aufnahme ist nicht mehr da. Gib sie noch einmal.',
   'file-damaged': 'Sie ließ sich nicht lesen: Die Datei ist beschädigt. Schick sie noch einmal.',

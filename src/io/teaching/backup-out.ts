@@ -1,0 +1,124 @@
+import { streamOf } from '../history/export.ts';
+import { tarEnd, tarParts } from '../history/tar.ts';
+import { tellTrouble } from '../troubles/index.ts';
+import type { SoundFile } from '../review/types.ts';
+import { FORMAT, FORMAT_VERSION } from './backup-check.ts';
+import type { BackupAttempt, BackupHead } from './backup-check.ts';
+import type { Desktop, GivenFile, Playing, Reports, Said, Student } from './types.ts';
+
+/** What is read for a backup, one thing after the other: all sound at once would not fit into memory. */
+export interface Kept {
+  readonly desktop: Desktop;
+  readonly reports: (id: string) => Promise<Reports>;
+  readonly said: (id: string) => Promise<Said>;
+  readonly sound: (id: string) => Promise<SoundFile | null>;
+  readonly blob: (fileId: string) => Promise<Blob | null>;
+}
+
+/** A longer recording is left out as it came: it would have to be held whole; what was found in it goes along. */
+const LARGEST_WHOLE_BYTES = 200_000_000;
+
+/** All that a teacher has here → one file, a tar under the browser's gzip. */
+export async function writeBackup(
+  kept: Kept,
+  nowMs: number,
+  onProgress: (share: number) => void,
+): Promise<Blob> {
+  const stream = streamOf(parts(kept, nowMs, onProgress));
+  const packed = stream.pipeThrough(new CompressionStream('gzip'));
+  return new Response(packed, { headers: { 'content-type': 'application/gzip' } }).blob();
+}
+
+async function* parts(
+  { desktop, reports, said, sound, blob }: Kept,
+  nowMs: number,
+  onProgress: (share: number) => void,
+): AsyncGenerator<Uint8Array<ArrayBuffer>> {
+  const put = (name: string, bytes: Uint8Array<ArrayBuffer>) => tarParts({ name, bytes }, nowMs);
+  const json = (name: string, value: unknown) => put(name, new TextEncoder().encode(JSON.stringify(value)));
+  const { playings, files } = desktop;
+  yield* json('evenfall-teaching.json', headOf(desktop));
+  const count = playings.length + files.length;
+  for (const [at, { id }] of playings.entries()) {
+    const [told, words, heard] = await Promise.all([reports(id), said(id), sound(id)]);
+    yield* json(`attempts/${at}/attempt.json`, attemptOf(id, told, words));
+    if (heard !== null) yield* put(`attempts/${at}/sound.${endingOf(heard)}`, heard.bytes);
+    for (const [nth, { voice }] of words.remarks.entries())
+      if (voice !== null) yield* put(`attempts/${at}/voice-${nth}.${endingOf(voice)}`, voice.bytes);
+    onProgress((at + 1) / count);
+  }
+  for (const [at, { id, bytes }] of files.entries()) {
+    const whole = bytes > LARGEST_WHOLE_BYTES ? null : await blob(id);
+    if (whole !== null) yield* put(`recordings/${at}`, new Uint8Array(await whole.arrayBuffer()));
+    onProgress((playings.length + at + 1) / count);
+  }
+  yield tarEnd();
+}
+
+const endingOf = ({ mime }: SoundFile): 'wav' | 'webm' => (mime === 'audio/wav' ? 'wav' : 'webm');
+
+function headOf({ students, files, playings }: Desktop): BackupHead {
+  return {
+    format: FORMAT,
+    version: FORMAT_VERSION,
+    students: students.map(studentOf),
+    files: files.map(fileOf),
+    playings: playings.map(playingOf),
+  };
+}
+
+function studentOf({ id, name, aliases, proposed, words, message, assignment, sent }: Student) {
+  return {
+    id,
+    name,
+    words,
+    message,
+    assignment,
+    sent,
+    ...(aliases !== undefined && { aliases }),
+    ...(proposed !== undefined && { proposed }),
+  };
+}
+
+function fileOf(file: GivenFile): BackupHead['files'][number] {
+  const { id, path, studentId, addedMs, writtenMs, bytes, print, state, remarks, untold, seenMs } = file;
+  return {
+    id,
+    path,
+    studentId,
+    addedMs,
+    writtenMs,
+    bytes,
+    state,
+    reason: typeof file.reason === 'string' ? file.reason : tellTrouble(file.reason, 'en'),
+    remarks,
+    ...(print !== undefined && { print }),
+    ...(untold !== undefined && { untold }),
+    ...(seenMs !== undefined && { seenMs }),
+  };
+}
+
+function playingOf(playing: Playing): BackupHead['playings'][number] {
+  const { id, fileId, studentId, addedMs, whenMs, name, startSec, endSec } = playing;
+  const { recognition, chosen, reason, heardMs, answeredMs } = playing;
+  return {
+    id,
+    fileId,
+    studentId,
+    addedMs,
+    whenMs,
+    name,
+    startSec,
+    endSec,
+    recognition,
+    chosen,
+    reason,
+    heardMs,
+    answeredMs,
+  };
+}
+
+function attemptOf(id: string, { own, chosen }: Reports, { remarks, corrections }: Said): BackupAttempt {
+  const written = remarks.map(({ id: name, place, text }) => ({ id: name, place, text }));
+  return { id, own, chosen, remarks: written, corrections };
+}
