@@ -8,6 +8,11 @@ export type Deed =
   | 'half'
   | 'loop'
   | 'remark'
+  | 'speak'
+  | 'left-hand'
+  | 'right-hand'
+  | 'exercise'
+  | 'keys'
   | 'leave';
 
 /** Of a key that was pressed: what counts. */
@@ -47,6 +52,21 @@ export function deedOf(event: Pressed): Deed | null {
     case 'r':
     case 'R':
       return 'remark';
+    case 's':
+    case 'S':
+      return 'speak';
+    case 'n':
+    case 'N':
+      return 'next-attempt';
+    case 'e':
+    case 'E':
+      return 'exercise';
+    case '1':
+      return 'left-hand';
+    case '2':
+      return 'right-hand';
+    case '?':
+      return 'keys';
     case 'Escape':
       return 'leave';
     default:

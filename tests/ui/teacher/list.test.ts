@@ -188,6 +188,13 @@ describe('keys', () => {
     ['arrows on the string of pearls move there', press('ArrowRight', {}, '[data-spot]'), null],
     ['what the browser or a reader of screens uses stays theirs', press('r', { ctrlKey: true }), null],
     ['what was done already is not done again', press('l', { defaultPrevented: true }), null],
+    ['N goes to the next attempt', press('n'), 'next-attempt'],
+    ['S speaks', press('s'), 'speak'],
+    ['1 and 2 say which hand it was', press('1'), 'left-hand'],
+    ['…', press('2'), 'right-hand'],
+    ['E says another exercise', press('e'), 'exercise'],
+    ['? shows the keys', press('?', { shiftKey: true }), 'keys'],
+    ['Esc leaves', press('Escape'), 'leave'],
     ['other keys do nothing', press('q'), null],
   ])('%s', (_, pressed, deed) => {
     expect(deedOf(pressed)).toBe(deed);

@@ -53,7 +53,7 @@ export class MemoryStore implements TeachingStore {
     this.#room();
     if (this.files.get(file.id)?.state === 'sorted') return false;
     this.files.set(file.id, file);
-    this.waiting.delete(file.id);
+    if (file.whole !== true) this.waiting.delete(file.id);
     await this.addPlayings(found);
     return true;
   };
@@ -63,6 +63,10 @@ export class MemoryStore implements TeachingStore {
       this.told.set(playing.id, reports);
       if (sound !== null) this.sounds.set(playing.id, sound);
     }
+  };
+  letGo = async (ids: readonly string[]): Promise<void> => {
+    for (const id of ids) this.waiting.delete(id);
+    await this.changeFiles(ids.map((id) => ({ id, fields: () => ({ whole: false }) })));
   };
   addFiles = async (files: readonly GivenFile[]): Promise<void> =>
     files.forEach((one) => this.files.set(one.id, one));
@@ -95,7 +99,10 @@ export class MemoryStore implements TeachingStore {
     for (const id of playings)
       [this.playings, this.told, this.sounds, this.words].forEach((all) => all.delete(id));
   };
-  room = async () => ({ usedBytes: 1, quotaBytes: 2 });
+  room = async () => ({ usedBytes: 1, quotaBytes: 2, persisted: false });
+  persist = async () => true;
+  backup = (): Promise<Blob> => Promise.reject(new Error('Only a browser packs.'));
+  bringIn: TeachingStore['bringIn'] = () => Promise.reject(new Error('Only a browser unpacks.'));
   close = async (): Promise<void> => undefined;
 
   #change = async <T extends { readonly id: string; readonly version?: number }>(
@@ -225,6 +232,7 @@ export function devicesWith(
     playerOf: () => new Player(silent, () => undefined),
     locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
+    writeFolder: () => Promise.resolve(new Blob()),
     printOf: () => Promise.resolve(null),
     drafts: draftsIn(new Map()),
     now: () => (nowMs += 1000),

@@ -47,7 +47,9 @@ describe('recordings that are given', () => {
     const mara = teaching.lists.students[1]!;
     expect(teaching.attemptsOf(mara).map(kindOf).sort()).toEqual(['attempt', 'attempt', 'cannot-tell']);
     expect(teaching.queue.running).toBe(false);
-    // What is sorted is let go of; what failed is kept to be tried again.
+    // All stay to be heard whole, talk and pauses and all, until they are let go of; what failed is kept to be tried again.
+    expect([...store.waiting.keys()]).toEqual(teaching.lists.files.map(({ id }) => id));
+    await teaching.lists.letGo(teaching.lists.files.filter(({ whole }) => whole === true));
     expect([...store.waiting.keys()]).toEqual([teaching.lists.files[1]!.id]);
   });
 

@@ -48,6 +48,8 @@ export interface TeachingDevices {
   readonly drafts: Drafts;
   /** what tells the sound of a file from all other; null: not known */
   readonly printOf: (file: Blob) => Promise<string | null>;
+  /** files → one zip of them */
+  readonly writeFolder: (files: readonly { readonly name: string; readonly file: Blob }[]) => Promise<Blob>;
   /** ms since 1970 */
   readonly now: () => number;
 }

@@ -4,7 +4,7 @@ import type { GivenFile, Playing } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './buffer.ts';
 import type { TeachingLists } from './lists.svelte.ts';
-import { toldBy } from './playings.ts';
+import { toldBy } from '../../../io/teaching/index.ts';
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'analyst' | 'locale' | 'criteria'>;
 

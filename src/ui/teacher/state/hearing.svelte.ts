@@ -13,7 +13,7 @@ import type { TeachingDevices } from './devices.ts';
 import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { moved, samePlace, together } from './places.ts';
-import { toldBy } from './playings.ts';
+import { toldBy } from '../../../io/teaching/index.ts';
 
 /** One attempt opened: its reports, its sound, and what the teacher says of it. Nothing rejects; `trouble` tells. */
 export class Hearing {

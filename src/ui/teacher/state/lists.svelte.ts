@@ -100,6 +100,13 @@ export class TeachingLists {
     return changed !== null;
   }
 
+  /** Lets go of recordings as they came; what was found in them stays. */
+  async letGo(files: readonly GivenFile[]): Promise<void> {
+    await this.try(() => this.#store.letGo(namesOf(files)));
+    await this.follow({ students: [], files: namesOf(files), playings: [] });
+    await this.look();
+  }
+
   /** Puts in students who are new. */
   async addStudents(students: readonly Student[]): Promise<void> {
     this.#students = replaced(this.#students, students);

@@ -92,9 +92,9 @@ export class Owners {
     if (what === null) return;
     const gone = what.students.filter(({ id }) => this.#lists.students.every((one) => one.id !== id));
     await this.#lists.addStudents(gone);
-    const backTo = new Map([...what.playings, ...what.files].map(({ id, studentId }) => [id, studentId]));
+    const before = [...what.playings, ...what.files];
     const back = ({ id, studentId }: { readonly id: string; readonly studentId: string }) => ({
-      studentId: backTo.get(id) ?? studentId,
+      studentId: before.find((one) => one.id === id)?.studentId ?? studentId,
     });
     await this.#lists.changePlayings(idsOf(what.playings), back);
     await this.#lists.changeFiles(idsOf(what.files), back);

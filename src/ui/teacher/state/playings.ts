@@ -1,7 +1,8 @@
-import { likelyReadings, summarise } from '../../../engine/index.ts';
+import { likelyReadings } from '../../../engine/index.ts';
 import type { ExerciseChoice, Report } from '../../../engine/index.ts';
 import type { SortedAttempt } from '../../../io/sorting/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
+import { toldBy } from '../../../io/teaching/index.ts';
 import type { GivenFile, NewPlaying, Playing } from '../../../io/teaching/index.ts';
 
 /** An attempt; playing that cannot be told, with its likeliest readings; other playing, as between attempts. */
@@ -15,20 +16,6 @@ export function kindOf(playing: Playing): PlayingKind {
 /** What it may be where it has no report, likeliest first; nothing where it is other playing. */
 export function readingsOf({ summary, recognition }: Playing): readonly ExerciseChoice[] {
   return summary === null ? likelyReadings(recognition) : [];
-}
-
-/** What of a report is kept with the list. */
-export function toldBy(
-  report: Report | null,
-): Pick<Playing, 'summary' | 'evennessPlusMinus' | 'verdict' | 'words'> {
-  if (report === null) return { summary: null, evennessPlusMinus: null, verdict: '', words: null };
-  const { evennessPercent } = report.measures;
-  return {
-    summary: summarise(report),
-    evennessPlusMinus: 'value' in evennessPercent ? (evennessPercent.plusMinus ?? null) : null,
-    verdict: report.words.verdict,
-    words: report.words,
-  };
 }
 
 /** The exercise of a report. */

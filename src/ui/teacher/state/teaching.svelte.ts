@@ -16,6 +16,9 @@ import { Queue } from './queue.svelte.ts';
 /** Recordings handed on at a time: enough that no worker waits. */
 const LANES = 4;
 
+/** A longer recording is not kept as it came: a page could not hold it, to let it be heard. */
+const LARGEST_WHOLE_BYTES = 200_000_000;
+
 /** What students handed in: taken in, sorted, opened. Nothing here rejects; `lists.trouble` says what does not work. */
 export class Teaching {
   /** read from the device */
@@ -63,6 +66,7 @@ export class Teaching {
   async add(given: readonly Given[]): Promise<void> {
     const goesOn = this.queue.notStoppedSince();
     await this.load();
+    if (this.lists.room?.persisted === false) void this.lists.try(() => this.devices.store.persist());
     this.lists.dismissTrouble();
     [this.leftOut, this.passedOver] = [0, 0];
     const { recordings, reviews, refused, passedOver, leftOut } = await unpacked(this.devices, given);
@@ -165,7 +169,14 @@ export class Teaching {
     const now = this.lists.files.find(({ id }) => id === file.id);
     if (now === undefined) return;
     const owned = found.map((one) => ({ ...one, playing: { ...one.playing, studentId: now.studentId } }));
-    const done: GivenFile = { ...now, state: 'sorted', reason: '', remarks: sorted.remarks };
+    const done: GivenFile = {
+      ...now,
+      state: 'sorted',
+      reason: '',
+      remarks: sorted.remarks,
+      whole: file.bytes <= LARGEST_WHOLE_BYTES,
+      ...(found.length === 0 && { untold: sorted.reason }),
+    };
     const isMine = await store.finish(done, owned);
     this.#held = Object.fromEntries(Object.entries(this.#held).filter(([id]) => id !== file.id));
     // Another window may have listened to it too, and was first.
