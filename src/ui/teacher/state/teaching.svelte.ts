@@ -121,9 +121,14 @@ export class Teaching {
 
   /** The attempts of a student, oldest first; those whose time is not known as they came. */
   attemptsOf(student: Student): readonly Playing[] {
+    // Several are listened to at once, and the shorter ones are through first.
+    const came = Object.fromEntries(this.lists.files.map(({ id }, at) => [id, at]));
+    const cameAt = ({ fileId }: Playing): number => came[fileId] ?? -1;
     return this.lists.playings
       .filter(({ studentId }) => studentId === student.id)
-      .toSorted((a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || a.startSec - b.startSec);
+      .toSorted(
+        (a, b) => (a.whenMs ?? 0) - (b.whenMs ?? 0) || cameAt(a) - cameAt(b) || a.startSec - b.startSec,
+      );
   }
 
   async #follow(changed: Changed): Promise<void> {
