@@ -1,0 +1,83 @@
+const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+/** The class as a whole, on the page for teachers: names, a line each, what came in, one file of all. */
+export const CLASS = {
+  glance: {
+    title: (count: number) => `The class: ${times(count, 'student', 'students')}`,
+    search: 'Find a name',
+    order: 'First',
+    byHelp: 'who needs help most',
+    byName: 'by name',
+    byLast: 'who sent last',
+    nothingOpen: 'nothing open',
+    open: (count: number) => `${count} open`,
+    unheard: (count: number) => `${count} to be heard`,
+    remarked: (count: number) => `${count} with remarks`,
+    untold: (count: number) =>
+      `${times(count, 'recording', 'recordings')} to be listened to: nothing was recognised`,
+    weeks: (sent: number, of: number) => `sent something in ${sent} of the last ${of} weeks`,
+    nobody: 'Nobody is called so.',
+    common: 'Common now:',
+    faults: {
+      notes: (count: number) => `notes not right with ${times(count, 'student', 'students')}`,
+      unsure: (count: number) => `notes that could not be told with ${times(count, 'student', 'students')}`,
+      crossings: (count: number) => `late crossings with ${times(count, 'student', 'students')}`,
+      evenness: (count: number) => `uneven time with ${times(count, 'student', 'students')}`,
+      chords: (count: number) => `spread chords with ${times(count, 'student', 'students')}`,
+      hands: (count: number) => `hands apart with ${times(count, 'student', 'students')}`,
+      tempo: (count: number) => `under the tempo with ${times(count, 'student', 'students')}`,
+      'evenness-unknown': (count: number) =>
+        `evenness not measured with ${times(count, 'student', 'students')}`,
+      'tempo-unknown': (count: number) => `tempo not measured with ${times(count, 'student', 'students')}`,
+    },
+    reviews: (count: number) => `Make ${times(count, 'review', 'reviews')} at once`,
+    reviewsHint:
+      'with all that was heard or remarked on and is not answered yet; one file for each student, in one zip',
+    saved: (count: number, name: string, bytes: string) =>
+      `${times(count, 'review', 'reviews')} saved in ${name} (${bytes}). Nothing was sent: unpack it and send each as you like.`,
+    fileName: 'reviews',
+  },
+  cameIn: {
+    title: (count: number) => `Everything that came in (${count})`,
+    hint: 'each recording whole, with talk and pauses',
+    hear: 'Hear it whole',
+    stop: 'Stop',
+    opening: 'Opening …',
+    nothing: 'No exercise was found in it.',
+    found: (attempts: number, other: number) =>
+      `${times(attempts, 'attempt', 'attempts')}${other === 0 ? '' : `, ${times(other, 'stretch', 'stretches')} of other playing`}.`,
+    kept: (count: number, bytes: string) =>
+      `${times(count, 'recording', 'recordings')} as they came, ${bytes}, to be heard whole.`,
+    letGo: 'Let go of these; their attempts stay',
+  },
+  backup: {
+    never: 'All this lies on this device only, and was never saved anywhere else.',
+    last: (when: string) => `All of it was saved in one file last ${when}.`,
+    persisted: 'The browser has promised not to clear it by itself.',
+    notPersisted: 'The browser may clear it when space runs short.',
+    persist: 'Ask the browser to keep it',
+    promised: 'The browser has promised to keep it.',
+    notPromised: 'The browser promised nothing. Save it in one file now and then.',
+    save: 'Save everything in one file',
+    bringIn: 'Bring such a file in',
+    toBringIn: 'A file with everything, to bring in',
+    working: 'Packing or unpacking',
+    fileName: 'evenfall-teacher',
+    saved: (name: string, bytes: string) =>
+      `Saved as ${name} (${bytes}), where your browser puts downloads. It holds recordings of your students: keep it where only you can open it.`,
+    broughtIn: (students: number, attempts: number, known: number, refused: number) =>
+      `${times(students, 'student', 'students')} and ${times(attempts, 'attempt', 'attempts')} came in; ${times(known, 'attempt was', 'attempts were')} here already. Nothing here was overwritten.` +
+      (refused === 0 ? '' : ` ${times(refused, 'part', 'parts')} of the file could not be read.`),
+  },
+  names: {
+    title: (count: number) => (count === 1 ? 'Is this name right?' : `Are these ${count} names right?`),
+    about:
+      'Names were read out of folders and files. Say once that they are right, or whose they are: from then on recordings that are called so are known.',
+    all: 'All are right',
+    right: 'That is right',
+    same: (name: string) => `It is ${name}`,
+    name: 'Whose they are',
+    more: (count: number) => `and ${count} more`,
+    given: (name: string) => `These recordings belong to ${name} now.`,
+  },
+};

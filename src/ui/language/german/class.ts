@@ -1,0 +1,82 @@
+import type { Strings } from '../english/index.ts';
+
+const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'backup' | 'names'> = {
+  glance: {
+    title: (count) => `Die Klasse: ${times(count, 'Name', 'Namen')}`,
+    search: 'Namen suchen',
+    order: 'Zuerst',
+    byHelp: 'wer am meisten Hilfe braucht',
+    byName: 'nach Namen',
+    byLast: 'wer zuletzt geschickt hat',
+    nothingOpen: 'nichts offen',
+    open: (count) => `${count} offen`,
+    unheard: (count) => `${count} zu hören`,
+    remarked: (count) => `${count} mit Bemerkungen`,
+    untold: (count) => `${times(count, 'Aufnahme', 'Aufnahmen')} anzuhören: Nichts wurde erkannt`,
+    weeks: (sent, of) => `hat in ${sent} der letzten ${of} Wochen etwas geschickt`,
+    nobody: 'So heißt niemand.',
+    common: 'Jetzt häufig:',
+    faults: {
+      notes: (count) => `Noten daneben bei ${count}`,
+      unsure: (count) => `Noten, die nicht zu erkennen waren, bei ${count}`,
+      crossings: (count) => `später Unter- oder Übersatz bei ${count}`,
+      evenness: (count) => `ungleichmäßige Zeit bei ${count}`,
+      chords: (count) => `zerlegte Akkorde bei ${count}`,
+      hands: (count) => `Hände auseinander bei ${count}`,
+      tempo: (count) => `unter dem Tempo bei ${count}`,
+      'evenness-unknown': (count) => `Gleichmäßigkeit nicht gemessen bei ${count}`,
+      'tempo-unknown': (count) => `Tempo nicht gemessen bei ${count}`,
+    },
+    reviews: (count) => `${times(count, 'Rückmeldung', 'Rückmeldungen')} auf einmal machen`,
+    reviewsHint:
+      'mit allem, was gehört oder angemerkt und noch nicht beantwortet ist; eine Datei für jeden Namen, in einem Zip',
+    saved: (count, name, bytes) =>
+      `${times(count, 'Rückmeldung', 'Rückmeldungen')} gesichert in ${name} (${bytes}). Nichts wurde abgeschickt: Pack es aus und schick jede, wie du magst.`,
+    fileName: 'rueckmeldungen',
+  },
+  cameIn: {
+    title: (count) => `Alles, was kam (${count})`,
+    hint: 'jede Aufnahme ganz, mit Gesprochenem und Pausen',
+    hear: 'Ganz anhören',
+    stop: 'Anhalten',
+    opening: 'Wird geöffnet …',
+    nothing: 'Darin war keine Übung zu finden.',
+    found: (attempts, other) =>
+      `${times(attempts, 'Versuch', 'Versuche')}${other === 0 ? '' : `, ${times(other, 'Stelle', 'Stellen')} mit anderem Spiel`}.`,
+    kept: (count, bytes) =>
+      `${times(count, 'Aufnahme', 'Aufnahmen')}, wie sie kamen, ${bytes}, um sie ganz zu hören.`,
+    letGo: 'Diese loslassen; ihre Versuche bleiben',
+  },
+  backup: {
+    never: 'All das liegt nur auf diesem Gerät und wurde noch nie anderswo gesichert.',
+    last: (when) => `Alles wurde zuletzt ${when} in einer Datei gesichert.`,
+    persisted: 'Der Browser hat versprochen, es nicht von selbst zu löschen.',
+    notPersisted: 'Der Browser kann es löschen, wenn der Platz knapp wird.',
+    persist: 'Den Browser bitten, es zu behalten',
+    promised: 'Der Browser hat versprochen, es zu behalten.',
+    notPromised: 'Der Browser hat nichts versprochen. Sichere es ab und zu in einer Datei.',
+    save: 'Alles in einer Datei sichern',
+    bringIn: 'Eine solche Datei hereinholen',
+    toBringIn: 'Eine Datei mit allem, zum Hereinholen',
+    working: 'Packt oder packt aus',
+    fileName: 'evenfall-lehrkraft',
+    saved: (name, bytes) =>
+      `Gesichert als ${name} (${bytes}), dort, wohin dein Browser herunterlädt. Darin sind Aufnahmen deiner Schülerinnen und Schüler: Bewahr sie so auf, dass nur du sie öffnen kannst.`,
+    broughtIn: (students, attempts, known, refused) =>
+      `Hereingekommen: ${times(students, 'Name', 'Namen')} und ${times(attempts, 'Versuch', 'Versuche')}; ${times(known, 'Versuch war', 'Versuche waren')} schon da. Hier wurde nichts überschrieben.` +
+      (refused === 0 ? '' : ` ${times(refused, 'Teil', 'Teile')} der Datei ließen sich nicht lesen.`),
+  },
+  names: {
+    title: (count) => (count === 1 ? 'Stimmt dieser Name?' : `Stimmen diese ${count} Namen?`),
+    about:
+      'Die Namen stammen aus Ordnern und Dateinamen. Sag einmal, dass sie stimmen, oder wem die Aufnahmen gehören: Was so heißt, wird von da an erkannt.',
+    all: 'Alle stimmen',
+    right: 'Das stimmt',
+    same: (name) => `Das ist ${name}`,
+    name: 'Wem sie gehören',
+    more: (count) => `und ${count} weitere`,
+    given: (name) => `Diese Aufnahmen gehören jetzt ${name}.`,
+  },
+};
