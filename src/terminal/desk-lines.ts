@@ -10,7 +10,7 @@ import type { LineFile } from './pile/line-file.ts';
 import { recordingLine, refusedLine } from './pile/recording-line.ts';
 import type { RecordingLine } from './pile/recording-line.ts';
 import type { Recording } from './pile/types.ts';
-import { EXIT } from './problems.ts';
+import { EXIT, unwritable } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
 
@@ -27,14 +27,17 @@ export async function deskLines(
   console: Console,
 ): Promise<ExitCode> {
   const { linesFile, shard, language, quiet } = command;
-  const lines = linesFile === null || linesFile === '-' ? toConsole(console) : await openLines(linesFile);
+  const lines =
+    linesFile === null || linesFile === '-'
+      ? toConsole(console)
+      : await orUnwritable(linesFile, () => openLines(linesFile));
   const isMine = (name: string): boolean => isIn(name, shard) && !lines.done.has(name);
   const left = recordings.filter(({ name }) => isMine(name));
   const progress = createProgress(console, '', quiet);
   let worst: ExitCode = EXIT.analysed;
   let done = 0;
   const tell = async (line: RecordingLine): Promise<void> => {
-    await lines.add(JSON.stringify(line));
+    await orUnwritable(linesFile ?? '-', () => lines.add(JSON.stringify(line)));
     worst = Math.max(worst, codeOf(line)) as ExitCode;
   };
   const { sort, close } = openCrew(crew, left.length);
@@ -57,6 +60,15 @@ export async function deskLines(
     await lines.close();
   }
   return worst;
+}
+
+/** What the system refuses is told with the file's name. */
+async function orUnwritable<T>(file: string, act: () => Promise<T>): Promise<T> {
+  try {
+    return await act();
+  } catch (cause) {
+    throw unwritable(file, cause);
+  }
 }
 
 /** By its name alone, so that a recording is in the same part whatever else there is. */

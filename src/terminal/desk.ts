@@ -10,6 +10,7 @@ import { collect, MOST_RECORDINGS } from './pile/collect.ts';
 import type { Collected } from './pile/collect.ts';
 import { sortPile } from './pile/crew.ts';
 import type { CrewOptions } from './pile/crew.ts';
+import type { Known } from '../io/teaching/roster.ts';
 import { encodePile } from './pile/csv.ts';
 import { pileObject } from './pile/json.ts';
 import { keptFolder } from './pile/kept.ts';
@@ -34,7 +35,7 @@ const MOST_HELPERS = 4;
 /** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
 export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
   await checkOutputs(command);
-  const roster = new Roster(await readStudents(command.studentsFile));
+  const roster = new Roster(await studentsOf(command));
   const collected = await collectAll(await withList(command), roster);
   const { recordings } = collected;
   if (command.linesFile !== null) {
@@ -56,6 +57,14 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
     for (const line of drawPile(pile, console.paper, command.language)) console.out(line);
   sayNewNames(roster, command, console);
   return sayProblems(pile, collected, outcomes, command, console);
+}
+
+async function studentsOf({ studentsFile: name }: DeskCommand): Promise<readonly Known[]> {
+  try {
+    return await readStudents(name);
+  } catch (cause) {
+    throw troubleProblem({ trouble: 'within', name: name ?? '', of: systemTrouble(cause) });
+  }
 }
 
 /** Its path, and in an archive the name there: of an archive of any size no two are alike. */

@@ -73,6 +73,7 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
     'node:fs': 'reads the recording, writes the MIDI file',
     'node:os': 'how many helpers, and where the user’s cache lies',
     'node:path': 'names of files',
+    'node:readline': 'a file of lines that is gone on with, however long',
     'node:util': 'arguments',
     valibot: 'the JSON of a pile of recordings, defined once',
   },

@@ -6,20 +6,7 @@ import { checkBackup, checkBackupAttempt } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
 import { folded } from './names.ts';
 import { toldBy } from './told.ts';
-import type { Changed, GivenFile, NewPlaying, Said, Student, TeachingStore } from './types.ts';
-
-/** What a backup brought. */
-export interface BackupOutcome {
-  /** students, recordings and attempts that were not here */
-  readonly students: number;
-  readonly files: number;
-  readonly attempts: number;
-  /** attempts that were here already; what was said of them there and not here stands with it now */
-  readonly known: number;
-  /** parts that could not be read */
-  readonly refused: number;
-  readonly changed: Changed;
-}
+import type { BackupOutcome, GivenFile, NewPlaying, Said, Student, TeachingStore } from './types.ts';
 
 type Store = Pick<
   TeachingStore,

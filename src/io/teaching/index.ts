@@ -5,6 +5,5 @@ export { folded, plainAscii } from './names.ts';
 export { printOf } from './print.ts';
 export { whoIs, whoseIs } from './roster.ts';
 export type { Known, Whose } from './roster.ts';
-export type { BackupOutcome } from './backup-in.ts';
 export { toldBy } from './told.ts';
 export { createTeachingStore } from './store.ts';

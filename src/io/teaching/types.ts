@@ -8,7 +8,6 @@ import type {
   Words,
 } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
-import type { BackupOutcome } from './backup-in.ts';
 import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
 
 /** A record that is kept: how often it was changed, so that of two of one name the later is known; absent: never. */
@@ -150,6 +149,19 @@ export interface Changed {
   readonly students: readonly string[];
   readonly files: readonly string[];
   readonly playings: readonly string[];
+}
+
+/** What a backup brought. */
+export interface BackupOutcome {
+  /** students, recordings and attempts that were not here */
+  readonly students: number;
+  readonly files: number;
+  readonly attempts: number;
+  /** attempts that were here already; what was said of them there and not here stands with it now */
+  readonly known: number;
+  /** parts that could not be read */
+  readonly refused: number;
+  readonly changed: Changed;
 }
 
 /** A recording to be put in. */

@@ -1,8 +1,6 @@
 import { createReadStream } from 'node:fs';
 import { open, stat } from 'node:fs/promises';
 import { createInterface } from 'node:readline';
-import type { FileHandle } from 'node:fs/promises';
-import { unwritable } from '../problems.ts';
 
 /** A file of one JSON object a line that is gone on with. */
 export interface LineFile {
@@ -13,24 +11,12 @@ export interface LineFile {
   close(): Promise<void>;
 }
 
-/** Opens it where it stopped: whole lines stay, and a last one that is not whole goes. */
+/** Opens it where it stopped: whole lines stay, and a last one that is not whole goes. Rejects with the system's error. */
 export async function openLines(path: string): Promise<LineFile> {
-  try {
-    const { done, bytes } = await linesIn(path);
-    const file = await open(path, 'a');
-    if (bytes < (await file.stat()).size) await file.truncate(bytes);
-    return { done, add: (line) => added(path, file, line), close: () => file.close() };
-  } catch (cause) {
-    throw unwritable(path, cause);
-  }
-}
-
-async function added(path: string, file: FileHandle, line: string): Promise<void> {
-  try {
-    await file.appendFile(`${line}\n`);
-  } catch (cause) {
-    throw unwritable(path, cause);
-  }
+  const { done, bytes } = await linesIn(path);
+  const file = await open(path, 'a');
+  if (bytes < (await file.stat()).size) await file.truncate(bytes);
+  return { done, add: (line) => file.appendFile(`${line}\n`), close: () => file.close() };
 }
 
 /** Names of the files that have whole lines, and where these end. */

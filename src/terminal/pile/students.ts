@@ -2,19 +2,14 @@ import { promises as fs } from 'node:fs';
 import { folded } from '../../io/teaching/names.ts';
 import { whoseIs } from '../../io/teaching/roster.ts';
 import type { Known } from '../../io/teaching/roster.ts';
-import { systemTrouble, troubleProblem } from '../sound.ts';
 
 /**
  * A text file → who is known: a line a student, the name first, behind a colon what else their recordings are called by, between
- * commas ("Mara Lind: mara, ML"). Empty lines and those that begin with # are passed over. Throws a Problem where it cannot be read.
+ * commas ("Mara Lind: mara, ML"). Empty lines and those that begin with # are passed over. Rejects with the system's error where it cannot be read.
  */
 export async function readStudents(file: string | null): Promise<readonly Known[]> {
   if (file === null) return [];
-  try {
-    return (await fs.readFile(file, 'utf8')).split(/\r?\n/).flatMap(studentIn);
-  } catch (cause) {
-    throw troubleProblem({ trouble: 'within', name: file, of: systemTrouble(cause) });
-  }
+  return (await fs.readFile(file, 'utf8')).split(/\r?\n/).flatMap(studentIn);
 }
 
 function studentIn(line: string): readonly Known[] {

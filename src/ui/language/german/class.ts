@@ -19,8 +19,8 @@ export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'backup' | 'n
     nobody: 'So heißt niemand.',
     common: 'Jetzt häufig:',
     faults: {
-      notes: (count) => `Noten daneben bei ${count}`,
-      unsure: (count) => `Noten, die nicht zu erkennen waren, bei ${count}`,
+      notes: (count) => `Töne daneben bei ${count}`,
+      unsure: (count) => `Töne, die nicht zu erkennen waren, bei ${count}`,
       crossings: (count) => `später Unter- oder Übersatz bei ${count}`,
       evenness: (count) => `ungleichmäßige Zeit bei ${count}`,
       chords: (count) => `zerlegte Akkorde bei ${count}`,
