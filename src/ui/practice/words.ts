@@ -50,7 +50,7 @@ export function fastestWords(exercise: ExerciseChoice, fastest: Fastest, nowMs: 
   const now = plusMinus === null ? t.atLeast(tempo) : t.about(`${tempo} ± ${shown(Math.max(1, plusMinus))}`);
   const grew = history
     .slice(-MOST_STEPS)
-    .map((one) => t.step(shown(one.bpm), whenWords(dayStart(one.whenMs), nowMs)));
+    .map((one) => `${shown(one.bpm)} (${whenWords(dayStart(one.whenMs), nowMs)})`);
   return grew.length < 2 ? now : `${now} ${t.grew(grew.join(', '))}`;
 }
 

@@ -214,7 +214,6 @@ export const JOURNAL = {
   fastest: {
     about: (tempo: string) => `Fastest still even: ${tempo}.`,
     atLeast: (tempo: string) => `Fastest still even: ${tempo}; nothing faster has failed.`,
-    step: (bpm: string, when: string) => `${bpm} (${when})`,
     grew: (steps: string) => `So it grew: ${steps}.`,
   },
   levels: {
@@ -224,7 +223,7 @@ export const JOURNAL = {
       'exercise counts as ready. They are common practice, no source: a teacher may want them otherwise, and can pass them on as a file.',
     level: (name: string) => `Level ${name}.`,
     allKeys: 'All keys',
-    name: 'Name',
+    name: 'Name of the level',
     keys: 'Keys, in the order in which they are begun',
     addKey: 'Add a key',
     form: 'Exercise',

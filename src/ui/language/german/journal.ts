@@ -188,7 +188,6 @@ export const JOURNAL: Strings['journal'] = {
   fastest: {
     about: (tempo) => `Noch gleichmäßig bis: ${tempo}.`,
     atLeast: (tempo) => `Noch gleichmäßig bis: ${tempo}; schneller ging noch nichts schief.`,
-    step: (bpm, when) => `${bpm} (${when})`,
     grew: (steps) => `So wuchs es: ${steps}.`,
   },
   levels: {
@@ -198,7 +197,7 @@ export const JOURNAL: Strings['journal'] = {
       'dem eine Übung sitzt. Es sind übliche Werte ohne Quelle: Eine Lehrkraft kann sie anders wollen und als Datei weitergeben.',
     level: (name) => `Stufe ${name}.`,
     allKeys: 'Alle Tonarten',
-    name: 'Name',
+    name: 'Name der Stufe',
     keys: 'Tonarten, in der Reihenfolge, in der sie begonnen werden',
     addKey: 'Tonart hinzufügen',
     form: 'Übung',
