@@ -57,7 +57,7 @@ export const PREPARE: Strings['prepare'] = {
       'one-note-more': 'Jedes Mal ein Ton mehr',
     },
     blocked: 'Handlagen als Akkorde',
-    touch: 'Anschlag',
+    touch: 'Artikulation',
     any: 'Wie du willst',
     TOUCHES: { legato: 'Legato', detached: 'Non legato', staccato: 'Staccato' },
     loudness: 'Lautstärke',

@@ -114,7 +114,7 @@ function loudnessLacking(loudness: Practised['loudness']): string {
 /** Touch and loudness as they were heard, where they were as meant; and what of them could not be told. */
 function besides({ touch, loudness }: Practised): string {
   const unheard = [
-    ...(touch?.outcome === 'untold' ? ['der Anschlag'] : []),
+    ...(touch?.outcome === 'untold' ? ['die Artikulation'] : []),
     ...(loudness?.outcome === 'untold' ? ['die Lautstärke'] : []),
   ];
   return [
