@@ -51,6 +51,18 @@ describe('a drawer', () => {
     );
   });
 
+  it('keeps what was meant with an attempt that was never told', () => {
+    const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
+    const intention = {
+      stretch: { fromStep: 2, toStep: 6 },
+      times: 3,
+      rhythm: 'even',
+      touch: 'legato',
+    } as const;
+    const some = [{ ...entry!, intention }, entry!];
+    expect(unpackDrawer(packDrawer(some))).toEqual(some);
+  });
+
   it('keeps what was to be practised and whether it was done, and reads rows without it', () => {
     const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
     const practised = { intention: { times: 3, rhythm: 'long-short' }, done: true } as const;
