@@ -1,5 +1,10 @@
 export { encodeCsv } from './csv.ts';
-export { encodeMidi } from './midi.ts';
-export type { MidiNote, MidiOptions } from './midi.ts';
+export type { CsvOptions, Spreadsheet } from './csv.ts';
+export { encodeMusicXml } from './musicxml.ts';
+export type { MusicXmlNames } from './musicxml.ts';
+export { inOrder } from './order.ts';
+export type { PlacedNote } from './order.ts';
+export { encodeMidi, playedMidi } from './midi.ts';
+export type { MidiMusic, MidiNote, MidiOptions } from './midi.ts';
 export { encodeWav } from '../encode/index.ts';
 export type { WavOptions, WavSamples } from '../encode/index.ts';

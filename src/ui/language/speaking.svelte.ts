@@ -1,4 +1,5 @@
 import type { Language, NoteNaming, Locale } from '../../engine/index.ts';
+import type { Spreadsheet } from '../../io/exchange/csv.ts';
 import { writing } from '../kit/writing.svelte.ts';
 import { ENGLISH, type Strings } from './english/index.ts';
 import { GERMAN } from './german/index.ts';
@@ -16,15 +17,21 @@ export const LANGUAGES: readonly { readonly value: Language; readonly label: str
 
 export const NAMINGS: readonly NoteNaming[] = ['letters', 'german', 'fixed-do'];
 
+export const SPREADSHEETS: readonly Spreadsheet[] = ['point', 'comma'];
+
 const STRINGS: Readonly<Record<Language, Strings>> = { en: ENGLISH, de: GERMAN };
 
 /** How notes are called where nobody has chosen. */
 const USUAL_NAMING: Readonly<Record<Language, NoteNaming>> = { en: 'letters', de: 'german' };
 
+/** What spreadsheets of a language expect of numbers. */
+const USUAL_SPREADSHEET: Readonly<Record<Language, Spreadsheet>> = { en: 'point', de: 'comma' };
+
 /** The language of the page and the names of its notes: chosen, remembered, and read wherever something is written. */
 export class Speaking {
   #language: Language = $state('en');
   #chosenNaming: NoteNaming | null = $state(null);
+  #chosenSpreadsheet: Spreadsheet | null = $state(null);
   #memory: Memory | null = null;
 
   get language(): Language {
@@ -33,6 +40,11 @@ export class Speaking {
 
   get naming(): NoteNaming {
     return this.#chosenNaming ?? USUAL_NAMING[this.#language];
+  }
+
+  /** how numbers are written in tables that are taken out */
+  get spreadsheet(): Spreadsheet {
+    return this.#chosenSpreadsheet ?? USUAL_SPREADSHEET[this.#language];
   }
 
   get locale(): Locale {
@@ -49,6 +61,13 @@ export class Speaking {
     const kept = memory.read('language') ?? preferred.map((tag) => tag.slice(0, 2)).find(isLanguage) ?? 'en';
     this.#setLanguage(isLanguage(kept) ? kept : 'en');
     this.#chosenNaming = NAMINGS.find((naming) => naming === memory.read('note-names')) ?? null;
+    this.#chosenSpreadsheet =
+      SPREADSHEETS.find((spreadsheet) => spreadsheet === memory.read('spreadsheet')) ?? null;
+  }
+
+  writeTables(spreadsheet: Spreadsheet): void {
+    this.#chosenSpreadsheet = spreadsheet;
+    this.#memory?.write('spreadsheet', spreadsheet);
   }
 
   speak(language: Language): void {

@@ -135,6 +135,25 @@ export function placeWords(place: FormStandings): string {
   return `${shownKey(place.key)} ${t.FORMS[place.form]}: ${hands.join(', ')}`;
 }
 
+/** Whether an entry has all the words that are searched for: in its exercise, its name, its figures or its date. */
+export function isFound(entry: Entry, search: string, nowMs: number): boolean {
+  const words = search
+    .toLocaleLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  if (words.length === 0) return true;
+  const { whenMs, name } = entry;
+  const said = [
+    entryWords(entry),
+    soundName(name),
+    figureWords(entry),
+    whenWords(whenMs, nowMs),
+    dateWords(whenMs),
+  ];
+  const text = said.join(' ').toLocaleLowerCase();
+  return words.every((word) => text.includes(word));
+}
+
 const DAY_MS = 86_400_000;
 
 /** A moment, as near as it is of use: "today 17:40", "yesterday 17:40", "12 Nov 2026". */
@@ -146,6 +165,12 @@ export function whenWords(whenMs: number, nowMs: number): string {
   if (day === date.format(nowMs)) return list.today(clock).trim();
   if (day === date.format(nowMs - DAY_MS)) return list.yesterday(clock).trim();
   return day;
+}
+
+/** The same, whenever it is read: "29 Nov 2026 17:40". */
+export function dateWords(whenMs: number): string {
+  const { date, time } = clocksOf(strings().journal.locale);
+  return isWholeDay(whenMs) ? date.format(whenMs) : `${date.format(whenMs)} ${time.format(whenMs)}`;
 }
 
 /** Whether only the day is known, as of a recording whose name tells no more: its moment is midnight. */

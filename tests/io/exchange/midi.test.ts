@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { parseMidi } from 'midi-file';
 import { describe, expect, it } from 'vitest';
-import { encodeMidi } from '../../../src/io/exchange/index.ts';
+import { encodeMidi, playedMidi } from '../../../src/io/exchange/index.ts';
+import { invent, INVENTED } from '../../ui/support/invent.ts';
 
 const note = fc.record({
   timeSec: fc.double({ min: 0, max: 1_800, noNaN: true }),
@@ -78,5 +79,81 @@ describe('a MIDI file', () => {
       event.type === 'noteOn' ? [event.velocity] : [],
     );
     expect(velocities).toEqual([39, 64, 89]);
+  });
+});
+
+/** Events of all tracks with their times by the tempo map of the first (Standard MIDI Files 1.0, format 1). */
+function timedByMap(bytes: Uint8Array) {
+  const { header, tracks } = parseMidi(bytes);
+  const withTicks = tracks.map((events) => {
+    let tick = 0;
+    return events.map((event) => ({ tick: (tick += event.deltaTime), event }));
+  });
+  let [at, sec, tickSec] = [0, 0, 0];
+  const map = withTicks[0]!.flatMap(({ tick, event }) => {
+    if (event.type !== 'setTempo') return [];
+    sec += (tick - at) * tickSec;
+    at = tick;
+    tickSec = event.microsecondsPerBeat / 1e6 / header.ticksPerBeat!;
+    return [{ tick, sec, tickSec }];
+  });
+  const timeOf = (tick: number): number => {
+    const from = map.findLast((one) => one.tick <= tick)!;
+    return from.sec + (tick - from.tick) * from.tickSec;
+  };
+  return {
+    header,
+    tracks: withTicks.map((events) => events.map((one) => ({ ...one, timeSec: timeOf(one.tick) }))),
+  };
+}
+
+const utf8 = (text: string): string =>
+  new TextDecoder().decode(Uint8Array.from(text, (letter) => letter.charCodeAt(0)));
+
+describe('what was played, as a MIDI file', () => {
+  const { report, exercise } = invent(INVENTED.together);
+  const names = { title: 'C♯-Moll · Übung', hands: { left: 'Linke Hand', right: 'Rechte Hand' } };
+  const { header, tracks } = timedByMap(playedMidi(report, exercise, names));
+  const ticksABeat = header.ticksPerBeat!;
+
+  it('has its title in UTF-8, and a track for each hand under its name', () => {
+    const called = tracks.map((events) =>
+      events.flatMap(({ event }) => (event.type === 'trackName' ? [utf8(event.text)] : [])),
+    );
+    expect([header.format, ...called]).toEqual([1, ['C♯-Moll · Übung'], ['Rechte Hand'], ['Linke Hand']]);
+  });
+
+  it('has every note at its time to 0.05 ms, on the track of its hand', () => {
+    for (const [at, hand] of [
+      [1, 'right'],
+      [2, 'left'],
+    ] as const) {
+      const ons = tracks[at]!.filter(({ event }) => event.type === 'noteOn');
+      const wanted = report.notes.filter((note) => (note.hand ?? 'right') === hand);
+      expect(ons).toHaveLength(wanted.length);
+      const times = wanted.map(({ timeSec }) => timeSec).sort((a, b) => a - b);
+      ons.forEach(({ timeSec }, one) => expect(Math.abs(timeSec - times[one]!)).toBeLessThan(0.00005));
+    }
+  });
+
+  it('counts the bars as they were played: each step of a whole beat is struck on its beat, the first on a first', () => {
+    const ons = tracks.slice(1).flatMap((events) => events.filter(({ event }) => event.type === 'noteOn'));
+    const nearest = (tick: number): number => Math.min(...ons.map((one) => Math.abs(one.tick - tick)));
+    const first = Math.min(...ons.map(({ tick }) => tick));
+    expect(Math.abs(first - 4 * ticksABeat)).toBeLessThan(0.1 * ticksABeat);
+    for (const { beat } of exercise.steps.filter((step) => Number.isInteger(step.beat)))
+      expect(nearest((4 + beat) * ticksABeat), `beat ${beat}`).toBeLessThan(0.2 * ticksABeat);
+  });
+
+  it('has its key and its bars: four flats and minor for F minor, 12/8 for three notes a beat', () => {
+    const meta = (made: ReturnType<typeof invent>) =>
+      timedByMap(playedMidi(made.report, made.exercise, names)).tracks[0]!.flatMap(({ event }) =>
+        event.type === 'keySignature' || event.type === 'timeSignature' ? [event] : [],
+      );
+    const choice = { key: 'F minor', form: 'broken-triads', hands: 'right', octaves: 1 } as const;
+    expect(meta(invent({ choice }))).toEqual([
+      expect.objectContaining({ type: 'timeSignature', numerator: 12, denominator: 8 }),
+      expect.objectContaining({ type: 'keySignature', key: -4, scale: 1 }),
+    ]);
   });
 });

@@ -33,6 +33,20 @@ test('note names follow the language until somebody chooses them', () => {
   expect(memory.kept).toEqual({ language: 'en', 'note-names': 'fixed-do' });
 });
 
+test('tables are written as spreadsheets of the language expect, until somebody chooses', () => {
+  const memory = memoryOf();
+  const speaking = new Speaking();
+  speaking.remember(memory, ['de']);
+  expect(speaking.spreadsheet).toBe('comma');
+  speaking.writeTables('point');
+  expect(speaking.spreadsheet).toBe('point');
+  const later = new Speaking();
+  later.remember(memoryOf(memory.kept), ['de']);
+  expect(later.spreadsheet).toBe('point');
+  later.remember(memoryOf({ spreadsheet: 'tab' }), ['en']);
+  expect(later.spreadsheet).toBe('point');
+});
+
 test('what was chosen comes back, and what nobody could have chosen does not', () => {
   const speaking = new Speaking();
   speaking.remember(memoryOf({ language: 'de', 'note-names': 'letters' }), ['en']);

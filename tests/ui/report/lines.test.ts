@@ -99,12 +99,30 @@ describe('a verdict', () => {
 });
 
 it('the table has every note, the missed ones in their places', () => {
-  const { report } = invent(INVENTED.longScale);
-  const rows = tableRows(report);
+  const { report, exercise } = invent(INVENTED.longScale);
+  const rows = tableRows(report, exercise);
   expect(rows).toHaveLength(57 + 1);
   expect(rows[10]).toMatchObject({ heard: 'missed', timeSec: null });
   expect(rows.filter((row) => row.heard.startsWith('wrong'))).toHaveLength(1);
-  expect(rows.filter((row) => row.heard.startsWith('not sure'))).toHaveLength(1);
+  const [unsure, ...others] = rows.filter((row) => row.heard.startsWith('not sure'));
+  expect(others).toEqual([]);
+  expect(unsure!.name).toMatch(/^[A-G][♯♭]?\d$/);
+});
+
+it('a wrong note stands in the table by the note that is written, and the hand beside it', () => {
+  const { report, exercise } = invent(INVENTED.together);
+  const rows = tableRows(report, exercise);
+  expect(rows.filter(({ heard }) => heard.startsWith('wrong'))).toEqual([
+    expect.objectContaining({ name: 'F3', heard: 'wrong: E struck', hand: 'left' }),
+  ]);
+  const written = rows.filter(({ heard }) => !heard.startsWith('extra'));
+  expect(written.filter(({ hand }) => hand === 'right').map(({ name }) => name)).toEqual(
+    exercise.steps.flatMap(({ notes }) =>
+      notes
+        .filter(({ hand }) => hand === 'right')
+        .map(({ name }) => name.replace('#', '♯').replace(/b(?=\d)/, '♭')),
+    ),
+  );
 });
 
 it('remarks name the octave and the state of the sound, and call neither a mistake', () => {

@@ -26,6 +26,10 @@ export const PEARLS = {
     struckFor: (struck: string, wanted: string) => `${struck} instead of ${wanted}`,
     noteMissed: (name: string) => `${name} missed`,
   },
+  legend:
+    'The faint ticks are where even notes would fall. A pearl is a note at the moment it sounded, the larger the louder; an empty ' +
+    'ring was missed, a broken one cannot be told, a wrong note hangs below with its name, a small pearl is an extra one. An arch is a ' +
+    'crossing, thick where late.',
   thumbUnder: 'thumb under',
   overThumb: 'over the thumb',
   inTime: 'in time',

@@ -23,6 +23,10 @@ export const PEARLS: Strings['pearls'] = {
     struckFor: (struck, wanted) => `${struck} statt ${wanted}`,
     noteMissed: (name) => `${name} fehlt`,
   },
+  legend:
+    'Die feinen Striche stehen, wo gleichmäßige Töne fallen würden. Eine Perle ist ein Ton in dem Augenblick, in dem er klang, je ' +
+    'größer, desto lauter; ein leerer Ring fehlte, ein gestrichelter ist unsicher, ein falscher Ton hängt mit seinem Namen darunter, ' +
+    'eine kleine Perle ist ein Ton zu viel. Ein Bogen ist ein Unter- oder Übersatz, dick, wo er spät kam.',
   thumbUnder: 'Untersatz',
   overThumb: 'Übersatz',
   inTime: 'zur rechten Zeit',

@@ -19,11 +19,12 @@ export const REPORT: Strings['report'] = {
   tableOfNotes: 'Tabelle der Töne',
   note: 'Ton',
   heardAs: 'Gehört',
+  hand: 'Hand',
   finger: 'Finger',
   time: 'Zeit',
   loudness: 'Lautstärke',
   asRight: 'richtig',
-  asWrong: (wanted) => `falsch, statt ${wanted}`,
+  asWrong: (struck) => `falsch: ${struck} angeschlagen`,
   EXTRA: {
     slip: 'zu viel (mitgegriffen)',
     repeat: 'zu viel (wiederholt)',

@@ -1,0 +1,41 @@
+import { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, keyFacts, takesMinorScale } from '../../engine/index.ts';
+import type { ExerciseChoice } from '../../engine/index.ts';
+import { readChoice } from '../../io/check/index.ts';
+
+/** Keys and exercises as addresses and names of files write them: letters of ASCII, digits and hyphens. */
+
+/** "F# minor" → "f-sharp-minor", "Ab major" → "ab-major" */
+export function keyAddress(key: string): string {
+  return key.replace('#', ' sharp').toLowerCase().replaceAll(' ', '-');
+}
+
+/** "f-sharp-minor" → "F# minor"; null: no key is called so. */
+export function keyAt(address: string): string | null {
+  const found = /^([a-g])(b|-sharp)?-(major|minor)$/.exec(address);
+  if (found === null) return null;
+  const [, letter = '', sign = '', mode = ''] = found;
+  try {
+    return keyFacts(`${letter.toUpperCase()}${sign.replace('-sharp', '#')} ${mode}`).name;
+  } catch {
+    // It would need a double sharp or flat.
+    return null;
+  }
+}
+
+/** A choice → "ab-major-arpeggio-right-2", "f-sharp-minor-scale-melodic-together-1" */
+export function exerciseAddress({ key, form, hands, octaves, minorScale }: ExerciseChoice): string {
+  const scale = takesMinorScale(key, form) ? [minorScale ?? 'harmonic'] : [];
+  return [keyAddress(key), form, ...scale, hands, octaves].join('-');
+}
+
+/** "ab-major-arpeggio-right-2" → the choice; null: no exercise is called so. */
+export function exerciseAt(address: string): ExerciseChoice | null {
+  const any = (names: readonly string[]): string => `(${names.join('|')})`;
+  const found = new RegExp(
+    `^(.+?-(?:major|minor))-${any(ALL_FORMS)}(?:-${any(ALL_MINOR_SCALES)})?-${any(ALL_HANDS)}-(\\d)$`,
+  ).exec(address);
+  if (found === null) return null;
+  const [, key = '', form, minorScale, hands, octaves] = found;
+  const scale = minorScale === undefined ? {} : { minorScale };
+  return readChoice({ key: keyAt(key), form, hands, octaves: Number(octaves), ...scale });
+}
