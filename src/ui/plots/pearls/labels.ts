@@ -32,7 +32,9 @@ export class LabelLines {
   }
 }
 
-const widthPx = (label: DrawnText): number => label.text.length * label.sizePx * LETTER_SHARE;
+/** How wide a text is drawn, px. */
+export const widthPx = (label: Pick<DrawnText, 'text' | 'sizePx'>): number =>
+  label.text.length * label.sizePx * LETTER_SHARE;
 
 function startPx(label: DrawnText): number {
   const share = { start: 0, middle: 0.5, end: 1 }[label.anchor];

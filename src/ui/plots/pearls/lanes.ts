@@ -1,6 +1,7 @@
 import type { Hand } from '../../../engine/index.ts';
 import { strings } from '../../language/index.ts';
 import { shownName, shownWrongName } from '../../names/index.ts';
+import { widthPx } from './labels.ts';
 import { sounded, type Pearl } from './pearls.ts';
 import type { Spot } from './spots.ts';
 import type { DrawnPearl, DrawnText, LabelWays, Tone } from './types.ts';
@@ -97,12 +98,20 @@ const word = { sizePx: LANE.wordSize, tone: 'accent', serif: false } as const;
 /** How far a label gives way to its neighbour, px. */
 const LINE_PX = 16;
 
-/** Names, fingers and the words for what went otherwise: each label in the ways that it can be drawn, the best first. */
-export function labelSpot(spot: Spot, drawn: readonly DrawnPearl[], lane: Lane): readonly LabelWays[] {
+/**
+ * Names, fingers and the words for what went otherwise: each label in the ways that it can be drawn, the best first. `roomPx`: how wide
+ * the words of a chord may be without lying over those of the chords beside it.
+ */
+export function labelSpot(
+  spot: Spot,
+  drawn: readonly DrawnPearl[],
+  lane: Lane,
+  roomPx = Infinity,
+): readonly LabelWays[] {
   const first = drawn[0]!;
   const only = first.pearl;
   if (only.kind === 'extra') return [extraLabel(only, first, lane)];
-  if (spot.pearls.length > 1) return chordLabels(drawn, lane).map((label) => [label]);
+  if (spot.pearls.length > 1) return chordLabels(drawn, lane, roomPx).map((label) => [label]);
   const nameY = lane.y + (lane.side > 0 ? 50 : -28) + lane.side * lane.archPx;
   const nextY = nameY + lane.side * 23;
   const x = first.x;
@@ -135,7 +144,7 @@ function extraLabel(pearl: Pearl & { kind: 'extra' }, drawn: DrawnPearl, lane: L
   return [{ ...short, text: words }, short, { ...short, y: short.y - LINE_PX }];
 }
 
-function chordLabels(drawn: readonly DrawnPearl[], lane: Lane): readonly DrawnText[] {
+function chordLabels(drawn: readonly DrawnPearl[], lane: Lane, roomPx: number): readonly DrawnText[] {
   const topDown = [...drawn].reverse();
   const x = topDown.reduce((sum, { x: at }) => sum + at, 0) / topDown.length;
   const deepest = Math.max(...drawn.map((one) => (one.tiedAtY === null ? 0 : one.y + 12 - lane.y)));
@@ -144,15 +153,20 @@ function chordLabels(drawn: readonly DrawnPearl[], lane: Lane): readonly DrawnTe
       ? lane.y + Math.max(lane.half + 36, deepest + 22)
       : lane.y - lane.half - 16 - (topDown.length - 1) * 21;
   const t = strings().pearls.label;
+  const words = { ...word, sizePx: 16 };
+  /** the first of these that has room; the accent alone says that something is otherwise */
+  const fitting = (ways: readonly string[], y: number): DrawnText =>
+    text(ways.find((way) => widthPx({ text: way, sizePx: 16 }) <= roomPx) ?? ways.at(-1)!, x, y, words);
   return topDown.flatMap(({ pearl }, line) => {
     const y = startY + line * 21;
     switch (pearl.kind) {
       case 'wrong': {
         const struck = shownWrongName(pearl.name, pearl.wantedName);
-        return [text(t.struckFor(struck, shownName(pearl.wantedName)), x, y, { ...word, sizePx: 16 })];
+        const wanted = shownName(pearl.wantedName);
+        return [fitting([t.struckFor(struck, wanted), `${struck}, ${t.wanted(wanted)}`, struck], y)];
       }
       case 'missed':
-        return [text(t.noteMissed(shownName(pearl.name)), x, y, { ...word, sizePx: 16 })];
+        return [fitting([t.noteMissed(shownName(pearl.name)), shownName(pearl.name)], y)];
       case 'unsure':
         return [text(`${shownName(pearl.name)} ?`, x, y, { ...small, sizePx: 16 })];
       default:

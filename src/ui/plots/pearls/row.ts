@@ -122,7 +122,8 @@ function spreadSpots(
     const leftOf = near.filter((other) => other < x).at(-1);
     const rightOf = near.find((other) => other > x);
     const room = (rightOf ?? input.widthPx) - x;
-    const ways = nearLabel(spot, labelSpot(spot, pearls, lane), lane, x, room);
+    const wordsPx = 2 * Math.min(x - (leftOf ?? 0), room) - NAMES_PX;
+    const ways = nearLabel(spot, labelSpot(spot, pearls, lane, wordsPx), lane, x, room);
     const labels = ways.map((way) => lines[spot.hand].put(way)).filter((label) => label.text !== '');
     const reach = spot.extra ? 12 : 34;
     const left = Math.max(x - reach, leftOf === undefined ? 0 : (leftOf + x) / 2);
@@ -149,6 +150,8 @@ function spreadSpots(
   });
 }
 
+/** Room that the names and fingers of the chords on either side need, px. */
+const NAMES_PX = 56;
 /** Room that the words of an extra note need at its right, px. */
 const EXTRA_WORDS_PX = 78;
 
@@ -186,20 +189,20 @@ function chordWords(
     });
 }
 
-/** Room that the figure of a spread chord needs beside it, px. */
-const SPREAD_PX = 50;
+/** Room that the figure of a spread chord needs beside it, px: without its unit, and with. */
+const SPREAD_PX = { narrow: 26, wide: 50 } as const;
 
 /** How far a chord was spread, at its right; at its left where the row ends. */
 function spreadText(
   spreadMs: number,
   pearls: DrawnSpot['pearls'],
   lane: Lane,
-  { widthPx }: RowInput,
+  { widthPx, narrow }: RowInput,
 ): DrawnText {
   const xs = pearls.map((pearl) => pearl.x);
-  const toTheLeft = Math.max(...xs) + 13 + SPREAD_PX > widthPx;
+  const toTheLeft = Math.max(...xs) + 13 + (narrow ? SPREAD_PX.narrow : SPREAD_PX.wide) > widthPx;
   const x = toTheLeft ? Math.min(...xs) - 13 : Math.max(...xs) + 13;
-  return drawnText(withUnit(shown(spreadMs), 'ms'), x, lane.y - 7, {
+  return drawnText(narrow ? shown(spreadMs) : withUnit(shown(spreadMs), 'ms'), x, lane.y - 7, {
     sizePx: LANE.wordSize,
     tone: 'accent',
     serif: false,
