@@ -5,21 +5,23 @@ import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
 import { createHistory } from './io/history/index.ts';
 import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import { createOffline } from './io/offline/index.ts';
+import { createOpened } from './io/opened/index.ts';
 import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
 import { createScreen } from './io/screen/index.ts';
 import { createSettings } from './io/settings/index.ts';
-import { createShare } from './io/share/index.ts';
+import { createReceived, createShare } from './io/share/index.ts';
 import { createShelf } from './io/shelf/index.ts';
 import { createSpeech } from './io/speech/index.ts';
 import { createTones } from './io/tone/index.ts';
 import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
-import { CurrentAttempt, type Bundled } from './ui/attempt/current-attempt.svelte.ts';
+import { CurrentAttempt, EXAMPLE, type Bundled } from './ui/attempt/current-attempt.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Parcel } from './ui/send/parcel.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
+import { Together } from './ui/attempt/together.svelte.ts';
 import { Reviews } from './ui/practice/reviews.svelte.ts';
 import type { Versions } from './ui/attempt/retiming.ts';
 import { Room } from './ui/sitting/state/room.svelte.ts';
@@ -79,6 +81,8 @@ const parcel = new Parcel(
 const plan = new Plan();
 plan.remember(settings);
 const piano = new ThisPiano(settings);
+const unfinished = createUnfinished();
+const opened = createOpened();
 const currentAttempt = new CurrentAttempt(
   {
     analyst,
@@ -86,12 +90,32 @@ const currentAttempt = new CurrentAttempt(
     openMicrophone: (deviceId) => openMicrophone({ deviceId }),
     listMicrophones,
     piano,
+    opened,
+    unfinished,
     createPlayback,
     locale: () => speaking.locale,
     eachFrame,
   },
   plan,
   journal,
+);
+
+/** What sorts comes when a file may hold several attempts. */
+const together = new Together(
+  {
+    opened,
+    sort: async (file, name) => {
+      const sorters = (await import('./io/sorting/index.ts')).createSorters();
+      try {
+        return (
+          await sorters.sort(file, name, { locale: speaking.locale, criteria: journal.standards.criteria })
+        ).attempts;
+      } finally {
+        sorters.close();
+      }
+    },
+  },
+  currentAttempt,
 );
 
 const ears = {
@@ -112,11 +136,12 @@ const sitting = new Sitting(
     settings,
     speech: createSpeech(() => speaking.language),
     spoken: spokenVerdict,
-    unfinished: createUnfinished(),
+    unfinished,
   },
   plan,
 );
 void sitting.recover();
+void currentAttempt.recover();
 
 /** A newer version waits until it is asked for; while developing there is none. */
 const offline = import.meta.env.PROD
@@ -136,8 +161,13 @@ const teacher = createTeacher({
 const views = new Views({
   read: () => location.hash.slice(1),
   write: (hash) => (location.hash = hash),
+  // Empty, it would be no part of the address and leave the one before.
+  rewrite: (hash) => history.replaceState(null, '', `#${hash}`),
   onChange: (callback) => addEventListener('hashchange', callback),
 });
+
+const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
+if (opensExample && views.current === 'play' && views.place === '') views.stay(`attempt/${EXAMPLE}`);
 
 const target = document.getElementById('app');
 if (target !== null)
@@ -145,6 +175,8 @@ if (target !== null)
     target,
     props: {
       currentAttempt,
+      together,
+      received: createReceived(window),
       plan,
       journal,
       reviews,
@@ -158,9 +190,6 @@ if (target !== null)
       teacher: { open: teacher, memory: settings },
     },
   });
-const opensExample = new URLSearchParams(location.search).get('attempt') === 'bundled';
-if (opensExample) void currentAttempt.openBundled(BUNDLED);
-
 /** How long after the page is there the listening is made ready, ms: the first touch goes before. */
 const SETTLE_MS = 1500;
 /** A listening that finds nothing brings in the worker and all its parts. */
@@ -173,7 +202,7 @@ async function makeReady(): Promise<void> {
     reviews.load(),
     warmUp(),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
-    ...(currentAttempt.busy || opensExample ? [] : [analyst.analyse(NOTHING, null, {})]),
+    ...(currentAttempt.busy || currentAttempt.front !== null ? [] : [analyst.analyse(NOTHING, null, {})]),
   ];
   await Promise.allSettled(parts);
 }

@@ -52,6 +52,7 @@ export const ROOMS: readonly string[] = [
   'io/history',
   'io/microphone',
   'io/offline',
+  'io/opened',
   'io/playback',
   'io/pulse',
   'io/review',

@@ -1,5 +1,6 @@
-import { buildExercise } from '../../engine/index.ts';
-import type { ExerciseChoice } from '../../engine/index.ts';
+import * as v from 'valibot';
+import { buildExercise, INTENTION } from '../../engine/index.ts';
+import type { ExerciseChoice, Words } from '../../engine/index.ts';
 
 /** What was kept, whatever it is → an exercise of the set; null where it is none. */
 export function readChoice(kept: unknown): ExerciseChoice | null {
@@ -10,4 +11,20 @@ export function readChoice(kept: unknown): ExerciseChoice | null {
   } catch {
     return null;
   }
+}
+
+const STEP = v.pipe(v.number(), v.integer(), v.minValue(0));
+const PRACTICE = v.object({
+  fromStep: STEP,
+  toStep: STEP,
+  tempoBpm: v.pipe(v.number(), v.minValue(10), v.maxValue(400)),
+  intention: v.exactOptional(INTENTION),
+});
+
+/** What was kept, whatever it is → what was set up to be practised of an exercise; null where it is none of it. */
+export function readPractice(kept: unknown, choice: ExerciseChoice): NonNullable<Words['practice']> | null {
+  const found = v.safeParse(PRACTICE, kept);
+  if (!found.success) return null;
+  const { fromStep, toStep } = found.output;
+  return fromStep <= toStep && toStep < buildExercise(choice).steps.length ? found.output : null;
 }

@@ -4,6 +4,8 @@
  * files and then waits: the page goes over to it when its user says so, or when all its tabs have been closed.
  */
 /* global VERSION, FILES */
+/** Files that are shared with the page lie here until it takes them (share/received.ts); no version's own, so none takes it along. */
+const SHARED = 'shared-with-evenfall';
 const SHELF = `evenfall-${VERSION}`;
 const SCOPE = self.registration.scope;
 
@@ -33,8 +35,21 @@ self.addEventListener('message', (event) => {
   if (event.data === 'use') void self.skipWaiting();
 });
 
+/** Lays aside what the system passes to the page, and shows the page, which then takes it. */
+async function takeIn(request) {
+  const files = (await request.formData()).getAll('files').filter((file) => file instanceof File);
+  const shelf = await caches.open(SHARED);
+  for (const [index, file] of files.entries()) {
+    const headers = { 'content-type': file.type, 'x-name': encodeURIComponent(file.name) };
+    await shelf.put(`${SCOPE}shared/${Date.now()}-${index}`, new Response(file, { headers }));
+  }
+  return Response.redirect(SCOPE, 303);
+}
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
+  const isShared = request.method === 'POST' && request.mode === 'navigate' && request.url.startsWith(SCOPE);
+  if (isShared) return event.respondWith(takeIn(request));
   if (request.method !== 'GET' || !request.url.startsWith(SCOPE)) return;
   // The page is one file, whatever is asked of it behind its address.
   const page = request.mode === 'navigate' && new URL(request.url).pathname === new URL(SCOPE).pathname;

@@ -1,3 +1,6 @@
+export { createReceived } from './received.ts';
+export type { Received } from './received.ts';
+
 /** The system's own way to pass a file on: messages, mail, another device. */
 export interface Share {
   /** Whether this device can pass on such a file. */

@@ -64,6 +64,8 @@ export const english = (tell: Tell): Tellings => ({
   'backup-damaged': 'It is damaged, and nothing of it could be brought in. Take another one.',
   'same-sound': ({ name }) => `It is the same recording as ${name}.`,
   'file-gone': 'This recording is not there any more. Give it again.',
+  'attempt-gone':
+    'This attempt is not on this device, or not any more. A recording that was opened can be opened again.',
   'file-damaged': 'It could not be decoded: the file is damaged. Send it again.',
   'contents-damaged': 'Its contents are not in order: cut short or damaged. Send it again.',
   'end-cut-off':

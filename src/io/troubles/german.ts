@@ -75,6 +75,8 @@ export const german = (tell: Tell): Tellings => ({
   'backup-damaged': 'Sie ist beschädigt, und nichts davon kam herein. Nimm eine andere.',
   'same-sound': ({ name }) => `Es ist dieselbe Aufnahme wie ${name}.`,
   'file-gone': 'Diese Aufnahme ist nicht mehr da. Gib sie noch einmal.',
+  'attempt-gone':
+    'Dieser Versuch liegt nicht oder nicht mehr auf diesem Gerät. Eine Aufnahme, die geöffnet war, lässt sich noch einmal öffnen.',
   'file-damaged': 'Sie ließ sich nicht lesen: Die Datei ist beschädigt. Schick sie noch einmal.',
   'contents-damaged':
     'Ihr Inhalt ist nicht in Ordnung: abgeschnitten oder beschädigt. Schick sie noch einmal.',

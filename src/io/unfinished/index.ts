@@ -21,8 +21,10 @@ export interface Keeping {
 export interface Unfinished {
   /** Begins an attempt; one that is never ended stays to be recovered. `about`: anything that structured cloning copies. */
   begin(sampleRateHz: number, about: unknown): Keeping;
-  /** What pages that are no longer open left behind, oldest first; each stays until it is forgotten. */
-  recover(): Promise<readonly (LeftBehind & { readonly forget: () => Promise<void> })[]>;
+  /** What pages that are no longer open left behind of a kind, oldest first; each stays until it is forgotten. */
+  recover(
+    isOfKind?: (about: unknown) => boolean,
+  ): Promise<readonly (LeftBehind & { readonly forget: () => Promise<void> })[]>;
 }
 
 interface Begun {
@@ -80,12 +82,12 @@ export function createUnfinished(): Unfinished {
         end: () => void forget(id),
       };
     },
-    recover: async () => {
+    recover: async (isOfKind = () => true) => {
       await work;
       const alive = new Set((await navigator.locks?.query())?.held?.map(({ name }) => name));
       const begun = await database.use((open) => open.getAll('attempts'));
       const left = begun
-        .filter((one) => one.page !== page && !alive.has(one.page))
+        .filter((one) => one.page !== page && !alive.has(one.page) && isOfKind(one.about))
         .sort((a, b) => a.atMs - b.atMs);
       return Promise.all(
         left.map(async ({ id, sampleRateHz, about }) => {

@@ -1,60 +1,31 @@
-import { mergeHands } from '../../engine/index.ts';
-import type {
-  AssessOptions,
-  Assessment,
-  ExerciseChoice,
-  Intention,
-  HandsAlone,
-  Report,
-} from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice } from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bundled, Devices, MicrophoneName } from './devices.ts';
+import { foundAgain } from './found-again.ts';
+import { goesBy, meantWith } from './goes-by.ts';
 import { Journal } from './journal.svelte.ts';
+import { KnownPiano } from './known-piano.ts';
+import { ButtonTake, leftByButton, RECORDED } from './laid-aside.ts';
+import { toldAgain, toldOf } from './phases.ts';
+import type { Attempt, Failure, Phase, Reported, Told } from './phases.ts';
 import type { Plan } from './plan.svelte.ts';
 import { Player } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
-import { soundLostSec } from './sound.ts';
 import type { Sound } from './sound.ts';
-import { troubleOf } from '../../io/troubles/index.ts';
-import type { Trouble } from '../../io/troubles/index.ts';
+import { EvenfallError, troubleOf, type Trouble } from '../../io/troubles/index.ts';
 
 export type { Bundled, Devices, MicrophoneName } from './devices.ts';
 export type { Sound } from './sound.ts';
 
-export type Phase =
-  | { readonly kind: 'idle' }
-  /** the microphone is explained, nothing is asked for yet */
-  | { readonly kind: 'explaining' }
-  | { readonly kind: 'opening' }
-  | { readonly kind: 'ready'; readonly microphone: Microphone }
-  | { readonly kind: 'recording'; readonly microphone: Microphone }
-  | { readonly kind: 'reading'; readonly name: string }
-  | { readonly kind: 'listening'; readonly name: string; readonly share: number };
-
-/** Something that did not work: what, why, and the sound where there is any: nothing that was recorded is lost. */
-export interface Failure {
-  readonly what: 'microphone' | 'microphone-gone' | 'file' | 'analysis';
-  readonly why: Trouble;
-  readonly sound: Sound | null;
-}
-
-/** An attempt that was listened to. */
-export interface Attempt {
-  readonly sound: Sound;
-  readonly assessment: Assessment;
-  readonly player: Player;
-}
-
-/** An attempt of this page with its report. */
-export interface Reported {
-  readonly sound: Sound;
-  readonly report: Report;
-}
+/** The attempt that is part of the page, by its name in the address. */
+export const EXAMPLE = 'example';
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class CurrentAttempt {
   phase: Phase = $state.raw({ kind: 'idle' });
   attempt: Attempt | null = $state.raw(null);
+  /** the name of the attempt that is in front, told or on its way; null: the exercise to be played is */
+  front: string | null = $state(null);
   /** every attempt of this page that came to a report, oldest first */
   reported: readonly Reported[] = $state.raw([]);
   trouble: Failure | null = $state.raw(null);
@@ -66,12 +37,10 @@ export class CurrentAttempt {
   readonly #plan: Plan;
   readonly #journal: Journal;
   #microphoneKnown = false;
-  /** the name of the example, once it has been opened */
-  #example: string | null = null;
-  /** what was recorded last, at the piano that stands here: one out of the journal may be of another */
-  #recorded: Sound | null = null;
-  /** what the files opened here taught of hands alone */
-  #ofFiles: HandsAlone | null = null;
+  readonly #piano: KnownPiano;
+  /** under what names opened files are kept */
+  readonly #ids = new WeakMap<Sound, string>();
+  #take: ButtonTake | null = null;
   /** counts what was begun, so that an answer that comes after a cancel is told from the one waited for */
   #turn = 0;
 
@@ -79,6 +48,7 @@ export class CurrentAttempt {
     this.#devices = devices;
     this.#plan = plan;
     this.#journal = journal;
+    this.#piano = new KnownPiano(devices.piano);
   }
 
   get busy(): boolean {
@@ -120,38 +90,69 @@ export class CurrentAttempt {
   start(): void {
     if (this.phase.kind !== 'ready') return;
     const { microphone } = this.phase;
-    microphone.start();
+    this.#take = new ButtonTake(microphone, this.#devices.unfinished, this.#plan.aim);
     this.phase = { kind: 'recording', microphone };
   }
 
   async stop(): Promise<void> {
-    if (this.phase.kind !== 'recording') return;
-    const { microphone } = this.phase;
-    const name = 'your recording';
-    const turn = this.#begin({ kind: 'reading', name });
-    const { channels, sampleRateHz, processing: remarks } = await microphone.stop();
-    microphone.close();
-    if (turn !== this.#turn) return;
-    this.#recorded = {
-      name,
-      recordedHere: true,
-      device: microphone.deviceLabel,
-      channels,
-      sampleRateHz,
-      remarks,
-    };
-    await this.#listen(this.#recorded, this.#chosen);
-    if (this.attempt?.sound === this.#recorded) this.#devices.piano?.learnFrom(this.attempt.assessment);
+    if (this.phase.kind !== 'recording' || this.#take === null) return;
+    const turn = this.#begin({ kind: 'reading', name: RECORDED });
+    const sound = await this.#take.stop();
+    if (turn !== this.#turn) return this.#letGo();
+    this.#piano.recorded(sound);
+    const assessment = await this.#listen(sound, this.#chosen);
+    if (assessment !== null) this.#piano.learnFrom(sound, assessment);
   }
 
-  async open(file: File): Promise<void> {
-    await this.#read(file.name, () => file.arrayBuffer(), this.#plan.isOwn ? this.#chosen : null);
+  /** `id`: under which it is kept, in a `group` of such as were opened together; left out: of its own. Null: nothing came of it. */
+  async open(
+    file: Blob & { readonly name: string },
+    id = this.#newId(),
+    group = id,
+  ): Promise<Assessment | null> {
+    const choice = this.#plan.isOwn ? this.#chosen : null;
+    void this.#devices.opened?.keep({ id, group, name: file.name, file, choice, report: null });
+    return this.#read(id, file.name, () => file.arrayBuffer(), choice);
   }
 
   async openBundled(bundled: Bundled): Promise<void> {
     this.#plan.showExample(bundled.choice, bundled.targetBpm);
-    this.#example = bundled.name;
-    await this.#read(bundled.name, bundled.load, bundled.choice);
+    await this.#read(EXAMPLE, bundled.name, bundled.load, bundled.choice);
+  }
+
+  /** Brings an attempt to the front by its name, as it was told; one that was not told is listened to. */
+  async show(id: string): Promise<void> {
+    if (id === this.front || this.phase.kind === 'ready' || this.phase.kind === 'recording') return;
+    if (id === this.attempt?.id) return void (this.front = id);
+    const before = this.front;
+    const turn = this.#begin({ kind: 'reading', name: '' });
+    this.front = id;
+    try {
+      const found = await foundAgain(id, this.#journal, this.#devices);
+      if (turn !== this.#turn) return;
+      if (found === null) throw new EvenfallError({ trouble: 'attempt-gone' });
+      const { sound, report, choice } = found;
+      this.#ids.set(sound, id);
+      if (report === null) await this.#listen(sound, choice);
+      else this.#show(id, sound, toldAgain(report));
+    } catch (error) {
+      if (turn === this.#turn) this.#fail('file', troubleOf(error), before);
+    }
+  }
+
+  /** The exercise to be played comes to the front; the last attempt stays where it is. */
+  fold(): void {
+    this.attempt?.player.stop();
+    this.front = null;
+  }
+
+  /** What a page that was closed in the middle of a recording left behind is kept and told. */
+  async recover(): Promise<void> {
+    for (const { sound, aim, forget } of await leftByButton(this.#devices.unfinished)) {
+      await this.#journal.keep(sound, aim);
+      await forget();
+      await this.#listen(sound, aim.choice);
+    }
   }
 
   /** Listens to the last attempt again as another exercise. */
@@ -163,17 +164,19 @@ export class CurrentAttempt {
   /** Puts the last attempt into the journal: an opened file that is the player's own. */
   async adopt(): Promise<void> {
     if (this.attempt === null) return;
-    const { sound, assessment } = this.attempt;
+    const { sound, told, id, player } = this.attempt;
     const { choice, targetBpm } = this.#plan;
-    const intention = this.#intentionOf(sound, choice);
-    await this.#journal.complete(
-      await this.#journal.keep(sound, { choice, targetBpm, intention }),
-      assessment,
-    );
+    const intention = meantWith(told, this.#plan, choice);
+    const kept = await this.#journal.keep(sound, { choice, targetBpm, intention });
+    await this.#journal.complete(kept, told);
+    if (this.attempt?.id !== id) return;
+    this.attempt = { id: kept, sound, told, player };
+    if (this.front === id) this.front = kept;
   }
 
   /** Listens to a sound, e.g. one out of the journal. */
   async listenTo(sound: Sound, choice: ExerciseChoice | null, asChosen = false): Promise<void> {
+    this.front = this.#idOf(sound);
     await this.#listen(sound, choice, asChosen);
   }
 
@@ -181,34 +184,40 @@ export class CurrentAttempt {
   cancel(): void {
     if (this.phase.kind === 'ready' || this.phase.kind === 'recording') this.phase.microphone.close();
     if (this.phase.kind === 'listening') this.#devices.analyst.cancel();
+    this.#letGo();
     this.#begin({ kind: 'idle' });
-  }
-
-  dismissTrouble(): void {
-    this.trouble = null;
+    if (this.front !== null) this.front = this.attempt?.id ?? null;
   }
 
   get #chosen(): ExerciseChoice | null {
     return this.#plan.recognise ? null : this.#plan.choice;
   }
 
-  /** What was meant with the last attempt stays meant, whatever is planned since. */
-  #intentionOf(sound: Sound, choice: ExerciseChoice | null): Intention | null {
-    const told = this.attempt?.sound === sound ? this.attempt.assessment : null;
-    const meant = told?.kind === 'report' ? (told.report.practised?.intention ?? null) : this.#plan.intention;
-    return meant === null || this.#plan.intentionFor(choice) === null ? null : meant;
-  }
-
   #begin(phase: Phase): number {
     this.trouble = null;
     this.phase = phase;
-    this.#turn += 1;
-    return this.#turn;
+    return (this.#turn += 1);
   }
 
-  #fail(what: Failure['what'], why: Trouble, sound: Sound | null = null): void {
+  /** `front`: what was in front before, where nothing came of what is there now */
+  #fail(what: Failure['what'], why: Trouble, front = this.front, sound: Sound | null = null): void {
     this.phase = { kind: 'idle' };
     this.trouble = { what, why, sound };
+    this.front = front;
+  }
+
+  /** A recording that is kept elsewhere, or thrown away. */
+  #letGo(): void {
+    this.#take?.end();
+    this.#take = null;
+  }
+
+  #newId(): string {
+    return this.#devices.opened?.newId() ?? `page-${this.#turn}`;
+  }
+
+  #idOf(sound: Sound): string {
+    return this.#journal.nameOf(sound) ?? this.#ids.get(sound) ?? this.#newId();
   }
 
   async #microphoneGone(microphone: Microphone): Promise<void> {
@@ -220,79 +229,72 @@ export class CurrentAttempt {
     }
   }
 
-  async #read(name: string, load: () => Promise<ArrayBuffer>, choice: ExerciseChoice | null): Promise<void> {
+  async #read(
+    id: string,
+    name: string,
+    load: () => Promise<ArrayBuffer>,
+    choice: ExerciseChoice | null,
+  ): Promise<Assessment | null> {
     this.attempt?.player.stop();
+    const before = this.front;
     const turn = this.#begin({ kind: 'reading', name });
+    this.front = id;
     try {
       const decoded = await this.#devices.decode(await load(), name);
-      if (turn === this.#turn) await this.#listen({ ...decoded, name, recordedHere: false }, choice);
+      if (turn !== this.#turn) return null;
+      const sound: Sound = { ...decoded, name, recordedHere: false };
+      this.#ids.set(sound, id);
+      return await this.#listen(sound, choice);
     } catch (error) {
-      if (turn === this.#turn) this.#fail('file', troubleOf(error));
+      void this.#devices.opened?.forget(id);
+      if (turn === this.#turn) this.#fail('file', troubleOf(error), before);
+      return null;
     }
   }
 
-  /** `asChosen`: somebody has said what it was; nothing else is measured in its place */
-  async #listen(sound: Sound, choice: ExerciseChoice | null, asChosen = false): Promise<void> {
+  /** `asChosen`: somebody has said what it was; nothing else is measured in its place. Null: nothing came of it. */
+  async #listen(sound: Sound, choice: ExerciseChoice | null, asChosen = false): Promise<Assessment | null> {
     const { name } = sound;
     const turn = this.#begin({ kind: 'listening', name, share: 0 });
     const { targetBpm } = this.#plan;
-    const intention = this.#intentionOf(sound, choice);
-    const criteria = this.#journal.standards.criteriaFor(choice);
+    const again = this.attempt?.sound === sound && this.attempt.told.kind === 'report' && this.attempt;
+    const intention = again ? meantWith(again.told, this.#plan, choice) : this.#plan.intentionFor(choice);
+    const aim = { choice, targetBpm, intention };
     // What was recorded is stored before it is analysed: nothing that goes wrong after that loses it.
-    const kept = sound.recordedHere
-      ? await this.#journal.keep(sound, { choice, targetBpm, intention })
-      : null;
-    const past = kept === null ? {} : await this.#journal.past(choice, kept);
-    const locale = this.#devices.locale?.();
-    const options = {
-      targetBpm,
-      ...past,
-      soundLostSec: soundLostSec(sound),
-      criteria,
-      asChosen,
-      intention,
-      learnHands: true,
-      ...this.#knownFor(sound),
-      ...(locale !== undefined && { locale }),
-    };
-    if (turn !== this.#turn) return;
+    const kept = sound.recordedHere ? await this.#journal.keep(sound, aim) : null;
+    if (kept !== null) this.#letGo();
+    const id = kept ?? this.#idOf(sound);
+    if (turn === this.#turn) this.front = id;
+    const common = await goesBy(this.#journal, sound, aim, kept, this.#devices.locale);
+    const options = { ...common, asChosen, ...this.#piano.of(sound) };
+    if (turn !== this.#turn) return null;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {
         if (turn === this.#turn) this.phase = { kind: 'listening', name, share };
       });
-      if (turn !== this.#turn) return;
-      if (!sound.recordedHere && assessment.kind === 'report')
-        this.#ofFiles = mergeHands(this.#ofFiles, assessment.handsAlone ?? null);
-      this.#show(sound, assessment);
+      if (turn !== this.#turn) return null;
+      if (!sound.recordedHere) this.#piano.learnFrom(sound, assessment);
+      if (assessment.kind === 'report') void this.#devices.opened?.tell(id, assessment.report, choice);
+      // The example never takes the place of a choice.
+      if (id !== EXAMPLE || !this.#plan.isOwn) this.#plan.measured(assessment);
+      this.#show(id, sound, toldOf(assessment));
       if (kept !== null) await this.#journal.complete(kept, assessment);
+      return assessment;
     } catch (error) {
-      if (turn === this.#turn) this.#fail('analysis', troubleOf(error), sound);
+      if (turn === this.#turn) this.#fail('analysis', troubleOf(error), this.front, sound);
+      return null;
     }
   }
 
-  /** The piano here is presumed of what is recorded now; elsewhere hands alone are compared with, if they prove to be of it. */
-  #knownFor(sound: Sound): Partial<AssessOptions> {
-    const piano = this.#devices.piano?.known ?? null;
-    if (sound === this.#recorded) return { piano };
-    return { alone: sound.recordedHere ? (piano?.alone ?? null) : this.#ofFiles };
-  }
-
-  #show(sound: Sound, assessment: Assessment): void {
+  #show(id: string, sound: Sound, told: Told): void {
     this.attempt?.player.close();
-    const versions =
-      assessment.kind === 'report' ? versionsOf(assessment.report, assessment.alignment.exercise) : null;
+    const versions = told.kind === 'report' ? versionsOf(told.report, told.exercise) : null;
     const player = new Player(this.#devices.createPlayback(sound), this.#devices.eachFrame, versions);
-    if (assessment.kind === 'report' && !(sound.name === this.#example && this.#plan.isOwn)) {
-      // Another exercise than chosen is measured, but the choice stays.
-      this.#plan.adopt(assessment.alignment.chosen ?? assessment.alignment.exercise.choice);
-    }
-    // What cannot be recognised must be chosen: the choice is shown again.
-    if (assessment.kind === 'not-recognised') this.#plan.recognise = false;
-    this.attempt = { sound, assessment, player };
+    this.attempt = { id, sound, told, player };
     this.phase = { kind: 'idle' };
-    if (assessment.kind === 'report') {
-      const others = this.reported.filter((one) => one.sound !== sound);
-      this.reported = [...others, { sound, report: assessment.report }];
+    if (told.kind === 'report') {
+      const others = this.reported.filter((one) => one.id !== id);
+      this.reported = [...others, { id, name: sound.name, report: told.report }];
     }
   }
 }

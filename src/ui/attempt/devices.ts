@@ -7,8 +7,10 @@ import type {
   PianoProfile,
 } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
-import type { Microphone } from '../../io/microphone/index.ts';
+import type { LiveMicrophone, Microphone } from '../../io/microphone/index.ts';
+import type { Opened } from '../../io/opened/index.ts';
 import type { Playback } from '../../io/playback/index.ts';
+import type { Unfinished } from '../../io/unfinished/index.ts';
 import type { EachFrame } from './player.svelte.ts';
 
 /** A microphone to choose. */
@@ -16,6 +18,10 @@ export interface MicrophoneName {
   readonly deviceId: string;
   readonly label: string;
 }
+
+/** A microphone that is recorded from, whose sound can be laid aside meanwhile. */
+export type RecordingMicrophone = Microphone &
+  Pick<LiveMicrophone, 'sampleRateHz' | 'nowSec' | 'onBlock' | 'take'>;
 
 /** The devices of the page, passed in so that the desk can be tested without them. */
 export interface Devices {
@@ -25,7 +31,7 @@ export interface Devices {
     name: string,
   ) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
   /** null: the system's choice */
-  readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
+  readonly openMicrophone: (deviceId: string | null) => Promise<RecordingMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   readonly createPlayback: (audio: AudioInput) => Playback;
   readonly eachFrame: EachFrame;
@@ -34,6 +40,9 @@ export interface Devices {
     readonly known: PianoProfile | null;
     learnFrom(assessment: Assessment): void;
   };
+  /** keeps what was opened, and what of a recording has sounded so far; left out: the page forgets both */
+  readonly opened?: Opened;
+  readonly unfinished?: Unfinished;
   /** how a report's words are to be written; English where it is left out */
   readonly locale?: () => Locale;
 }

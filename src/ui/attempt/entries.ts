@@ -2,6 +2,8 @@ import { isPractice } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
+import type { Aim } from './journal.svelte.ts';
+import type { Sound } from './sound.ts';
 
 /** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */
 const OF_EACH_HAND = 8;
@@ -59,13 +61,13 @@ export function daysBefore(
   return ids.map((id) => dayOf(nowMs) - dayOf(whenMs.get(id) ?? nowMs));
 }
 
-/** The last attempts of the same exercise and hands, oldest first, this one left out: to be compared with it. */
+/** The last attempts of the same exercise and hands before this one, oldest first: to be compared with it. */
 export function othersIds(entries: readonly Entry[], id: string): readonly string[] {
   const choice = entries.find((entry) => entry.id === id)?.summary?.exercise;
   if (choice === undefined) return [];
   const same = entries.filter(
     ({ id: other, summary }) =>
-      other !== id &&
+      other < id &&
       summary !== null &&
       summary.exercise.hands === choice.hands &&
       sameMusic(summary.exercise, choice),
@@ -81,6 +83,42 @@ function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
     a.octaves === b.octaves &&
     (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic')
   );
+}
+
+/** How an attempt is listed that the device could not store; `count`: of entries there are. */
+export function unstoredEntry(
+  sound: Sound,
+  { choice, targetBpm, intention }: Aim,
+  nowMs: number,
+  count: number,
+): Entry {
+  const whenMs = Math.round(nowMs);
+  return {
+    // Sorts as the stored ones do; the end tells it apart.
+    id: `${whenMs.toString(36).padStart(9, '0')}-page${String(count).padStart(6, '0')}`,
+    whenMs,
+    state: 'unanalysed',
+    name: sound.name,
+    remarks: sound.remarks,
+    device: sound.device ?? null,
+    ...{ choice, targetBpm, ...(intention && { intention }) },
+    durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
+    soundBytes: 0,
+    reason: '',
+    summary: null,
+    deletedMs: null,
+  };
+}
+
+/** So many attempts that are in no file are worth a reminder; fewer where the oldest of them is so old, ms. Common practice, no source. */
+const WORTH_WRITING_OUT = { attempts: 50, fewer: 5, afterMs: 30 * 86_400_000 } as const;
+
+/** Entries, oldest first → how many came since the journal was written out, where that is worth a reminder; else 0. */
+export function toWriteOut(entries: readonly Entry[], writtenOutMs: number, nowMs: number): number {
+  const since = entries.filter(({ whenMs }) => whenMs > writtenOutMs);
+  const { attempts, fewer, afterMs } = WORTH_WRITING_OUT;
+  const isLong = since.length >= fewer && nowMs - since[0]!.whenMs > afterMs;
+  return since.length >= attempts || isLong ? since.length : 0;
 }
 
 /** Entries with one put in its place, in order of names; the entry of that name is replaced. */

@@ -10,7 +10,16 @@ import type {
 } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
-import { changedEntries, daysBefore, earlierIds, othersIds, putInto, sittingOf } from './entries.ts';
+import {
+  changedEntries,
+  daysBefore,
+  earlierIds,
+  othersIds,
+  putInto,
+  sittingOf,
+  unstoredEntry,
+} from './entries.ts';
+import type { Told } from './phases.ts';
 import type { Sound } from './sound.ts';
 import { Standards } from './standards.svelte.ts';
 import { troubleOf } from '../../io/troubles/index.ts';
@@ -38,6 +47,10 @@ export interface Kept {
   readonly sound: Sound | null;
 }
 
+/** under this name it is remembered */
+const WRITTEN_OUT = 'written-out';
+/** With so many attempts the browser is asked not to clear them, once: it would ask, and before there is anything nobody knew why. */
+const WORTH_KEEPING = 3;
 /** How long a plan for today is at first, minutes. */
 const FIRST_MINUTES = 20;
 
@@ -54,6 +67,8 @@ export class Journal {
   /** length of the plan for today */
   minutes: number = $state(FIRST_MINUTES);
   storage: StorageUse | null = $state.raw(null);
+  /** when the journal was written out last, ms since 1970; 0: never */
+  writtenOutMs = $state(0);
   /** 0..1 while a file is written or read */
   progress: number | null = $state(null);
   readonly now: () => number;
@@ -105,32 +120,30 @@ export class Journal {
       history.keep({ sound: { channels, sampleRateHz }, name, remarks, device, ...aim }),
     );
     if (stored !== undefined) this.trouble = null;
-    const entry = stored ?? this.#unstoredEntry(sound, aim);
+    const entry = stored ?? unstoredEntry(sound, aim, this.now(), this.entries?.length ?? 0);
     this.#names.set(sound, entry.id);
     this.entries = putInto(this.entries ?? [], entry);
     return entry.id;
   }
 
   /** Stores what came of an attempt. */
-  async complete(id: string, assessment: Assessment): Promise<void> {
-    const report = assessment.kind === 'report' ? assessment.report : null;
+  async complete(id: string, told: Told | Assessment): Promise<void> {
+    const report = told.kind === 'report' ? told.report : null;
     const entry = this.entries?.find((one) => one.id === id);
     if (entry === undefined) return;
     if (report !== null) this.#unstored = { ...this.#unstored, [id]: report };
     const after: Entry = {
       ...entry,
       state: report === null ? 'no-report' : 'told',
-      reason: assessment.kind === 'report' ? '' : assessment.reason,
+      reason: told.kind === 'report' ? '' : told.reason,
       summary: report === null ? null : summarise(report),
     };
     this.entries = putInto(this.entries ?? [], after);
     const stored = await this.#try((history) =>
-      history.complete(
-        id,
-        assessment.kind === 'report' ? { report: assessment.report } : { reason: assessment.reason },
-      ),
+      history.complete(id, told.kind === 'report' ? { report: told.report } : { reason: told.reason }),
     );
     if (!stored) return;
+    if (this.shown.length === WORTH_KEEPING) await this.persist();
     this.#unstored = Object.fromEntries(Object.entries(this.#unstored).filter(([name]) => name !== id));
   }
 
@@ -220,7 +233,10 @@ export class Journal {
     this.progress = 0;
     const file = await this.#try((history) => history.exportAll((share) => (this.progress = share)));
     this.progress = null;
-    return file ?? null;
+    if (file === undefined) return null;
+    this.writtenOutMs = this.now();
+    await this.#try((history) => history.remember(WRITTEN_OUT, this.writtenOutMs));
+    return file;
   }
 
   /** Merges a file into the journal; null where it could not be read. */
@@ -242,6 +258,7 @@ export class Journal {
     ]);
     this.entries = entries ?? this.entries ?? [];
     this.standards.restore(remembered);
+    this.writtenOutMs = Number(remembered[WRITTEN_OUT] ?? 0) || 0;
     const minutes = Number(remembered['minutes']);
     if (minutes > 0 && minutes <= 480) this.minutes = minutes;
   }
@@ -270,24 +287,5 @@ export class Journal {
       this.trouble = troubleOf(error);
       return undefined;
     }
-  }
-
-  #unstoredEntry(sound: Sound, { choice, targetBpm, intention }: Aim): Entry {
-    const whenMs = Math.round(this.now());
-    return {
-      // Sorts as the stored ones do; the end tells it apart.
-      id: `${whenMs.toString(36).padStart(9, '0')}-page${String((this.entries ?? []).length).padStart(6, '0')}`,
-      whenMs,
-      state: 'unanalysed',
-      name: sound.name,
-      remarks: sound.remarks,
-      device: sound.device ?? null,
-      ...{ choice, targetBpm, ...(intention && { intention }) },
-      durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
-      soundBytes: 0,
-      reason: '',
-      summary: null,
-      deletedMs: null,
-    };
   }
 }

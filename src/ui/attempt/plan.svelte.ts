@@ -10,9 +10,10 @@ import {
   stretchIn,
   takesMinorScale,
 } from '../../engine/index.ts';
-import { readChoice } from '../../io/check/index.ts';
+import { readChoice, readPractice } from '../../io/check/index.ts';
 import { recall, remember, type Settings } from '../../io/settings/index.ts';
 import type {
+  Assessment,
   Exercise,
   ExerciseChoice,
   Form,
@@ -124,18 +125,20 @@ export class Plan {
     if (this.#settings === null) return;
     const isSaid = this.isOwn || this.recognise || recall(this.#settings, NAME) !== null;
     if (!isSaid) return;
-    const { isOwn, choice, recognise } = this;
+    const { isOwn, choice, recognise, practice } = this;
     const targetBpm = this.practice === null ? this.targetBpm : this.#wholeBpm;
-    remember(this.#settings, NAME, { isOwn, choice, recognise, targetBpm });
+    remember(this.#settings, NAME, { isOwn, choice, recognise, targetBpm, practice });
   }
 
-  #restore({ isOwn, choice, recognise, targetBpm }: Readonly<Record<string, unknown>>): void {
+  #restore({ isOwn, choice, recognise, targetBpm, practice }: Readonly<Record<string, unknown>>): void {
     const known = readChoice(choice);
     if (known === null) return;
     this.choice = known;
     this.isOwn = isOwn === true;
     this.recognise = recognise === true;
     if (targetBpm === null || isTempo(targetBpm)) this.targetBpm = targetBpm;
+    const setUp = readPractice(practice, known);
+    if (setUp !== null) this.setUp(setUp);
   }
 
   /** The example stands here where nobody has chosen; it never takes the place of a choice. */
@@ -144,6 +147,14 @@ export class Plan {
     this.adopt(choice);
     this.wholeAgain();
     this.targetBpm = targetBpm;
+  }
+
+  /** What was measured is what is planned; another exercise than chosen is measured, but the choice stays. */
+  measured(assessment: Assessment): void {
+    if (assessment.kind === 'report')
+      this.adopt(assessment.alignment.chosen ?? assessment.alignment.exercise.choice);
+    // What cannot be recognised must be chosen: the choice is shown again.
+    if (assessment.kind === 'not-recognised') this.recognise = false;
   }
 
   /** Takes over a whole choice, e.g. the exercise that was recognised. */

@@ -19,6 +19,8 @@ export interface ParcelDevices {
 }
 
 const NAME = 'student-name';
+/** what is being put together is remembered under this name, until it is left */
+const BEGUN = 'parcel';
 
 /** Attempts out of the journal on their way into one file for a teacher. Nothing here rejects. */
 export class Parcel {
@@ -61,14 +63,26 @@ export class Parcel {
   }
 
   begin(ids: readonly string[]): void {
-    this.changed();
     this.chosen = ids;
+    this.changed();
+  }
+
+  /** Goes on with what was being put together when the page was closed; false: nothing was. */
+  resume(): boolean {
+    const kept = recall(this.#devices.settings, BEGUN);
+    if (typeof kept !== 'object' || kept === null || !('ids' in kept) || !Array.isArray(kept.ids))
+      return false;
+    if ('words' in kept && typeof kept.words === 'string') this.words = kept.words;
+    if ('withSound' in kept) this.withSound = kept.withSound !== false;
+    this.begin(kept.ids.filter((id) => typeof id === 'string'));
+    return true;
   }
 
   leave(): void {
-    this.changed();
+    if (this.chosen === null) return;
     this.chosen = null;
     this.words = '';
+    this.changed();
   }
 
   /** Puts an attempt in or takes it out. */
@@ -84,6 +98,8 @@ export class Parcel {
     this.file = null;
     this.progress = null;
     this.trouble = null;
+    const { chosen: ids, words, withSound } = this;
+    remember(this.#devices.settings, BEGUN, ids === null ? null : { ids, words, withSound });
   }
 
   /** Makes the file. */

@@ -44,6 +44,10 @@ function rig(changed: Partial<Devices> = {}, journal = new Journal(null)) {
   const opened: (string | null)[] = [];
   const microphone = {
     deviceLabel: 'invented',
+    sampleRateHz: SOUND.sampleRateHz,
+    nowSec: () => 0,
+    onBlock: () => () => undefined,
+    take: () => ({ ...SOUND, processing: [] }),
     level: () => ({ rmsDb: -30, peakDb: -20, heldPeakDb: -20, clipped: false }),
     start: () => undefined,
     stop: () => Promise.resolve({ ...SOUND, processing: [AUTOMATIC_GAIN] }),
@@ -320,9 +324,9 @@ describe('the words of a report', () => {
     const { currentAttempt, plan } = rig(devices);
     plan.choose(choice);
     await currentAttempt.open(file);
-    const { assessment } = currentAttempt.attempt!;
-    if (assessment.kind !== 'report') throw new Error(assessment.kind);
-    const { words } = assessment.report;
+    const { told: now } = currentAttempt.attempt!;
+    if (now.kind !== 'report') throw new Error(now.kind);
+    const { words } = now.report;
     expect(words.verdict).toMatch(/^Jeder Ton richtig\. Der Untersatz aufwärts zu C kommt/);
     expect(tellWords(words, language.locale).verdict).toBe(words.verdict);
     const english = tellWords(words, { language: 'en', naming: 'letters' });

@@ -3,7 +3,7 @@ import type { Assessment, ExerciseChoice, Hands } from '../../../src/engine/inde
 import { nameFor } from '../../../src/io/history/drawers.ts';
 import type { Entry, History } from '../../../src/io/history/index.ts';
 import { EvenfallError } from '../../../src/io/troubles/index.ts';
-import { earlierIds, othersIds, sittingOf } from '../../../src/ui/attempt/entries.ts';
+import { earlierIds, othersIds, sittingOf, toWriteOut } from '../../../src/ui/attempt/entries.ts';
 import { Journal } from '../../../src/ui/attempt/journal.svelte.ts';
 import type { Sound } from '../../../src/ui/attempt/sound.ts';
 import { DAY_MS, NOW_MS, summary } from '../../engine/standing/history.ts';
@@ -152,7 +152,20 @@ describe('the attempts that a report is compared with', () => {
     expect(sittingOf(row, [], NOW_MS)).toBe(0);
   });
 
-  it('have the same hands where two are laid side by side', () => {
+  it('are worth a reminder once fifty are in no file, or five for a month', () => {
+    const DAY_MS = 86_400_000;
+    const row = (count: number) =>
+      Array.from({ length: count }, (_, at) => entry(at, SCALE('right'), { whenMs: NOW_MS + at }));
+    const now = NOW_MS + 100;
+    expect([toWriteOut(row(49), 0, now), toWriteOut(row(50), 0, now)]).toEqual([0, 50]);
+    expect(toWriteOut(row(50), NOW_MS, now)).toBe(0);
+    expect(toWriteOut(row(5), 0, NOW_MS + 31 * DAY_MS)).toBe(5);
+    expect(toWriteOut(row(4), 0, NOW_MS + 31 * DAY_MS)).toBe(0);
+    expect(toWriteOut([], 0, now)).toBe(0);
+  });
+
+  it('come before, and have the same hands, where two are laid side by side', () => {
+    expect(places(othersIds(entries, entries[15]!.id)).at(-1)).toBeLessThan(15);
     expect(places(othersIds(entries, entries[19]!.id))).toEqual([11, 12, 13, 14, 15, 16, 17, 18]);
     expect(othersIds(entries, entries[20]!.id)).toEqual([]);
     expect(othersIds(entries, 'nobody')).toEqual([]);

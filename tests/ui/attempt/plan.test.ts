@@ -39,12 +39,33 @@ describe('what is to be played', () => {
     expect(opened(settings).choice.key).toBe('C major');
   });
 
-  it('keeps the tempo of the whole while a stretch is practised', () => {
+  it('is practised on where it was set up, and keeps the tempo of the whole', () => {
     const settings = storage();
     const before = opened(settings);
     before.choose({ key: 'E major' });
-    before.setUp({ fromStep: 2, toStep: 5, tempoBpm: 40 });
-    expect(opened(settings).targetBpm).toBe(80);
+    const intention = { stretch: { fromStep: 2, toStep: 5 }, times: 3, rhythm: 'even' } as const;
+    before.setUp({ fromStep: 2, toStep: 5, tempoBpm: 40, intention });
+    const after = opened(settings);
+    expect(after.practice).toEqual(before.practice);
+    expect(after.targetBpm).toBe(40);
+    after.wholeAgain();
+    expect(after.targetBpm).toBe(80);
+    expect(opened(settings).practice).toBeNull();
+  });
+
+  it.each([
+    ['steps that it does not have', { fromStep: 2, toStep: 99, tempoBpm: 40 }],
+    ['a stretch backwards', { fromStep: 5, toStep: 2, tempoBpm: 40 }],
+    ['no tempo', { fromStep: 2, toStep: 5 }],
+    [
+      'a rhythm that is none',
+      { fromStep: 2, toStep: 5, tempoBpm: 40, intention: { times: 3, rhythm: 'swing' } },
+    ],
+  ])('is played whole where %s are remembered of it', (_, practice) => {
+    const settings = storage();
+    const { choice } = opened(settings);
+    remember(settings, 'plan', { isOwn: true, choice, recognise: false, targetBpm: 80, practice });
+    expect(opened(settings).practice).toBeNull();
   });
 
   it.each([

@@ -172,6 +172,7 @@ export const JOURNAL = {
     label: 'Attempts, newest first',
     exercise: 'Exercise',
     all: 'all',
+    search: 'Search',
     empty:
       'Nothing is in it yet. What you record is kept here, with its sound and its report, on this device alone, until you pass it on yourself.',
     unanalysed: 'not listened to yet',
@@ -280,6 +281,8 @@ export const JOURNAL = {
     persisted: 'The browser has promised not to clear it by itself.',
     notPersisted: 'When room gets short, the browser may clear it, unless it promises not to.',
     nowhereElse: 'It is nowhere else: export it now and then.',
+    remind: (count: number) =>
+      `${attempts(count)} are on this device only. Export the journal, to have them twice.`,
     export: 'Export the journal',
     import: 'Import a journal',
     toImport: 'A journal to import',

@@ -48,6 +48,7 @@ export const TEACHER = {
     toHear: 'To be heard',
     toAnswer: 'To be answered',
     all: 'All',
+    everybody: 'All students',
     empty: 'Nothing is here yet. What you drop here is kept on this device until you delete it.',
     nothingLeft: 'Nothing is left here. “All” shows everything.',
     opening: 'Opening …',

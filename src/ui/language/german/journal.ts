@@ -146,6 +146,7 @@ export const JOURNAL: Strings['journal'] = {
     label: 'Versuche, der neueste zuerst',
     exercise: 'Übung',
     all: 'alle',
+    search: 'Suchen',
     empty:
       'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht, nur auf diesem Gerät, bis du es selbst weitergibst.',
     unanalysed: 'noch nicht angehört',
@@ -255,6 +256,8 @@ export const JOURNAL: Strings['journal'] = {
     notPersisted:
       'Wenn der Platz knapp wird, kann der Browser es löschen, solange er nichts anderes verspricht.',
     nowhereElse: 'Es liegt nirgends sonst: Sichere es ab und zu in eine Datei.',
+    remind: (count) =>
+      `${attempts(count)} liegen nur auf diesem Gerät. Sichere das Tagebuch in eine Datei, damit es sie zweimal gibt.`,
     export: 'Tagebuch in eine Datei',
     import: 'Tagebuch aus einer Datei',
     toImport: 'Ein Tagebuch zum Einlesen',

@@ -50,6 +50,7 @@ export const TEACHER: Strings['teacher'] = {
     toHear: 'Noch zu hören',
     toAnswer: 'Noch zu beantworten',
     all: 'Alle',
+    everybody: 'Alle Schülerinnen und Schüler',
     empty: 'Noch ist nichts da. Was du hierher legst, bleibt auf diesem Gerät, bis du es löschst.',
     nothingLeft: 'Hier ist nichts mehr offen. „Alle“ zeigt alles.',
     opening: 'Wird geöffnet …',

@@ -4,13 +4,14 @@ import { recall, remember } from '../../../io/settings/index.ts';
 import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
 import { openEar, type LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
+import { isByButton } from '../../attempt/laid-aside.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
-import { analyseAttempt, meantWith, expectedOf, planAfter, type Face, type FinishedAttempt } from './told.ts';
+import { analyseAttempt, expectedOf, meantWith, planAfter, type Face, type FinishedAttempt } from './told.ts';
 import { soundOf, UnderWay } from './under-way.ts';
 import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
@@ -110,7 +111,7 @@ export class Sitting {
 
   /** What a page that was closed in the middle of an attempt left behind is kept and told. */
   async recover(): Promise<void> {
-    const left = await this.#devices.unfinished.recover().catch(() => []);
+    const left = await this.#devices.unfinished.recover((about) => !isByButton(about)).catch(() => []);
     for (const { channels, sampleRateHz, about, forget } of left) {
       const processing = [{ notice: 'page-closed' } as const];
       const sound = soundOf({ channels, sampleRateHz, processing }, '');

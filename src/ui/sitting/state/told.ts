@@ -1,8 +1,11 @@
-import type { Assessment, Expected, ExerciseChoice, Intention } from '../../../engine/index.ts';
+import type { Assessment, Expected } from '../../../engine/index.ts';
+import { goesBy } from '../../attempt/goes-by.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
-import { soundLostSec, type Sound } from '../../attempt/sound.ts';
+import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
+
+export { meantWith } from '../../attempt/goes-by.ts';
 
 /** An attempt that has been told. */
 export interface FinishedAttempt {
@@ -27,12 +30,6 @@ export function expectedOf({
   return recognise ? 'any' : choice;
 }
 
-/** What was meant with an attempt, where it is told again as the same exercise; null: the whole. */
-export function meantWith(assessment: Assessment, plan: Plan, choice: ExerciseChoice): Intention | null {
-  const meant = assessment.kind === 'report' ? assessment.report.practised?.intention : undefined;
-  return plan.intentionFor(choice) === null ? null : (meant ?? null);
-}
-
 /** What was told changes what is planned: what was recognised is played from now on, and a ladder is climbed → its next tempo, or null. */
 export function planAfter(plan: Plan, assessment: Assessment): number | null {
   if (assessment.kind !== 'report') return null;
@@ -48,20 +45,10 @@ export function planAfter(plan: Plan, assessment: Assessment): number | null {
 export async function analyseAttempt(
   { journal, analyst, piano, locale }: SittingDevices,
   sound: Sound,
-  { choice, targetBpm, intention = null }: Aim,
+  aim: Aim,
   id: string,
   asChosen = false,
 ): Promise<Assessment> {
-  const past = await journal.past(choice, id);
-  return analyst.analyse(sound, choice, {
-    targetBpm,
-    ...past,
-    soundLostSec: soundLostSec(sound),
-    criteria: journal.standards.criteriaFor(choice),
-    asChosen,
-    intention,
-    piano: piano.known,
-    learnHands: true,
-    ...(locale !== undefined && { locale: locale() }),
-  });
+  const options = await goesBy(journal, sound, aim, id, locale);
+  return analyst.analyse(sound, aim.choice, { ...options, asChosen, piano: piano.known });
 }

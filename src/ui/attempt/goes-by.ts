@@ -1,0 +1,32 @@
+import type { AssessOptions, ExerciseChoice, Intention, Locale, Report } from '../../engine/index.ts';
+import type { Aim, Journal } from './journal.svelte.ts';
+import type { Plan } from './plan.svelte.ts';
+import { soundLostSec, type Sound } from './sound.ts';
+
+/** An attempt, what it was to be and its name in the journal (null: it does not lie there) → what its analysis goes by. */
+export async function goesBy(
+  journal: Pick<Journal, 'past' | 'standards'>,
+  sound: Sound,
+  { choice, targetBpm, intention = null }: Aim,
+  kept: string | null,
+  locale: (() => Locale) | undefined,
+): Promise<Partial<AssessOptions>> {
+  return {
+    targetBpm,
+    ...(kept === null ? {} : await journal.past(choice, kept)),
+    soundLostSec: soundLostSec(sound),
+    criteria: journal.standards.criteriaFor(choice),
+    intention,
+    learnHands: true,
+    ...(locale !== undefined && { locale: locale() }),
+  };
+}
+
+/** What was meant with an attempt that is told again as an exercise: it stays meant, whatever is planned since. Null: the whole. */
+export function meantWith(
+  told: { readonly kind: string; readonly report?: Report },
+  plan: Plan,
+  choice: ExerciseChoice | null,
+): Intention | null {
+  return plan.intentionFor(choice) === null ? null : (told.report?.practised?.intention ?? null);
+}
