@@ -44,13 +44,10 @@ type Plain =
   | 'own-fault'
   | 'file-unreadable'
   | 'file-gone'
-<<<<<<< HEAD
   | 'no-backup'
   | 'backup-newer'
   | 'backup-damaged'
-=======
   | 'attempt-gone'
->>>>>>> 2229175 (Page, exercise, key, attempt, review and student have addresses of their own and a reload loses nothing; "Play it" shows the exercise asked for; recordings come in by the system, several at once, and of a file with several attempts all are shown; the journal is searched, shows an exercise's trend and reminds of a second copy)
   | 'ogg-without-sound'
   | 'no-wav'
   | 'wav-header-short'

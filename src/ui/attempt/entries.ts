@@ -2,7 +2,7 @@ import { isPractice } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
-import type { Aim } from './journal.svelte.ts';
+import type { Aim } from './aim.ts';
 import type { Sound } from './sound.ts';
 
 /** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */

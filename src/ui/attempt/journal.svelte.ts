@@ -1,13 +1,5 @@
 import { isPractice, summarise } from '../../engine/index.ts';
-import type {
-  Assessment,
-  ExerciseChoice,
-  Intention,
-  Practised,
-  Report,
-  ReportOptions,
-  ToldAttempt,
-} from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice, Practised, Report, ToldAttempt } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
 import {
@@ -19,24 +11,14 @@ import {
   sittingOf,
   unstoredEntry,
 } from './entries.ts';
+import type { Aim, Past } from './aim.ts';
 import type { Told } from './phases.ts';
 import type { Sound } from './sound.ts';
 import { Standards } from './standards.svelte.ts';
 import { troubleOf } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 
-/** What an attempt was meant to be, as chosen before it. */
-export interface Aim {
-  /** null: it is to be recognised */
-  readonly choice: ExerciseChoice | null;
-  /** beats a minute; null: none */
-  readonly targetBpm: number | null;
-  /** what of it was to be practised; null, or left out by version 0.1: all of it, once */
-  readonly intention?: Intention | null;
-}
-
-/** What a new report looks back on. */
-export type Past = Pick<ReportOptions, 'earlier' | 'sitting' | 'daysBefore'>;
+export type { Aim } from './aim.ts';
 
 /** An attempt taken out of the journal. */
 export interface Kept {

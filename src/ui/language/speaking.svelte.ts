@@ -1,5 +1,5 @@
 import type { Language, NoteNaming, Locale } from '../../engine/index.ts';
-import type { Spreadsheet } from '../../io/exchange/csv.ts';
+import type { Spreadsheet } from '../../io/exchange/index.ts';
 import { writing } from '../kit/writing.svelte.ts';
 import { ENGLISH, type Strings } from './english/index.ts';
 import { GERMAN } from './german/index.ts';

@@ -35,6 +35,7 @@ export const FRAME = {
   adopt: 'Put it in the journal',
   adoptHint: 'if it is your own playing',
   adopted: 'It is in the journal.',
+  search: 'Search',
   several: (count: number) => `${count} recordings that belong together`,
   lastAttempt: (title: string) => `The last attempt: ${title}`,
   measureAs: (title: string) => `Measure it as ${title}`,

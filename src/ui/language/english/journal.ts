@@ -22,7 +22,6 @@ const LEVELS: Readonly<Record<Level, string>> = {
   nearly: 'nearly',
   ready: 'ready',
 };
-
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const inWords = (count: number): string => COUNTS[count] ?? String(count);
 const first = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
@@ -172,7 +171,6 @@ export const JOURNAL = {
     label: 'Attempts, newest first',
     exercise: 'Exercise',
     all: 'all',
-    search: 'Search',
     empty:
       'Nothing is in it yet. What you record is kept here, with its sound and its report, on this device alone, until you pass it on yourself.',
     unanalysed: 'not listened to yet',
@@ -281,8 +279,7 @@ export const JOURNAL = {
     persisted: 'The browser has promised not to clear it by itself.',
     notPersisted: 'When room gets short, the browser may clear it, unless it promises not to.',
     nowhereElse: 'It is nowhere else: export it now and then.',
-    remind: (count: number) =>
-      `${attempts(count)} are on this device only. Export the journal, to have them twice.`,
+    remind: (count: number) => `${attempts(count)} are only here. Export the journal to have them twice.`,
     export: 'Export the journal',
     import: 'Import a journal',
     toImport: 'A journal to import',

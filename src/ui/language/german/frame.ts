@@ -35,6 +35,7 @@ export const FRAME: Strings['frame'] = {
   adopt: 'Ins Tagebuch legen',
   adoptHint: 'wenn du es selbst gespielt hast',
   adopted: 'Es liegt im Tagebuch.',
+  search: 'Suchen',
   several: (count: number) => `${count} Aufnahmen, die zusammengehören`,
   lastAttempt: (title: string) => `Der letzte Versuch: ${title}`,
   measureAs: (title) => `Als ${title} messen`,

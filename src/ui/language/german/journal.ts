@@ -146,7 +146,6 @@ export const JOURNAL: Strings['journal'] = {
     label: 'Versuche, der neueste zuerst',
     exercise: 'Übung',
     all: 'alle',
-    search: 'Suchen',
     empty:
       'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht, nur auf diesem Gerät, bis du es selbst weitergibst.',
     unanalysed: 'noch nicht angehört',

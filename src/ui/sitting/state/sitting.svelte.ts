@@ -4,7 +4,6 @@ import { recall, remember } from '../../../io/settings/index.ts';
 import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
 import { openEar, type LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
-import { isByButton } from '../../attempt/laid-aside.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
 import type { Plan } from '../../attempt/plan.svelte.ts';
@@ -12,7 +11,7 @@ import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
 import { analyseAttempt, expectedOf, meantWith, planAfter, type Face, type FinishedAttempt } from './told.ts';
-import { soundOf, UnderWay } from './under-way.ts';
+import { isByButton, soundOf, UnderWay } from './under-way.ts';
 import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
 /** Listening at the piano without hands: attempts begin and end by themselves, one after the other. */

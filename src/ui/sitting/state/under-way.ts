@@ -5,6 +5,8 @@ import type { LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 
+export { isByButton } from '../../attempt/laid-aside.ts';
+
 /** Sound is laid aside in pieces of this length, seconds. */
 const PIECE_SEC = 0.1;
 
