@@ -87,7 +87,7 @@ describe('evenfall desk', { timeout: 120_000 }, () => {
     expect(object.unread).toHaveLength(1);
     const rows = readFileSync(csv, 'utf8').trimEnd().split('\r\n');
     expect(rows).toHaveLength(5);
-    expect(rows[4]).toMatch(/^week 46,broken\.m4a,,+.*not a sound file/);
+    expect(rows[4]).toMatch(/^,broken\.m4a,,+.*not a sound file/);
     expect(rows[0]).toMatch(/^student,file,recorded,start_s,/);
     expect(rows[2]).toMatch(/^Mara,Mara\/20261107\.wav,2026-11-07T00:00:00\.000Z,/);
   });
