@@ -30,10 +30,7 @@ export const ASK = v.pipe(
     ),
     together: told('hands together too, after each hand alone', v.boolean()),
   }),
-  v.check(
-    ({ form, octaves }) => octaveCounts(form).includes(octaves),
-    'Its form is not played over so many octaves.',
-  ),
+  v.check(({ form, octaves }) => octaveCounts(form).includes(octaves)),
 );
 export const LEVEL = v.object({
   name: v.pipe(v.string(), v.maxLength(SYLLABUS_MOST.nameLetters)),

@@ -338,12 +338,12 @@ export const GERMAN_ROWS: readonly {
   {
     english: 'Every note right, and even; you slow down into the end, from ♩ = 80 to 58.',
     verdict: 'Jeder Ton richtig und gleichmäßig; zum Schluss wirst du langsamer, von ♩ = 80 auf 58.',
-    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander an zwei Tagen, dann sitzt es.',
   },
   {
     english: 'Every note right, and even; the last note comes broadly, 200 ms later than even.',
     verdict: 'Jeder Ton richtig und gleichmäßig; der letzte Ton kommt breit, 200 ms später als gleichmäßig.',
-    nextStep: 'dasselbe noch einmal; dreimal hintereinander, dann sitzt es.',
+    nextStep: 'dasselbe noch einmal; dreimal hintereinander an zwei Tagen, dann sitzt es.',
   },
   {
     english: 'Every note right. Played long–short: meant so?',

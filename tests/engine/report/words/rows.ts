@@ -464,13 +464,13 @@ export const ROWS: readonly Row[] = [
     situation: 'at-the-criterion',
     playing: { choice: A, change: (step) => late(step > 8 ? 35 * (step - 8) : 0) },
     verdict: 'Every note right, and even; you slow down into the end, from ♩ = 80 to 58.',
-    nextStep: 'the same again; three in a row make it ready.',
+    nextStep: 'the same again; three in a row, on two days, make it ready.',
   },
   {
     situation: 'at-the-criterion',
     playing: { choice: A, change: at([12], late(200)) },
     verdict: 'Every note right, and even; the last note comes broadly, 200 ms later than even.',
-    nextStep: 'the same again; three in a row make it ready.',
+    nextStep: 'the same again; three in a row, on two days, make it ready.',
   },
   {
     situation: 'in-a-rhythm',
