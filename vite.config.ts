@@ -84,7 +84,7 @@ export default defineConfig(({ isSsrBuild }) => ({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
-          setupFiles: 'tests/house/seed.ts',
+          setupFiles: ['tests/house/seed.ts', 'tests/house/languages.ts'],
           maxWorkers: '100%',
           // What one file has imported, and the pianos that it has decoded, serve the next. A mock ends with its file.
           isolate: false,

@@ -32,7 +32,7 @@ import { Views } from './ui/views.svelte.ts';
 import './ui/kit/tokens.css';
 import './ui/kit/common.css';
 import { createTeacher } from './teacher.ts';
-import { speaking } from './ui/language/index.ts';
+import { languageOf, learn, speaking } from './ui/language/index.ts';
 import { spokenVerdict } from './ui/names/spoken.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
@@ -44,6 +44,8 @@ const BUNDLED: Bundled = {
 };
 
 const settings = createSettings(() => localStorage);
+// Where its strings cannot be had, English serves.
+await learn(languageOf(settings, navigator.languages)).catch(() => undefined);
 speaking.remember(settings, navigator.languages);
 
 const eachFrame = (tick: () => boolean): void => {

@@ -5,7 +5,15 @@ import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
 import { speaking } from './speaking.svelte.ts';
 
-export { LANGUAGES, NAMINGS, speaking, Speaking, SPREADSHEETS } from './speaking.svelte.ts';
+export {
+  LANGUAGES,
+  languageOf,
+  learn,
+  NAMINGS,
+  speaking,
+  Speaking,
+  SPREADSHEETS,
+} from './speaking.svelte.ts';
 export type { Memory } from './speaking.svelte.ts';
 
 /** The text strings in the language of the page; what is drawn with them is drawn anew when the language changes. */

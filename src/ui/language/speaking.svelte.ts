@@ -2,7 +2,6 @@ import type { Language, NoteNaming, Locale } from '../../engine/index.ts';
 import type { Spreadsheet } from '../../io/exchange/index.ts';
 import { writing } from '../kit/writing.svelte.ts';
 import { ENGLISH, type Strings } from './english/index.ts';
-import { GERMAN } from './german/index.ts';
 
 /** Where a choice outlives the page, passed in. `read` gives null where nothing is kept. */
 export interface Memory {
@@ -19,7 +18,18 @@ export const NAMINGS: readonly NoteNaming[] = ['letters', 'german', 'fixed-do'];
 
 export const SPREADSHEETS: readonly Spreadsheet[] = ['point', 'comma'];
 
-const STRINGS: Readonly<Record<Language, Strings>> = { en: ENGLISH, de: GERMAN };
+/** Those that the page knows by now: every page has English in it, another comes when it is spoken. */
+const STRINGS: Partial<Record<Language, Strings>> = { en: ENGLISH };
+
+const COMING: Readonly<Record<Language, () => Promise<Strings>>> = {
+  en: () => Promise.resolve(ENGLISH),
+  de: async () => (await import('./german/index.ts')).GERMAN,
+};
+
+/** Fetches a language's strings; from then on it can be spoken at once. Rejects where they cannot be had. */
+export async function learn(language: Language): Promise<void> {
+  STRINGS[language] ??= await COMING[language]();
+}
 
 /** How notes are called where nobody has chosen. */
 const USUAL_NAMING: Readonly<Record<Language, NoteNaming>> = { en: 'letters', de: 'german' };
@@ -52,14 +62,14 @@ export class Speaking {
   }
 
   get strings(): Strings {
-    return STRINGS[this.#language];
+    return STRINGS[this.#language] ?? ENGLISH;
   }
 
-  /** Takes up what was chosen earlier; where nothing was, the first of `preferred` (e.g. "de-AT") that is spoken here. */
+  /** Takes up what was chosen earlier, as `languageOf` tells. Its language is learnt, or English stands until it is. */
   remember(memory: Memory, preferred: readonly string[]): void {
     this.#memory = memory;
-    const kept = memory.read('language') ?? preferred.map((tag) => tag.slice(0, 2)).find(isLanguage) ?? 'en';
-    this.#setLanguage(isLanguage(kept) ? kept : 'en');
+    const chosen = languageOf(memory, preferred);
+    this.#setLanguage(STRINGS[chosen] === undefined ? 'en' : chosen);
     this.#chosenNaming = NAMINGS.find((naming) => naming === memory.read('note-names')) ?? null;
     this.#chosenSpreadsheet =
       SPREADSHEETS.find((spreadsheet) => spreadsheet === memory.read('spreadsheet')) ?? null;
@@ -70,9 +80,14 @@ export class Speaking {
     this.#memory?.write('spreadsheet', spreadsheet);
   }
 
+  /** At once where the language is learnt, else as soon as it is; where it cannot be had the page speaks on as it did. */
   speak(language: Language): void {
-    this.#setLanguage(language);
     this.#memory?.write('language', language);
+    if (STRINGS[language] !== undefined) this.#setLanguage(language);
+    else
+      void learn(language)
+        .then(() => this.#setLanguage(language))
+        .catch(() => undefined);
   }
 
   callNotes(naming: NoteNaming): void {
@@ -82,13 +97,20 @@ export class Speaking {
 
   #setLanguage(language: Language): void {
     this.#language = language;
-    writing.decimalSign = STRINGS[language].decimalSign;
-    writing.and = STRINGS[language].and;
+    const { decimalSign, and } = this.strings;
+    writing.decimalSign = decimalSign;
+    writing.and = and;
   }
 }
 
+/** What was chosen earlier; where nothing was, the first of `preferred` (e.g. "de-AT") that is spoken here. */
+export function languageOf(memory: Memory, preferred: readonly string[]): Language {
+  const kept = memory.read('language') ?? preferred.map((tag) => tag.slice(0, 2)).find(isLanguage) ?? 'en';
+  return isLanguage(kept) ? kept : 'en';
+}
+
 function isLanguage(tag: string): tag is Language {
-  return Object.hasOwn(STRINGS, tag);
+  return Object.hasOwn(COMING, tag);
 }
 
 /** The one that the page speaks with. */

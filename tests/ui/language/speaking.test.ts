@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { Speaking, type Memory } from '../../../src/ui/language/index.ts';
+import { GERMAN } from '../../../src/ui/language/german/index.ts';
+import { languageOf, learn, Speaking, type Memory } from '../../../src/ui/language/index.ts';
 
 const memoryOf = (kept: Record<string, string> = {}): Memory & { readonly kept: Record<string, string> } => ({
   kept,
@@ -53,4 +54,13 @@ test('what was chosen comes back, and what nobody could have chosen does not', (
   expect(speaking.locale).toEqual({ language: 'de', naming: 'letters' });
   speaking.remember(memoryOf({ language: 'xx', 'note-names': 'loud' }), ['de']);
   expect(speaking.locale).toEqual({ language: 'en', naming: 'letters' });
+});
+
+test('a language is fetched when it is spoken first', async () => {
+  await learn('de');
+  const speaking = new Speaking();
+  speaking.speak('de');
+  expect(speaking.strings).toBe(GERMAN);
+  expect(languageOf(memoryOf(), ['de-AT'])).toBe('de');
+  expect(languageOf(memoryOf({ language: 'en' }), ['de-AT'])).toBe('en');
 });
