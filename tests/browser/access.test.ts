@@ -63,6 +63,7 @@ describe('the page', () => {
     await verdictOf(page);
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('verdict');
     await page.locator('[data-spot]').first().waitFor();
+    await tabTo('Set it up');
     await page.keyboard.press('Tab');
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
     await page.keyboard.press('ArrowRight');

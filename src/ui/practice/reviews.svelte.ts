@@ -38,6 +38,8 @@ export class Reviews {
   readonly #devices: ReviewDevices;
   readonly #journal: Journal;
   #loading: Promise<void> | null = null;
+  /** the review that was asked for last: another that is still being read is not shown */
+  #asked: string | null = null;
 
   constructor(devices: ReviewDevices, journal: Journal) {
     this.#devices = devices;
@@ -92,21 +94,26 @@ export class Reviews {
     if (refused.length > 0) this.trouble = { what: 'file', why: refused };
     const [first] = read;
     if (first === undefined) return false;
-    this.opened = first;
+    // Kept before it is shown: whoever sees it may close the page.
     await this.#keep(read);
+    this.#asked = first.id;
+    this.opened = first;
     return true;
   }
 
   /** Shows one that was received before. */
   async open(id: string): Promise<void> {
+    this.#asked = id;
     await this.#try(async ({ shelf }) => {
-      this.opened = await shelf.review(id);
+      const review = await shelf.review(id);
+      if (this.#asked === id) this.opened = review;
       await shelf.markRead(id);
     });
     await this.#look();
   }
 
   leave(): void {
+    this.#asked = null;
     this.opened = null;
   }
 

@@ -57,8 +57,8 @@ describe('two windows of the page for teachers', () => {
     const { page, errors, close } = await twoWindows();
     await openAttempt(page);
     await remark(page).fill('Half a sent');
+    // The address leads to the attempt itself.
     await page.reload();
-    await openAttempt(page);
     await expect.poll(() => remark(page).inputValue()).toBe('Half a sent');
     await page.getByRole('button', { name: 'All attempts' }).click();
     await openReview(page);
