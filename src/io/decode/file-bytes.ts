@@ -12,8 +12,14 @@ export function inMemory(bytes: Uint8Array): FileBytes {
   return { size: bytes.length, read: async (from, to) => bytes.subarray(from, to) };
 }
 
+/** As much of a Blob as is asked of it: the packed engine is told of no page. */
+interface Sliced {
+  readonly size: number;
+  slice(from: number, to: number): { arrayBuffer(): Promise<ArrayBuffer> };
+}
+
 /** A file on disk. Reading rejects with DecodeError where it is gone or may not be read. */
-export function onDisk(file: Blob): FileBytes {
+export function onDisk(file: Sliced): FileBytes {
   return {
     size: file.size,
     read: async (from, to) => {
