@@ -6,6 +6,7 @@ import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { it as listening, hearWhole, play } from './hearing.ts';
 import { openSeededJournal } from './journal/scenes.ts';
 import { fixturePath, microphoneWav } from './sounds.ts';
+import { stored } from './stored.ts';
 import { asFile, review } from './student/made.ts';
 import { choose, seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
 
@@ -238,7 +239,10 @@ describe('a reload loses nothing', () => {
     await page.getByRole('button', { name: 'Turn on the microphone' }).click();
     await page.getByRole('button', { name: 'Start' }).click();
     await play(page);
-    await page.getByText('0:05').waitFor();
+    // Laid aside piece by piece, a tenth of a second each: five seconds of the playing, at least.
+    const pieces = async (): Promise<number> =>
+      ((await stored(page, 'evenfall-unfinished', 'pieces')) as readonly unknown[]).length;
+    await expect.poll(pieces, { message: 'pieces laid aside' }).toBeGreaterThan(50);
     await page.reload();
     await about(page, /A♭ major/);
     await page.getByText('The page was closed').first().waitFor();

@@ -32,10 +32,13 @@ it('a recording is heard, remarked on and left by keys alone, and the focus neve
   await page.keyboard.press('Control+Enter');
   await page.getByRole('list', { name: 'Remarks on this attempt' }).getByText('Much calmer.').waitFor();
   await focusIsIn(page, '[data-remark]');
+  const remark = page.getByLabel('Your remark');
+  await expect.poll(() => remark.inputValue()).toBe('');
   await page.keyboard.type('Half a');
+  await expect.poll(() => remark.inputValue()).toBe('Half a');
   await page.keyboard.press('Escape');
   await focusIsIn(page, '#verdict');
-  expect(await page.getByLabel('Your remark').inputValue()).toBe('Half a');
+  expect(await remark.inputValue()).toBe('Half a');
   await page.keyboard.press('e');
   await expect
     .poll(() => page.evaluate(() => document.activeElement?.closest('#correct') !== null))
