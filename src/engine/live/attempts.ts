@@ -123,10 +123,7 @@ export class AttemptWatch {
     const { silenceSec } = this.#options;
     const silentSec = certainSec - this.#lastSec;
     if (this.#startSec === null) {
-      // Words go on for ever: what is doubtful does not keep others.
-      if (silentSec > forgottenAfterSec(silenceSec))
-        this.#notes = this.#notes.filter(({ timeSec }) => timeSec > certainSec - DOUBTFUL_SEC);
-      return [];
+      return silentSec > forgottenAfterSec(silenceSec) ? this.#forgetStray(certainSec) : [];
     }
     const anew = this.#course === null ? this.#beginAnew() : [];
     const longestSec = longestWait(this.#struck());
@@ -138,6 +135,15 @@ export class AttemptWatch {
     if (course !== 'unfinished' || this.#saysWaiting || silentSec < saysAfterSec(longestSec)) return anew;
     this.#saysWaiting = true;
     return [...anew, { kind: 'waits', timeSec: nowSec }];
+  }
+
+  #forgetStray(certainSec: number): LiveEvent[] {
+    const told = this.#struck().map(({ timeSec }) => timeSec);
+    // Words go on for ever: what is doubtful does not keep others.
+    this.#notes = this.#notes.filter(
+      ({ timeSec, certainty }) => certainty === 'doubtful' && timeSec > certainSec - DOUBTFUL_SEC,
+    );
+    return told.length === 0 ? [] : [{ kind: 'forgotten', timeSec: Math.max(...told) }];
   }
 
   /** Nothing more will come. */

@@ -43,7 +43,9 @@ export type LiveEvent =
    */
   | { readonly kind: 'ended'; readonly startSec: number; readonly endSec: number; readonly notes: number }
   /** What was under way was no exercise, and is over. */
-  | { readonly kind: 'let-go'; readonly timeSec: number };
+  | { readonly kind: 'let-go'; readonly timeSec: number }
+  /** A note or two that began nothing (a key touched in passing, a word), up to that moment: nothing is under way. */
+  | { readonly kind: 'forgotten'; readonly timeSec: number };
 
 /**
  * What is to be played, by which attempts end: an exercise that was chosen; any of the set; or a part of one, which a silence ends, and

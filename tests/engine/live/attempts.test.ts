@@ -127,6 +127,14 @@ describe('other playing', () => {
     }
   });
 
+  it('of a note or two begins nothing, and is told to be forgotten', () => {
+    for (const stray of [[51], [51, 60]]) {
+      const told = follow(evenly(stray, 0.35));
+      expect(kinds(told)).toEqual(['forgotten']);
+      expect(told[0]!.event).toMatchObject({ timeSec: lastSec(evenly(stray, 0.35)) });
+    }
+  });
+
   it('before an attempt is no part of it', () => {
     const [only, ...others] = endsOf(
       follow([...evenly(tune, 0.35), [1.2, 62], ...evenly(keys(SCALE).slice(1))]),

@@ -55,7 +55,7 @@ describe('an attempt', () => {
     expect(sitting.notes).toEqual([]);
   });
 
-  it('grows on the string from its first certain note on, a told one before it notwithstanding', async () => {
+  it('takes the page from its second certain note on, a told one before it notwithstanding', async () => {
     const { sitting, pass, attempt, hear } = rig();
     await sitting.listen();
     pass(5);
@@ -65,6 +65,8 @@ describe('an attempt', () => {
     hear(guess);
     expect(sitting.face).toBe('told');
     hear({ ...guess, midi: 64, final: true });
+    expect(sitting.face).toBe('told');
+    hear({ ...guess, id: 10, timeSec: 9.4, midi: 67, final: true });
     expect(sitting.face).toBe('listening');
   });
 
@@ -133,6 +135,25 @@ describe('an attempt', () => {
     pass(8);
     hear({ kind: 'started', timeSec: 15, cutSec: 14 });
     expect(sitting.passedOver).toBe(false);
+  });
+
+  it('is not begun by a single note: it turns nothing over, and is forgotten', async () => {
+    const { sitting, log, pass, attempt, hear } = rig();
+    await sitting.listen();
+    pass(5);
+    attempt(4, 0);
+    await settle();
+    log.length = 0;
+    hear({ kind: 'struck', id: 7, timeSec: 9, midi: 51, levelDb: -30, final: true });
+    expect(sitting.face).toBe('told');
+    hear({ kind: 'forgotten', timeSec: 9 });
+    expect(sitting.notes).toEqual([]);
+    expect(sitting.face).toBe('told');
+    expect(sitting.passedOver).toBe(false);
+    expect(log.at(-1)).toBe('no click');
+    hear({ kind: 'struck', id: 8, timeSec: 20, midi: 60, levelDb: -20, final: true });
+    hear({ kind: 'struck', id: 9, timeSec: 20.5, midi: 64, levelDb: -20, final: true });
+    expect(sitting.face).toBe('listening');
   });
 
   it('that stops within the exercise says that it waits, until it goes on', async () => {

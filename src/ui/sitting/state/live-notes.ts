@@ -25,6 +25,8 @@ export function withEvent(notes: readonly LiveNote[], event: LiveEvent): readonl
     case 'started':
       // Not `timeSec`: on a piano whose tuning is not known yet, the very first note is not sure, and belongs to it all the same.
       return notes.filter((note) => note.timeSec >= event.cutSec);
+    case 'forgotten':
+      return notes.filter((note) => note.timeSec > event.timeSec);
     default:
       return notes;
   }

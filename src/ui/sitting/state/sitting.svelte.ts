@@ -56,8 +56,8 @@ export class Sitting {
   }
 
   get face(): Face {
-    // A guess alone, which a knock may bring about, turns nothing over.
-    if (this.attemptUnderWay || this.notes.some((note) => note.final)) return 'listening';
+    // A guess or a single note, which a knock or a key touched in passing may bring about, turns nothing over.
+    if (this.attemptUnderWay || this.notes.filter(({ final }) => final).length > 1) return 'listening';
     if (this.working > 0) return 'working';
     return this.told === null ? 'waiting' : 'told';
   }
