@@ -1,10 +1,11 @@
-import { assessRecognised } from './assess.ts';
+import { assessRecognised, knownCents } from './assess.ts';
 import type { AssessOptions, Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
 import { learnPiano, mergeHands, mergePianos } from './listen/index.ts';
 import type { FindingKind, Heard, KeptSound, PianoProfile } from './listen/index.ts';
 import type { Recognition } from './match/index.ts';
 import { writeReport } from './report/index.ts';
+import type { Report } from './report/index.ts';
 import { heardIn, sortPassages } from './sorting/index.ts';
 
 /** One attempt (or other playing) in a recording. */
@@ -43,7 +44,7 @@ export function assessRecording(
   sound: KeptSound | null,
   options: Partial<AssessOptions> = {},
 ): readonly FoundAttempt[] {
-  const passages = sortPassages(heard, options);
+  const passages = sortPassages(heard, { ...options, pianoCents: knownCents(options) });
   const together = passages.filter(isTogether);
   const learnHands = sound !== null && (options.learnHands === true || together.length > 0);
   const assessed = (passage: Sorted, more: Partial<AssessOptions>): FoundAttempt => {
@@ -114,6 +115,19 @@ export function pianoAfter(known: PianoProfile | null, assessment: Assessment): 
   if (assessment.kind !== 'report') return known;
   const taught = learnPiano(assessment.heard, assessment.handsAlone);
   return taught === null ? known : mergePianos(known, taught);
+}
+
+/** So much of what was asked for must have been struck that a report speaks for the piano's tuning. */
+const SETTLES = 0.8;
+
+/**
+ * The report of an exercise that somebody said it was → the piano's tuning, since it tells which keys were struck; null where too
+ * little of that exercise was played to speak for it.
+ */
+export function settledTuning({ notes, missed, tuning, chosen }: Report): number | null {
+  const right = notes.filter(({ verdict }) => verdict === 'correct').length;
+  const asked = right + missed.length + notes.filter(({ verdict }) => verdict === 'wrong').length;
+  return chosen === undefined && asked > 0 && right >= SETTLES * asked ? tuning.cents : null;
 }
 
 function soundIn(sound: KeptSound, startSec: number, endSec: number): KeptSound {

@@ -112,7 +112,18 @@ export function assessHeard(
 ): Assessment {
   if (choice !== null) return assessAs(heard, choice, options, sound);
   const handsPlayed = options.handsPlayed ?? handsPlayedIn(options.earlier ?? []);
-  return assessRecognised(heard, recogniseFrom(heard, { ...options, handsPlayed }), options, sound);
+  const pianoCents = knownCents(options);
+  return assessRecognised(
+    heard,
+    recogniseFrom(heard, { ...options, handsPlayed, pianoCents }),
+    options,
+    sound,
+  );
+}
+
+/** The piano's tuning, as far as somebody settled it. */
+export function knownCents({ pianoCents, piano }: Partial<AssessOptions>): number | null {
+  return pianoCents ?? piano?.settledCents ?? null;
 }
 
 /** The same where recognition has been tried: it may be unable to tell, and which hand played is not known. */

@@ -3,7 +3,7 @@ export { BPM, MIDI, SECONDS, told } from './base/shapes.ts';
 export type { Shape } from './base/shapes.ts';
 export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';
-export { assessRecording, pianoAfter } from './assess-recording.ts';
+export { assessRecording, pianoAfter, settledTuning } from './assess-recording.ts';
 export type { FoundAttempt } from './assess-recording.ts';
 export { listenInSections } from './assess-in-sections.ts';
 export type { Section, SectionListener } from './assess-in-sections.ts';

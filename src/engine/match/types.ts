@@ -116,7 +116,7 @@ export interface HandPlayed {
 
 /** What may be known besides the notes. */
 export interface RecogniseOptions {
-  /** the piano's own tuning against A4 = 440 Hz, good to half a semitone; null: it may be read a semitone off */
+  /** the tuning of the piano that is played as a rule, against A4 = 440 Hz; null: it is not known, and may be read a semitone off */
   readonly pianoCents: number | null;
   /** what is known of the player's hands, from attempts of which somebody said which hand it was */
   readonly handsPlayed: readonly HandPlayed[];

@@ -6,7 +6,7 @@ const SEEN = /^[A-Za-z0-9+/]{256}$/;
 /** What was kept, whatever it is → a piano; null where its shape is not one's. Looks that cannot be read are left out. */
 export function readPiano(kept: unknown): PianoProfile | null {
   if (!isRecord(kept) || kept['version'] !== 1 || !isLearnt(kept['tuningCents'])) return null;
-  const { tuningCents, keys } = kept;
+  const { tuningCents, keys, settledCents } = kept;
   if (!isRecord(keys)) return null;
   const sound = Object.entries(keys).filter(
     ([midi, key]) =>
@@ -20,6 +20,7 @@ export function readPiano(kept: unknown): PianoProfile | null {
   return {
     version: 1,
     tuningCents,
+    ...(typeof settledCents === 'number' && Number.isFinite(settledCents) && { settledCents }),
     keys: Object.fromEntries(sound) as PianoProfile['keys'],
     ...(alone.length > 0 && { alone: Object.fromEntries(alone) as HandsAlone }),
   };

@@ -1,4 +1,4 @@
-import { listenInSections } from '../../engine/index.ts';
+import { learnPiano, listenInSections } from '../../engine/index.ts';
 import type { FoundAttempt, Heard, Notice, Section } from '../../engine/index.ts';
 import type { DecodedFacts, TakeSound } from '../decode/index.ts';
 import { LISTENING_SHARE } from './progress.ts';
@@ -79,8 +79,15 @@ async function sorted<Attempt extends FoundInFile>(
 function told({ startSec, endSec, recognition, assessment }: FoundAttempt): FoundInFile {
   const where = { startSec, endSec, recognition };
   if (assessment.kind !== 'report') return { ...where, report: null, reason: assessment.reason };
-  const { report, handsAlone: alone = {} } = assessment;
-  return { ...where, report, reason: '', ...(Object.keys(alone).length > 0 && { alone }) };
+  const { heard, report, handsAlone: alone = {} } = assessment;
+  const taught = learnPiano(heard);
+  return {
+    ...where,
+    report,
+    reason: '',
+    ...(Object.keys(alone).length > 0 && { alone }),
+    ...(taught !== null && { taught }),
+  };
 }
 
 function why(findings: Heard['findings']): Notice {

@@ -4,6 +4,7 @@ import type {
   HandsAlone,
   KeptNotice,
   Notice,
+  PianoProfile,
   Report,
   ReportOptions,
 } from '../../engine/index.ts';
@@ -16,6 +17,8 @@ export interface FoundInFile extends Pick<FoundAttempt, 'startSec' | 'endSec' | 
   readonly reason: KeptNotice;
   /** what an attempt of one hand taught about those of both; absent: nothing */
   readonly alone?: HandsAlone;
+  /** … and of the piano: its tuning as it was read, levels of its keys, partials; absent: nothing */
+  readonly taught?: PianoProfile;
 }
 
 /** The same with its own sound. */
@@ -36,10 +39,10 @@ export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
 }
 
 /**
- * How a report is written, what other recordings of the same piano taught of hands alone (`alone`), and where each hand of this player
- * is known to have played (`handsPlayed`).
+ * How a report is written, what other recordings of the same piano taught of hands alone (`alone`) and of its keys (`piano`), its
+ * tuning where somebody settled it (`pianoCents`), and where each hand of this player is known to have played (`handsPlayed`).
  */
-export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone' | 'handsPlayed'>;
+export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents'>;
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {

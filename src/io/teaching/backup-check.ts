@@ -24,6 +24,7 @@ const STUDENT = v.object({
   words: text(8000),
   message: text(8000),
   assignment: list(ASSIGNED),
+  piano: v.exactOptional(v.nullable(v.object({ cents: v.number(), by: ID }))),
   sent: list(v.object({ id: ID, madeMs: MOMENT, fileName: text(400), attempts: list(ID) })),
 });
 
@@ -77,6 +78,8 @@ const ATTEMPT = v.object({
   chosen: v.nullable(REPORT),
   remarks: list(v.object({ id: ID, place: PLACE, text: text(8000) })),
   corrections: list(CORRECTION),
+  /** of the piano; checked where it is taken in */
+  taught: v.exactOptional(v.unknown()),
 });
 export type BackupAttempt = Shape<typeof ATTEMPT>;
 

@@ -1,3 +1,4 @@
+import { readPiano } from '../check/index.ts';
 import { unpacked } from '../history/import.ts';
 import { tarMembers, TarError } from '../history/tar.ts';
 import { StorageError } from '../database/index.ts';
@@ -99,6 +100,7 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
       ]);
     } else {
       const { own, chosen } = done.attempt;
+      const taught = readPiano(done.attempt.taught);
       const added: NewPlaying = {
         playing: {
           ...playing,
@@ -108,7 +110,7 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
           deletedMs: null,
           ...toldBy(chosen ?? own),
         },
-        reports: { own, chosen },
+        reports: { own, chosen, ...(taught !== null && { taught }) },
         sound: done.sound,
       };
       await store.addPlayings([added]);
@@ -166,7 +168,8 @@ async function putStudents(
       here.find(({ name }) => name !== '' && folded(name) === folded(student.name));
     idOf.set(student.id, same?.id ?? student.id);
     if (same === undefined) await store.addStudents([{ ...student, deletedMs: null }]);
-    else
+    else {
+      const { piano } = student;
       await store.changeStudents([
         {
           id: same.id,
@@ -175,10 +178,12 @@ async function putStudents(
             sent: [...now.sent, ...student.sent.filter(({ id }) => now.sent.every((one) => one.id !== id))],
             assignment: now.assignment.length === 0 ? student.assignment : now.assignment,
             words: now.words === '' ? student.words : now.words,
+            ...(piano !== undefined && { piano: now.piano ?? piano }),
             message: now.message === '' ? student.message : now.message,
           }),
         },
       ]);
+    }
   }
   return idOf;
 }

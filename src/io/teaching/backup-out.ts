@@ -67,7 +67,7 @@ function headOf({ students, files, playings }: Desktop): BackupHead {
   };
 }
 
-function studentOf({ id, name, aliases, proposed, words, message, assignment, sent }: Student) {
+function studentOf({ id, name, aliases, proposed, words, message, assignment, sent, piano }: Student) {
   return {
     id,
     name,
@@ -77,6 +77,7 @@ function studentOf({ id, name, aliases, proposed, words, message, assignment, se
     sent,
     ...(aliases !== undefined && { aliases }),
     ...(proposed !== undefined && { proposed }),
+    ...(piano !== undefined && { piano }),
   };
 }
 
@@ -118,7 +119,11 @@ function playingOf(playing: Playing): BackupHead['playings'][number] {
   };
 }
 
-function attemptOf(id: string, { own, chosen }: Reports, { remarks, corrections }: Said): BackupAttempt {
+function attemptOf(
+  id: string,
+  { own, chosen, taught }: Reports,
+  { remarks, corrections }: Said,
+): BackupAttempt {
   const written = remarks.map(({ id: name, place, text }) => ({ id: name, place, text }));
-  return { id, own, chosen, remarks: written, corrections };
+  return { id, own, chosen, remarks: written, corrections, ...(taught !== undefined && { taught }) };
 }

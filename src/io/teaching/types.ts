@@ -3,6 +3,7 @@ import type {
   ExerciseChoice,
   HandsAlone,
   KeptNotice,
+  PianoProfile,
   Recognition,
   Report,
   Words,
@@ -30,8 +31,18 @@ export interface Student extends Kept {
   readonly message: string;
   readonly assignment: readonly Assigned[];
   readonly sent: readonly SentReview[];
+  /** the tuning of their piano, as a correction settled it; absent or null: none did */
+  readonly piano?: SettledPiano | null;
   /** when it was deleted, ms since 1970; null: it is not */
   readonly deletedMs: number | null;
+}
+
+/** A piano of which is known which keys were struck. */
+export interface SettledPiano {
+  /** against A4 = 440 Hz */
+  readonly cents: number;
+  /** the attempt of which the teacher said what it was */
+  readonly by: string;
 }
 
 /** A review that was made. */
@@ -115,6 +126,8 @@ export interface Reports {
   readonly chosen: Report | null;
   /** what an attempt of one hand taught about those of both; absent: nothing */
   readonly alone?: HandsAlone;
+  /** … and of the piano; absent: nothing */
+  readonly taught?: PianoProfile;
 }
 
 /** What a teacher says of one attempt. */

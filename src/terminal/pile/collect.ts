@@ -137,10 +137,12 @@ function recordingOf(
   needsMb: number,
 ): Recording {
   const { path, pathForName, shown } = found;
+  const student = roster.studentOf(pathForName);
   return {
     source: { path, member },
     name: shown,
-    student: roster.studentOf(pathForName),
+    student,
+    pianoCents: roster.pianoCentsOf(student),
     whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
     needsMb,
   };

@@ -44,9 +44,9 @@ export function openCrew(
   return {
     sort: (recording, alone, onShare) =>
       new Promise((resolve) => {
-        const { source, name, needsMb } = recording;
+        const { source, name, pianoCents, needsMb } = recording;
         pool.ask({
-          request: { source, name, targetBpm, evennessPercent, alone, kept },
+          request: { source, name, targetBpm, evennessPercent, alone, pianoCents, kept },
           name,
           needsMb,
           onReply: (reply) => {

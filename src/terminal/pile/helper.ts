@@ -24,16 +24,21 @@ export function help(): void {
 }
 
 async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
-  const { source, name, targetBpm, evennessPercent, alone, kept } = request;
+  const { source, name, targetBpm, evennessPercent, alone, pianoCents, kept } = request;
   const file = await open(source);
   const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
   const print = await printOf(bytes);
-  const id = keptName(print, [kept.version, targetBpm, evennessPercent, alone]);
+  const id = keptName(print, [kept.version, targetBpm, evennessPercent, alone, pianoCents]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
   const found = await sortSound(
     (take) => decodeBlocksInNode(file, name, take),
-    { targetBpm, alone, criteria: criteriaOf(evennessPercent === null ? {} : { evennessPercent }) },
+    {
+      targetBpm,
+      alone,
+      pianoCents,
+      criteria: criteriaOf(evennessPercent === null ? {} : { evennessPercent }),
+    },
     createTeller(onProgress),
   );
   const sorted = { ...found, print };

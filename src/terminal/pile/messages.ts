@@ -15,6 +15,8 @@ export interface PileRequest {
   readonly evennessPercent: number | null;
   /** what other recordings taught of hands alone */
   readonly alone: HandsAlone | null;
+  /** tuning of the student's piano; null: not known */
+  readonly pianoCents: number | null;
   readonly kept: KeptPlace;
 }
 

@@ -3,32 +3,44 @@ import { folded } from '../../io/teaching/names.ts';
 import { whoseIs } from '../../io/teaching/roster.ts';
 import type { Known } from '../../io/teaching/roster.ts';
 
+/** A student of the file, and how far the piano at home stands from A4 = 440 Hz, where that is known; null: it is not. */
+type Listed = Known & { readonly pianoCents: number | null };
+
+/** "-72 cents" */
+const CENTS = /^([+-]?\d{1,3}) *cents?$/i;
+
 /**
  * A text file → who is known: a line a student, the name first, behind a colon what else their recordings are called by, between
- * commas ("Mara Lind: mara, ML"). Empty lines and those that begin with # are passed over. Rejects with the system's error where it cannot be read.
+ * commas ("Mara Lind: mara, ML"), and the tuning of their piano ("-72 cents"). Empty lines and those that begin with # are passed over. Rejects with the system's error where it cannot be read.
  */
-export async function readStudents(file: string | null): Promise<readonly Known[]> {
+export async function readStudents(file: string | null): Promise<readonly Listed[]> {
   if (file === null) return [];
   return (await fs.readFile(file, 'utf8')).split(/\r?\n/).flatMap(studentIn);
 }
 
-function studentIn(line: string): readonly Known[] {
+function studentIn(line: string): readonly Listed[] {
   const text = line
     .normalize('NFC')
     .replace(/^\ufeff/, '')
     .trim();
   if (text === '' || text.startsWith('#')) return [];
-  const [name, ...others] = text.split(/[:,]/).map((part) => part.trim());
-  return name === undefined || name === '' ? [] : [{ name, aliases: others.filter((one) => one !== '') }];
+  const [name, ...others] = text
+    .replaceAll('−', '-')
+    .split(/[:,]/)
+    .map((part) => part.trim());
+  if (name === undefined || name === '') return [];
+  const cents = others.flatMap((one) => CENTS.exec(one)?.[1] ?? []).map(Number);
+  const aliases = others.filter((one) => one !== '' && !CENTS.test(one));
+  return [{ name, aliases, pianoCents: cents[0] ?? null }];
 }
 
 /** Tells whose recordings are, path after path: two ways to write one name that is not known are one student. */
 export class Roster {
-  readonly #known: readonly Known[];
+  readonly #known: readonly Listed[];
   /** names that were read out of paths, as they were written first */
   readonly #proposed = new Map<string, string>();
 
-  constructor(known: readonly Known[]) {
+  constructor(known: readonly Listed[]) {
     this.#known = known;
   }
 
@@ -40,6 +52,11 @@ export class Roster {
     const name = folded(whose.name);
     if (!this.#proposed.has(name)) this.#proposed.set(name, whose.name);
     return this.#proposed.get(name)!;
+  }
+
+  /** The tuning of a student's piano, cents; null: it is not known. */
+  pianoCentsOf(student: string): number | null {
+    return this.#known.find(({ name }) => name === student)?.pianoCents ?? null;
   }
 
   /** Names that nobody has confirmed. */

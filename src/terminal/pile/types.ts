@@ -16,6 +16,8 @@ export interface Recording {
   readonly name: string;
   /** '' where neither folder nor file name tells */
   readonly student: string;
+  /** tuning of the piano that this student plays as a rule; null: not known */
+  readonly pianoCents: number | null;
   /** by its name, else by the file's own time, ms since 1970; null: neither is known */
   readonly whenMs: number | null;
   /** what sorting it may hold, MB */

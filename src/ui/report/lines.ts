@@ -200,12 +200,18 @@ function drift(measures: Measures): string {
   return value > 0 ? t.slower(amount) : t.faster(amount);
 }
 
-function tuningLine(report: Report): MeasureLine {
-  const { a4Hz, cents } = report.tuning;
+/** Cents against A4 = 440 Hz → "72 cents flat" */
+export function standingWords(cents: number): string {
   const t = strings().measures.piano;
   const off = Math.round(cents);
   const amount = withUnit(shown(Math.abs(off)), t.cents(Math.abs(off)));
-  const standing = off === 0 ? t.asAFork : off < 0 ? t.flat(amount) : t.sharp(amount);
+  return off === 0 ? t.asAFork : off < 0 ? t.flat(amount) : t.sharp(amount);
+}
+
+function tuningLine(report: Report): MeasureLine {
+  const { a4Hz, cents } = report.tuning;
+  const t = strings().measures.piano;
+  const standing = standingWords(cents);
   return {
     term: t.term,
     figure: `${shownName('A')} = ${withUnit(shown(a4Hz, 1), 'Hz')}, ${standing}`,

@@ -72,10 +72,12 @@ export function mergePianos(older: PianoProfile | null, newer: PianoProfile): Pi
   if (older === null || isAnother(older, newer)) return newer;
   const offsetDb = louderBy(older, newer);
   const alone = mergeHands(older.alone ?? null, newer.alone ?? null);
+  const settledCents = newer.settledCents ?? older.settledCents;
   const midis = [...new Set([...Object.keys(older.keys), ...Object.keys(newer.keys)].map(Number))];
   return {
     version: 1,
     tuningCents: join(older.tuningCents, newer.tuningCents),
+    ...(settledCents !== undefined && { settledCents }),
     keys: Object.fromEntries(
       midis.map((midi) => [midi, joinKeys(older.keys[midi], softer(newer.keys[midi], offsetDb))] as const),
     ),

@@ -34,6 +34,11 @@ export interface PianoProfile {
   readonly version: 1;
   /** whole-piano offset from A4 = 440 Hz, cents */
   readonly tuningCents: Learnt;
+  /**
+   * the same where somebody said which exercise it was, so that it is known which of two keys a semitone apart was struck, cents;
+   * absent: it is as it was read, and a piano 80 flat reads as one 20 sharp
+   */
+  readonly settledCents?: number;
   /** keys heard so far, by MIDI number */
   readonly keys: Readonly<Record<number, KeyProfile>>;
   /** what hands alone sounded like from where the device stands; absent: no hand was heard alone */

@@ -50,6 +50,12 @@ export const CLASS = {
       `${times(count, 'recording', 'recordings')} as they came, ${bytes}, to be heard whole.`,
     letGo: 'Let go of these; their attempts stay',
   },
+  piano: {
+    stands: (where: string) =>
+      `The piano stands ${where}, as your correction showed: all recordings of it are read so.`,
+    reading: (done: number, of: number) => `${done} of ${times(of, 'recording', 'recordings')} read anew`,
+    forget: 'Forget that',
+  },
   backup: {
     never: 'All this lies on this device only, and was never saved anywhere else.',
     last: (when: string) => `All of it was saved in one file last ${when}.`,

@@ -2,7 +2,7 @@ import type { Strings } from '../english/index.ts';
 
 const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'backup' | 'names'> = {
+export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'piano' | 'backup' | 'names'> = {
   glance: {
     title: (count) => `Die Klasse: ${times(count, 'Name', 'Namen')}`,
     search: 'Namen suchen',
@@ -48,6 +48,12 @@ export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'backup' | 'n
     kept: (count, bytes) =>
       `${times(count, 'Aufnahme', 'Aufnahmen')}, wie sie kamen, ${bytes}, um sie ganz zu hören.`,
     letGo: 'Diese loslassen; ihre Versuche bleiben',
+  },
+  piano: {
+    stands: (where) =>
+      `Das Klavier steht ${where}, wie deine Berichtigung zeigte: Alle Aufnahmen von ihm werden so gelesen.`,
+    reading: (done, of) => `${done} von ${times(of, 'Aufnahme', 'Aufnahmen')} neu gelesen`,
+    forget: 'Das vergessen',
   },
   backup: {
     never: 'All das liegt nur auf diesem Gerät und wurde noch nie anderswo gesichert.',

@@ -12,6 +12,7 @@ import { bufferOf } from './buffer.ts';
 import type { TeachingDevices } from './devices.ts';
 import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
+import type { Pianos } from './pianos.svelte.ts';
 import { moved, samePlace, together } from './places.ts';
 import { toldBy } from '../../../io/teaching/index.ts';
 
@@ -33,10 +34,12 @@ export class Hearing {
   undo: Said | null = $state.raw(null);
   readonly #devices: TeachingDevices;
   readonly #lists: TeachingLists;
+  readonly #pianos: Pianos;
 
-  constructor(devices: TeachingDevices, lists: TeachingLists, playing: Playing) {
+  constructor(devices: TeachingDevices, lists: TeachingLists, pianos: Pianos, playing: Playing) {
     this.#devices = devices;
     this.#lists = lists;
+    this.#pianos = pianos;
     this.playing = playing;
   }
 
@@ -142,10 +145,11 @@ export class Hearing {
       return this.takeOwn();
     if (this.sound === null) return;
     this.measuring = 0;
-    const { analyst, locale, criteria } = this.#devices;
+    const { id, studentId } = this.playing;
+    const { analyst } = this.#devices;
     try {
       const alone = await handsOfDay(this.#devices, this.#lists, this.playing);
-      const options = { locale: locale(), criteria: criteria(), alone };
+      const options = { ...(await this.#pianos.optionsFor(studentId, id)), alone };
       const told = await analyst.analyse(this.sound, choice, options, (share) => (this.measuring = share));
       if (told.kind === 'report') await this.#use(choice, told.report);
       else this.trouble = { trouble: 'not-reported', notice: told.reason };
@@ -168,6 +172,8 @@ export class Hearing {
     if (now !== null) await this.#say((said) => moved(said, now));
     this.#renewPlayer();
     await this.#loadOthers();
+    // The others are listened to meanwhile.
+    void this.#pianos.corrected(this.playing, report);
   }
 
   async #loadOthers(): Promise<void> {

@@ -34,7 +34,9 @@ function placeIn(place: RemarkPlace, report: Report): RemarkPlace | null {
   if (place.kind === 'attempt') return place;
   if (place.kind === 'stretch' || place.timeSec === null) return null;
   const { timeSec, midi } = place;
-  const note = report.notes.find((one) => one.midi === midi && Math.abs(one.timeSec - timeSec) < SAME_SEC);
+  const there = report.notes.filter((one) => Math.abs(one.timeSec - timeSec) < SAME_SEC);
+  // Another key may put the whole piano a semitone higher or lower.
+  const note = there.find((one) => one.midi === midi) ?? there.find((one) => Math.abs(one.midi - midi) === 1);
   return note === undefined
     ? null
     : { kind: 'note', step: note.step, midi: note.midi, timeSec: note.timeSec };

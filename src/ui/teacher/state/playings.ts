@@ -29,7 +29,7 @@ export const nameIn = (path: string): string => path.split('/').at(-1) ?? path;
 
 /** What was found in a recording → what is kept of it. */
 export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string, addedMs: number): NewPlaying {
-  const { startSec, endSec, recognition, report, reason, sound, alone } = attempt;
+  const { startSec, endSec, recognition, report, reason, sound, alone, taught } = attempt;
   return {
     playing: {
       ...NEW,
@@ -46,7 +46,12 @@ export function foundIn(file: GivenFile, attempt: SortedAttempt, id: string, add
       soundBytes: sound.bytes.byteLength,
       ...toldBy(report),
     },
-    reports: { own: report, chosen: null, ...(alone !== undefined && { alone }) },
+    reports: {
+      own: report,
+      chosen: null,
+      ...(alone !== undefined && { alone }),
+      ...(taught !== undefined && { taught }),
+    },
     sound,
   };
 }

@@ -3,13 +3,13 @@ import type { Changed, Given, GivenFile, Playing, Student } from '../../../io/te
 import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { handHabit } from './hand-habit.ts';
 import { compareHands } from './hands-apart.ts';
 import { Hearing } from './hearing.svelte.ts';
 import { MOST_RECORDINGS, unpacked } from './intake.ts';
 import { TeachingLists } from './lists.svelte.ts';
 import { Owners } from './owners.svelte.ts';
 import { foundIn, nameIn, sentBy } from './playings.ts';
+import { Pianos } from './pianos.svelte.ts';
 import { studentCalled, studentOf } from './students.ts';
 import { Queue } from './queue.svelte.ts';
 
@@ -31,6 +31,7 @@ export class Teaching {
   hearing: Hearing | null = $state.raw(null);
   readonly lists: TeachingLists;
   readonly owners: Owners;
+  readonly pianos: Pianos;
   readonly queue: Queue<GivenFile>;
   readonly devices: TeachingDevices;
   /** what was given just now, by the file's name: held until it is sorted, in case the device could not store it */
@@ -41,6 +42,7 @@ export class Teaching {
     this.devices = devices;
     this.lists = new TeachingLists(devices.store, devices.now);
     this.owners = new Owners(this.lists, () => devices.store.newId(), devices.now);
+    this.pianos = new Pianos(devices, this.lists, (id) => id === this.hearing?.playing.id);
     this.queue = new Queue(
       {
         waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
@@ -58,6 +60,7 @@ export class Teaching {
     this.#loading ??= this.lists.load().then(() => {
       this.loaded = true;
       void this.queue.start();
+      void this.pianos.goOn();
     });
     return this.#loading;
   }
@@ -108,7 +111,7 @@ export class Teaching {
   /** Opens an attempt to be heard. */
   async open(playing: Playing): Promise<void> {
     this.leave();
-    const hearing = new Hearing(this.devices, this.lists, playing);
+    const hearing = new Hearing(this.devices, this.lists, this.pianos, playing);
     this.hearing = hearing;
     await hearing.load();
   }
@@ -163,11 +166,10 @@ export class Teaching {
   }
 
   async #sort(file: GivenFile, onProgress: (share: number) => void): Promise<void> {
-    const { store, sorters, locale, criteria } = this.devices;
+    const { store, sorters } = this.devices;
     const blob = this.#held[file.id] ?? (await store.blob(file.id));
     if (blob === null) throw new EvenfallError({ trouble: 'file-gone' });
-    const handsPlayed = await handHabit(this.devices, this.lists, file.studentId);
-    const options = { locale: locale(), criteria: criteria(), handsPlayed };
+    const options = await this.pianos.optionsFor(file.studentId);
     const sorted = await sorters.sort(blob, file.path, options, onProgress);
     const found = sorted.attempts.map((attempt) => foundIn(file, attempt, store.newId(), this.devices.now()));
     // Moved to somebody else, or deleted, meanwhile?
