@@ -1,12 +1,14 @@
-import { assessHeard, criteriaOf, pianoAfter, tellNotice } from '../engine/index.ts';
-import type { Assessment, ExerciseChoice } from '../engine/index.ts';
+import { assessHeard, criteriaOf, pianoAfter, settledTuning, tellNotice } from '../engine/index.ts';
+import type { Assessment, ExerciseChoice, PianoProfile } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
+import { withListed } from './archive.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { asOptions, drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
 import { MESSAGES, localeOf } from './language/index.ts';
 import type { Messages } from './language/index.ts';
+import { checkOutput } from './output.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -19,7 +21,14 @@ type AnalyseCommand = Extract<Command, { kind: 'analyse' }>;
  * Recordings → reports, for people or as one JSON object a line. Both hands are compared with hands alone wherever these stand in
  * the call, or in an earlier call with the same file for the piano.
  */
-export async function analyse(command: AnalyseCommand, console: Console): Promise<ExitCode> {
+export async function analyse(asked: AnalyseCommand, console: Console): Promise<ExitCode> {
+  const { linesFile, listFile } = asked.archive;
+  const command = { ...asked, files: await withListed(asked.files, listFile) };
+  if (linesFile !== null) {
+    const options = { inputs: command.files, force: command.force };
+    if (linesFile !== '-') await checkOutput(linesFile, 'analyses', options);
+    return (await import('./analyse-lines.ts')).analyseLines(command, console);
+  }
   const { files, choice, intention, asChosen, targetBpm, evennessPercent, language, pianoFile, json, quiet } =
     command;
   const kept = await openPiano(pianoFile);
@@ -42,7 +51,7 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
       const options = { targetBpm, criteria, intention, asChosen, piano, learnHands, locale };
       assessment = assessHeard(heard, choice, options, sound);
       if (learnHands && others === 'to come') {
-        piano = pianoAfter(piano, assessment);
+        piano = settled(pianoAfter(piano, assessment), choice, assessment);
         if (file !== files.at(-1) && file !== STANDARD_INPUT && isBothHands(assessment)) return 'later';
       }
     } finally {
@@ -73,6 +82,17 @@ export async function analyse(command: AnalyseCommand, console: Console): Promis
   });
   if (piano !== null) await kept.write(piano);
   return worst;
+}
+
+/** An exercise that was chosen tells which of two keys a semitone apart was struck, and so the tuning of the piano. */
+function settled(
+  piano: PianoProfile | null,
+  choice: ExerciseChoice | null,
+  assessment: Assessment,
+): PianoProfile | null {
+  if (piano === null || choice === null || assessment.kind !== 'report') return piano;
+  const settledCents = settledTuning(assessment.report);
+  return settledCents === null ? piano : { ...piano, settledCents };
 }
 
 function isBothHands(assessment: Assessment): boolean {

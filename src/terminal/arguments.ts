@@ -10,8 +10,9 @@ import {
   takesMinorScale,
 } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
+import { ARCHIVE_OPTIONS, readArchive } from './archive.ts';
 import { COMMAND_NAMES } from './commands.ts';
-import type { Command, CommandName, Shard } from './commands.ts';
+import type { Command, CommandName } from './commands.ts';
 import { INTENTION_OPTIONS, readIntention } from './intention.ts';
 import { usageProblem } from './problems.ts';
 import { hint, readNumber, readWord } from './values.ts';
@@ -41,6 +42,8 @@ const OPTIONS = {
     bpm: { type: 'string' },
     even: { type: 'string' },
     piano: { type: 'string' },
+    ...ARCHIVE_OPTIONS,
+    ...FORCE_OPTION,
   },
   desk: {
     ...COMMON_OPTIONS,
@@ -49,9 +52,7 @@ const OPTIONS = {
     csv: { type: 'string' },
     html: { type: 'string' },
     students: { type: 'string' },
-    lines: { type: 'string' },
-    shard: { type: 'string' },
-    list: { type: 'string' },
+    ...ARCHIVE_OPTIONS,
     bpm: { type: 'string' },
     even: { type: 'string' },
     workers: { type: 'string' },
@@ -81,16 +82,19 @@ export function parseCommand(words: readonly string[]): Command {
     case 'analyze': {
       const { values, positionals } = read('analyse', rest);
       if (values.help) return { kind: 'help', about: 'analyse', language: readLanguage(values.language) };
+      if (values.lines !== undefined && values.json) throw usageProblem((t) => t.linesAlone);
       const choice = readChoice(values);
       return {
         kind: 'analyse',
-        files: filesOf(positionals, 'analyse'),
+        files: values.list === undefined ? filesOf(positionals, 'analyse') : positionals,
         choice,
         intention: readIntention(values, choice),
         asChosen: values['as-chosen'] ?? false,
         targetBpm: readBpm(values.bpm),
         evennessPercent: readEven(values.even),
         pianoFile: values.piano ?? null,
+        archive: readArchive(values),
+        force: values.force ?? false,
         language: readLanguage(values.language),
         json: values.json ?? false,
         quiet: values.quiet ?? false,
@@ -113,9 +117,7 @@ export function parseCommand(words: readonly string[]): Command {
         csvFile: values.csv ?? null,
         htmlFolder: values.html ?? null,
         studentsFile: values.students ?? null,
-        linesFile: values.lines ?? null,
-        shard: readShard(values.shard, values.lines),
-        listFile: values.list ?? null,
+        archive: readArchive(values),
         force: values.force ?? false,
         targetBpm: readBpm(values.bpm),
         evennessPercent: readEven(values.even),
@@ -275,16 +277,6 @@ export function languageIn(words: readonly string[]): Language {
 
 function readLanguage(text = 'en'): Language {
   return readWord('language', text, LANGUAGES);
-}
-
-/** "3/16" → the third of sixteen parts. */
-function readShard(text: string | undefined, lines: string | undefined): Shard | null {
-  if (text === undefined) return null;
-  const [, part, of] = /^(\d{1,5})\/(\d{1,5})$/.exec(text) ?? [];
-  const shard = { part: Number(part), of: Number(of) };
-  if (lines === undefined || !(shard.part >= 1 && shard.part <= shard.of))
-    throw usageProblem((t) => t.noShard(text));
-  return shard;
 }
 
 function readBpm(text: string | undefined): number | null {

@@ -6,6 +6,16 @@ export interface Shard {
   readonly of: number;
 }
 
+/** An archive of any size, told a line a recording. */
+export interface Archive {
+  /** a line a recording, gone on with; '-': standard output; null: all of it at the end */
+  readonly linesFile: string | null;
+  /** only this part of the recordings; null: all */
+  readonly shard: Shard | null;
+  /** a file with more paths, one a line; '-': standard input; null: none */
+  readonly listFile: string | null;
+}
+
 /** What somebody asked the command to do. */
 export type Command =
   | { readonly kind: 'help'; readonly about: CommandName | null; readonly language: Language }
@@ -24,6 +34,9 @@ export type Command =
       readonly evennessPercent: number | null;
       /** where what is known of the piano is kept from call to call; null: nowhere */
       readonly pianoFile: string | null;
+      readonly archive: Archive;
+      /** files of somebody else's may be written over */
+      readonly force: boolean;
       readonly language: Language;
       readonly json: boolean;
       readonly quiet: boolean;
@@ -47,12 +60,7 @@ export type Command =
       readonly htmlFolder: string | null;
       /** who is known, and what their recordings are called by; null: nobody */
       readonly studentsFile: string | null;
-      /** a line a recording, gone on with; '-': standard output; null: all of it at the end */
-      readonly linesFile: string | null;
-      /** only this part of the recordings; null: all */
-      readonly shard: Shard | null;
-      /** a file with more paths, one a line; '-': standard input; null: none */
-      readonly listFile: string | null;
+      readonly archive: Archive;
       /** files of somebody else's may be written over */
       readonly force: boolean;
       readonly targetBpm: number | null;

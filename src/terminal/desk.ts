@@ -2,6 +2,7 @@ import { statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import type { Language } from '../engine/index.ts';
+import { withListed } from './archive.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { MESSAGES, localeOf } from './language/index.ts';
@@ -10,7 +11,6 @@ import { collect, MOST_RECORDINGS } from './pile/collect.ts';
 import type { Collected } from './pile/collect.ts';
 import { sortPile } from './pile/crew.ts';
 import type { CrewOptions } from './pile/crew.ts';
-import type { Known } from '../io/teaching/roster.ts';
 import { encodePile } from './pile/csv.ts';
 import { pileObject } from './pile/json.ts';
 import { keptFolder } from './pile/kept.ts';
@@ -24,7 +24,7 @@ import { checkOutput, checkOutputFolder, writeOutput } from './output.ts';
 import { EXIT, Problem, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
-import { bytesOf, systemTrouble, troubleProblem } from './sound.ts';
+import { systemTrouble, troubleProblem } from './sound.ts';
 import type { Wiring } from './wiring.ts';
 
 type DeskCommand = Extract<Command, { kind: 'desk' }>;
@@ -35,12 +35,13 @@ const MOST_HELPERS = 4;
 /** Folders of recordings → what each student played, for people, as a table, as pages or as JSON. */
 export async function desk(command: DeskCommand, console: Console, wiring: Wiring): Promise<ExitCode> {
   await checkOutputs(command);
+  const paths = await withListed(command.paths, command.archive.listFile);
   const roster = new Roster(await studentsOf(command));
-  const collected = await collectAll(await withList(command), roster);
+  const collected = await collectAll({ ...command, paths }, roster);
   const { recordings } = collected;
-  if (command.linesFile !== null) {
-    const paths = recordings.map((one) => ({ ...one, name: pathOf(one) }));
-    return deskLines(command, { ...collected, recordings: paths }, crewOf(command, wiring.version), console);
+  if (command.archive.linesFile !== null) {
+    const byPath = recordings.map((one) => ({ ...one, name: pathOf(one) }));
+    return deskLines(command, { ...collected, recordings: byPath }, crewOf(command, wiring.version), console);
   }
   if (recordings.length > MOST_RECORDINGS) {
     throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
@@ -59,7 +60,7 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   return sayProblems(pile, collected, outcomes, command, console);
 }
 
-async function studentsOf({ studentsFile: name }: DeskCommand): Promise<readonly Known[]> {
+async function studentsOf({ studentsFile: name }: DeskCommand): ReturnType<typeof readStudents> {
   try {
     return await readStudents(name);
   } catch (cause) {
@@ -72,20 +73,11 @@ function pathOf({ source: { path, member } }: Recording): string {
   return member === null ? path : join(path, member);
 }
 
-/** The command with the paths that its list holds. */
-async function withList(command: DeskCommand): Promise<DeskCommand> {
-  const { listFile, paths } = command;
-  if (listFile === null) return command;
-  const text = new TextDecoder().decode(await bytesOf(listFile));
-  const more = text.split(/\r?\n/).filter((line) => line.trim() !== '');
-  return { ...command, paths: [...paths, ...more] };
-}
-
 async function checkOutputs({
   paths,
   csvFile,
   htmlFolder,
-  linesFile,
+  archive: { linesFile },
   studentsFile,
   force,
 }: DeskCommand): Promise<void> {
@@ -96,7 +88,7 @@ async function checkOutputs({
 }
 
 async function collectAll(
-  { paths, csvFile, htmlFolder, linesFile, studentsFile, listFile }: DeskCommand,
+  { paths, csvFile, htmlFolder, archive: { linesFile, listFile }, studentsFile }: DeskCommand,
   roster: Roster,
 ): Promise<Collected> {
   const own = [csvFile, htmlFolder, linesFile, studentsFile, listFile].filter((path) => path !== null);

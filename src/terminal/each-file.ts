@@ -50,7 +50,8 @@ export async function eachFile(
   return worst;
 }
 
-function ourFault(file: string, cause: unknown): Problem {
+/** What failed within: a fault of ours, told as one. */
+export function ourFault(file: string, cause: unknown): Problem {
   noteFault(cause);
   return new Problem(EXIT.ourFault, (_, language) =>
     tellTrouble({ trouble: 'within', name: plainName(file), of: { trouble: 'own-fault' } }, language),

@@ -12,6 +12,7 @@ const OWN = {
       head.toString('latin1'),
     ),
   lines: (head: Buffer) => head.toString('latin1').startsWith('{"format":"evenfall-recording"'),
+  analyses: (head: Buffer) => head.toString('latin1').startsWith('{"format":"evenfall-analysis"'),
   /** format 0, and the division of the quarter that only our files have (io/exchange) */
   midi: (head: Buffer) =>
     head.subarray(0, 4).toString('latin1') === 'MThd' && head.readUInt32BE(10) === 0x14b00,

@@ -39,6 +39,8 @@ describe('a command line', () => {
       targetBpm: 80,
       evennessPercent: 6,
       pianoFile: null,
+      archive: { linesFile: null, shard: null, listFile: null },
+      force: false,
       language: 'en',
       json: true,
       quiet: false,

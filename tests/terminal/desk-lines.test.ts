@@ -37,6 +37,7 @@ interface Line {
   readonly file: string;
   readonly student: string;
   readonly reason: string;
+  readonly report?: unknown;
 }
 const linesIn = (text: string): readonly Line[] =>
   text.split('\n').flatMap((line) => (line === '' ? [] : [JSON.parse(line) as Line]));
@@ -77,6 +78,24 @@ describe('an archive, a line a recording', () => {
     truncateSync(out, readFileSync(out).length - 1);
     await evenfall(command, { env });
     expect([...filesIn(readFileSync(out, 'utf8'))].sort()).toEqual([...paths].sort());
+  });
+
+  it('goes through analyse too: each file by itself, from a list, and on where it stopped', async () => {
+    const out = join(top, 'analyses.jsonl');
+    const example = join(ROOT, 'audio-fixtures', 'clean-scale', 'attempt.wav');
+    const list = new TextEncoder().encode([example, paths[0]!, join(folder, 'no.wav'), example].join('\n'));
+    const command = ['analyse', '--list', '-', '--lines', out, '-q'];
+    const first = await evenfall(command, { env, input: list });
+    expect(first.code).toBe(4);
+    const whole = readFileSync(out, 'utf8');
+    expect(filesIn(whole)).toEqual([example, paths[0]!, join(folder, 'no.wav')]);
+    expect(linesIn(whole).map(({ report }) => report === null)).toEqual([false, true, true]);
+    expect(linesIn(whole).map(({ reason }) => reason === '')).toEqual([true, false, false]);
+    truncateSync(out, whole.length - 1);
+    await evenfall(command, { env, input: list });
+    expect(readFileSync(out, 'utf8')).toBe(whole);
+    expect((await evenfall(['analyse', example, '--lines', out, '--json'], { env })).code).toBe(2);
+    expect((await evenfall(['analyse', example, '--lines', example], { env })).code).toBe(2);
   });
 
   it('is never written over what is not such a file, and shards are named rightly', async () => {

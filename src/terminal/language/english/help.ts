@@ -39,6 +39,11 @@ ${CHOICE}
                            after hands alone both together are heard better
       --language LANGUAGE  en, de; en if not said
       --json               one JSON object a file ("evenfall-report") instead of words
+      --list LIST          more files, one a line; - is standard input
+      --lines OUT.jsonl    instead: one JSON object a file, as soon as it is done, each
+                           by itself; goes on where it stopped; - prints it
+      --shard K/N          of --lines only this part, e.g. 3/16
+      --force              write over a file that evenfall did not write
   -q, --quiet              no progress and no remarks on stderr
 
 ${FILES}
@@ -57,7 +62,8 @@ most 200 recordings at once. What was sorted once is kept and not done again.
                            any number of them; goes on where it stopped; - prints it
       --shard K/N          of --lines only this part, e.g. 3/16
       --list FILE          more paths, one a line; - is standard input
-      --students FILE      who is known, a line a student: "Mara Lind: mara, ML"
+      --students FILE      who is known, a line a student: "Mara Lind: mara, ML";
+                           "-72 cents" among them: how far off her piano stands
       --force              write over a file that evenfall did not write
       --json               one JSON object ("evenfall-desk") instead of words
       --bpm N              tempo aimed at, beats a minute

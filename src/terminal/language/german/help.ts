@@ -44,6 +44,11 @@ ${CHOICE}
                            Aufruf; nach einzelnen Händen sind beide besser zu hören
 ${LANGUAGE}
       --json               ein JSON-Objekt je Datei („evenfall-report“) statt Worten
+      --list LISTE         weitere Dateien, eine je Zeile; - ist die Standardeingabe
+      --lines OUT.jsonl    stattdessen: ein JSON-Objekt je Datei, sobald sie fertig ist,
+                           jede für sich; macht weiter, wo es aufhörte; - gibt es aus
+      --shard K/N          von --lines nur dieser Teil, etwa 3/16
+      --force              auch überschreiben, was evenfall nicht geschrieben hat
 ${QUIET}
 
 ${FILES}
@@ -63,7 +68,8 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
                            beliebig viele; macht weiter, wo es aufhörte; - gibt es aus
       --shard K/N          von --lines nur dieser Teil, z. B. 3/16
       --list FILE          weitere Pfade, einer je Zeile; - ist die Standardeingabe
-      --students FILE      wer bekannt ist, eine Zeile je Name: „Mara Lind: mara, ML“
+      --students FILE      wer bekannt ist, eine Zeile je Name: „Mara Lind: mara, ML“;
+                           „-72 cents“ dabei: so weit liegt ihr Klavier daneben
       --force              auch überschreiben, was evenfall nicht geschrieben hat
       --json               ein JSON-Objekt („evenfall-desk“) statt Worten
       --bpm N              Zieltempo, Schläge in der Minute
