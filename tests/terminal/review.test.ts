@@ -67,7 +67,7 @@ describe('evenfall review', () => {
       /^ {3}- the attempt: \(spoken\)$/m,
       /Taken for: F major/,
       /^ {3}The teacher says of note 6 \(F3\): it was right\./m,
-      /^ {2}1\. A♭ major .*: long–short, three\n {5}times in a row, at 60 beats a minute,/m,
+      /^ {2}1\. A♭ major .*: only\n {5}A♭–C–E♭–A♭–C–E♭–A♭, long–short, three times in a row, at 60 beats a minute,/m,
       /^ {2}2\. A minor · melodic minor scale, two octaves · hands together: as usual$/m,
     ])
       expect(out).toMatch(part);

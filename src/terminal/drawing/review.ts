@@ -106,10 +106,15 @@ function placeWords(place: RemarkPlace, { steps }: Exercise, language: Language)
   }
 }
 
-function askedWords({ targetBpm, inARow, evennessPercent, intention }: Assigned, language: Language): string {
+function askedWords(
+  { exercise, targetBpm, inARow, evennessPercent, intention }: Assigned,
+  language: Language,
+): string {
   const t = MESSAGES[language].review;
   const parts = [
-    ...(intention === undefined || isWhole(intention) ? [] : [tellIntention(intention, localeOf(language))]),
+    ...(intention === undefined || isWhole(intention)
+      ? []
+      : [tellIntention(exercise, intention, localeOf(language))]),
     ...(targetBpm === null ? [] : [t.atTempo(targetBpm)]),
     ...(inARow === null ? [] : [t.inARow(inARow)]),
     ...(evennessPercent === null ? [] : [t.evenness(decimal(String(evennessPercent), language))]),

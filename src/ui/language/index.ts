@@ -1,5 +1,5 @@
-import { tellIntention, tellKept, tellReport, tellWords } from '../../engine/index.ts';
-import type { Intention, KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
+import { isWhole, tellIntention, tellKept, tellReport, tellWords } from '../../engine/index.ts';
+import type { ExerciseChoice, Intention, KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
@@ -41,9 +41,9 @@ export function toldWords(words: Words): ToldWords {
   return tellWords(words, speaking.locale);
 }
 
-/** How something is to be practised, in the language of the page. */
-export function intentionWords(intention: Intention): string {
-  return tellIntention(intention, speaking.locale);
+/** How an exercise is to be practised, in the language of the page; '' as it is written. */
+export function intentionWords(choice: ExerciseChoice, intention: Intention): string {
+  return isWhole(intention) ? '' : tellIntention(choice, intention, speaking.locale);
 }
 
 /** The name of a sound; one that comes from no file is called in the language of the page. */

@@ -15,7 +15,7 @@ export function askedWords({
 }: Omit<AssignedExercise, 'note' | 'sinceMs'>): string {
   const t = strings().fromTeacher.asked;
   const parts = [
-    ...(intention === undefined || isWhole(intention) ? [] : [intentionWords(intention)]),
+    ...(intention === undefined || isWhole(intention) ? [] : [intentionWords(exercise, intention)]),
     ...(targetBpm === null ? [] : [`${beatSign(exercise.form)} = ${shown(targetBpm)}`]),
     ...(inARow === null ? [] : [t.inARow(inARow)]),
     ...(evennessPercent === null

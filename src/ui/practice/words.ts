@@ -108,8 +108,9 @@ export function planWords({ exercise, targetBpm, minutes, reason }: PlanItem): s
 
 /** How it is to be practised where a teacher asks for that, and how far it is. */
 function assignedWords(assignment: Assignment): string {
-  const { intention } = assignment.asked;
-  const how = intention === undefined || isWhole(intention) ? '' : `${capital(intentionWords(intention))}. `;
+  const { intention, exercise } = assignment.asked;
+  const how =
+    intention === undefined || isWhole(intention) ? '' : `${capital(intentionWords(exercise, intention))}. `;
   return how + strings().fromTeacher.inPlan(progressWords(assignment));
 }
 

@@ -25,7 +25,7 @@ export function spotOf(scene: Scene, step: number): NamedStep {
 }
 
 /** A chord among those of its name. */
-export function chordAt(scene: Scene, step: number): ChordPlace {
+export function chordAt(scene: Pick<Scene, 'exercise'>, step: number): ChordPlace {
   const { steps } = scene.exercise;
   const label = steps[step]!.label ?? null;
   const same = steps.filter((one) => label !== null && one.label === label);
@@ -36,7 +36,11 @@ export function chordAt(scene: Scene, step: number): ChordPlace {
   };
 }
 
-function whichOf(scene: Scene, step: number, same: readonly ExpectedStep[]): ChordPlace['which'] {
+function whichOf(
+  scene: Pick<Scene, 'exercise'>,
+  step: number,
+  same: readonly ExpectedStep[],
+): ChordPlace['which'] {
   const { steps } = scene.exercise;
   if (scene.exercise.choice.form === 'progression') {
     if (same.length > 2 && step !== 0 && step !== steps.length - 1) return 'middle';
@@ -87,7 +91,8 @@ export function atTempo(scene: Scene, share: number): number {
   return Math.round(Math.max(20, played * share, Math.min(LEAST_BPM, played)));
 }
 
-function stretchOf(scene: Scene, fromStep: number, toStep: number): NamedStretch {
+/** Some steps of an exercise, as they are said. */
+export function stretchOf(scene: Pick<Scene, 'exercise'>, fromStep: number, toStep: number): NamedStretch {
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
   if (steps.length === scene.exercise.steps.length)
     return { kind: 'whole', chords: isChordForm(scene.exercise) };

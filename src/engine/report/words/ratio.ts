@@ -1,4 +1,4 @@
-import { mean, median, standardDeviation } from '../../base/statistics.ts';
+import { mean, middle, standardDeviation } from '../../base/statistics.ts';
 import type { Practising, Rhythm } from '../../exercise/index.ts';
 import type { Scene } from './scene.ts';
 
@@ -9,7 +9,7 @@ const FEWEST = 2;
 
 /**
  * How many times as long as the others the steps are that a rhythm makes longer, with its ±; null: the rhythm makes none longer, or
- * too few were heard. Medians of both kinds; the variance of a median of n is π/2n of a single one.
+ * too few were heard. The middle of either kind; its variance of n is π/3n of a single one.
  */
 export function ratioPlayed(
   { measured, exercise }: Scene,
@@ -30,11 +30,11 @@ export function ratioPlayed(
         : pauseBefore === true;
     (isLong ? long : short).push(to.timeSec - from.timeSec);
   });
-  const [a, b] = [median(long), median(short)];
+  const [a, b] = [middle(long), middle(short)];
   if (a === undefined || b === undefined || b <= 0 || Math.min(long.length, short.length) < FEWEST)
     return null;
   const unsure = [long, short].map(
-    (values) => (Math.PI / 2 / values.length) * ((standardDeviation(values) ?? 0) / mean(values)!) ** 2,
+    (values) => (Math.PI / 3 / values.length) * ((standardDeviation(values) ?? 0) / mean(values)!) ** 2,
   );
   const value = a / b;
   return { value, plusMinus: value * Math.sqrt(unsure[0]! + unsure[1]!) };

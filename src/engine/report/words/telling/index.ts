@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Intention, Language, Locale } from '../../../exercise/index.ts';
 import type { Words } from '../../types.ts';
 import { SAID } from '../said/index.ts';
-import type { Advice, Said, Statement } from '../said/index.ts';
+import type { Advice, NamedStretch, Said, Statement } from '../said/index.ts';
 import { english } from './english/index.ts';
 import { german } from './german/index.ts';
 import { capital } from './types.ts';
@@ -32,9 +32,13 @@ export function tellWords(words: Words, locale: Locale): ToldWords {
   return tellSaid(words.said, locale);
 }
 
-/** How something is to be practised, in a language: "long–short, twice in a row". */
-export function tellIntention(intention: Intention, { language, naming }: Locale): string {
-  return VOICES[language](naming).practising(intention);
+/** How something is to be practised, and which part of it (null: all), in a language. */
+export function tellPractising(
+  intention: Intention,
+  stretch: NamedStretch | null,
+  { language, naming }: Locale,
+): string {
+  return VOICES[language](naming).practising(intention, stretch);
 }
 
 /** Values → sentences. */

@@ -1,5 +1,14 @@
 import type { Intention, NoteNaming } from '../../../exercise/index.ts';
-import type { AdviceName, Asking, Improved, Said, Saying, SituationName, Task } from '../said/index.ts';
+import type {
+  AdviceName,
+  Asking,
+  Improved,
+  NamedStretch,
+  Said,
+  Saying,
+  SituationName,
+  Task,
+} from '../said/index.ts';
 
 /** A situation in a sentence without its full stop, and in half a sentence, to stand beside others. */
 export interface Clause {
@@ -28,8 +37,8 @@ export interface Voice {
   readonly steps: Steps;
   /** "Every note right. ", "12 of 13 notes right. " */
   readonly opening: (opening: Said['opening'], notes: Said['notes']) => string;
-  /** how something is to be practised */
-  readonly practising: (intention: Intention) => string;
+  /** how something is to be practised, and which part of it, null: all */
+  readonly practising: (intention: Intention, stretch: NamedStretch | null) => string;
   /** what is not named but counted: "two more things" */
   readonly more: (things: number) => string;
   readonly restIsEven: string;

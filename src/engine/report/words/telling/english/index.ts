@@ -14,7 +14,8 @@ export const english: MakeVoice = (naming) => {
     parts: { ...partsAboutNotes(say), ...partsAboutTime(say), ...partsAboutProgress(say) },
     steps: nextSteps(say, naming),
     opening,
-    practising,
+    practising: (intention, stretch) =>
+      practising(intention, stretch === null ? '' : `only ${say.stretch(stretch)}`),
     more: (things) => `${things === 1 ? 'one more thing' : `${count(things)} more things`}`,
     restIsEven: 'the rest is even',
     improved: improvedAfter,

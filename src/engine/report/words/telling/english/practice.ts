@@ -42,8 +42,11 @@ const LOUDNESSES: Readonly<Record<Loudness, string>> = {
 export const times = (number: number): string =>
   number === 1 ? 'once' : number === 2 ? 'twice' : `${count(number)} times`;
 
-/** How something is to be practised: "long–short, twice in a row" */
-export const practising = ({ rhythm, times: often, blocked, touch, loudness, ladderBpm }: How): string => {
+/** How something is to be practised, `part`: of what it is a part, where it is not said already: "long–short, twice in a row" */
+export const practising = (
+  { rhythm, times: often, blocked, touch, loudness, ladderBpm }: How,
+  part = '',
+): string => {
   const besides = [
     touch === undefined ? '' : TOUCHES[touch],
     loudness === undefined ? '' : LOUDNESSES[loudness],
@@ -51,7 +54,7 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness, lad
   const first =
     blocked === true
       ? 'each hand position as one chord'
-      : rhythm === 'even' && besides.join('') !== ''
+      : rhythm === 'even' && (besides.join('') !== '' || part !== '')
         ? ''
         : RHYTHMS[rhythm];
   const row =
@@ -61,7 +64,7 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness, lad
         ? `each length ${times(often)}`
         : `${times(often)} in a row`;
   const ladder = ladderBpm === undefined ? '' : `each time ${ladderBpm} faster, until it is uneven`;
-  return [first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
+  return [part, first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
 };
 
 type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness' | 'ladderBpm'>;

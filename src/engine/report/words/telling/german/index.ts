@@ -14,7 +14,8 @@ export const german: MakeVoice = (naming) => {
     parts: { ...partsAboutNotes(say), ...partsAboutTime(say), ...partsAboutProgress(say) },
     steps: nextSteps(say, naming),
     opening,
-    practising,
+    practising: (intention, stretch) =>
+      practising(intention, stretch === null ? '' : `nur ${say.stretch(stretch)}`),
     more: (things) => (things === 1 ? 'dazu noch etwas' : `dazu ${count(things)} weitere Dinge`),
     restIsEven: 'der Rest ist gleichmäßig',
     improved: improvedAfter,

@@ -39,8 +39,11 @@ const LOUDNESSES: Readonly<Record<Loudness, string>> = {
   'right-over-left': 'die rechte Hand lauter',
 };
 
-/** How something is to be practised: "lang–kurz, zweimal hintereinander" */
-export const practising = ({ rhythm, times: often, blocked, touch, loudness, ladderBpm }: How): string => {
+/** How something is to be practised, `part`: of what it is a part, where it is not said already: "lang–kurz, zweimal hintereinander" */
+export const practising = (
+  { rhythm, times: often, blocked, touch, loudness, ladderBpm }: How,
+  part = '',
+): string => {
   const besides = [
     touch === undefined ? '' : TOUCHES[touch],
     loudness === undefined ? '' : LOUDNESSES[loudness],
@@ -48,7 +51,7 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness, lad
   const first =
     blocked === true
       ? 'jede Handlage als ein Akkord'
-      : rhythm === 'even' && besides.join('') !== ''
+      : rhythm === 'even' && (besides.join('') !== '' || part !== '')
         ? ''
         : RHYTHMS[rhythm];
   const row =
@@ -59,7 +62,7 @@ export const practising = ({ rhythm, times: often, blocked, touch, loudness, lad
         : `${times(often)} hintereinander`;
   const ladder =
     ladderBpm === undefined ? '' : `jedes Mal um ${ladderBpm} schneller, bis es ungleichmäßig wird`;
-  return [first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
+  return [part, first, ...besides, row, ladder].filter((one) => one !== '').join(', ');
 };
 
 type How = Pick<Intention, 'rhythm' | 'times' | 'blocked' | 'touch' | 'loudness' | 'ladderBpm'>;
