@@ -45,22 +45,35 @@ async function recordsOf(
 function show(records: readonly PracticeRecord[]): string {
   const share = (some: readonly PracticeRecord[], of: (one: PracticeRecord) => boolean): string =>
     some.length === 0 ? '–' : `${some.filter(of).length} of ${some.length}`;
+  const most = (errors: readonly (number | null)[]): string => {
+    const sorted = errors.flatMap((error) => (error === null ? [] : [Math.abs(error)])).sort((a, b) => a - b);
+    return fixed(sorted[Math.floor(0.95 * sorted.length)], 2);
+  };
   const row = (name: string, some: readonly PracticeRecord[]): readonly string[] => {
     const well = some.filter(({ flaw }) => flaw === null);
     const badly = some.filter(({ flaw }) => flaw !== null);
-    const errors = well.flatMap(({ ratioError }) => (ratioError === null ? [] : [Math.abs(ratioError)]));
-    const sorted = [...errors].sort((a, b) => a - b);
     return [
       name,
       share(well, isTold),
       share(well, ({ blamed }) => blamed.length > 0),
       share(badly, isTold),
+      share(badly, (one) => one.unsaid && !isTold(one)),
       share(some, ({ counted }) => counted),
-      fixed(sorted[Math.floor(0.95 * sorted.length)], 2),
+      most(well.map(({ ratioError }) => ratioError)),
+      most(well.map(({ louderErrorDb }) => louderErrorDb)),
     ];
   };
   return table(
-    ['work', 'well: done', 'well: blamed', 'badly: told so', 'repeats counted', 'ratio, error (95th)'],
+    [
+      'work',
+      'well: done',
+      'well: blamed',
+      'badly: told so',
+      '… left unsaid',
+      'repeats counted',
+      'ratio, error (95th)',
+      'loudness, error dB (95th)',
+    ],
     [
       ...WORKS.map(({ name }) =>
         row(

@@ -26,6 +26,15 @@ export function median(values: readonly number[]): number | undefined {
   return quantile(values, 0.5);
 }
 
+/**
+ * Middle of a scatter: the median of the means of all pairs, each value with itself too (Hodges & Lehmann 1963). As deaf to a stray
+ * value as nearly a third of them being so, and on normal ones almost as sure as the mean: its variance is π/3 times that, a median's
+ * π/2. Undefined of nothing.
+ */
+export function middle(values: readonly number[]): number | undefined {
+  return median(values.flatMap((value, at) => values.slice(at).map((other) => (value + other) / 2)));
+}
+
 /** Height of a normal distribution at a value, up to the factor 1/√(2π), which falls out of every ratio. */
 export function densityOf(
   value: number,

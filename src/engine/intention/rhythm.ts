@@ -1,4 +1,4 @@
-import { median } from '../base/statistics.ts';
+import { median, middle } from '../base/statistics.ts';
 import { groupOf, LONG_TO_SHORT, practisedExercise } from '../exercise/index.ts';
 import type { Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
@@ -47,7 +47,7 @@ function gapsOf(heard: Heard, { matched, exercise }: Alignment): readonly Gap[] 
 
 function ratioOf(gaps: readonly Gap[], firstIsLong: boolean): number {
   const of = (odd: boolean): number | undefined =>
-    median(gaps.filter(({ place }) => (place % 2 === 1) === odd).map(({ sec }) => sec));
+    middle(gaps.filter(({ place }) => (place % 2 === 1) === odd).map(({ sec }) => sec));
   const [long, short] = [of(firstIsLong), of(!firstIsLong)];
   if (long === undefined || short === undefined) return LONG_TO_SHORT;
   return Math.min(Math.max(long / short, 1 / MOST_RATIO), MOST_RATIO);

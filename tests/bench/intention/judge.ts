@@ -5,7 +5,7 @@ import {
   listenAndKeep,
   mergePianos,
 } from '../../../src/engine/index.ts';
-import type { Assessment, PianoProfile, Report } from '../../../src/engine/index.ts';
+import type { Assessment, PianoProfile } from '../../../src/engine/index.ts';
 import type { Statement } from '../../../src/engine/report/words/said/index.ts';
 import { createRandom } from '../../support/random.ts';
 import { renderPerformance } from '../../support/render.ts';
@@ -32,7 +32,11 @@ export interface PracticeRecord {
   /** blamed besides: situations with faults */
   readonly blamed: readonly string[];
   readonly lacks: readonly string[];
+  /** told − played, of who does it well; null: not told, or there is none */
   readonly ratioError: number | null;
+  readonly louderErrorDb: number | null;
+  /** what was asked of touch or loudness could not be told, and was left so */
+  readonly unsaid: boolean;
   readonly sentence: string;
 }
 
@@ -92,15 +96,15 @@ export function recordOf(attempt: PractisedAttempt, assessment: Assessment): Pra
     counted: told !== undefined && told.repeats === begunIn(attempt),
     blamed: statements.filter(({ faults }) => faults > 0).map(({ situation }) => situation),
     lacks: told?.lacks.map(({ kind }) => kind) ?? [],
-    ratioError: flaw === null ? ratioErrorOf(attempt, report) : null,
+    ratioError: flaw === null ? errorOf(told?.longToShort?.value, attempt.played.longToShort) : null,
+    louderErrorDb: flaw === null ? errorOf(told?.loudness?.db, attempt.played.louderDb) : null,
+    unsaid: told?.touch?.outcome === 'untold' || told?.loudness?.outcome === 'untold',
     sentence: report?.words.verdict ?? '',
   };
 }
 
-function ratioErrorOf({ longToShort }: PractisedAttempt, report: Report | null): number | null {
-  const told = report?.practised?.longToShort;
-  return told === undefined ? null : told - longToShort;
-}
+const errorOf = (told: number | undefined, played: number | null): number | null =>
+  told === undefined || played === null ? null : told - played;
 
 /** What must be said of each flaw: one of these, as a lack or as a fault. */
 const SAYS: Readonly<Record<Flaw, readonly string[]>> = {

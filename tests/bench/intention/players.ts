@@ -13,6 +13,8 @@ import { STUDENT_DEFAULTS } from '../../support/student/knobs.ts';
 import type { StudentKnobs } from '../../support/student/knobs.ts';
 import { DB_PER_VELOCITY, perform } from '../../support/student/perform.ts';
 import type { Performance } from '../../support/student/types.ts';
+import { asPlayed } from './as-played.ts';
+import type { AsPlayed } from './as-played.ts';
 import { flawsOf, WORKS } from './works.ts';
 import type { Flaw, Work } from './works.ts';
 
@@ -24,8 +26,7 @@ export interface PractisedAttempt {
   readonly choice: ExerciseChoice;
   readonly intention: Intention;
   readonly targetBpm: number;
-  /** long : short as played, of pairs */
-  readonly longToShort: number;
+  readonly played: AsPlayed;
   readonly performance: Performance;
   readonly seed: number;
 }
@@ -76,7 +77,7 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
     flaw === 'other-loudness' ? insteadOf(intention.loudness) : intention.loudness,
     random,
   );
-  const stepSec = ioiMs / 1000;
+  const performance = paused(plain, played, ioiMs / 1000, flaw, random);
   return {
     work,
     flaw,
@@ -84,8 +85,8 @@ export function practisedAttempt(work: Work, index: number, flawed: boolean): Pr
     intention,
     targetBpm,
     seed,
-    longToShort,
-    performance: paused(plain, played, stepSec, flaw, random),
+    played: asPlayed(performance.strokes, played, intention),
+    performance,
   };
 }
 
