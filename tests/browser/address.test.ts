@@ -98,7 +98,7 @@ const PLAYING: readonly Moment[] = [
     'a stretch set up to be practised, the report folded',
     (page) => page.getByRole('button', { name: 'Set it up' }).click(),
     async (page) => {
-      await page.getByText('Practise only').waitFor();
+      await page.getByText(/How to practise: Only/).waitFor();
       expect(await page.locator('#verdict').count()).toBe(0);
     },
   ],

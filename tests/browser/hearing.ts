@@ -26,14 +26,18 @@ export const it = bare.extend<Hearing>({
  * nobody; this comes later then, but whole. Unless `asked` it begins when the microphone is opened; else each time it is played.
  */
 export async function hearWhole(page: Page, wav: string, asked = false): Promise<void> {
-  await page.exposeFunction('heardByTheTest', () => readFileSync(wav).toString('base64'));
+  await page.exposeFunction('heardByTheTest', (other: string | null) =>
+    readFileSync(other ?? wav).toString('base64'),
+  );
   await page.addInitScript((onlyAsked) => {
     // As encodeWav writes it: the rate at 24, the samples from 58 on.
     const HEADER_BYTES = 58;
-    const { heardByTheTest } = window as unknown as { heardByTheTest: () => Promise<string> };
-    const read = async (): Promise<ArrayBuffer> =>
-      Uint8Array.from(atob(await heardByTheTest()), (letter) => letter.charCodeAt(0)).buffer;
-    let wav: Promise<ArrayBuffer> | null = null;
+    const { heardByTheTest } = window as unknown as {
+      heardByTheTest: (other: string | null) => Promise<string>;
+    };
+    const read = async (other: string | null): Promise<ArrayBuffer> =>
+      Uint8Array.from(atob(await heardByTheTest(other)), (letter) => letter.charCodeAt(0)).buffer;
+    const known = new Map<string | null, Promise<ArrayBuffer>>();
     AudioContext.prototype.createMediaStreamSource = function (this: AudioContext) {
       // A silence that never ends, so that there is an input when the sound is over.
       const silence = new ConstantSourceNode(this, { offset: 0 });
@@ -41,8 +45,9 @@ export async function hearWhole(page: Page, wav: string, asked = false): Promise
       silence.connect(heard);
       silence.start();
       let playing: AudioBufferSourceNode | null = null;
-      const play = async (): Promise<void> => {
-        const bytes = await (wav ??= read());
+      const play = async (other: string | null = null): Promise<void> => {
+        const bytes = await (known.get(other) ?? read(other));
+        known.set(other, Promise.resolve(bytes));
         const frames = new Float32Array(bytes.slice(HEADER_BYTES));
         const buffer = this.createBuffer(1, frames.length, new DataView(bytes).getUint32(24, true));
         buffer.copyToChannel(frames, 0);
@@ -59,9 +64,12 @@ export async function hearWhole(page: Page, wav: string, asked = false): Promise
   }, asked);
 }
 
-/** Lets the WAV of `hearWhole` sound, from its beginning. */
-export function play(page: Page): Promise<void> {
-  return page.evaluate(() => (window as unknown as { play: () => Promise<void> }).play());
+/** Lets the WAV of `hearWhole` sound, or another one (its path), from its beginning. */
+export function play(page: Page, other: string | null = null): Promise<void> {
+  return page.evaluate(
+    (wav) => (window as unknown as { play: (wav: string | null) => Promise<void> }).play(wav),
+    other,
+  );
 }
 
 interface Sounding {
@@ -101,8 +109,12 @@ export async function moreSound(page: Page, seconds: number): Promise<void> {
 /** From Start, once the microphone is on, to Stop, once the page has recorded a fixture (`microphoneWav`, heard by `hearWhole` when asked). */
 export async function recordWhole(page: Page, name: string): Promise<void> {
   const { channels, sampleRateHz } = await fixtureSound(name);
-  const wholeSec = channels[0]!.length / sampleRateHz + 3;
   await page.getByRole('button', { name: 'Start' }).click();
+  await recordFor(page, channels[0]!.length / sampleRateHz + 3);
+}
+
+/** While it records, to Stop, once it has recorded so many seconds of the WAV of `hearWhole`. */
+export async function recordFor(page: Page, wholeSec: number): Promise<void> {
   await page.getByRole('button', { name: 'Stop' }).waitFor();
   await play(page);
   await page.waitForFunction((sec) => {

@@ -2,12 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { encodeWav } from '../../src/io/exchange/index.ts';
-import { practisedExercise } from '../../src/engine/index.ts';
-import { FIXTURES } from '../support/fixtures.ts';
-import { createRandom } from '../support/random.ts';
-import { renderPerformance } from '../support/render.ts';
-import { STUDENT_DEFAULTS } from '../support/student/knobs.ts';
-import { perform } from '../support/student/perform.ts';
+import { practisedSound } from './practised.ts';
 import { fixturePath } from './sounds.ts';
 import { choose, seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
 
@@ -17,13 +12,8 @@ beforeAll(async () => {
   browser = await sharedBrowser();
 });
 
-/** What the example's next step asks for (four notes round its late thumb, three times in a row), done well. */
 async function practisedFile(): Promise<{ name: string; mimeType: string; buffer: Buffer }> {
-  const { spec } = FIXTURES.find(({ name }) => name === 'late-thumb')!;
-  const intention = { stretch: { fromStep: 0, toStep: 3 }, times: 3, rhythm: 'even' } as const;
-  const played = practisedExercise(spec.exercise, { intention, repeats: 3 });
-  const performance = perform(played, { ...STUDENT_DEFAULTS, bpm: 59 }, createRandom(7));
-  const sound = await renderPerformance(performance, { ...spec, seed: 7 });
+  const sound = await practisedSound();
   return { name: 'practised.wav', mimeType: 'audio/wav', buffer: Buffer.from(encodeWav(sound)) };
 }
 
@@ -115,10 +105,10 @@ describe('a recording', () => {
     await page.locator('input[type=file]').setInputFiles(fixturePath('missed-and-repeated'));
     await verdictOf(page);
     await page.getByRole('button', { name: 'Set it up' }).click();
-    await page.getByText('Practise only').waitFor();
+    await page.getByText(/How to practise: Only/).waitFor();
     await page.locator('.music line.stretch').first().waitFor({ state: 'attached' });
     await expect.poll(() => page.getByLabel('Tempo aim').inputValue()).not.toBe('80');
-    await page.getByRole('button', { name: 'The whole exercise again' }).click();
+    await page.getByRole('button', { name: 'The whole again' }).click();
     await page.locator('.music line.stretch').first().waitFor({ state: 'detached' });
     await expect.poll(() => page.getByLabel('Tempo aim').inputValue()).toBe('80');
     await close();
@@ -134,7 +124,7 @@ describe('a recording', () => {
     await expect.poll(() => verdictOf(page)).toMatch(/^Done: three times in a row every note right\.$/);
     await expect.poll(() => page.locator('.next').innerText()).toMatch(/^Next: now the whole/);
     await page.getByRole('button', { name: 'Set it up' }).click();
-    await page.getByText('The whole exercise', { exact: true }).waitFor();
+    await page.getByText(/How to practise: As written, ♩ =/).waitFor();
     expect(errors).toEqual([]);
     await close();
   });

@@ -172,6 +172,8 @@ export const SCENES: readonly Scene[] = [
         await page.getByRole('button', { name: 'Set it up' }).click();
         await drawn(page);
       }),
+      screen('practice-open', (page) => page.getByText('How to practise').click()),
+      screen('practice-german', speakGerman),
     ],
   },
   built('together-4-octaves', chosen('F# minor', 'Together', 'Scale', 'Melodic', '4')),

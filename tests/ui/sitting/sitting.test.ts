@@ -175,6 +175,20 @@ describe('an attempt', () => {
     expect(sitting.plan.choice.key).toBe('G major');
   });
 
+  it('is what a next step proposes once that is set up: a part, at its tempo, and the report makes room', async () => {
+    const { sitting, log, pass, attempt } = rig();
+    await sitting.listen();
+    pass(5);
+    attempt(4, 0);
+    await settle();
+    log.length = 0;
+    const practice = { fromStep: 0, toStep: 3, tempoBpm: 59 };
+    sitting.setUp({ key: 'G major', form: 'scale', hands: 'left', octaves: 1 }, practice);
+    expect(log).toEqual(['expects part', 'pulse 59', 'no click']);
+    expect(sitting.plan.practice).toEqual(practice);
+    expect([sitting.plan.choice.key, sitting.face]).toEqual(['G major', 'waiting']);
+  });
+
   it('under way when listening is stopped is ended, kept and told', async () => {
     const { sitting, log, pass, hear } = rig();
     await sitting.listen();

@@ -35,18 +35,14 @@ export const PREPARE = {
   FORMS,
   HANDS,
   MINOR_SCALES,
-  /** `tempo`: e.g. "♩ = 53" */
-  wholeHead: 'The whole exercise',
-  whole: (tempo: string) => `, at ${tempo}.`,
-  stretchHead: 'Practise only',
-  stretch: (names: string, tempo: string) =>
-    `${names}, at ${tempo}. When it goes well, play the whole exercise and record it.`,
-  wholeSo: (tempo: string, how: string) => `, at ${tempo}, ${how}. Your next attempt is judged by that.`,
-  stretchSo: (names: string, tempo: string, how: string) =>
-    `${names}, at ${tempo}, ${how}. Your next attempt is judged by that.`,
-  wholeAgain: 'The whole exercise again',
+  /** what is asked where nothing is, within a sentence */
+  asWritten: 'as written',
+  judged: 'Your next attempt is judged by that.',
+  thenTheWhole: 'When it goes well, play the whole exercise and record it.',
+  wholeAgain: 'The whole again',
+  asWrittenAgain: 'As written again',
   intend: {
-    legend: 'How to practise it',
+    legend: 'How to practise',
     part: 'Part',
     PARTS: { whole: 'The whole', up: 'The way up', down: 'The way down', stretch: 'A stretch' },
     from: 'From',
@@ -89,7 +85,7 @@ export const PREPARE = {
     tempo: 'Tempo',
     steady: 'As aimed at',
     ladder: (fromBpm: number, byBpm: number) => `Ladder: from ${fromBpm} by ${byBpm}`,
-    hear: 'Hear how it goes',
+    hear: 'Hear it',
     stop: 'Stop',
   },
   notesInOrder: (notes: string) => `The notes and fingers in order: ${notes}.`,

@@ -6,7 +6,7 @@ import { openEar, type LiveMicrophoneEar } from './ear.ts';
 import type { Aim } from '../../attempt/journal.svelte.ts';
 import { withEvent, type LiveNote } from './live-notes.ts';
 import { OwnSounds } from './own-sounds.ts';
-import type { Plan } from '../../attempt/plan.svelte.ts';
+import type { Plan, Practice } from '../../attempt/plan.svelte.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import type { SittingDevices } from './devices.ts';
 import { endingSilenceSec, readSittingSettings, type SittingSettings } from './settings.ts';
@@ -65,14 +65,6 @@ export class Sitting {
   /** beats a minute of the pulse; null: none is aimed at */
   get bpm(): number | null {
     return this.plan.targetBpm;
-  }
-
-  /** The tempo of the last attempt, beats a minute; null where it has none. */
-  get lastBpm(): number | null {
-    const last = this.told?.assessment;
-    if (last?.kind !== 'report') return null;
-    const { tempoBpm } = last.report.measures;
-    return 'value' in tempoBpm ? Math.round(tempoBpm.value) : null;
   }
 
   change(part: Partial<SittingSettings>): void {
@@ -136,6 +128,15 @@ export class Sitting {
   choose(choice: ExerciseChoice): void {
     this.plan.choose(choice);
     this.#ear?.expect(expectedOf(this.plan));
+  }
+
+  /** From here on what a next step proposes is played; its report makes room. */
+  setUp(choice: ExerciseChoice, practice: Practice): void {
+    this.plan.choose(choice);
+    this.plan.setUp(practice);
+    this.#ear?.expect(expectedOf(this.plan));
+    this.own.keepTempo(this.bpm);
+    this.told = null;
   }
 
   async #open(): Promise<boolean> {

@@ -52,3 +52,10 @@ export async function analyseAttempt(
   const options = await goesBy(journal, sound, aim, id, locale);
   return analyst.analyse(sound, aim.choice, { ...options, asChosen, piano: piano.known });
 }
+
+/** The tempo of an attempt, beats a minute; null where it has none. */
+export function tempoIn(assessment: Assessment): number | null {
+  if (assessment.kind !== 'report') return null;
+  const { tempoBpm } = assessment.report.measures;
+  return 'value' in tempoBpm ? Math.round(tempoBpm.value) : null;
+}
