@@ -1,12 +1,13 @@
 import { Note } from 'tonal';
 import * as v from 'valibot';
 import { UsageError } from '../base/errors.ts';
-import { exerciseTitle, settleChoice } from './choices.ts';
+import { choiceIn, exerciseTitle, settleChoice } from './choices.ts';
 import { crossingBetween } from './crossings.ts';
 import { FORMS } from './forms/index.ts';
 import { parseKey } from './keys.ts';
+import { meanStepBeats, passageSteps } from './passage.ts';
 import { CHOICE } from './types.ts';
-import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Form, Hand } from './types.ts';
+import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Hand } from './types.ts';
 
 /**
  * Registers as books of scales and arpeggios print them: the right hand's lowest tonic lies between the G below middle C and the F sharp
@@ -27,18 +28,20 @@ const SEMITONES_AN_OCTAVE = 12;
  */
 export function buildExercise(choice: ExerciseChoice): Exercise {
   const settled = settleChoice(choice);
+  const title = exerciseTitle(settled);
+  if (settled.passage !== undefined)
+    return { choice: settled, title, steps: passageSteps(settled.passage, settled.hands) };
   const steps =
     settled.hands === 'together'
       ? together(partOf(settled, 'left'), partOf(settled, 'right'))
       : partOf(settled, settled.hands);
-  return { choice: settled, title: exerciseTitle(settled), steps };
+  return { choice: settled, title, steps };
 }
 
 /** The same; null where there is no such exercise. */
 export function exerciseOf(choice: ExerciseChoice): Exercise | null {
-  const { key, form, hands, octaves, minorScale } = choice;
   try {
-    return buildExercise({ key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) });
+    return buildExercise(choiceIn(choice));
   } catch (error) {
     if (error instanceof UsageError) return null;
     throw error;
@@ -51,10 +54,14 @@ export const BUILDABLE = v.pipe(
   v.check((choice) => exerciseOf(choice) !== null, 'There is no such exercise.'),
 );
 
-/** From one step of a form to the next at a tempo, ms. */
-export function stepMs(form: Form, tempoBpm: number): number {
-  return 60_000 / tempoBpm / FORMS[form].notesABeat;
+/** From one step of an exercise to the next at a tempo, ms; of a passage on average. */
+export function stepMs({ form, hands, passage }: StepsOf, tempoBpm: number): number {
+  return (
+    (60_000 / tempoBpm) * (passage === undefined ? 1 / FORMS[form].notesABeat : meanStepBeats(passage, hands))
+  );
 }
+
+type StepsOf = Pick<ExerciseChoice, 'form' | 'hands' | 'passage'>;
 
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {

@@ -4,11 +4,11 @@ import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Locale } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
-import { FORM, HANDS, MINOR_SCALE } from './types.ts';
+import { HANDS, MINOR_SCALE } from './types.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
 
-/** In the order in which they are offered. */
-export const ALL_FORMS = Object.keys(FORMS) as readonly Form[];
+/** In the order in which they are offered; a passage of one's own is none of the set. */
+export const ALL_FORMS = (Object.keys(FORMS) as readonly Form[]).filter((form) => form !== 'passage');
 export const ALL_HANDS: readonly Hands[] = HANDS.options;
 export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 
@@ -58,7 +58,7 @@ export function notesABeat(form: Form): 1 | 2 | 3 | 4 {
  */
 export function allChoices(): readonly ExerciseChoice[] {
   return ALL_KEYS.flatMap((key) =>
-    FORM.options.flatMap((form) =>
+    ALL_FORMS.flatMap((form) =>
       ALL_HANDS.flatMap((hands) =>
         octaveCounts(form).flatMap((octaves): readonly ExerciseChoice[] =>
           takesMinorScale(key, form)
@@ -76,11 +76,18 @@ export function allChoices(): readonly ExerciseChoice[] {
  * @throws UsageError on a form, hands, number of octaves or minor scale that the exercise does not have.
  */
 export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
-  const { form, hands, octaves, minorScale } = choice;
+  const { form, hands, octaves, minorScale, passage } = choice;
   const key = normaliseKey(choice.key);
-  requireOneOf('form', form, ALL_FORMS);
+  if ((form === 'passage') !== (passage !== undefined))
+    throw new UsageError(
+      passage === undefined
+        ? 'form=passage needs the passage itself. Hand it over, or choose another form.'
+        : `passage does not go with form=${form}. Use form=passage, or leave the passage out.`,
+    );
+  requireOneOf('form', form, Object.keys(FORMS));
   requireOneOf('hands', hands, ALL_HANDS);
   requireOctaves(form, octaves);
+  if (passage !== undefined) return { key, form, hands, octaves, passage };
   if (!takesMinorScale(key, form)) {
     if (minorScale !== undefined) {
       throw new UsageError(
@@ -99,8 +106,24 @@ export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
 export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH): string {
   const settled = settleChoice(choice);
   const words = TITLE_WORDS[locale.language];
+  if (settled.passage !== undefined) {
+    const title = settled.passage.title.trim();
+    return `${title === '' ? words.form(settled) : title} · ${words.hands[settled.hands]}`;
+  }
   const length = hasOctaves(settled.form) ? `, ${words.octaves[settled.octaves - 1]!}` : '';
   return `${keyName(settled.key, locale)} · ${words.form(settled)}${length} · ${words.hands[settled.hands]}`;
+}
+
+/** Of something that holds more, as a report does: the choice alone. */
+export function choiceIn({ key, form, hands, octaves, minorScale, passage }: ExerciseChoice): ExerciseChoice {
+  return {
+    key,
+    form,
+    hands,
+    octaves,
+    ...(minorScale !== undefined && { minorScale }),
+    ...(passage !== undefined && { passage }),
+  };
 }
 
 /** Whether there are three of it in this key: natural, harmonic, melodic. */

@@ -3,7 +3,8 @@ import type { Crossing, Hand } from './types.ts';
 /** A key of one hand with the finger on it. */
 interface Fingered {
   readonly midi: number;
-  readonly finger: number;
+  /** null: left open */
+  readonly finger: number | null;
 }
 
 /**
@@ -14,7 +15,7 @@ interface Fingered {
  * (5 on G4, then 1 on E4 in broken triads) crosses nothing: its fingers keep the order of the keys.
  */
 export function crossingBetween(from: Fingered, to: Fingered, hand: Hand): Crossing | null {
-  if (from.midi === to.midi) return null;
+  if (from.midi === to.midi || from.finger === null || to.finger === null) return null;
   const direction = to.midi > from.midi ? 'up' : 'down';
   const outward = (hand === 'right') === (direction === 'up');
   if (outward && to.finger === 1 && from.finger > 1) return { hand, kind: 'thumb-under', direction };

@@ -32,6 +32,7 @@ export {
   ALL_HANDS,
   ALL_MINOR_SCALES,
   allChoices,
+  choiceIn,
   exerciseTitle,
   hasOctaves,
   isDiatonic,
@@ -42,7 +43,8 @@ export {
   takesMinorScale,
   usualOctaves,
 } from './choices.ts';
-export { FORM, MOST_OCTAVES } from './types.ts';
+export { handsIn, passageId, samePassage } from './passage.ts';
+export { FORM, MOST_OCTAVES, OWN_PASSAGE } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';

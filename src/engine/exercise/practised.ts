@@ -1,4 +1,5 @@
 import { buildExercise, exerciseOf } from './build.ts';
+import { choiceIn } from './choices.ts';
 import type { Intention, Loudness, Practising, Rhythm } from './intention.ts';
 import { positionsOf } from './stretches.ts';
 import type { Exercise, ExerciseChoice, ExpectedStep } from './types.ts';
@@ -40,10 +41,13 @@ export function practisedExercise(choice: ExerciseChoice, practised: Practising)
     stretch.slice(0, stepsOfCopy(intention, stretch.length, copy)).forEach((source, place) => {
       const first = place === 0;
       const pauseBefore = first ? copy > 0 : pausesBefore(practised, source, place);
+      // A passage keeps its own rhythm.
+      const before = whole.choice.passage === undefined ? undefined : stretch[place - 1];
+      const wayBeats = before === undefined ? stepBeats : source.beat - before.beat;
       if (steps.length > 0)
         beat += pauseBefore
           ? (1 + PAUSE_STEPS) * stepBeats
-          : stepBeats * shareOfPair(intention.rhythm, place, practised.longToShort ?? LONG_TO_SHORT);
+          : wayBeats * shareOfPair(intention.rhythm, place, practised.longToShort ?? LONG_TO_SHORT);
       steps.push({
         ...source,
         step: steps.length,
@@ -112,8 +116,7 @@ export function exerciseIn(report: {
   readonly exercise: ExerciseChoice;
   readonly practised?: Practising;
 }): Exercise {
-  const { key, form, hands, octaves, minorScale } = report.exercise;
-  const choice = { key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) };
+  const choice = choiceIn(report.exercise);
   return report.practised === undefined ? buildExercise(choice) : practisedExercise(choice, report.practised);
 }
 

@@ -27,9 +27,12 @@ export function oneWay({ steps }: Pick<Exercise, 'steps'>, way: Way, stretch?: S
   return cut.fromStep < cut.toStep ? cut : null;
 }
 
-/** Whether its hand positions can be struck as chords: notes one by one, of one hand, since both hands change at different places. */
+/**
+ * Whether its hand positions can be struck as chords: notes one by one, of one hand, since both hands change at different places, and
+ * with fingers that are known.
+ */
 export function canBeBlocked({ form, hands }: Pick<ExerciseChoice, 'form' | 'hands'>): boolean {
-  return !isSolid(form) && hands !== 'together';
+  return form !== 'passage' && !isSolid(form) && hands !== 'together';
 }
 
 /**

@@ -34,6 +34,8 @@ const ENGLISH: TitleWords = {
         return 'chromatic scale from the tonic';
       case 'five-finger':
         return 'five-finger pattern';
+      case 'passage':
+        return 'passage of your own';
     }
   },
 };
@@ -64,6 +66,8 @@ const GERMAN: TitleWords = {
         return 'chromatische Tonleiter vom Grundton';
       case 'five-finger':
         return 'Fünftonreihe';
+      case 'passage':
+        return 'eigene Stelle';
     }
   },
 };

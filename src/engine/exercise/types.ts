@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { told, type Shape } from '../base/shapes.ts';
+import { BPM, NOTE_NAME, told, type Shape } from '../base/shapes.ts';
 import type { Practising } from './intention.ts';
 
 export const HAND = v.picklist(['left', 'right']);
@@ -14,6 +14,7 @@ export const FORM = v.picklist([
   'diminished-seventh',
   'chromatic',
   'five-finger',
+  'passage',
 ]);
 export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);
 export const MOST_OCTAVES = 4;
@@ -24,7 +25,10 @@ export type Mode = 'major' | 'minor';
 export type Hand = Shape<typeof HAND>;
 /** Which hands play. */
 export type Hands = Shape<typeof HANDS>;
-/** What is played in the key: both triad forms are the tonic triad with its inversions, the progression is I–IV–I–V7–I. */
+/**
+ * What is played in the key: both triad forms are the tonic triad with its inversions, the progression is I–IV–I–V7–I; a `passage` is
+ * somebody's own, written out in the choice itself.
+ */
 export type Form = Shape<typeof FORM>;
 /** Which of the three minor scales. */
 export type MinorScale = Shape<typeof MINOR_SCALE>;
@@ -37,6 +41,52 @@ export interface KeyParts {
   readonly tonic: string;
   readonly mode: Mode;
 }
+
+/** The most that a passage can hold: what is longer is a piece, and is practised a passage at a time. An upbeat is no bar. */
+export const PASSAGE_MOST = {
+  bars: 16,
+  barBeats: 16,
+  notes: 1000,
+  keysAtOnce: 10,
+  titleLetters: 80,
+} as const;
+const MOST_BEATS = (PASSAGE_MOST.bars + 1) * PASSAGE_MOST.barBeats;
+const BEATS = v.pipe(v.number(), v.gtValue(0), v.maxValue(MOST_BEATS));
+
+export const WRITTEN_NOTE = v.object({
+  name: NOTE_NAME,
+  hand: HAND,
+  beat: told(
+    'where it begins: quarter notes from the beginning of the first bar',
+    v.pipe(v.number(), v.minValue(0), v.maxValue(MOST_BEATS)),
+  ),
+  beats: told('how long it is written, quarter notes; notes tied to it are part of it', BEATS),
+  finger: v.exactOptional(
+    told('1 is the thumb; absent: left open', v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(5))),
+  ),
+});
+export const BAR = v.object({
+  beats: told('how long it is, quarter notes; an upbeat is shorter than its time', BEATS),
+  count: told(
+    'upper number of its time signature',
+    v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(64)),
+  ),
+  unit: told('lower number of its time signature', v.picklist([1, 2, 4, 8, 16, 32])),
+});
+/** A passage of one's own. Whether there is anything to play in it, `buildExercise` says. */
+export const OWN_PASSAGE = v.object({
+  title: v.pipe(v.string(), v.maxLength(PASSAGE_MOST.titleLetters)),
+  bpm: v.exactOptional(told('the tempo that is written, quarter notes a minute', BPM)),
+  bars: told(
+    'in order; the first may be an upbeat',
+    v.pipe(v.array(BAR), v.minLength(1), v.maxLength(PASSAGE_MOST.bars + 1)),
+  ),
+  notes: v.pipe(v.array(WRITTEN_NOTE), v.minLength(1), v.maxLength(PASSAGE_MOST.notes)),
+});
+export type WrittenNote = Shape<typeof WRITTEN_NOTE>;
+export type Bar = Shape<typeof BAR>;
+/** A passage of one's own, as it is written. */
+export type OwnPassage = Shape<typeof OWN_PASSAGE>;
 
 /** What somebody chose to play; whether there is such an exercise, `buildExercise` says. */
 export const CHOICE = v.object({
@@ -51,6 +101,7 @@ export const CHOICE = v.object({
     v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_OCTAVES)),
   ),
   minorScale: v.exactOptional(told('for `scale` in a minor key; harmonic if not said', MINOR_SCALE)),
+  passage: v.exactOptional(told('for `passage`, and for nothing else: what is to be played', OWN_PASSAGE)),
 });
 /** What somebody chose to play. */
 export type ExerciseChoice = Shape<typeof CHOICE>;
@@ -61,8 +112,10 @@ export interface ExpectedNote {
   /** spelt for the key with its octave in scientific pitch notation, e.g. "G#4" */
   readonly name: string;
   readonly hand: Hand;
-  /** 1 = thumb … 5 = little finger */
-  readonly finger: number;
+  /** 1 = thumb … 5 = little finger; null: left open, as in a passage of one's own */
+  readonly finger: number | null;
+  /** of a passage: how long it is written, beats */
+  readonly beats?: number;
 }
 
 /** The fingering goes against the hand on the way into this step. */
@@ -77,7 +130,7 @@ export interface Crossing {
 export interface ExpectedStep {
   /** index from 0 */
   readonly step: number;
-  /** beats from the first step; arpeggio and scale have two notes a beat, broken triads three, chords one */
+  /** beats from the first step; arpeggio and scale have two notes a beat, broken triads three, chords one; a passage, as it is written */
   readonly beat: number;
   /** ascending by midi; one hand or both */
   readonly notes: readonly ExpectedNote[];
@@ -87,6 +140,8 @@ export interface ExpectedStep {
   readonly turn: boolean;
   /** what the trade calls this place: "I", "IV", "V7", "first inversion", …; only where it has a name */
   readonly label?: string;
+  /** of a passage: the bar that it lies in, from 1; 0: the upbeat */
+  readonly bar?: number;
   /** a stop or a breath is meant on the way into this step: any time may pass */
   readonly pauseBefore?: true;
   /** of something to be practised: in which copy of it, and its place there, both from 0 */

@@ -2,7 +2,7 @@ import type { ExerciseChoice } from '../exercise/index.ts';
 import type { Passage, PlayedNote } from '../listen/index.ts';
 import { underWay } from '../match/index.ts';
 import type { ExerciseStretch, UnderWay } from '../match/index.ts';
-import { isExercise } from './other-playing.ts';
+import { isExercise, keysOf } from './other-playing.ts';
 import type { Expected, LiveEvent } from './types.ts';
 import { DOUBTFUL_SEC, endsAfterSec, forgottenAfterSec, saysAfterSec } from './waits.ts';
 import type { Course } from './waits.ts';
@@ -21,8 +21,9 @@ const LATEST = 8;
 const ANEW_MOMENTS = 3;
 /** the last key struck again within this belongs to the exercise, seconds; what comes later begins something else */
 const AGAIN_SEC = 0.5;
-/** so many notes are remembered: the longest exercise, four octaves in both hands, has 114 */
+/** so many notes are remembered: the longest exercise of the set, four octaves in both hands, has 114; and of a passage so many times its own */
 const MOST_NOTES = 160;
+const TIMES_A_PASSAGE = 1.5;
 /** a note that makes an account so much dearer is none of the exercise, in units of one missed note */
 const ONE_MORE = 0.3;
 /** a doubtful note is the first where it is followed within so many times the longest wait */
@@ -101,7 +102,7 @@ export class AttemptWatch {
     const over = this.#isBeyond(noted)
       ? this.#endAll(note.timeSec - leadSec(note.timeSec - this.#lastSec))
       : [];
-    this.#notes = inTime([...this.#notes, noted]).slice(-MOST_NOTES);
+    this.#notes = inTime([...this.#notes, noted]).slice(-this.#mostNotes);
     this.#course = null;
     this.#saysWaiting = false;
     if (certainty !== 'doubtful') this.#lastSec = Math.max(this.#lastSec, note.timeSec);
@@ -163,6 +164,13 @@ export class AttemptWatch {
   #look(): UnderWay {
     this.#course ??= this.#expected === 'part' ? this.#asPart() : this.#asExercises(this.#notes);
     return this.#course;
+  }
+
+  get #mostNotes(): number {
+    const chosen = this.#chosen;
+    return chosen?.passage === undefined
+      ? MOST_NOTES
+      : Math.max(MOST_NOTES, TIMES_A_PASSAGE * keysOf(chosen));
   }
 
   get #chosen(): ExerciseChoice | null {

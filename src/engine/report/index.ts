@@ -10,7 +10,7 @@ export { lineThrough } from './measures/line.ts';
 export { tellIntention } from './words/asked.ts';
 export { tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
-import { ENGLISH, sameIntention, stepMs, WHOLE } from '../exercise/index.ts';
+import { choiceIn, ENGLISH, sameIntention, samePassage, stepMs, WHOLE } from '../exercise/index.ts';
 import type { Hands, Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { handSaid } from '../match/index.ts';
@@ -61,16 +61,12 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
   });
   const measured = measure(heard, alignment, asked, { piano, soundLost, handKnown, pedalHeld });
   const { tempoBpm } = measured.measures;
-  const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(form, tempoBpm.value) : null);
+  const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(exercise.choice, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {
     format: 'evenfall-report',
     version: 1,
     exercise: {
-      key,
-      form,
-      hands,
-      octaves,
-      ...(minorScale !== undefined && { minorScale }),
+      ...choiceIn(exercise.choice),
       octaveShift,
       ...(handLikelihood !== undefined && { handLikelihood }),
       title: exercise.title,
@@ -102,6 +98,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
       other.exercise.form === form &&
       other.exercise.octaves === octaves &&
       other.exercise.minorScale === minorScale &&
+      samePassage(other.exercise.passage, exercise.choice.passage) &&
       sameWork(other.practised, exercise.practised),
   );
   const by = (who: Hands): readonly Report[] => sameNotes.filter((other) => other.exercise.hands === who);

@@ -89,7 +89,7 @@ const CHORD = v.object({
   step: STEP,
   hand: HAND,
   spreadMs: told('from its first key to its last, the listener’s noise taken out', SIZE),
-  lastFinger: FINGER,
+  lastFinger: told('null: left open, as in a passage of one’s own', v.nullable(FINGER)),
 });
 /** One chord of one hand. */
 export type ChordStrike = Shape<typeof CHORD>;

@@ -1,11 +1,11 @@
-import { takesMinorScale } from '../exercise/index.ts';
-import { isWhole } from '../exercise/index.ts';
+import { isWhole, passageId, takesMinorScale } from '../exercise/index.ts';
 import type { ExerciseChoice, Intention } from '../exercise/index.ts';
 import { isPractice } from './summary.ts';
 import type { Practised } from './types.ts';
 
 /** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
-export function exerciseId({ key, form, octaves, minorScale, hands }: ExerciseChoice): string {
+export function exerciseId({ key, form, octaves, minorScale, hands, passage }: ExerciseChoice): string {
+  if (passage !== undefined) return [form, passageId(passage), hands].join('|');
   const scale = takesMinorScale(key, form) ? (minorScale ?? 'harmonic') : '';
   return [key, form, octaves, scale, hands].join('|');
 }

@@ -1,4 +1,4 @@
-import { ALL_HANDS, listedKey, octaveCounts } from '../exercise/index.ts';
+import { ALL_HANDS, handsIn, listedKey, octaveCounts } from '../exercise/index.ts';
 import type { ExerciseChoice, Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { USUAL_GOALS, type Goals } from './goals.ts';
@@ -26,6 +26,7 @@ function handOffers(standings: ReadonlyMap<string, Standing>, { syllabus }: Goal
   return [...standings.values()].flatMap((standing): readonly Offer[] => {
     const { exercise, level, targetBpm } = standing;
     if (level !== 'ready' || exercise.hands === 'together') return [];
+    if (exercise.passage !== undefined && handsIn(exercise.passage) !== 'together') return [];
     const other: Hand = exercise.hands === 'left' ? 'right' : 'left';
     const otherHand = standings.get(exerciseId({ ...exercise, hands: other }));
     const together: ExerciseChoice = { ...exercise, hands: 'together' };

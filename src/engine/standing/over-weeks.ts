@@ -51,7 +51,9 @@ const LEAST_ATTEMPTS = 3;
 export function recurringFaults(attempts: readonly ToldAttempt[]): readonly Recurring[] {
   const looked = new Map<string, Looked>();
   for (const { id, whenMs, report } of attempts) {
-    const exercise = report.practised === undefined ? exerciseOf(report.exercise) : null;
+    // A passage of one's own has places of its own: its degrees are no kind of place.
+    if (report.practised !== undefined || report.exercise.passage !== undefined) continue;
+    const exercise = exerciseOf(report.exercise);
     if (exercise === null) continue;
     for (const one of faultsIn(report, exercise)) {
       const name = `${one.hands} ${one.kind} ${one.place}`;

@@ -49,7 +49,7 @@ function crossings({ lateCrossings, worstCrossingMs }: AttemptSummary): readonly
 /** As even as the tempo asks. */
 function evenness(summary: AttemptSummary, criteria: Criteria): readonly Shortfall[] {
   const { evennessPercent: percent, tempoBpm, exercise } = summary;
-  const ms = tempoBpm === null ? null : stepMs(exercise.form, tempoBpm);
+  const ms = tempoBpm === null ? null : stepMs(exercise, tempoBpm);
   const bound = evenAt(criteria, ms).evennessPercent;
   if (percent === null) return [{ kind: 'evenness-unknown', narrow: false }];
   return percent <= bound ? [] : [{ kind: 'evenness', percent, bound, narrow: isNarrow(percent, bound) }];

@@ -1,5 +1,5 @@
 import { median } from '../base/statistics.ts';
-import { isWhole } from '../exercise/index.ts';
+import { choiceIn, isWhole } from '../exercise/index.ts';
 import { lateCrossings } from '../report/index.ts';
 import type { Estimate, NotMeasured, Report } from '../report/index.ts';
 import type { AttemptSummary } from './types.ts';
@@ -12,7 +12,6 @@ export const isPractice = ({ situation }: Pick<AttemptSummary, 'situation'>): bo
 
 /** A report → the few figures by which readiness is judged. */
 export function summarise(report: Report): AttemptSummary {
-  const { key, form, hands, octaves, minorScale } = report.exercise;
   const { measures } = report;
   const count = (verdict: string): number => report.notes.filter((note) => note.verdict === verdict).length;
   // A common tone of two chords that may have been held over is no note in doubt, and none that was struck.
@@ -21,7 +20,7 @@ export function summarise(report: Report): AttemptSummary {
   const delays = measures.crossings.map((crossing) => crossing.delayMs);
   const apart = (measures.togetherness?.steps ?? []).map((step) => Math.abs(step.leftMinusRightMs));
   return {
-    exercise: { key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) },
+    exercise: choiceIn(report.exercise),
     targetBpm: report.targetBpm,
     expected: correct + wrong + report.missed.length + unsure,
     wrong,

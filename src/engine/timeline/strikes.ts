@@ -56,10 +56,16 @@ export interface Unbroken<S> {
   readonly to: S;
 }
 
-/** Strikes in order of time → the unbroken ways between them. */
-export function unbrokenOf<S extends Strike>(strikes: readonly S[]): readonly Unbroken<S>[] {
+/**
+ * Strikes in order of time → the unbroken ways between them. `follows`: whether a step is the next after another; one hand of a passage
+ * has nothing to play in some of them.
+ */
+export function unbrokenOf<S extends Strike>(
+  strikes: readonly S[],
+  follows: (from: number, to: number) => boolean = (from, to) => to === from + 1,
+): readonly Unbroken<S>[] {
   return strikes.slice(1).flatMap((to, at) => {
     const from = strikes[at]!;
-    return to.anew || to.step !== from.step + 1 || to.timeSec <= from.timeSec ? [] : [{ from, to }];
+    return to.anew || !follows(from.step, to.step) || to.timeSec <= from.timeSec ? [] : [{ from, to }];
   });
 }

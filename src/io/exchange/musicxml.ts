@@ -109,7 +109,7 @@ function asPlayed(report: Report, step: ExpectedStep, hand: Hand, { step: sixtee
   const { tempoBpm } = report.measures;
   const after =
     'value' in tempoBpm && interval !== undefined
-      ? (interval.deviationMs / stepMs(report.exercise.form, tempoBpm.value)) * sixteenths
+      ? (interval.deviationMs / stepMs(report.exercise, tempoBpm.value)) * sixteenths
       : 0;
   const struck = here.flatMap(({ verdict, name, finger }: ReportedNote): readonly Written[] =>
     verdict === 'extra' ? [] : [{ name, finger, after, ...(verdict === 'wrong' && { head: 'x' as const }) }],

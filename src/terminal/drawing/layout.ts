@@ -1,4 +1,11 @@
-import { exerciseIn, isHandKnown, lateCrossings, noteName, timelineOf } from '../../engine/index.ts';
+import {
+  choiceIn,
+  exerciseIn,
+  isHandKnown,
+  lateCrossings,
+  noteName,
+  timelineOf,
+} from '../../engine/index.ts';
 import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
 import { REPORTS, localeOf } from '../language/index.ts';
 
@@ -67,8 +74,7 @@ export function layOut(report: Report, language: Language = 'en'): LaidOut {
 
 /** The choice that a report is about. */
 export function choiceOf({ exercise }: Report) {
-  const { key, form, hands, octaves, minorScale } = exercise;
-  return { key, form, hands, octaves, ...(minorScale && { minorScale }) };
+  return choiceIn(exercise);
 }
 
 function spotsOf(

@@ -1,4 +1,4 @@
-import { isPractice } from '../../engine/index.ts';
+import { isPractice, samePassage } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
@@ -81,7 +81,8 @@ function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
     a.key === b.key &&
     a.form === b.form &&
     a.octaves === b.octaves &&
-    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic')
+    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic') &&
+    samePassage(a.passage, b.passage)
   );
 }
 

@@ -1,12 +1,14 @@
 import {
   buildExercise,
   copiesMeant,
+  handsIn,
   hasOctaves,
   isWhole,
   keyFacts,
   notesABeat,
   octaveCounts,
   practisedExercise,
+  samePassage,
   stretchIn,
   takesMinorScale,
 } from '../../engine/index.ts';
@@ -161,12 +163,15 @@ export class Plan {
   adopt(choice: ExerciseChoice): void {
     const octaves = Math.min(choice.octaves, octaveCounts(choice.form).length);
     const minor = takesMinorScale(choice.key, choice.form);
-    const next = {
+    const passage = choice.form === 'passage' ? choice.passage : undefined;
+    const written = passage === undefined ? 'together' : handsIn(passage);
+    const next: ExerciseChoice = {
       key: choice.key,
       form: choice.form,
-      hands: choice.hands,
+      hands: written === 'together' ? choice.hands : written,
       octaves,
       ...(minor && choice.minorScale !== undefined ? { minorScale: choice.minorScale } : {}),
+      ...(passage !== undefined && { passage }),
     };
     if (sameChoice(next, this.choice)) return;
     this.choice = next;
@@ -224,6 +229,7 @@ export function sameChoice(a: ExerciseChoice, b: ExerciseChoice): boolean {
     a.form === b.form &&
     a.hands === b.hands &&
     a.octaves === b.octaves &&
-    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic')
+    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic') &&
+    samePassage(a.passage, b.passage)
   );
 }

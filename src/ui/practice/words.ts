@@ -19,8 +19,9 @@ import { standingWords } from './standing-words.ts';
 /** How things are called on the pages of the journal, in the language of the page. */
 
 /** "A♭ major arpeggio, 2 octaves" */
-export function musicWords({ key, form, octaves, minorScale }: ExerciseChoice): string {
+export function musicWords({ key, form, octaves, minorScale, passage }: ExerciseChoice): string {
   const t = strings().journal;
+  if (passage !== undefined) return passage.title.trim() === '' ? t.FORMS.passage : passage.title;
   const minor = takesMinorScale(key, form);
   const name = minor ? t.minorScales[minorScale ?? 'harmonic'] : t.FORMS[form];
   const length = hasOctaves(form) ? `, ${t.octaves(octaves)}` : '';

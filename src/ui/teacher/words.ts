@@ -36,7 +36,7 @@ export function failureWords({ reason }: GivenFile): string {
 /** The same exercise a semitone higher or lower. */
 function isNeighbour(one: ExerciseChoice, other: ExerciseChoice): boolean {
   if (one.form !== other.form || one.hands !== other.hands || one.octaves !== other.octaves) return false;
-  if (one.minorScale !== other.minorScale) return false;
+  if (one.minorScale !== other.minorScale || one.form === 'passage') return false;
   const [a, b] = [one, other].map((choice) => buildExercise(choice).steps[0]?.notes[0]?.midi ?? 0);
   return [1, 11].includes(Math.abs(a! - b!) % 12);
 }

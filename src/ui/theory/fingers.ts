@@ -19,7 +19,7 @@ export function fingersOf(
 } {
   const notes = exercise.steps.flatMap(({ step, notes: struck, crossings }): FingeredNote[] => {
     const note = struck.find((one) => one.hand === hand);
-    if (note === undefined) return [];
+    if (note === undefined || note.finger === null) return [];
     const crossing = crossings.find((one) => one.hand === hand)?.kind ?? null;
     return [{ step, name: note.name, finger: note.finger, crossing }];
   });

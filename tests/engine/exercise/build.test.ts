@@ -166,6 +166,7 @@ describe('an exercise written out', () => {
         'diminished-seventh': 8 * choice.octaves + 1,
         chromatic: 24 * choice.octaves + 1,
         'five-finger': 9,
+        passage: 0,
       };
       expect(steps).toHaveLength(counts[choice.form]);
     }
@@ -174,7 +175,7 @@ describe('an exercise written out', () => {
   it('counts steps from 0, and beats by two notes, three, four or one a beat', () => {
     const notesABeat = {
       ...{ arpeggio: 2, scale: 2, 'five-finger': 2, 'broken-triads': 3, triads: 1, progression: 1 },
-      ...{ 'dominant-seventh': 4, 'diminished-seventh': 4, chromatic: 4 },
+      ...{ 'dominant-seventh': 4, 'diminished-seventh': 4, chromatic: 4, passage: 1 },
     };
     for (const { choice, steps } of EXERCISES) {
       const indexes = steps.map((_, index) => index);

@@ -49,4 +49,14 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   },
   // It is how every scale begins, and many a tune.
   'five-finger': { ...RUN, mostOctaves: 1, usualOctaves: 1, isRecognised: false, places: fiveFingerPlaces },
+  // It is written out in the choice (`passage.ts`), in beats of its own.
+  passage: {
+    ...RUN,
+    notesABeat: 1,
+    mostOctaves: 1,
+    usualOctaves: 1,
+    isDiatonic: false,
+    isRecognised: false,
+    places: () => [],
+  },
 };

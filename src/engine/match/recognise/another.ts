@@ -9,6 +9,8 @@ import { placed } from './templates.ts';
 
 /** Another exercise of the set that explains what was heard clearly better than the one that is aligned; null: there is none. */
 export function betterExercise(heard: Heard, alignment: Alignment): Better | null {
+  // What somebody wrote may hold any exercise of the set, or nearly: it is what it is.
+  if (alignment.exercise.choice.passage !== undefined) return null;
   return otherMinorScale(heard, alignment) ?? betterChoice(heard, alignment);
 }
 

@@ -53,19 +53,25 @@ function allTemplates(): readonly Template[] {
       .map(({ notes }) =>
         notes.flatMap(({ midi, hand }) => (choice.hands === 'together' || hand === 'right' ? [midi] : [])),
       );
-    const midis = steps.flat();
-    const counts = new Map<number, number>();
-    for (const midi of midis) counts.set(midi, (counts.get(midi) ?? 0) + 1);
-    written.push({
-      choice,
-      steps,
-      counts,
-      size: midis.length,
-      lowest: Math.min(...midis),
-      highest: Math.max(...midis),
-    });
+    written.push(templateFrom(choice, steps));
   }
   return written;
+}
+
+function templateFrom(choice: ExerciseChoice, steps: Template['steps']): Template {
+  const midis = steps.flat();
+  const counts = new Map<number, number>();
+  for (const midi of midis) counts.set(midi, (counts.get(midi) ?? 0) + 1);
+  const [lowest, highest] = [Math.min(...midis), Math.max(...midis)];
+  return { choice, steps, counts, size: midis.length, lowest, highest };
+}
+
+/** A passage of one's own, where it is written: it is in no key but its own. */
+function writtenOut(choice: ExerciseChoice): Template {
+  return templateFrom(
+    choice,
+    buildExercise(choice).steps.map(({ notes }) => notes.map(({ midi }) => midi)),
+  );
 }
 
 /** An exercise, whichever hand plays it. */
@@ -115,7 +121,8 @@ export function templateOf(choice: ExerciseChoice): {
   readonly template: Template;
   readonly tonicClass: number;
 } {
-  const { key, form, octaves, hands, minorScale } = choice;
+  const { key, form, octaves, hands, minorScale, passage } = choice;
+  if (passage !== undefined) return { template: writtenOut(choice), tonicClass: 0 };
   const mode = key.endsWith('major') ? 'C major' : 'C minor';
   const template = allTemplates().find(
     ({ choice: one }) =>

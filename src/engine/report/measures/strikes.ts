@@ -1,6 +1,6 @@
 import { levelNoise } from './level-noise.ts';
 import { onsetNoise, strikeVariance } from './onset-noise.ts';
-import type { ExpectedNote, Hand } from '../../exercise/index.ts';
+import type { ExpectedNote, ExpectedStep, Hand } from '../../exercise/index.ts';
 import type { Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import { strikesOf, unbrokenOf } from '../../timeline/index.ts';
@@ -60,10 +60,14 @@ export function intervalsOf(
   alignment: Alignment,
   hand: Hand | null,
 ): readonly Interval[] {
-  return unbrokenOf(strikes).map(({ from, to }): Interval => {
+  const { steps } = alignment.exercise;
+  const plays = (step: ExpectedStep): boolean =>
+    hand === null || step.notes.some((note) => note.hand === hand);
+  const follows = (from: number, to: number): boolean => to > from && !steps.slice(from + 1, to).some(plays);
+  return unbrokenOf(strikes, follows).map(({ from, to }): Interval => {
     const ioiMs = 1000 * (to.timeSec - from.timeSec);
     const beats = to.beat - from.beat;
-    const crossings = alignment.exercise.steps[to.step]!.crossings;
+    const { crossings } = steps[to.step]!;
     return {
       step: to.step,
       fromStep: from.step,

@@ -3,7 +3,7 @@ import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../me
 import { chordAt, practiceAround, taskOf } from './place.ts';
 import type { Advice, Saying } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
-import { handIfBoth, isChordForm } from './scene.ts';
+import { handIfBoth, isChordForm, isSameVoice } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
 /** Hesitation at a change of chord, chords not struck as one, inner notes that hardly sound. */
@@ -16,6 +16,8 @@ const change: Situation = {
     const { measures, slowestChange } = scene.measured;
     const { changeHesitationRatio: figure } = measures;
     const { changeRatio } = scene.criteria;
+    // A passage is no row of chords: a late one is told as a late note.
+    if (scene.exercise.choice.passage !== undefined) return null;
     if (slowestChange === undefined || !surelyOver(figure, changeRatio, scene.criteria)) return null;
     const { step, ratio } = slowestChange;
     const practice = practiceAround(scene, step - 1, step, SLOWER);
@@ -43,8 +45,8 @@ type Voice = NonNullable<Saying<'chords-spread'>['last']>;
 /** Which note of its hand's chord it is. */
 function voiceOf(scene: Scene, step: number, note: ExpectedNote): Voice {
   const chord = scene.exercise.steps[step]!.notes.filter(({ hand }) => hand === note.hand);
-  if (chord[0]!.finger === note.finger) return 'lowest';
-  return chord.at(-1)!.finger === note.finger ? 'highest' : 'inner';
+  if (isSameVoice(chord[0]!, note)) return 'lowest';
+  return isSameVoice(chord.at(-1)!, note) ? 'highest' : 'inner';
 }
 
 const spread: Situation = {

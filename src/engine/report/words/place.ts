@@ -9,6 +9,8 @@ import { isChordForm, nameOf } from './scene.ts';
 export function placeOf(scene: Scene, step: number): StepPlace {
   const { steps } = scene.exercise;
   if (isChordForm(scene.exercise)) return { kind: 'chord', chord: chordAt(scene, step) };
+  const { bar } = steps[step]!;
+  if (bar !== undefined) return { kind: 'bar', bar };
   const turn = steps.find((one) => one.turn)?.step;
   // A stretch is short, and comes several times.
   if (scene.exercise.practised?.intention.stretch !== undefined) return { kind: 'anywhere' };
@@ -102,9 +104,12 @@ export function stretchOf(scene: Pick<Scene, 'exercise'>, fromStep: number, toSt
     return { kind: 'chords', from: chordAt(scene, fromStep), to: chordAt(scene, toStep) };
   const names = steps.map((step) => nameOf(step.notes.at(-1)!));
   if (names.length <= MOST_SAID) return { kind: 'notes', names };
+  const [from, to] = [names[0]!, names.at(-1)!];
+  const [fromBar, toBar] = [steps[0]!.bar, steps.at(-1)!.bar];
+  if (fromBar !== undefined && toBar !== undefined) return { kind: 'bars', from, fromBar, to, toBar };
   const turn = scene.exercise.steps.find((one) => one.turn)?.step ?? toStep;
   const way = toStep <= turn ? 'up' : fromStep >= turn ? 'down' : 'up-and-down';
-  return { kind: 'ends', from: names[0]!, to: names.at(-1)!, way, notes: names.length };
+  return { kind: 'ends', from, to, way, notes: names.length };
 }
 
 /** A practice as a task that can be said; `hands`: where others play than in the exercise. */
@@ -113,12 +118,12 @@ export function taskOf(
   { fromStep, toStep, tempoBpm }: Practice,
   hands: Task['hands'] = null,
 ): Task {
-  const { form } = scene.exercise.choice;
+  const { form, passage } = scene.exercise.choice;
   return {
     hands,
     stretch: stretchOf(scene, fromStep, toStep),
     tempoBpm,
-    notesABeat: notesABeat(form),
+    notesABeat: passage === undefined ? notesABeat(form) : null,
   };
 }
 

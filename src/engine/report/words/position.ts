@@ -28,7 +28,10 @@ function keysFrom(scene: Scene, from: number, hand: Hand): readonly string[] {
   const { steps } = scene.exercise;
   const names: string[] = [];
   for (let step = from; step < steps.length && (step === from || !crossesAt(scene, step, hand)); step++) {
-    const name = nameOf(steps[step]!.notes.find((note) => note.hand === hand)!);
+    const own = steps[step]!.notes.find((note) => note.hand === hand);
+    // The hand may have a rest there.
+    if (own === undefined) break;
+    const name = nameOf(own);
     if (names.includes(name) || steps[step - 1]?.turn === true) break;
     names.push(name);
   }

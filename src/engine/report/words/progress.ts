@@ -1,4 +1,4 @@
-import { nextKey } from '../../exercise/index.ts';
+import { handsIn, nextKey } from '../../exercise/index.ts';
 import type { Hand } from '../../exercise/index.ts';
 import { evennessPercent, isMeasured, LEAST_WITH_SHAPE, surelyOver, valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
@@ -30,7 +30,7 @@ const allSure = (scene: Scene): boolean => scene.report.unsure.length === 0;
 const keyReady: Situation = {
   name: 'key-ready',
   find: (scene) => {
-    const { hands, key } = scene.exercise.choice;
+    const { hands, key, passage } = scene.exercise.choice;
     const row = scene.criteria.readyInARow;
     if (hands !== 'together' || !isReady(rowNow(scene), scene) || waitsFor(scene) !== null) return null;
     const tempo = valueOf(scene.measured.measures.tempoBpm);
@@ -41,13 +41,16 @@ const keyReady: Situation = {
         situation: 'key-ready',
         steps: [],
         faults: 0,
-        key,
+        key: passage === undefined ? key : null,
         atBpm,
         inARow: row,
         allSure: allSure(scene),
       },
       gravity: 1,
-      advice: { step: 'faster-or-next-key', task: taskOf(scene, practice), nextKey: nextKey(key) },
+      advice:
+        passage === undefined
+          ? { step: 'faster-or-next-key', task: taskOf(scene, practice), nextKey: nextKey(key) }
+          : { step: 'at-the-tempo', task: taskOf(scene, practice) },
       practice,
     };
   },
@@ -59,7 +62,10 @@ const handReady: Situation = {
     const { hands } = scene.exercise.choice;
     const row = scene.criteria.readyInARow;
     if (hands === 'together' || !isReady(rowNow(scene), scene)) return null;
-    const hand = scene.handKnown ? hands : null;
+    const { passage } = scene.exercise.choice;
+    // Of a passage for one hand there is nothing for the other.
+    const isAlone = passage !== undefined && handsIn(passage) !== 'together';
+    const hand = scene.handKnown && !isAlone ? hands : null;
     const other = hands === 'right' ? 'left' : 'right';
     const both = handIsReady(other, scene);
     const slowly = wayUp(scene, TWO_THIRDS);

@@ -71,6 +71,11 @@ export function pitchClassName(name: string): string {
   return name.replace(/-?\d+$/, '');
 }
 
+/** Whether a note of a hand's chord is that which was played, in whatever octave. */
+export function isSameVoice(written: ExpectedNote, note: ExpectedNote): boolean {
+  return written.finger === null ? nameOf(written) === nameOf(note) : written.finger === note.finger;
+}
+
 /** A note by its plain name. */
 export function nameOf(note: ExpectedNote): string {
   return pitchClassName(note.name);

@@ -18,7 +18,7 @@ export function atCriterion(report: Figures, criteria: Criteria, targetBpm: numb
   const { measures } = report;
   const within = (figure: Figure, bound: number): boolean => !isMeasured(figure) || figure.value <= bound;
   const tempo = measures.tempoBpm;
-  const even = evenAt(criteria, isMeasured(tempo) ? stepMs(report.exercise.form, tempo.value) : null);
+  const even = evenAt(criteria, isMeasured(tempo) ? stepMs(report.exercise, tempo.value) : null);
   return (
     faultCount(report) === 0 &&
     report.unsure.filter((note) => note.heldOver !== true).length <=

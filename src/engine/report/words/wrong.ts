@@ -7,7 +7,7 @@ import { crossesAt, practiceAround, taskOf } from './place.ts';
 import { inPosition } from './position.ts';
 import type { Advice, Statement, Task } from './said/index.ts';
 import type { Found, Practice, Scene, Situation } from './scene.ts';
-import { handIfBoth, isChordForm, nameOf } from './scene.ts';
+import { handIfBoth, isChordForm, isSameVoice, nameOf } from './scene.ts';
 import { isNaturalOf, pitchClassOf, spellPlayed } from './spelling.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -182,7 +182,8 @@ const innerNote: Situation = {
     const [fault] = faults;
     if (!isChordForm(scene.exercise) || fault === undefined || faults.length > 1) return null;
     const chord = scene.exercise.steps[fault.step]!.notes.filter((note) => note.hand === fault.expected.hand);
-    const outer = (note: ExpectedNote | undefined): boolean => note?.finger === fault.expected.finger;
+    const outer = (note: ExpectedNote | undefined): boolean =>
+      note !== undefined && isSameVoice(note, fault.expected);
     if (fault.playedMidi !== null || chord.length < 3 || outer(chord[0]) || outer(chord.at(-1))) return null;
     const practice = practiceAround(scene, fault.step - 1, fault.step + 1, SLOWLY);
     const task = taskOf(scene, practice, handOf(scene, faults));

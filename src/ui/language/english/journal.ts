@@ -10,6 +10,7 @@ const FORMS: Readonly<Record<Form, string>> = {
   'diminished-seventh': 'diminished seventh arpeggio',
   chromatic: 'chromatic scale',
   'five-finger': 'five-finger pattern',
+  passage: 'passage',
 };
 const HANDS: Readonly<Record<Hands, string>> = {
   left: 'left hand',

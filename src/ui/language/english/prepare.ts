@@ -10,6 +10,7 @@ const FORMS: Readonly<Record<Form, string>> = {
   'diminished-seventh': 'Diminished seventh',
   chromatic: 'Chromatic',
   'five-finger': 'Five fingers',
+  passage: 'Passage of your own',
 };
 const HANDS: Readonly<Record<Hands, string>> = { left: 'Left', right: 'Right', together: 'Together' };
 const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {

@@ -21,6 +21,7 @@ export const JOURNAL: Strings['journal'] = {
     'diminished-seventh': 'verminderter Septakkord als Arpeggio',
     chromatic: 'chromatische Tonleiter',
     'five-finger': 'Fünftonreihe',
+    passage: 'eigene Stelle',
   },
   HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
   LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'fast', ready: 'sitzt' },

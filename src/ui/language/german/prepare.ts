@@ -23,6 +23,7 @@ export const PREPARE: Strings['prepare'] = {
     'diminished-seventh': 'Verminderter Septakkord',
     chromatic: 'Chromatisch',
     'five-finger': 'Fünftonreihe',
+    passage: 'Eigene Stelle',
   },
   HANDS: { left: 'Links', right: 'Rechts', together: 'Zusammen' },
   MINOR_SCALES: { harmonic: 'Harmonisch', melodic: 'Melodisch', natural: 'Natürlich' },

@@ -88,7 +88,7 @@ function writePart(
       step: step.step,
       clef: clefs[groupOf(step)]!,
       keys: notes.map((note) => vexKey(note.name, octavesUp)),
-      fingers: notes.map((note) => note.finger),
+      fingers: notes.flatMap((note) => note.finger ?? []),
       octavesUp,
       beat,
       signs: own,

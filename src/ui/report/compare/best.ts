@@ -1,4 +1,4 @@
-import { sameIntention } from '../../../engine/index.ts';
+import { sameIntention, samePassage } from '../../../engine/index.ts';
 import type { Report } from '../../../engine/index.ts';
 
 /** What went otherwise than written, as one count. */
@@ -29,6 +29,7 @@ export function sameExercise(a: Report, b: Report): boolean {
     x.hands === y.hands &&
     x.octaves === y.octaves &&
     x.minorScale === y.minorScale &&
+    samePassage(x.passage, y.passage) &&
     samePractice(a, b)
   );
 }

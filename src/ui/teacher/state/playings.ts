@@ -1,4 +1,4 @@
-import { likelyReadings } from '../../../engine/index.ts';
+import { choiceIn, likelyReadings } from '../../../engine/index.ts';
 import type { ExerciseChoice, Report } from '../../../engine/index.ts';
 import type { SortedAttempt } from '../../../io/sorting/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
@@ -20,8 +20,7 @@ export function readingsOf({ summary, recognition }: Playing): readonly Exercise
 
 /** The exercise of a report. */
 export function choiceOf({ exercise }: Report): ExerciseChoice {
-  const { key, form, hands, octaves, minorScale } = exercise;
-  return { key, form, hands, octaves, ...(minorScale !== undefined && { minorScale }) };
+  return choiceIn(exercise);
 }
 
 /** The last part of a path. */

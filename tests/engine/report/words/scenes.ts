@@ -52,7 +52,7 @@ export function playNotes({
   let timeSec = 1;
   steps.forEach(({ beat, notes: keys }, step) => {
     if (step > (until ?? Infinity)) return;
-    const changed = change?.(step, keys[0]!.finger) ?? {};
+    const changed = change?.(step, keys[0]!.finger!) ?? {};
     if (step > 0) timeSec += (beat - steps[step - 1]!.beat) * beatSec;
     timeSec += (changed.lateMs ?? 0) / 1000;
     const next = steps[step + 1];
@@ -60,10 +60,11 @@ export function playNotes({
     keys.forEach((key, index) => {
       if (changed.missed !== undefined && (changed.missed.note ?? 0) === index) return;
       const wrong = changed.wrong !== undefined && (changed.wrong.note ?? 0) === index;
-      const onset = timeSec + ((spreadMs?.(index, key.finger) ?? 0) + (handMs?.(step, key.hand) ?? 0)) / 1000;
+      const onset =
+        timeSec + ((spreadMs?.(index, key.finger!) ?? 0) + (handMs?.(step, key.hand) ?? 0)) / 1000;
       notes.push(
         played(onset, wrong ? changed.wrong.midi : key.midi, {
-          levelDb: -20 + (changed.louderDb ?? 0) + (noteDb?.(index, key.finger) ?? 0),
+          levelDb: -20 + (changed.louderDb ?? 0) + (noteDb?.(index, key.finger!) ?? 0),
           releaseSec: onset + holdSec,
           ...(wrong && { confidence: 0.998 }),
         }),

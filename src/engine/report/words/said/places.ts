@@ -22,9 +22,12 @@ export const CHORD_PLACE = v.object({
 /** A chord among those of the exercise. */
 export type ChordPlace = Shape<typeof CHORD_PLACE>;
 
+const BAR_NUMBER = told('from 1; 0: the upbeat', COUNT);
+
 export const PLACE = v.variant('kind', [
   v.object({ kind: v.picklist(['start', 'end', 'top', 'up', 'down', 'anywhere']) }),
   v.object({ kind: v.literal('chord'), chord: CHORD_PLACE }),
+  v.object({ kind: told('of a passage of one’s own', v.literal('bar')), bar: BAR_NUMBER }),
 ]);
 /** Where a step lies. */
 export type StepPlace = Shape<typeof PLACE>;
@@ -45,6 +48,7 @@ const STRETCH = v.variant('kind', [
     way: v.picklist(['up', 'down', 'up-and-down']),
     notes: v.exactOptional(told('how many notes it has', COUNT)),
   }),
+  v.object({ kind: v.literal('bars'), from: NAME, fromBar: BAR_NUMBER, to: NAME, toBar: BAR_NUMBER }),
 ]);
 /** A stretch of steps. */
 export type NamedStretch = Shape<typeof STRETCH>;
@@ -53,7 +57,10 @@ export const TASK = v.object({
   hands: told('said where others play than in the exercise', v.nullable(HANDS)),
   stretch: STRETCH,
   tempoBpm: NUMBER,
-  notesABeat: told('notes (or chords) to a beat', v.picklist([1, 2, 3, 4])),
+  notesABeat: told(
+    'notes (or chords) to a beat; null: as it is written',
+    v.nullable(v.picklist([1, 2, 3, 4])),
+  ),
 });
 /** What is to be practised, by whom and how fast. */
 export type Task = Shape<typeof TASK>;

@@ -222,7 +222,12 @@ export const STATEMENT = v.variant('situation', [
   says('practised', PRACTICE),
 
   says('under-tempo', { playedBpm: NUMBER, aimBpm: NUMBER }),
-  says('key-ready', { key: KEY, atBpm: v.nullable(NUMBER), inARow: COUNT, allSure: v.boolean() }),
+  says('key-ready', {
+    key: told('null: it is a passage of one’s own', v.nullable(KEY)),
+    atBpm: v.nullable(NUMBER),
+    inARow: COUNT,
+    allSure: v.boolean(),
+  }),
   says('hand-ready', { hand: v.nullable(HAND), inARow: COUNT, allSure: v.boolean() }),
   says('often-enough', { inARow: COUNT, allSure: v.boolean() }),
   says('better', { improved: IMPROVED }),

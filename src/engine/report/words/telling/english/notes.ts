@@ -18,6 +18,7 @@ const FORMS: Readonly<Record<Form, string>> = {
   'diminished-seventh': 'diminished seventh arpeggio',
   chromatic: 'chromatic scale',
   'five-finger': 'five-finger pattern',
+  passage: 'passage',
 };
 
 const be = (number: number): string => (number === 1 ? 'is' : 'are');

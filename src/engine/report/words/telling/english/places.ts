@@ -48,7 +48,9 @@ const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
 const withoutWay = (one: ChordPlace): string =>
   chord(one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one);
 
-/** "going up", "at the top", or the chord's name: "in the V7" */
+const inBar = (bar: number): string => (bar === 0 ? 'in the upbeat' : `in bar ${bar}`);
+
+/** "going up", "at the top", "in bar 3", or the chord's name: "in the V7" */
 export function where(place: StepPlace): string {
   switch (place.kind) {
     case 'chord':
@@ -56,6 +58,8 @@ export function where(place: StepPlace): string {
     case 'up':
     case 'down':
       return WAYS[place.kind];
+    case 'bar':
+      return inBar(place.bar);
     case 'anywhere':
       return '';
     default:
@@ -87,6 +91,7 @@ export function tempo({
   notesABeat,
   stretch,
 }: Pick<Task, 'tempoBpm' | 'notesABeat' | 'stretch'>): string {
+  if (notesABeat === null) return `♩ = ${tempoBpm}`;
   const what = ofChords({ stretch }) ? 'chord' : 'note';
   if (tempoBpm >= LEAST_BPM)
     return `♩ = ${tempoBpm}, ${notesABeat === 1 ? `one ${what}` : `${count(notesABeat)} ${what}s`} a beat`;
@@ -122,6 +127,10 @@ export function notesIn(naming: NoteNaming) {
         const way = { up: 'up to', down: 'down to', 'up-and-down': 'up and down to' }[one.way];
         const many = one.notes === undefined ? '' : ` (${one.notes} notes)`;
         return `from ${name(one.from)} ${way} ${name(one.to)}${many}`;
+      }
+      case 'bars': {
+        const from = one.fromBar === one.toBar ? '' : inBar(one.fromBar);
+        return joined(`from ${name(one.from)}`, from, `to ${name(one.to)}`, inBar(one.toBar));
       }
     }
   }

@@ -108,7 +108,7 @@ export function aboutProgress(
     'under-tempo': ({ playedBpm, aimBpm }) =>
       plain(`even, at ♩ = ${playedBpm}; the aim is ${aimBpm}`, `the aim is ${aimBpm}`),
     'key-ready': ({ key: which, atBpm, inARow, allSure }) => {
-      const ready = `${key(which)} is ready${atBpm === null ? '' : ` at ♩ = ${atBpm}`}`;
+      const ready = `${which === null ? 'the passage' : key(which)} is ready${atBpm === null ? '' : ` at ♩ = ${atBpm}`}`;
       return plain(`${ready}: ${count(inARow)} in a row, ${rightAnd(allSure)} even`, ready);
     },
     'hand-ready': ({ hand, inARow, allSure }) => {

@@ -17,6 +17,7 @@ const FORMS: Readonly<Record<Form, string>> = {
   'diminished-seventh': 'der verminderte Septakkord als Arpeggio',
   chromatic: 'die chromatische Tonleiter',
   'five-finger': 'die Fünftonreihe',
+  passage: 'die Stelle',
 };
 const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
   natural: 'die natürliche',

@@ -102,7 +102,9 @@ const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
 const withoutWay = (one: ChordPlace): ChordPlace =>
   one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one;
 
-/** "aufwärts", "oben", or in the chord: "im V7" */
+const inBar = (bar: number): string => (bar === 0 ? 'im Auftakt' : `in Takt ${bar}`);
+
+/** "aufwärts", "oben", "in Takt 3", or in the chord: "im V7" */
 export function where(place: StepPlace): string {
   switch (place.kind) {
     case 'chord':
@@ -116,6 +118,8 @@ export function where(place: StepPlace): string {
       return 'am Ende';
     case 'top':
       return 'oben';
+    case 'bar':
+      return inBar(place.bar);
     case 'anywhere':
       return '';
   }
@@ -145,6 +149,7 @@ export function tempo({
   notesABeat,
   stretch,
 }: Pick<Task, 'tempoBpm' | 'notesABeat' | 'stretch'>): string {
+  if (notesABeat === null) return `♩ = ${tempoBpm}`;
   const [one, many] = ofChords({ stretch }) ? ['Akkord', 'Akkorde'] : ['Ton', 'Töne'];
   if (tempoBpm >= LEAST_BPM)
     return `♩ = ${tempoBpm}, ${notesABeat === 1 ? `ein ${one}` : `${count(notesABeat)} ${many}`} auf jeden Schlag`;
@@ -186,6 +191,10 @@ export function notesIn(naming: NoteNaming) {
         const way = { up: 'aufwärts', down: 'abwärts', 'up-and-down': 'hinauf und hinunter' }[one.way];
         const many = one.notes === undefined ? '' : ` (${one.notes} Töne)`;
         return `von ${name(one.from)} ${way} bis ${name(one.to)}${many}`;
+      }
+      case 'bars': {
+        const from = one.fromBar === one.toBar ? '' : inBar(one.fromBar);
+        return joined(`von ${name(one.from)}`, from, `bis ${name(one.to)}`, inBar(one.toBar));
       }
     }
   }

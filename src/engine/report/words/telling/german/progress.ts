@@ -110,7 +110,7 @@ export function aboutProgress(
     'under-tempo': ({ playedBpm, aimBpm }) =>
       plain(`gleichmäßig, bei ♩ = ${playedBpm}; das Ziel ist ${aimBpm}`, `das Ziel ist ${aimBpm}`),
     'key-ready': ({ key: which, atBpm, inARow, allSure }) => {
-      const ready = `${key(which)} sitzt${atBpm === null ? '' : ` bei ♩ = ${atBpm}`}`;
+      const ready = `${which === null ? 'Die Stelle' : key(which)} sitzt${atBpm === null ? '' : ` bei ♩ = ${atBpm}`}`;
       return plain(`${ready}: ${times(inARow)} hintereinander ${rightAndEven(allSure)}`, ready);
     },
     'hand-ready': ({ hand, inARow, allSure }) => {

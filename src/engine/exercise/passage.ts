@@ -1,0 +1,140 @@
+import { Note } from 'tonal';
+import { UsageError } from '../base/errors.ts';
+import { crossingBetween } from './crossings.ts';
+import { PASSAGE_MOST } from './types.ts';
+import type { Crossing, ExpectedNote, ExpectedStep, Hand, Hands, OwnPassage, WrittenNote } from './types.ts';
+
+/** Onsets nearer than this are one: a third of a quarter note is no round number. Quarter notes. */
+const SAME_BEAT = 1e-3;
+const LOWEST_KEY = 21;
+const HIGHEST_KEY = 108;
+const FEWEST_STEPS = 2;
+
+/** Whether its first bar is an upbeat: shorter than its time signature has it. */
+export function hasUpbeat({ bars }: Pick<OwnPassage, 'bars'>): boolean {
+  const first = bars[0]!;
+  return first.beats < (4 * first.count) / first.unit - SAME_BEAT;
+}
+
+/** Where each bar begins, quarter notes from the beginning of the first, and after them where the last ends. */
+export function barlines({ bars }: Pick<OwnPassage, 'bars'>): readonly number[] {
+  const lines = [0];
+  for (const { beats } of bars) lines.push(lines.at(-1)! + beats);
+  return lines;
+}
+
+/** The hands for which something is written. */
+export function handsIn({ notes }: Pick<OwnPassage, 'notes'>): Hands {
+  const left = notes.some(({ hand }) => hand === 'left');
+  const right = notes.some(({ hand }) => hand === 'right');
+  return left && right ? 'together' : left ? 'left' : 'right';
+}
+
+/**
+ * A passage → its steps, for one hand or both: what begins at one moment is a step, a key that both hands have there is struck once.
+ * Crossings follow from the fingers, where they are written.
+ *
+ * @throws UsageError where nothing of it can be played: no two moments for these hands, more than 16 bars, notes beyond the last bar or
+ * the keyboard, or more keys at once than fingers.
+ */
+export function passageSteps(passage: OwnPassage, hands: Hands): readonly ExpectedStep[] {
+  const lines = barlines(passage);
+  requireBars(passage);
+  const own = passage.notes.filter(({ hand }) => hands === 'together' || hand === hands);
+  const moments = momentsOf(own);
+  if (moments.length < FEWEST_STEPS)
+    throw new UsageError(`hands=${hands} has fewer than two moments to play. Choose other hands.`);
+  if (hands === 'together' && handsIn(passage) !== 'together')
+    throw new UsageError(`hands=together needs notes for both hands. Choose ${handsIn(passage)}.`);
+  const first = moments[0]!.beat;
+  const lastNotes = new Map<Hand, readonly ExpectedNote[]>();
+  return moments.map(({ beat, written }, step): ExpectedStep => {
+    if (beat > lines.at(-1)! - SAME_BEAT)
+      throw new UsageError(`beat=${beat} lies beyond the last bar, which ends at ${lines.at(-1)!}.`);
+    const notes = keysAt(written);
+    const crossings = (['left', 'right'] as const).flatMap((hand): readonly Crossing[] => {
+      const struck = notes.filter((note) => note.hand === hand);
+      if (struck.length === 0) return [];
+      const before = lastNotes.get(hand) ?? [];
+      lastNotes.set(hand, struck);
+      return crossingInto(before, struck, hand);
+    });
+    const bar = lines.findLastIndex((line) => line <= beat + SAME_BEAT);
+    return {
+      step,
+      beat: beat - first,
+      notes,
+      crossings,
+      turn: false,
+      bar: bar + (hasUpbeat(passage) ? 0 : 1),
+    };
+  });
+}
+
+/** Quarter notes from one step to the next, on average. */
+export function meanStepBeats(passage: OwnPassage, hands: Hands): number {
+  const steps = passageSteps(passage, hands);
+  return steps.at(-1)!.beat / (steps.length - 1);
+}
+
+/** A letter or two by which a passage is known: the same for the same keys at the same time, whatever its title, tempo or fingers. */
+export function passageId({ notes }: Pick<OwnPassage, 'notes'>): string {
+  const text = notes
+    .map(({ name, hand, beat }) => `${Note.midi(name) ?? name}${hand[0]}${Math.round(beat / SAME_BEAT)}`)
+    .sort()
+    .join();
+  // FNV-1a, 32 bits (Fowler, Noll & Vo).
+  let hash = 0x811c9dc5;
+  for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, '0');
+}
+
+/** Whether two choices hold the same passage, or none. */
+export function samePassage(a: OwnPassage | undefined, b: OwnPassage | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return a === b || passageId(a) === passageId(b);
+}
+
+function requireBars(passage: OwnPassage): void {
+  const count = passage.bars.length - (hasUpbeat(passage) ? 1 : 0);
+  if (count > PASSAGE_MOST.bars)
+    throw new UsageError(`bars=${count} is too long; a passage has ${PASSAGE_MOST.bars} at most. Cut it.`);
+}
+
+interface Moment {
+  readonly beat: number;
+  readonly written: readonly WrittenNote[];
+}
+
+function momentsOf(notes: readonly WrittenNote[]): readonly Moment[] {
+  const moments: { beat: number; written: WrittenNote[] }[] = [];
+  for (const note of [...notes].sort((a, b) => a.beat - b.beat)) {
+    const last = moments.at(-1);
+    if (last !== undefined && note.beat - last.beat < SAME_BEAT) last.written.push(note);
+    else moments.push({ beat: note.beat, written: [note] });
+  }
+  return moments;
+}
+
+function keysAt(written: readonly WrittenNote[]): readonly ExpectedNote[] {
+  const keys = new Map<number, ExpectedNote>();
+  for (const { name, hand, finger, beats } of written) {
+    const midi = Note.midi(name);
+    if (midi === null || midi < LOWEST_KEY || midi > HIGHEST_KEY)
+      throw new UsageError(`name=${name} is no key of a piano; use A0 to C8.`);
+    if (!keys.has(midi)) keys.set(midi, { midi, name, hand, finger: finger ?? null, beats });
+  }
+  if (keys.size > PASSAGE_MOST.keysAtOnce)
+    throw new UsageError(`${keys.size} keys at once are too many; there are ten fingers.`);
+  return [...keys.values()].sort((a, b) => a.midi - b.midi);
+}
+
+function crossingInto(
+  [from, ...others]: readonly ExpectedNote[],
+  [to, ...more]: readonly ExpectedNote[],
+  hand: Hand,
+): readonly Crossing[] {
+  if (from === undefined || to === undefined || others.length + more.length > 0) return [];
+  const crossing = crossingBetween(from, to, hand);
+  return crossing === null ? [] : [crossing];
+}
