@@ -84,7 +84,6 @@ export const OWN_PASSAGE = v.object({
   notes: v.pipe(v.array(WRITTEN_NOTE), v.minLength(1), v.maxLength(PASSAGE_MOST.notes)),
 });
 export type WrittenNote = Shape<typeof WRITTEN_NOTE>;
-export type Bar = Shape<typeof BAR>;
 /** A passage of one's own, as it is written. */
 export type OwnPassage = Shape<typeof OWN_PASSAGE>;
 
