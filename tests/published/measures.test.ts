@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { justNoticeableMs } from '../../src/engine/report/criteria/audible.ts';
-import { MEAN_RANGE } from '../../src/engine/report/measures/chords.ts';
+import { MEAN_RANGE } from '../../src/engine/report/measures/noise.ts';
 import { nPVI } from '../../src/engine/report/measures/npvi.ts';
 import { createRandom } from '../support/random.ts';
 

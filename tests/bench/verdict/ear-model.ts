@@ -8,14 +8,16 @@ import { heardAsPlayed } from '../truth-report.ts';
  * chords), so that a list of notes is heard about as a rendered attempt is, without its sound.
  */
 const MEASURED = {
-  /** onset of one note alone: of its key, alike each time, and of the strike, SD in ms */
-  keySdMs: 1.2,
+  /** onset of one note: of its key, alike each time, alone and with others, and of the strike, SD in ms */
+  keySdMs: { alone: 1.2, together: 2.4 },
   strikeSdMs: 1.4,
   /** below C3 and where others sound with it the error has wider tails */
   bassSdMs: 3,
   togetherSdMs: 2,
   tailShare: 0.1,
   tailSdMs: 8,
+  /** what is struck together is heard nearer to each other by this share of what lies between (1466 moments) */
+  drawnTogether: 0.06,
   /** level against the sound as it arrives: alone, with others */
   levelSdDb: { alone: 0.9, chord: 1.4, octave: 2.4 },
   /** dampings heard at all, and how late; one in five is some string's own decay */
@@ -39,7 +41,7 @@ const TOGETHER_SEC = 0.06;
 /** What was played → what the ear hands on, with its usual errors. */
 export function overheard(truth: Truth, random: Random): Heard {
   const exact = heardAsPlayed(truth);
-  const keys = Array.from({ length: 128 }, () => random.normal(MEASURED.keySdMs));
+  const keys = Array.from({ length: 128 }, () => random.normal(1));
   const notes = truth.notes.flatMap((note, index): PlayedNote[] => {
     const others = truth.notes.filter(
       (other) => other !== note && Math.abs(other.timeSec - note.timeSec) < TOGETHER_SEC,
@@ -48,11 +50,12 @@ export function overheard(truth: Truth, random: Random): Heard {
     const alone = others.length === 0;
     const lost = random.chance(underOctave ? MEASURED.lostUnderOctave : MEASURED.lost);
     if (lost && !alone) return [];
+    const ownMs = keys[note.midi]! * MEASURED.keySdMs[alone ? 'alone' : 'together'];
     const levelSd = alone ? 'alone' : underOctave ? 'octave' : 'chord';
     return [
       {
         ...exact.notes[index]!,
-        timeSec: note.timeSec + (keys[note.midi]! + random.normal(onsetSdMs(note, alone, random))) / 1000,
+        timeSec: drawnSec(note, others) + (ownMs + random.normal(onsetSdMs(note, alone, random))) / 1000,
         levelDb: note.levelDb + random.normal(MEASURED.levelSdDb[levelSd]),
         confidence: 1 - MEASURED.leastSure * random.uniform(0, 1) ** 6,
         releaseSec: releaseOf(note, alone, random),
@@ -61,6 +64,12 @@ export function overheard(truth: Truth, random: Random): Heard {
   });
   const inTime = [...notes].sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
   return { ...exact, notes: inTime, onsetSdMs: 2, levelSdDb: 0.9 };
+}
+
+/** A note's place, drawn towards the middle of all that sounds with it. */
+function drawnSec({ timeSec }: TrueNote, others: readonly TrueNote[]): number {
+  const middle = [timeSec, ...others.map((other) => other.timeSec)].reduce((sum, one) => sum + one, 0);
+  return timeSec + MEASURED.drawnTogether * (middle / (others.length + 1) - timeSec);
 }
 
 function onsetSdMs({ midi }: TrueNote, alone: boolean, random: Random): number {

@@ -25,20 +25,21 @@ const FIGURES: Readonly<Record<string, FigureOf>> = {
   'tempo, beats a minute': (one) => one.tempoBpm,
   'touch, ms': (one) => one.touchMs,
   'chord spread, ms': (one) => one.chordSpreadMs,
-  'hands: who leads, ms': (one) => one.togetherness?.leadMs,
   'hands: scatter, ms': (one) => one.togetherness?.apartSdMs,
   'worst change, ratio': (one) => one.changeHesitationRatio,
   'gap at changes, ms': (one) => one.changeGapMs,
 };
 
-/** Figures of loudness, of which the truth is the force of the blows. */
-const BY_FORCE: Readonly<Record<string, FigureOf>> = {
+/** Figures of loudness, told as the sound arrives; what the piano adds to the force of the blows is not in their ±. */
+const AS_IT_ARRIVES: Readonly<Record<string, FigureOf>> = {
   'loudness evenness, dB': (one) => one.loudnessEvennessDb,
-  'thumb accent, dB': (one) => one.thumbAccentDb,
   'ends, dB': (one) => one.endsFadeDb,
   'inner notes, dB': (one) => one.innerBalanceDb,
   'left hand louder, dB': (one) => one.togetherness?.leftLouderDb,
 };
+
+/** … and the one that is told of the player, what the piano's keys differ by being in its ±. */
+const BY_FORCE: Readonly<Record<string, FigureOf>> = { 'thumb accent, dB': (one) => one.thumbAccentDb };
 
 /** A report and the truth → the error of each figure that both have. */
 export function figureErrors(report: Report, truth: Truth, shaped: boolean): readonly FigureError[] {
@@ -46,10 +47,13 @@ export function figureErrors(report: Report, truth: Truth, shaped: boolean): rea
   const asStruck = trueMeasures(byForce(truth));
   return [
     ...errorsOf(report.measures, asSounded, FIGURES, ''),
-    ...errorsOf(report.measures, asSounded, BY_FORCE, ' (as it arrives)'),
+    ...errorsOf(report.measures, asSounded, AS_IT_ARRIVES, ' (as it arrives)'),
+    ...errorsOf(report.measures, asStruck, AS_IT_ARRIVES, ' (by force: not claimed)'),
+    ...errorsOf(report.measures, asSounded, BY_FORCE, ' (as it arrives: not claimed)'),
     ...errorsOf(report.measures, asStruck, BY_FORCE, ' (by force)'),
     ...crossingErrors(report.measures, asSounded),
     ...(shaped ? [] : driftErrors(report.measures, truth)),
+    ...leadErrors(report.measures, truth),
   ];
 }
 
@@ -58,6 +62,14 @@ function driftErrors({ driftPercent: told }: Measures, { student }: Truth): read
   if (!('value' in told) || told.plusMinus === undefined) return [];
   const meant = student.driftPercent / (1 - student.driftPercent / 200);
   return [{ name: 'drift, % (as meant)', error: told.value - meant, plusMinus: told.plusMinus }];
+}
+
+/** … and against the lead that the player meant; the player's is that of the left hand. */
+function leadErrors({ togetherness }: Measures, { student }: Truth): readonly FigureError[] {
+  const told = togetherness?.leadMs;
+  if (told === undefined || !('value' in told) || told.plusMinus === undefined) return [];
+  const error = told.value + student.handsApartMs.mean;
+  return [{ name: 'hands: who leads, ms (as meant)', error, plusMinus: told.plusMinus }];
 }
 
 function errorsOf(

@@ -20,8 +20,8 @@ interface InnerNote {
 const LEAK = 0.05;
 const LEAK_SD = 0.03;
 const LEAST_SHARE = 0.25;
-/** the ear's error that one piano has alike in all chords, dB (37 attempts there) */
-const ALIKE_DB = 0.4;
+/** the ear's error that one piano has alike in all chords, dB (123 attempts there) */
+const ALIKE_DB = 0.5;
 
 /** Strikes of one hand → the inner notes of its chords of three keys or more, each against the mean of the outer two. */
 function innerNotes(strikes: readonly Strike[], piano: PianoProfile | null): readonly InnerNote[] {

@@ -2,6 +2,7 @@ import { median } from '../../base/statistics.ts';
 import type { Exercise } from '../../exercise/index.ts';
 import type { ChordChange, Figure } from '../types.ts';
 import { isMeasured, notMeasured } from './estimate.ts';
+import { MEAN_RANGE } from './noise.ts';
 import type { Interval, Strike } from './strikes.ts';
 
 /**
@@ -61,17 +62,28 @@ export interface SlowChange {
   readonly plusMinus: number;
 }
 
-/** Intervals between chords → the slowest change: its IOI / median IOI of the other changes. Undefined under three changes. */
+/** Changes that come so near to the slowest, in its own ±, may be slower in truth. */
+const RIVAL_SDS = 2;
+
+/**
+ * Intervals between chords → the slowest change: its IOI / median IOI of the other changes. Undefined under three changes.
+ *
+ * ± from the listener's noise: that of the median, π/2n of a single variance, counts as many times as the ratio says, and neighbours
+ * share an onset, so that what lengthens one shortens them; and the slowest of several that noise could exchange is likely the one that
+ * noise made longest.
+ */
 export function slowestChange(intervals: readonly Interval[], exercise: Exercise): SlowChange | undefined {
   const changes = intervals.filter((interval) => isChord(exercise, interval.step));
   if (changes.length < 3) return undefined;
   const slowest = changes.reduce((a, b) => (b.perBeatMs > a.perBeatMs ? b : a));
-  const usual = median(changes.filter((one) => one !== slowest).map((one) => one.perBeatMs))!;
-  return {
-    step: slowest.step,
-    ratio: slowest.perBeatMs / usual,
-    plusMinus: Math.sqrt(slowest.noiseVariance * (1 + Math.PI / (2 * (changes.length - 1)))) / usual,
-  };
+  const others = changes.filter((one) => one !== slowest);
+  const usual = median(others.map((one) => one.perBeatMs))!;
+  const ratio = slowest.perBeatMs / usual;
+  const ofUsual = (Math.PI / 2) * ratio ** 2 + 2 * ratio;
+  const sdMs = Math.sqrt(slowest.noiseVariance * (1 + ofUsual / others.length));
+  const rivals = changes.filter((one) => slowest.perBeatMs - one.perBeatMs < RIVAL_SDS * sdMs).length;
+  const chosenMs = (Math.sqrt(slowest.noiseVariance) * MEAN_RANGE[Math.min(rivals, 5)]!) / 2;
+  return { step: slowest.step, ratio, plusMinus: Math.hypot(sdMs, chosenMs) / usual };
 }
 
 /** Worst change of chord against the median of the other changes, ratio of IOIs. */

@@ -60,7 +60,7 @@ export function lastIntervalDeviationMs(
  * At both ends the pulse has notes to one side only, and where it is thought to go on depends on each of them: so much of the scatter
  * of the others, and of the interval's own noise, is in the error (288 rendered attempts of the development piano).
  */
-const AT_THE_END = { ofScatter: 0.3, ofNoise: 1.3 } as const;
+const AT_THE_END = { ofScatter: 0.25, ofNoise: 1.1 } as const;
 /** median distance → SD of a normal distribution */
 const GAUSSIAN = 1.4826;
 

@@ -1,5 +1,5 @@
 import type { Learnt, PianoProfile } from '../../listen/index.ts';
-import { mean, standardDeviation } from '../../base/statistics.ts';
+import { mean } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
 import type { Estimate, Figure } from '../types.ts';
 import { lineThrough } from './line.ts';
@@ -136,18 +136,39 @@ export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = fa
 export function thumbAccentDb(loudness: readonly Loudness[]): Figure {
   const chords = chordAccents(loudness);
   if (chords.length >= 2) {
-    const sd = standardDeviation(chords)!;
-    return { value: mean(chords)!, plusMinus: sd / Math.sqrt(chords.length) };
+    const value = mean(chords.map(({ accentDb }) => accentDb))!;
+    const squares = chords.reduce((sum, { accentDb }) => sum + (accentDb - value) ** 2, 0);
+    // The same key in two chords is one key: no number of strokes averages out what it differs by.
+    const keys = new Set(chords.map(({ thumb }) => thumb)).size;
+    const others = mean(chords.map((chord) => chord.others))!;
+    const variance = pooled(squares, chords.length - 1, KEYS_SD_DB * Math.sqrt(1 + 1 / others));
+    return { value, plusMinus: Math.sqrt(variance / keys) };
   }
   const isThumb = (note: Loudness): boolean => note.key.expected.finger === 1;
-  return louderDb(loudness, isThumb) ?? notMeasured({ notice: 'needs-thumb-and-others' });
+  return louderDb(loudness, isThumb, KEYS_SD_DB) ?? notMeasured({ notice: 'needs-thumb-and-others' });
+}
+
+/** Keys of one piano in one room differ by so much about a line over pitch, SD in dB: 2 of the piano's own and 1.5 of the room's … */
+const KEYS_SD_DB = 2.7;
+/** … which counts as much as so many keys heard: a few may agree by chance. */
+const WORTH_KEYS = 8;
+
+/** Variance of values by the sum of their squares and its degrees of freedom, and by what is usual: two estimates by their weight. */
+function pooled(squares: number, freedom: number, usualSd: number | null): number {
+  if (usualSd === null) return squares / Math.max(1, freedom);
+  return (squares + WORTH_KEYS * usualSd ** 2) / (Math.max(0, freedom) + WORTH_KEYS);
 }
 
 /**
  * Mean level of some notes − mean level of the others, at the same pitch, dB, each key once among either; null: fewer than two keys of
- * either. The slope over pitch is taken within each group (analysis of covariance); ± from the scatter of the keys about both lines.
+ * either. The slope over pitch is taken within each group (analysis of covariance); ± from the scatter of the keys about both lines, and
+ * from how much keys usually scatter, where they are not known, dB.
  */
-export function louderDb(loudness: readonly Loudness[], isOne: (note: Loudness) => boolean): Estimate | null {
+export function louderDb(
+  loudness: readonly Loudness[],
+  isOne: (note: Loudness) => boolean,
+  usualSdDb: number | null = null,
+): Estimate | null {
   const groups = [keysOf(loudness.filter(isOne)), keysOf(loudness.filter((note) => !isOne(note)))].map(
     (keys) => {
       const midi = mean(keys.map((key) => key.midi)) ?? 0;
@@ -162,7 +183,7 @@ export function louderDb(loudness: readonly Loudness[], isOne: (note: Loudness) 
   const sumXX = points.reduce((sum, { x }) => sum + x * x, 0);
   const slope = sumXX === 0 ? 0 : points.reduce((sum, { x, y }) => sum + x * y, 0) / sumXX;
   const squares = points.reduce((sum, { x, y }) => sum + (y - slope * x) ** 2, 0);
-  const scatter = squares / Math.max(1, points.length - 3);
+  const scatter = pooled(squares, points.length - 3, usualSdDb);
   const apart = some.midi - others.midi;
   const leverage = sumXX === 0 ? 0 : apart ** 2 / sumXX;
   return {
@@ -179,14 +200,22 @@ function keysOf(loudness: readonly Loudness[]): readonly { midi: number; levelDb
   }));
 }
 
+interface ChordAccent {
+  readonly accentDb: number;
+  readonly thumb: number;
+  readonly others: number;
+}
+
 /** Level of each chord's thumb less the mean of the other notes of its hand, dB: a louder hand is no louder thumb. */
-function chordAccents(loudness: readonly Loudness[]): readonly number[] {
+function chordAccents(loudness: readonly Loudness[]): readonly ChordAccent[] {
   const handOf = (note: Loudness): string => `${note.step} ${note.key.expected.hand}`;
   return [...new Set(loudness.map(handOf))].flatMap((hand) => {
     const chord = loudness.filter((note) => handOf(note) === hand);
     const thumb = chord.find((note) => note.key.expected.finger === 1);
     const others = chord.filter((note) => note !== thumb).map((note) => note.levelDb);
-    return thumb === undefined || others.length === 0 ? [] : [thumb.levelDb - mean(others)!];
+    if (thumb === undefined || others.length === 0) return [];
+    const accentDb = thumb.levelDb - mean(others)!;
+    return [{ accentDb, thumb: thumb.key.expected.midi, others: others.length }];
   });
 }
 
