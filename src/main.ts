@@ -154,6 +154,7 @@ const offline = import.meta.env.PROD
 const teacher = createTeacher({
   analyst,
   criteria: () => journal.standards.criteria,
+  goals: () => journal.standards.goals,
   decode: decodeInBrowser,
   openMicrophone: () => openMicrophone({ deviceId: null }),
   playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),

@@ -1,4 +1,4 @@
-import { assessHeard, criteriaOf, tellNotice } from '../engine/index.ts';
+import { criteriaOf, tellNotice } from '../engine/index.ts';
 import type { ExerciseChoice, Report } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import { openArchive } from './archive.ts';
@@ -6,6 +6,7 @@ import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { ourFault } from './each-file.ts';
 import { localeOf, MESSAGES } from './language/index.ts';
+import { assessBy, openLevels } from './levels.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -57,13 +58,14 @@ type Outcome = Pick<AnalysisLine, 'report' | 'reason'> & Partial<AnalysisLine>;
 async function hearerFor(command: AnalyseCommand) {
   const { choice, intention, asChosen, targetBpm, evennessPercent, language } = command;
   const { known: piano } = await openPiano(command.pianoFile);
+  const levels = await openLevels(command.levelsFile);
   const locale = localeOf(language);
   const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
   const outcomeOf = async (file: string): Promise<Outcome> => {
     const audio = await openSound(file, displayName(file, MESSAGES[language]));
     const { heard, sound } = await listenInPieces(audio, () => undefined, { piano });
     const options = { targetBpm, criteria, intention, asChosen, piano, locale };
-    const assessment = assessHeard(heard, choice, options, sound);
+    const assessment = assessBy(levels, heard, choice, options, sound);
     if (assessment.kind === 'report') return { report: assessment.report, reason: '' };
     const reason = tellNotice(assessment.reason, locale);
     return 'nearest' in assessment

@@ -1,4 +1,4 @@
-import { assessHeard, criteriaOf, pianoAfter, settledTuning, tellNotice } from '../engine/index.ts';
+import { criteriaOf, pianoAfter, settledTuning, tellNotice } from '../engine/index.ts';
 import type { Assessment, ExerciseChoice, PianoProfile } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import { withListed } from './archive.ts';
@@ -8,6 +8,7 @@ import { asOptions, drawReport } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
 import { MESSAGES, localeOf } from './language/index.ts';
 import type { Messages } from './language/index.ts';
+import { assessBy, openLevels } from './levels.ts';
 import { checkOutput } from './output.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
@@ -32,6 +33,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
   const { files, choice, intention, asChosen, targetBpm, evennessPercent, language, pianoFile, json, quiet } =
     command;
   const kept = await openPiano(pianoFile);
+  const levels = await openLevels(command.levelsFile);
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
   let piano = kept.known;
@@ -49,7 +51,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
       const options = { targetBpm, criteria, intention, asChosen, piano, learnHands, locale };
-      assessment = assessHeard(heard, choice, options, sound);
+      assessment = assessBy(levels, heard, choice, options, sound);
       if (learnHands && others === 'to come') {
         piano = settled(pianoAfter(piano, assessment), choice, assessment);
         if (file !== files.at(-1) && file !== STANDARD_INPUT && isBothHands(assessment)) return 'later';

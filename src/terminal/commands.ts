@@ -34,6 +34,8 @@ export type Command =
       readonly evennessPercent: number | null;
       /** where what is known of the piano is kept from call to call; null: nowhere */
       readonly pianoFile: string | null;
+      /** a teacher's levels: how fast an exercise is to be before it counts as ready; null: none */
+      readonly levelsFile: string | null;
       readonly archive: Archive;
       /** files of somebody else's may be written over */
       readonly force: boolean;

@@ -39,6 +39,7 @@ describe('a command line', () => {
       targetBpm: 80,
       evennessPercent: 6,
       pianoFile: null,
+      levelsFile: null,
       archive: { linesFile: null, shard: null, listFile: null },
       force: false,
       language: 'en',

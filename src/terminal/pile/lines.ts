@@ -4,7 +4,7 @@ import type { Paper } from '../drawing/index.ts';
 import { MESSAGES } from '../language/index.ts';
 import { leftOut } from './left-out.ts';
 import type { Pile, PileAttempt } from './types.ts';
-import { changedWords, exerciseOf, placeOf, tempoOf, verdictOf } from './words.ts';
+import { changedWords, exerciseOf, fastestWords, placeOf, tempoOf, verdictOf } from './words.ts';
 
 /** A pile → the lines that a teacher reads in a terminal, student by student. Pure but for the time zone. */
 export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): readonly string[] {
@@ -30,6 +30,7 @@ export function drawPile(pile: Pile, paper: Paper, language: Language = 'en'): r
     ...(index === 0 ? [] : ['']),
     strong(name === '' ? MESSAGES[language].desk.noName : name),
     ...attempts.flatMap(attemptLines),
+    ...fastestWords(attempts, language).flatMap((line) => indented(line, 2)),
   ]);
   const without = leftOut(pile, language).flatMap(({ file, reason }) => indented(`${file}: ${reason}`, 2));
   const apart = without.length === 0 ? [] : ['', strong(MESSAGES[language].desk.notListed), ...without];

@@ -1,4 +1,5 @@
 import {
+  exerciseId,
   exerciseOf as exerciseOfReport,
   exerciseTitle,
   likelyReadings,
@@ -8,6 +9,7 @@ import {
 import { plainName } from '../../io/check/index.ts';
 import type { Change, Language } from '../../engine/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
+import { fastestOf } from './fastest.ts';
 import type { PileAttempt } from './types.ts';
 
 /** Readings that are told where recognition cannot tell. */
@@ -72,6 +74,23 @@ export function verdictOf({ found }: PileAttempt, language: Language = 'en'): st
 export function tempoOf({ found }: PileAttempt): number | null {
   const tempo = found.report?.measures.tempoBpm;
   return tempo !== undefined && 'value' in tempo ? tempo.value : null;
+}
+
+/** "C major · scale, …, right hand: about 92 ± 4 beats a minute", of each exercise that came more than once. */
+export function fastestWords(attempts: readonly PileAttempt[], language: Language): readonly string[] {
+  const t = MESSAGES[language];
+  const played = attempts.flatMap(({ found }) =>
+    found.report === null ? [] : [exerciseId(found.report.exercise)],
+  );
+  return fastestOf(attempts)
+    .filter(({ exercise }) => played.filter((id) => id === exerciseId(exercise)).length > 1)
+    .map(({ exercise, bpm, plusMinus }) => {
+      const about = plusMinus === null ? '' : ` ± ${Math.max(1, plusMinus).toFixed(0)}`;
+      const tempo = t.beatsAMinute(bpm.toFixed(0) + about);
+      const choice = exerciseOfReport(exercise)?.choice;
+      const title = choice === undefined ? '' : exerciseTitle(choice, localeOf(language));
+      return t.desk.fastest(title, tempo, plusMinus === null);
+    });
 }
 
 const UNITS: Readonly<Record<Change['kind'], { readonly unit: string; readonly decimals: number }>> = {

@@ -1,5 +1,5 @@
 import { byExercise, exerciseId, offers, standingsOf } from '../../engine/index.ts';
-import type { Criteria, ExerciseChoice } from '../../engine/index.ts';
+import type { Criteria, ExerciseChoice, Goals } from '../../engine/index.ts';
 import type { Assigned } from '../../io/review/index.ts';
 import type { Playing } from '../../io/teaching/index.ts';
 import { offerWords } from '../practice/words.ts';
@@ -17,17 +17,18 @@ const MOST = 4;
 
 /**
  * The attempts of a student → what may come next: what is not ready yet, the newest first, and what may be begun now because
- * something else is ready. Nothing that is assigned already.
+ * something else is ready, by the teacher's own levels. Nothing that is assigned already.
  */
 export function suggestionsFor(
   playings: readonly Playing[],
   assigned: readonly Assigned[],
   criteria: Criteria,
+  goals: Goals,
 ): readonly Suggestion[] {
   const practised = playings.flatMap(({ whenMs, summary }) =>
     summary === null ? [] : [{ whenMs: whenMs ?? 0, summary }],
   );
-  const stand = standingsOf(byExercise(practised), criteria);
+  const stand = standingsOf(byExercise(practised), criteria, [], goals);
   const tempoOf = (exercise: ExerciseChoice): number | null => {
     const last = practised.findLast(({ summary }) => exerciseId(summary.exercise) === exerciseId(exercise));
     const bpm = last?.summary.tempoBpm ?? null;
@@ -41,7 +42,7 @@ export function suggestionsFor(
       const { exercise } = standing;
       return { exercise, targetBpm: tempoOf(exercise), why: `${reason} ${missing}`.trim() };
     });
-  const begun = offers(stand, criteria).map((offer) => ({
+  const begun = offers(stand, criteria, goals).map((offer) => ({
     exercise: offer.exercise,
     targetBpm: offer.targetBpm ?? tempoOf(offer.since),
     why: offerWords(offer),

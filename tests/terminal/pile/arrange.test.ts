@@ -89,6 +89,26 @@ describe('a pile', () => {
     expect(mara!.fastestEven).toEqual([{ exercise: SCALE, bpm: 80, plusMinus: null }]);
   });
 
+  it('says it to who reads, in both languages, of what was played more than once', () => {
+    const EVEN = { evennessPercent: { value: 4, plusMinus: 0.5 } };
+    const other = { ...SCALE, key: 'A major' };
+    const at = (bpm: number) => ({ ...EVEN, tempoBpm: { value: bpm } });
+    const made = arrange([
+      sortedOf(recordingOf('Mara/a.m4a', 'Mara', DAY), [0, 0], SCALE, at(84)),
+      sortedOf(recordingOf('Mara/b.m4a', 'Mara', DAY), [2], SCALE, at(92)),
+      sortedOf(recordingOf('Mara/c.m4a', 'Mara', DAY), [0], other, at(92)),
+      sortedOf(recordingOf('Jonas/a.m4a', 'Jonas', DAY), [0, 0], other, at(92)),
+    ]);
+    const wide = { ...PAPER, columns: 200 };
+    expect(drawPile(made, wide).filter((line) => line.includes('Fastest'))).toEqual([
+      '  Fastest still even, A major · scale, one octave · right hand: at least 92 beats a minute.',
+      '  Fastest still even, D major · scale, one octave · right hand: 88 ± 4 beats a minute.',
+    ]);
+    expect(drawPile(made, wide, 'de').join('\n')).toMatch(
+      /\n {2}Am schnellsten noch gleichmäßig, A-Dur · .*: mindestens 92 Schläge in der Minute\.\n/,
+    );
+  });
+
   it('keeps to forty columns, and obeys nothing that a name says', () => {
     const name = 'a\x1b]0;title\x07\x1b[2J\u009b31m\u202egpj.exe\nb.m4a';
     const hostile = arrange([...OUTCOMES, sortedOf(recordingOf(name, 'Jonas', DAY), [1])]);

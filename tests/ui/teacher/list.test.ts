@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
+import { DEFAULT_CRITERIA, USUAL_GOALS } from '../../../src/engine/index.ts';
 import type { AttemptSummary, ExerciseChoice } from '../../../src/engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../../src/io/teaching/index.ts';
 import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
@@ -151,16 +151,24 @@ describe('what is suggested next', () => {
   const ready = [0, 1, 2].map((day) => playing({}, { whenMs: day * 86_400_000 }));
 
   it('is the other hand where one is ready', () => {
-    const [first] = suggestionsFor(ready, [], DEFAULT_CRITERIA);
+    const [first] = suggestionsFor(ready, [], DEFAULT_CRITERIA, USUAL_GOALS);
     expect(first).toMatchObject({ exercise: { ...SCALE, hands: 'left' }, targetBpm: 80 });
+  });
+
+  it('goes by the levels as the teacher changed them', () => {
+    const [level] = USUAL_GOALS.syllabus.levels;
+    const faster = level!.asks.map((ask) => ({ ...ask, leastBpm: 90, together: false }));
+    const syllabus = { ...USUAL_GOALS.syllabus, levels: [{ ...level!, keys: [SCALE.key], asks: faster }] };
+    const [first] = suggestionsFor(ready, [], DEFAULT_CRITERIA, { ...USUAL_GOALS, syllabus });
+    expect(first).toMatchObject({ exercise: SCALE, why: /90/ as unknown });
   });
 
   it('is what is not ready, with the reason, and nothing that is assigned already', () => {
     const weak = [playing({ evennessPercent: 14 })];
-    const [only] = suggestionsFor(weak, [], DEFAULT_CRITERIA);
+    const [only] = suggestionsFor(weak, [], DEFAULT_CRITERIA, USUAL_GOALS);
     expect(only).toMatchObject({ exercise: SCALE, targetBpm: 81, why: /14\.0/ as unknown });
     const assigned = { exercise: SCALE, targetBpm: null, inARow: null, evennessPercent: null, note: '' };
-    expect(suggestionsFor(weak, [assigned], DEFAULT_CRITERIA)).toEqual([]);
+    expect(suggestionsFor(weak, [assigned], DEFAULT_CRITERIA, USUAL_GOALS)).toEqual([]);
   });
 });
 

@@ -1,4 +1,4 @@
-import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
+import { DEFAULT_CRITERIA, USUAL_GOALS } from '../../../src/engine/index.ts';
 import type { Assessment, Recognition, Report } from '../../../src/engine/index.ts';
 import type { SortedAttempt, SortedFile, SortOptions } from '../../../src/io/sorting/index.ts';
 import type {
@@ -232,6 +232,7 @@ export function devicesWith(
     playerOf: () => new Player(silent, () => undefined),
     locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
+    goals: () => USUAL_GOALS,
     writeFolder: () => Promise.resolve(new Blob()),
     printOf: () => Promise.resolve(null),
     drafts: draftsIn(new Map()),

@@ -37,6 +37,8 @@ ${CHOICE}
                            per cent, 2 to 30; 8 if not said. Other tempi follow
       --piano FILE         what is known of this piano, kept from call to call;
                            after hands alone both together are heard better
+      --levels FILE        a teacher's levels, as the journal saves them: how fast the
+                           exercise is to be before it is called ready
       --language LANGUAGE  en, de; en if not said
       --json               one JSON object a file ("evenfall-report") instead of words
       --list LIST          more files, one a line; - is standard input

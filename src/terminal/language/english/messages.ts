@@ -121,6 +121,9 @@ export const MESSAGES = {
     notListed: 'Left out',
     sinceBefore: 'Since the attempt before',
     since: (day: string) => `Since ${day}`,
+    /** the fastest tempo that is still even; `least`: nothing faster has failed */
+    fastest: (title: string, tempo: string, least: boolean) =>
+      `Fastest still even, ${title}: ${least ? `at least ${tempo}` : tempo}.`,
     asBefore: 'as before',
     change: (what: string, now: string, before: string) => `${what}, ${now} (before ${before})`,
     changes: {

@@ -42,6 +42,8 @@ ${CHOICE}
                            Tempi folgen
       --piano FILE         was man von diesem Klavier weiß, aufgehoben von Aufruf zu
                            Aufruf; nach einzelnen Händen sind beide besser zu hören
+      --levels FILE        Stufen einer Lehrkraft, wie das Tagebuch sie sichert: wie schnell
+                           die Übung sein muss, bevor es heißt, sie sitzt
 ${LANGUAGE}
       --json               ein JSON-Objekt je Datei („evenfall-report“) statt Worten
       --list LISTE         weitere Dateien, eine je Zeile; - ist die Standardeingabe

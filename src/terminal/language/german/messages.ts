@@ -114,6 +114,8 @@ export const MESSAGES: Messages = {
     notListed: 'Nicht dabei',
     sinceBefore: 'Seit dem Versuch davor',
     since: (day) => `Seit dem ${day}`,
+    fastest: (title, tempo, least) =>
+      `Am schnellsten noch gleichmäßig, ${title}: ${least ? `mindestens ${tempo}` : tempo}.`,
     asBefore: 'wie zuvor',
     change: (what, now, before) => `${what}, ${now} (zuvor ${before})`,
     changes: {

@@ -1,5 +1,5 @@
 import type { Trouble } from '../../../io/troubles/index.ts';
-import type { AudioInput, Criteria, Locale, Notice } from '../../../engine/index.ts';
+import type { AudioInput, Criteria, Goals, Locale, Notice } from '../../../engine/index.ts';
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
@@ -44,6 +44,8 @@ export interface TeachingDevices {
   readonly locale: () => Locale;
   /** what counts as ready, and where a trouble begins */
   readonly criteria: () => Criteria;
+  /** the levels, and how fast each exercise is to be */
+  readonly goals: () => Goals;
   /** what was typed and is not kept yet, by the field's name; it outlives the page */
   readonly drafts: Drafts;
   /** what tells the sound of a file from all other; null: not known */
