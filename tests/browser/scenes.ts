@@ -5,7 +5,7 @@ import { render, type RenderSpec } from '../support/render.ts';
 import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { fixturePath } from './sounds.ts';
 import { asFile, review } from './student/made.ts';
-import { beginReview, openClass, openRemarked, openUntold } from './teacher/scenes.ts';
+import { beginReview, openClass, openRemarked, openUntold, playExample } from './teacher/scenes.ts';
 import { choose, verdictOf } from './visit.ts';
 
 /** One picture, at every size in light and dark. */
@@ -355,6 +355,11 @@ export const SCENES: readonly Scene[] = [
       whole('teacher-remarked', async (page) => {
         await page.getByRole('button', { name: 'All attempts' }).click();
         await openRemarked(page);
+      }),
+      whole('teacher-example', async (page) => {
+        await page.getByLabel('Your remark').fill('Count aloud, once through.');
+        await page.getByRole('button', { name: 'Keep these words' }).click();
+        await playExample(page);
       }),
       whole('teacher-remarked-german', speakGerman),
       whole('teacher-review', async (page) => {

@@ -67,6 +67,9 @@ const ATTEMPT = v.object({
     'what the tool took it for, where the teacher chose another exercise; null: the same',
     v.nullable(BUILDABLE),
   ),
+  exampleFor: v.exactOptional(
+    told('played by the teacher, as an example for the attempt of this name; absent: the student’s own', ID),
+  ),
   sound: told('null: it travels without', v.nullable(v.pipe(v.string(), v.regex(SOUND_NAME)))),
   remarks: v.pipe(
     list(REMARK, mostRemarks),
@@ -104,6 +107,14 @@ function haveOwnIds(these: readonly { readonly id: string }[]): boolean {
   return new Set(these.map((one) => one.id)).size === these.length;
 }
 
+type Filed = Pick<Shape<typeof ATTEMPT>, 'id' | 'exampleFor'>;
+
+/** Each is an example for an attempt that is there, and is the student's own. */
+function areExamples(these: readonly Filed[]): boolean {
+  const own = new Set(these.filter(({ exampleFor }) => exampleFor === undefined).map(({ id }) => id));
+  return these.every(({ exampleFor }) => exampleFor === undefined || own.has(exampleFor));
+}
+
 /** What `manifest.json` of version 1 holds: type, check, and published as review.schema.json (`npm run schemas`). */
 export const MANIFEST_V1 = v.pipe(
   v.object({
@@ -121,6 +132,7 @@ export const MANIFEST_V1 = v.pipe(
     attempts: v.pipe(
       list(ATTEMPT, mostAttempts),
       v.check((these) => haveOwnIds(these), 'Two have one name.'),
+      v.check((these) => areExamples(these), 'An example is for no attempt in it.'),
     ),
     assignment: list(ASSIGNED, mostAssigned),
   }),

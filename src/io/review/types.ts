@@ -31,3 +31,9 @@ export type Review = Omit<Manifest, 'format' | 'version' | 'attempts'> & {
 
 /** Sound as the page plays it, for the files that hold it. */
 export type Decode = (bytes: ArrayBuffer, name: string) => Promise<AudioInput>;
+
+/** Attempts of a review that are the student's own, in their order, each with what the teacher played as an example; null: nothing. */
+export interface WithExample {
+  readonly attempt: SentAttempt;
+  readonly example: SentAttempt | null;
+}

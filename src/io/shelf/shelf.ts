@@ -72,7 +72,7 @@ function headOf(review: Review, receivedMs: number): Shelved {
     receivedMs: Math.round(receivedMs),
     teacher,
     words,
-    attempts: attempts.length,
+    attempts: attempts.filter(({ exampleFor }) => exampleFor === undefined).length,
     remarks: attempts.reduce((sum, { remarks }) => sum + remarks.length, 0),
     assignment,
     readMs: null,

@@ -60,12 +60,20 @@ const PLAYING = v.object({
   answeredMs: moment,
 });
 
+const TEMPLATE = v.object({
+  id: ID,
+  words: text(4000),
+  assignment: v.exactOptional(v.pipe(v.array(ASSIGNED), v.maxLength(50))),
+  used: v.pipe(v.number(), v.integer(), v.minValue(0)),
+});
+
 const HEAD = v.object({
   format: v.literal(FORMAT),
   version: v.literal(FORMAT_VERSION),
   students: list(STUDENT),
   files: list(FILE),
   playings: list(PLAYING),
+  templates: v.exactOptional(list(TEMPLATE)),
 });
 export type BackupHead = Shape<typeof HEAD>;
 
@@ -78,6 +86,8 @@ const ATTEMPT = v.object({
   chosen: v.nullable(REPORT),
   remarks: list(v.object({ id: ID, place: PLACE, text: text(8000) })),
   corrections: list(CORRECTION),
+  /** what the teacher played as an example; its sound lies in a file of its own */
+  example: v.exactOptional(v.object({ report: REPORT, madeMs: MOMENT })),
   /** of the piano; checked where it is taken in */
   taught: v.exactOptional(v.unknown()),
 });

@@ -7,7 +7,15 @@ import { checkBackup, checkBackupAttempt } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
 import { folded } from './names.ts';
 import { toldBy } from './told.ts';
-import type { BackupOutcome, GivenFile, NewPlaying, Said, Student, TeachingStore } from './types.ts';
+import type {
+  BackupOutcome,
+  GivenFile,
+  NewPlaying,
+  Said,
+  Student,
+  TeachingStore,
+  Template,
+} from './types.ts';
 
 type Store = Pick<
   TeachingStore,
@@ -20,6 +28,8 @@ type Store = Pick<
   | 'changeSaid'
   | 'changePlayings'
   | 'changeStudents'
+  | 'templates'
+  | 'addTemplates'
 >;
 
 /** The longest recording that a backup holds, and some. */
@@ -64,11 +74,13 @@ interface Merging {
 interface Open {
   readonly attempt: BackupAttempt;
   sound: SoundFile | null;
+  example: SoundFile | null;
   readonly voices: Map<number, SoundFile>;
 }
 
 async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
   const here = await store.load();
+  await putTemplates(store, head);
   const idOf = await putStudents(store, head, here.students);
   const studentOf = (id: string): string => idOf.get(id) ?? id;
   const isHere = new Set([...here.files, ...here.playings].map(({ id }) => id));
@@ -133,13 +145,14 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
     if (part === 'attempt.json') {
       await close();
       const attempt = checkBackupAttempt(bytes);
-      if (attempt !== null) open = { attempt, sound: null, voices: new Map() };
+      if (attempt !== null) open = { attempt, sound: null, example: null, voices: new Map() };
       return attempt !== null;
     }
-    const [, kind, nth, ending] = /^(sound|voice-(\d{1,4}))\.(wav|webm)$/.exec(part) ?? [];
+    const [, kind, nth, ending] = /^(sound|example|voice-(\d{1,4}))\.(wav|webm)$/.exec(part) ?? [];
     if (kind === undefined || open === null) return false;
     const sound: SoundFile = { bytes, mime: ending === 'wav' ? 'audio/wav' : 'audio/webm' };
-    if (nth === undefined) open.sound = sound;
+    if (kind === 'example') open.example = sound;
+    else if (nth === undefined) open.sound = sound;
     else open.voices.set(Number(nth), sound);
     return true;
   };
@@ -153,6 +166,14 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
     return { students, files: newFiles.length, attempts: changed.playings.length - known, known, changed };
   };
   return { take, end };
+}
+
+/** Those of whose words and exercises there are none here yet. */
+async function putTemplates(store: Store, { templates = [] }: BackupHead): Promise<void> {
+  const sayOf = ({ words, assignment }: Omit<Template, 'id' | 'used'>): string =>
+    JSON.stringify([words, assignment ?? null]);
+  const here = new Set((await store.templates()).flatMap((one) => [one.id, sayOf(one)]));
+  await store.addTemplates(templates.filter((one) => !here.has(one.id) && !here.has(sayOf(one))));
 }
 
 /** Students who are not here are put in; one of the same name is the same → the name here of each there. */
@@ -204,14 +225,20 @@ function fileOf(
   };
 }
 
-function saidOf({ attempt, voices }: Open): Said {
+function saidOf({ attempt, example, voices }: Open): Said {
   const remarks = attempt.remarks.map((one, nth): Remark => ({ ...one, voice: voices.get(nth) ?? null }));
-  return { remarks, corrections: attempt.corrections };
+  const played = attempt.example;
+  return {
+    remarks,
+    corrections: attempt.corrections,
+    ...(played !== undefined && example !== null && { example: { ...played, sound: example } }),
+  };
 }
 
 /** What was said here, with what was said there and is not here. */
 function withMissing(here: Said, there: Said): Said {
   const isNew = ({ id }: Remark): boolean => here.remarks.every((one) => one.id !== id);
+  const example = here.example ?? there.example;
   const places = here.corrections.map(({ place }) => JSON.stringify(place));
   return {
     remarks: [...here.remarks, ...there.remarks.filter(isNew)],
@@ -219,5 +246,6 @@ function withMissing(here: Said, there: Said): Said {
       ...here.corrections,
       ...there.corrections.filter(({ place }) => !places.includes(JSON.stringify(place))),
     ],
+    ...(example !== undefined && { example }),
   };
 }

@@ -4,11 +4,12 @@ import { tellTrouble } from '../troubles/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import { FORMAT, FORMAT_VERSION } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
-import type { Desktop, GivenFile, Playing, Reports, Said, Student } from './types.ts';
+import type { Desktop, GivenFile, Playing, Reports, Said, Student, Template } from './types.ts';
 
 /** What is read for a backup, one thing after the other: all sound at once would not fit into memory. */
 export interface Kept {
   readonly desktop: Desktop;
+  readonly templates: () => Promise<readonly Template[]>;
   readonly reports: (id: string) => Promise<Reports>;
   readonly said: (id: string) => Promise<Said>;
   readonly sound: (id: string) => Promise<SoundFile | null>;
@@ -30,18 +31,20 @@ export async function writeBackup(
 }
 
 async function* parts(
-  { desktop, reports, said, sound, blob }: Kept,
+  { desktop, templates, reports, said, sound, blob }: Kept,
   nowMs: number,
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const put = (name: string, bytes: Uint8Array<ArrayBuffer>) => tarParts({ name, bytes }, nowMs);
   const json = (name: string, value: unknown) => put(name, new TextEncoder().encode(JSON.stringify(value)));
   const { playings, files } = desktop;
-  yield* json('evenfall-teaching.json', headOf(desktop));
+  yield* json('evenfall-teaching.json', headOf(desktop, await templates()));
   const count = playings.length + files.length;
   for (const [at, { id }] of playings.entries()) {
     const [told, words, heard] = await Promise.all([reports(id), said(id), sound(id)]);
     yield* json(`attempts/${at}/attempt.json`, attemptOf(id, told, words));
+    if (words.example)
+      yield* put(`attempts/${at}/example.${endingOf(words.example.sound)}`, words.example.sound.bytes);
     if (heard !== null) yield* put(`attempts/${at}/sound.${endingOf(heard)}`, heard.bytes);
     for (const [nth, { voice }] of words.remarks.entries())
       if (voice !== null) yield* put(`attempts/${at}/voice-${nth}.${endingOf(voice)}`, voice.bytes);
@@ -57,13 +60,19 @@ async function* parts(
 
 const endingOf = ({ mime }: SoundFile): 'wav' | 'webm' => (mime === 'audio/wav' ? 'wav' : 'webm');
 
-function headOf({ students, files, playings }: Desktop): BackupHead {
+function headOf({ students, files, playings }: Desktop, templates: readonly Template[]): BackupHead {
   return {
     format: FORMAT,
     version: FORMAT_VERSION,
     students: students.map(studentOf),
     files: files.map(fileOf),
     playings: playings.map(playingOf),
+    templates: templates.map(({ id, words, assignment, used }) => ({
+      id,
+      words,
+      used,
+      ...(assignment !== undefined && { assignment }),
+    })),
   };
 }
 
@@ -122,8 +131,16 @@ function playingOf(playing: Playing): BackupHead['playings'][number] {
 function attemptOf(
   id: string,
   { own, chosen, taught }: Reports,
-  { remarks, corrections }: Said,
+  { remarks, corrections, example }: Said,
 ): BackupAttempt {
   const written = remarks.map(({ id: name, place, text }) => ({ id: name, place, text }));
-  return { id, own, chosen, remarks: written, corrections, ...(taught !== undefined && { taught }) };
+  return {
+    id,
+    own,
+    chosen,
+    remarks: written,
+    corrections,
+    ...(taught !== undefined && { taught }),
+    ...(example && { example: { report: example.report, madeMs: example.madeMs } }),
+  };
 }

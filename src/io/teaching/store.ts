@@ -11,9 +11,10 @@ import type {
   Said,
   Student,
   TeachingStore,
+  Template,
 } from './types.ts';
 
-/** The stores, version 1; sounds, reports and remarks lie apart by the attempt's name, so that the list is read quickly. */
+/** The stores; sounds, reports and remarks lie apart by the attempt's name, so that the list is read quickly. */
 interface Schema extends DBSchema {
   students: { key: string; value: Student };
   files: { key: string; value: GivenFile };
@@ -23,18 +24,22 @@ interface Schema extends DBSchema {
   reports: { key: string; value: Reports };
   sounds: { key: string; value: SoundFile };
   said: { key: string; value: Said };
+  templates: { key: string; value: Template };
 }
 const MIGRATIONS: readonly Migration<Schema>[] = [
   (database) => {
-    for (const store of LISTED) database.createObjectStore(store, { keyPath: 'id' });
+    for (const store of ['students', 'files', 'playings'] as const)
+      database.createObjectStore(store, { keyPath: 'id' });
     for (const store of ['waiting', 'reports', 'sounds', 'said'] as const) database.createObjectStore(store);
   },
+  (database) => {
+    database.createObjectStore('templates', { keyPath: 'id' });
+  },
 ];
-const LISTED = ['students', 'files', 'playings'] as const;
-type Listed = (typeof LISTED)[number];
+type Listed = 'students' | 'files' | 'playings' | 'templates';
 /** all that is kept of an attempt */
 const OF_PLAYINGS = ['playings', 'reports', 'sounds', 'said'] as const;
-const ALL_STORES = ['students', 'files', 'waiting', ...OF_PLAYINGS] as const;
+const ALL_STORES = ['students', 'files', 'waiting', ...OF_PLAYINGS, 'templates'] as const;
 
 export interface TeachingStoreOptions {
   readonly databaseName: string;
@@ -56,7 +61,7 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
   const { databaseName, now } = { ...TEACHING_DEFAULTS, ...options };
   const database = createDatabase(databaseName, MIGRATIONS, 'recordings');
   const windows = createWindows(databaseName);
-  const end: TeachingStore['end'] = async ({ students = [], files = [], playings = [] }) => {
+  const end: TeachingStore['end'] = async ({ students = [], files = [], playings = [], templates = [] }) => {
     await database.write(ALL_STORES, async (store) => {
       const clear = (from: readonly StoreNames<Schema>[], ids: readonly string[]): readonly Promise<void>[] =>
         from.flatMap((name) => ids.map((id) => store(name).delete(id)));
@@ -64,9 +69,10 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         ...clear(['students'], students),
         ...clear(['files', 'waiting'], files),
         ...clear(OF_PLAYINGS, playings),
+        ...clear(['templates'], templates),
       ]);
     });
-    windows.tell({ students, files, playings });
+    windows.tell({ students, files, playings, templates });
   };
   /** All of them or, where one fails, none. */
   const addAll = async <Name extends Listed>(
@@ -138,6 +144,9 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         ids.map((id) => ({ id, fields: () => ({ whole: false }) })),
       );
     },
+    templates: () => database.use((open) => open.getAll('templates')),
+    addTemplates: (templates) => addAll('templates', templates),
+    changeTemplates: (changes) => changeAll('templates', changes),
     addFiles: (files) => addAll('files', files),
     addStudents: (students) => addAll('students', students),
     changeStudents: (changes) => changeAll('students', changes),

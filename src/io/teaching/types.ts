@@ -134,6 +134,16 @@ export interface Reports {
 export interface Said {
   readonly remarks: readonly Remark[];
   readonly corrections: readonly Correction[];
+  /** played by the teacher, as an example; absent or null: nothing */
+  readonly example?: Example | null;
+}
+
+/** What a teacher played as an example, heard as an attempt is. */
+export interface Example {
+  readonly report: Report;
+  /** as it travels: small */
+  readonly sound: SoundFile;
+  readonly madeMs: number;
 }
 
 /** An attempt as it is put in. */
@@ -151,6 +161,17 @@ export interface Desktop {
   readonly playings: readonly Playing[];
 }
 
+/** Own words, or exercises, that the teacher uses again. */
+export interface Template extends Kept {
+  readonly id: string;
+  /** a remark, or what the exercises together are called */
+  readonly words: string;
+  /** exercises that are assigned together, each as it is to be practised; absent: it is a remark */
+  readonly assignment?: readonly Assigned[];
+  /** how often it was used */
+  readonly used: number;
+}
+
 /** What is changed of a record: some of its fields, told from how it stands when they are. */
 export interface FieldChange<Record> {
   readonly id: string;
@@ -162,6 +183,8 @@ export interface Changed {
   readonly students: readonly string[];
   readonly files: readonly string[];
   readonly playings: readonly string[];
+  /** absent: none */
+  readonly templates?: readonly string[];
 }
 
 /** What a backup brought. */
@@ -195,6 +218,9 @@ export interface TeachingStore {
   blob(fileId: string): Promise<Blob | null>;
   /** Puts in what was found in a file, and lets go of the file itself unless it is to be kept `whole`. False: another window has done so already. */
   finish(file: GivenFile, found: readonly NewPlaying[]): Promise<boolean>;
+  templates(): Promise<readonly Template[]>;
+  addTemplates(templates: readonly Template[]): Promise<void>;
+  changeTemplates(changes: readonly FieldChange<Template>[]): Promise<readonly Template[]>;
   addFiles(files: readonly GivenFile[]): Promise<void>;
   addStudents(students: readonly Student[]): Promise<void>;
   /**
@@ -226,6 +252,7 @@ export interface TeachingStore {
     readonly students?: readonly string[];
     readonly files?: readonly string[];
     readonly playings?: readonly string[];
+    readonly templates?: readonly string[];
   }): Promise<void>;
   /** All that is kept here → one file; longer recordings as they came stay behind. */
   backup(onProgress?: (share: number) => void): Promise<Blob>;

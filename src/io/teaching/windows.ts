@@ -9,7 +9,7 @@ export interface Windows {
   close(): void;
 }
 
-const NOTHING: Changed = { students: [], files: [], playings: [] };
+const NOTHING: Required<Changed> = { students: [], files: [], playings: [], templates: [] };
 
 /** Windows find each other by a channel of the database's name, and by a lock that each holds as long as it is open. */
 export function createWindows(databaseName: string): Windows {

@@ -8,6 +8,7 @@ import {
   tellReport,
 } from '../../engine/index.ts';
 import type { Exercise, Language } from '../../engine/index.ts';
+import { withExamples } from '../../io/review/index.ts';
 import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
 import { toPlain } from './plain.ts';
@@ -41,7 +42,11 @@ export function drawReview(review: Review, { columns, unicode }: Width, language
   return [
     ...indented(head.join(', '), 0),
     ...(words === '' ? [] : ['', ...indented(words, 0)]),
-    ...attempts.flatMap((attempt, at) => ['', ...drawAttempt(attempt, at + 1, indented, language)]),
+    ...withExamples({ attempts }).flatMap(({ attempt, example }, at) => [
+      '',
+      ...drawAttempt(attempt, at + 1, indented, language),
+      ...(example === null ? [] : indented(t.example, 3)),
+    ]),
     ...(assignment.length === 0 ? [] : ['', t.toPractise]),
     ...assignment.flatMap((asked, at) => [
       ...indented(

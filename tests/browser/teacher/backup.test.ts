@@ -33,6 +33,9 @@ it('everything goes into one file, comes in on another device, and there overwri
   await here.page.locator('[data-playing]').waitFor();
   await here.page.getByRole('button', { name: /^That is right/ }).click();
   await openAttempt(here.page);
+  await here.page.getByLabel('Your remark').fill('Lovely and calm.');
+  await here.page.getByRole('button', { name: 'Keep these words' }).click();
+  await here.page.getByRole('button', { name: 'Lovely and calm.' }).waitFor();
   await remark(here.page, 'Let the thumb travel.');
   await here.page.getByRole('button', { name: 'All attempts' }).click();
   const [saved] = await Promise.all([
@@ -49,6 +52,8 @@ it('everything goes into one file, comes in on another device, and there overwri
   await openAttempt(there.page);
   await there.page.getByText('Let the thumb travel.').waitFor();
   await there.page.getByRole('button', { name: 'Play it all' }).waitFor();
+  await there.page.getByRole('button', { name: 'Lovely and calm.' }).click();
+  expect(await there.page.getByLabel('Your remark').inputValue()).toBe('Lovely and calm.');
   await remark(there.page, 'Said on the other device.');
   await there.page.getByRole('button', { name: 'All attempts' }).click();
   await there.page.getByText('Everything that came in (1)').click();

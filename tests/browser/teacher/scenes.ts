@@ -54,3 +54,15 @@ export async function openUntold(page: Page): Promise<void> {
   await partOf(page, 'Jonas').locator('[data-playing]').first().click();
   await page.locator('#verdict').waitFor();
 }
+
+/** What the teacher plays as an example beside the attempt, at the piano in the test's microphone. */
+export async function playExample(page: Page): Promise<void> {
+  await page.getByText('Play it as an example').click();
+  await page.getByRole('button', { name: 'Play it now' }).click();
+  await page.getByText('Listening, up to three minutes').waitFor();
+  await page.waitForTimeout(PLAYED_MS);
+  await page.locator('.example').getByRole('button', { name: 'Stop' }).click();
+  await page.locator('.example [data-spot]').first().waitFor();
+}
+/** as long as the test's microphone plays */
+const PLAYED_MS = 11_000;

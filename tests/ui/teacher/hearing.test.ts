@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment } from '../../../src/engine/index.ts';
+import { withExamples } from '../../../src/io/review/index.ts';
 import type { RemarkPlace, Remark } from '../../../src/io/review/index.ts';
 import type { Playing } from '../../../src/io/teaching/index.ts';
 import { moved } from '../../../src/ui/teacher/state/places.ts';
@@ -18,6 +19,7 @@ import {
   settled,
   SlowSorters,
   SORTED,
+  SOUND,
 } from './rig.ts';
 
 const OTHER = invent({ choice: { ...EXERCISE.choice, key: 'Eb major' } });
@@ -55,6 +57,25 @@ async function opened() {
 }
 
 describe('an attempt that is heard', () => {
+  it('has what the teacher played as an example beside it, which goes along in the review', async () => {
+    const { hearing, store, devices, teaching } = await opened();
+    const { id } = hearing.playing;
+    const sound = await hearing.heardExample(SOUND);
+    expect(hearing.said.example).toMatchObject({ report: OTHER.report, sound });
+    expect((await store.said(id)).example).toEqual(hearing.said.example);
+    await hearing.remark(remark('r1', NOTE));
+    expect(hearing.said.example?.sound).toEqual(sound);
+    const options = { teacher: '', withSound: false, round: null };
+    const review = await reviewOf(devices, teaching.lists.students[0]!, [hearing.playing], options);
+    expect(withExamples(review)).toMatchObject([
+      { attempt: { id }, example: { report: OTHER.report, sound } },
+    ]);
+    await hearing.removeExample();
+    expect(hearing.said.example).toBeNull();
+    await hearing.takeBack();
+    expect(hearing.said).toMatchObject({ example: { sound }, remarks: [{ id: 'r1' }] });
+  });
+
   it('keeps what another window says meanwhile, whatever is said, removed and taken back here', async () => {
     const { hearing, store } = await opened();
     const { id } = hearing.playing;

@@ -12,6 +12,7 @@ import type {
   Said,
   Student,
   TeachingStore,
+  Template,
 } from '../../../src/io/teaching/index.ts';
 import type { SoundFile } from '../../../src/io/review/index.ts';
 import { Player } from '../../../src/ui/attempt/player.svelte.ts';
@@ -30,6 +31,7 @@ export class MemoryStore implements TeachingStore {
   readonly told = new Map<string, Reports>();
   readonly sounds = new Map<string, SoundFile>();
   readonly words = new Map<string, Said>();
+  readonly own = new Map<string, Template>();
   full = false;
   #ids = 0;
 
@@ -68,6 +70,12 @@ export class MemoryStore implements TeachingStore {
     for (const id of ids) this.waiting.delete(id);
     await this.changeFiles(ids.map((id) => ({ id, fields: () => ({ whole: false }) })));
   };
+  templates = async (): Promise<readonly Template[]> => [...this.own.values()];
+  addTemplates = async (all: readonly Template[]): Promise<void> => {
+    this.#room();
+    for (const one of all) this.own.set(one.id, one);
+  };
+  changeTemplates = (changes: readonly FieldChange<Template>[]) => this.#change(this.own, changes);
   addFiles = async (files: readonly GivenFile[]): Promise<void> =>
     files.forEach((one) => this.files.set(one.id, one));
   addStudents = async (all: readonly Student[]): Promise<void> =>
@@ -93,7 +101,8 @@ export class MemoryStore implements TeachingStore {
     this.words.set(id, said);
     return said;
   };
-  end: TeachingStore['end'] = async ({ students = [], files = [], playings = [] }) => {
+  end: TeachingStore['end'] = async ({ students = [], files = [], playings = [], templates = [] }) => {
+    for (const id of templates) this.own.delete(id);
     for (const id of students) this.students.delete(id);
     for (const id of files) [this.files, this.waiting].forEach((all) => all.delete(id));
     for (const id of playings)

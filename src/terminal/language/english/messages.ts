@@ -154,6 +154,7 @@ export const MESSAGES = {
       'not-played': 'it was not played',
       mistaken: 'that is mistaken',
     },
+    example: 'Your teacher played it as an example; it is heard on the page.',
     spoken: '(spoken)',
     /** names of sounds that came from no file */
     names: {

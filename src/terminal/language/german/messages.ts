@@ -148,6 +148,7 @@ export const MESSAGES: Messages = {
       'not-played': 'wurde nicht gespielt',
       mistaken: 'das stimmt nicht',
     },
+    example: 'Deine Lehrkraft hat es zum Beispiel vorgespielt; zu hören auf der Seite.',
     spoken: '(gesprochen)',
     names: {
       'your recording': 'deine Aufnahme',

@@ -37,6 +37,10 @@ export const REVIEW = {
   played: (when: string) => `played ${when}`,
   /** where the picture of an attempt is told by its verdict */
   picture: 'The attempt as a string of pearls; what matters in it is told in words beside it.',
+  example: 'How your teacher plays it',
+  hearExample: 'Hear it',
+  examplePicture: 'The teacher’s playing as a string of pearls.',
+  exampleSound: 'Your teacher plays it',
   sound: 'The recording',
   next: 'Next:',
   assigned: 'To practise',

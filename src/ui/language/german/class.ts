@@ -2,7 +2,10 @@ import type { Strings } from '../english/index.ts';
 
 const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
-export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'piano' | 'backup' | 'names'> = {
+export const CLASS: Pick<
+  Strings['teacher'],
+  'glance' | 'cameIn' | 'piano' | 'example' | 'templates' | 'backup' | 'names'
+> = {
   glance: {
     title: (count) => `Die Klasse: ${times(count, 'Name', 'Namen')}`,
     search: 'Namen suchen',
@@ -54,6 +57,29 @@ export const CLASS: Pick<Strings['teacher'], 'glance' | 'cameIn' | 'piano' | 'ba
       `Das Klavier steht ${where}, wie deine Berichtigung zeigte: Alle Aufnahmen von ihm werden so gelesen.`,
     reading: (done, of) => `${done} von ${times(of, 'Aufnahme', 'Aufnahmen')} neu gelesen`,
     forget: 'Das vergessen',
+  },
+  example: {
+    title: 'Zum Beispiel vorspielen',
+    hint: 'am eigenen Klavier; es geht mit der Rückmeldung mit',
+    there: 'vorgespielt; es geht mit der Rückmeldung mit',
+    about:
+      'Dein Spiel wird gehört wie ein Versuch und steht als Perlenschnur neben der anderen. Geurteilt wird darüber nicht.',
+    speak: 'Jetzt vorspielen',
+    speakAgain: 'Noch einmal vorspielen',
+    recording: 'Es wird zugehört, bis zu drei Minuten',
+    packing: 'Es wird ausgewertet …',
+    hear: 'Dein Beispiel hören',
+    throwAway: 'Das Beispiel verwerfen',
+  },
+  templates: {
+    remarks: 'Deine Worte, zum Wiederverwenden',
+    keep: 'Diese Worte zum Wiederverwenden aufheben',
+    all: (count) => `Alle deine Worte (${count})`,
+    fewer: 'Weniger',
+    remove: 'Löschen',
+    assignments: 'Deine eigenen Aufgaben',
+    name: 'Wie sie heißt',
+    keepAssignment: 'Diese Übungen zum Wiederverwenden aufheben',
   },
   backup: {
     never: 'All das liegt nur auf diesem Gerät und wurde noch nie anderswo gesichert.',

@@ -1,12 +1,12 @@
 import { exerciseIn, isHandKnown } from '../../../engine/index.ts';
-import type { Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
-import type { Correction, RemarkPlace, Remark } from '../../../io/review/index.ts';
-import type { Changed, Playing, Reports, Said } from '../../../io/teaching/index.ts';
+import type { AudioInput, Exercise, ExerciseChoice, Report } from '../../../engine/index.ts';
+import type { Correction, RemarkPlace, Remark, SoundFile } from '../../../io/review/index.ts';
+import type { Changed, Example, Playing, Reports, Said } from '../../../io/teaching/index.ts';
 import { sameChoice } from '../../attempt/plan.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import { versionsOf } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
-import { troubleOf } from '../../../io/troubles/index.ts';
+import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
 import type { Trouble } from '../../../io/troubles/index.ts';
 import { bufferOf } from './buffer.ts';
 import type { TeachingDevices } from './devices.ts';
@@ -124,7 +124,29 @@ export class Hearing {
   async takeBack(): Promise<void> {
     const before = this.undo;
     this.undo = null;
-    if (before !== null) await this.#say((said) => together(before, said));
+    if (before === null) return;
+    const { example } = before;
+    await this.#say((said) => ({
+      ...together(before, said),
+      ...(example && !said.example && { example }),
+    }));
+  }
+
+  /** Listens to what the teacher played as an example of this exercise → its sound as it travels; rejects where nothing can be told. */
+  async heardExample(sound: AudioInput): Promise<SoundFile> {
+    const { analyst, encode, locale, criteria, now } = this.#devices;
+    const options = { locale: locale(), criteria: criteria() };
+    const told = await analyst.analyse(sound, this.exercise?.choice ?? null, options);
+    if (told.kind !== 'report') throw new EvenfallError({ trouble: 'not-reported', notice: told.reason });
+    const small = await encode(sound);
+    const example: Example = { report: told.report, sound: small, madeMs: now() };
+    await this.#say((said) => ({ ...said, example }));
+    return small;
+  }
+
+  async removeExample(): Promise<void> {
+    this.undo = this.said;
+    await this.#say((said) => ({ ...said, example: null }));
   }
 
   newId(): string {

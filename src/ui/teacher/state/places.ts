@@ -17,8 +17,9 @@ export function samePlace(a: RemarkPlace, b: RemarkPlace): boolean {
  * What was said of one reading of an attempt → the same of another. A note that sounded is found again by its time; what is not
  * found belongs to the whole attempt from then on, and a correction of a note that is not found falls away.
  */
-export function moved({ remarks, corrections }: Said, report: Report): Said {
+export function moved({ remarks, corrections, ...said }: Said, report: Report): Said {
   return {
+    ...said,
     remarks: remarks.map((one): Remark => ({
       ...one,
       place: placeIn(one.place, report) ?? { kind: 'attempt' },
@@ -48,6 +49,7 @@ export function together(before: Said, now: Said): Said {
   const correctionNow = (one: Correction): Correction =>
     now.corrections.find(({ place }) => samePlace(place, one.place)) ?? one;
   return {
+    ...now,
     remarks: [
       ...before.remarks.map(remarkNow),
       ...now.remarks.filter(({ id }) => before.remarks.every((one) => one.id !== id)),

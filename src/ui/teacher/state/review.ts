@@ -1,7 +1,10 @@
 import type { Review, SentAttempt, SoundFile } from '../../../io/review/index.ts';
-import type { Playing, Student } from '../../../io/teaching/index.ts';
+import type { Example, Playing, Student } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './buffer.ts';
+
+/** What an example is called in the file; each page says it in its own language. */
+const EXAMPLE = 'example attempt';
 
 /** What a review is made of besides what is stored. */
 export interface ReviewOptions {
@@ -40,13 +43,14 @@ export async function reviewOf(
   for (const [index, playing] of playings.entries()) {
     const { own, chosen } = await devices.store.reports(playing.id);
     const report = chosen ?? own;
-    const { remarks, corrections } = await devices.store.said(playing.id);
+    const { remarks, corrections, example } = await devices.store.said(playing.id);
     const sound = withSound ? await travelling(devices, playing) : null;
     onProgress((index + 1) / playings.length);
     if (report === null) continue;
     const { id, whenMs, name, recognition } = playing;
     const recognisedAs = chosen === null ? null : recognition.choice;
     attempts.push({ id, whenMs, name, report, recognisedAs, sound, remarks, corrections });
+    if (example) attempts.push(exampleOf(id, example));
   }
   return {
     kind: 'review',
@@ -57,6 +61,21 @@ export async function reviewOf(
     words: student.words,
     attempts,
     assignment: student.assignment,
+  };
+}
+
+/** What the teacher played travels as an attempt, which a page that knows no examples shows as one; its sound always goes along. */
+function exampleOf(id: string, { report, sound, madeMs }: Example): SentAttempt {
+  return {
+    id: `${id}-example`,
+    whenMs: madeMs,
+    name: EXAMPLE,
+    report,
+    recognisedAs: null,
+    exampleFor: id,
+    sound,
+    remarks: [],
+    corrections: [],
   };
 }
 

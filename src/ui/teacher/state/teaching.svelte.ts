@@ -11,6 +11,7 @@ import { Owners } from './owners.svelte.ts';
 import { foundIn, nameIn, sentBy } from './playings.ts';
 import { Pianos } from './pianos.svelte.ts';
 import { studentCalled, studentOf } from './students.ts';
+import { Templates } from './templates.svelte.ts';
 import { Queue } from './queue.svelte.ts';
 
 /** Recordings handed on at a time: enough that no worker waits. */
@@ -32,6 +33,7 @@ export class Teaching {
   readonly lists: TeachingLists;
   readonly owners: Owners;
   readonly pianos: Pianos;
+  readonly templates: Templates;
   readonly queue: Queue<GivenFile>;
   readonly devices: TeachingDevices;
   /** what was given just now, by the file's name: held until it is sorted, in case the device could not store it */
@@ -43,6 +45,7 @@ export class Teaching {
     this.lists = new TeachingLists(devices.store, devices.now);
     this.owners = new Owners(this.lists, () => devices.store.newId(), devices.now);
     this.pianos = new Pianos(devices, this.lists, (id) => id === this.hearing?.playing.id);
+    this.templates = new Templates(devices.store, this.lists);
     this.queue = new Queue(
       {
         waiting: () => this.lists.files.filter(({ state }) => state === 'waiting'),
@@ -61,6 +64,7 @@ export class Teaching {
       this.loaded = true;
       void this.queue.start();
       void this.pianos.goOn();
+      void this.templates.load();
     });
     return this.#loading;
   }
@@ -135,7 +139,11 @@ export class Teaching {
   }
 
   async #follow(changed: Changed): Promise<void> {
-    await Promise.all([this.lists.follow(changed), this.hearing?.follow(changed)]);
+    await Promise.all([
+      this.lists.follow(changed),
+      this.hearing?.follow(changed),
+      this.templates.follow(changed),
+    ]);
   }
 
   async #refuse(given: Given, reason: Trouble): Promise<void> {

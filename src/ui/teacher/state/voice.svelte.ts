@@ -1,3 +1,4 @@
+import type { AudioInput } from '../../../engine/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { SoundFile } from '../../../io/review/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
@@ -13,18 +14,26 @@ export type VoicePhase = 'idle' | 'opening' | 'recording' | 'packing';
 
 type Used = Pick<TeachingDevices, 'openMicrophone' | 'encodeVoice' | 'decode' | 'playerOf'>;
 
-/** A spoken remark: recorded, heard again, done again. Nothing rejects; `trouble` tells. */
+/** What was recorded → what is kept of it. Rejects where it cannot be. */
+export type Pack = (sound: AudioInput) => Promise<SoundFile>;
+
+/** A spoken remark, or what `pack` makes of it: recorded, heard again, done again. Nothing rejects; `trouble` tells. */
 export class Voice {
   phase: VoicePhase = $state('idle');
   sound: SoundFile | null = $state.raw(null);
   player: Player | null = $state.raw(null);
   trouble: Trouble | null = $state.raw(null);
   readonly #devices: Used;
+  readonly #pack: Pack;
   #microphone: Microphone | null = null;
   #timer: ReturnType<typeof setTimeout> | null = null;
 
-  constructor(devices: Used, sound: SoundFile | null = null) {
+  constructor(devices: Used, sound: SoundFile | null = null, pack: Pack | null = null) {
     this.#devices = devices;
+    // A voice comes from one place: one channel is enough.
+    this.#pack =
+      pack ??
+      (({ channels, sampleRateHz }) => devices.encodeVoice({ channels: channels.slice(0, 1), sampleRateHz }));
     this.sound = sound;
   }
 
@@ -48,9 +57,7 @@ export class Voice {
     if (this.phase !== 'recording' || microphone === null) return;
     this.phase = 'packing';
     try {
-      const { channels, sampleRateHz } = await microphone.stop();
-      // A voice comes from one place: one channel is enough.
-      this.sound = await this.#devices.encodeVoice({ channels: channels.slice(0, 1), sampleRateHz });
+      this.sound = await this.#pack(await microphone.stop());
       this.phase = 'idle';
     } catch (error) {
       this.#fail(error);
@@ -75,8 +82,13 @@ export class Voice {
   }
 
   clear(): void {
+    this.replace(null);
+  }
+
+  /** Another sound takes its place; null: none. */
+  replace(sound: SoundFile | null): void {
     this.#silence();
-    this.sound = null;
+    this.sound = sound;
   }
 
   close(): void {
