@@ -33,7 +33,6 @@ import './ui/kit/tokens.css';
 import './ui/kit/common.css';
 import { createTeacher } from './teacher.ts';
 import { languageOf, learn, speaking } from './ui/language/index.ts';
-import { spokenVerdict } from './ui/names/spoken.ts';
 
 /** audio-fixtures/late-thumb/truth.json says what it is. */
 const BUNDLED: Bundled = {
@@ -137,7 +136,7 @@ const sitting = new Sitting(
     screen: createScreen(),
     settings,
     speech: createSpeech(() => speaking.language),
-    spoken: spokenVerdict,
+    spoken: async (assessment) => (await import('./ui/names/spoken.ts')).spokenVerdict(assessment),
     unfinished,
   },
   plan,
@@ -204,6 +203,7 @@ async function makeReady(): Promise<void> {
     journal.load(),
     reviews.load(),
     warmUp(),
+    import('./ui/report/Report.svelte'),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     ...(currentAttempt.busy || currentAttempt.front !== null ? [] : [analyst.analyse(NOTHING, null, {})]),
   ];

@@ -1,5 +1,5 @@
-import { isWhole, tellIntention, tellKept, tellReport, tellWords } from '../../engine/index.ts';
-import type { ExerciseChoice, Intention, KeptNotice, Report, ToldWords, Words } from '../../engine/index.ts';
+import { isWhole, tellIntention, tellKept } from '../../engine/index.ts';
+import type { ExerciseChoice, Intention, KeptNotice } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import type { Strings } from './english/index.ts';
@@ -15,6 +15,7 @@ export {
   SPREADSHEETS,
 } from './speaking.svelte.ts';
 export type { Memory } from './speaking.svelte.ts';
+export { told, toldWords } from './told.ts';
 
 /** The text strings in the language of the page; what is drawn with them is drawn anew when the language changes. */
 export function strings(): Strings {
@@ -29,16 +30,6 @@ export function notice(kept: KeptNotice): string {
 /** What did not work, in the language of the page. */
 export function troubleWords(trouble: Trouble): string {
   return tellTrouble(trouble, speaking.language);
-}
-
-/** What is said of an attempt, in the language of the page. */
-export function told(report: Report): ToldWords {
-  return tellReport(report, speaking.locale);
-}
-
-/** The same of what a list keeps of a report. */
-export function toldWords(words: Words): ToldWords {
-  return tellWords(words, speaking.locale);
 }
 
 /** How an exercise is to be practised, in the language of the page; '' as it is written. */

@@ -82,7 +82,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
       past: () => Promise.resolve({ earlier: [], sitting: 0, daysBefore: [] }),
       standards: new Standards(() => Promise.resolve()),
     },
-    spoken: () => 'the verdict',
+    spoken: () => Promise.resolve('the verdict'),
     openMicrophone: () => {
       log.push('open');
       return Promise.resolve({

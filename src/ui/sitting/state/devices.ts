@@ -27,7 +27,7 @@ export interface SittingDevices {
   readonly settings: Settings;
   readonly speech: Speech;
   /** what is said aloud of an attempt */
-  readonly spoken: (assessment: Assessment) => string;
+  readonly spoken: (assessment: Assessment) => Promise<string>;
   readonly unfinished: Unfinished;
   readonly piano: ThisPiano;
 }

@@ -71,12 +71,14 @@ export class OwnSounds {
     this.#sound();
   }
 
-  say(words: string): void {
+  /** Said once its words have come; where they cannot be had, or come when the sitting is over, nothing is. */
+  async say(coming: Promise<string>): Promise<void> {
+    const words = await coming.catch(() => null);
+    if (words === null || this.#ear === null) return;
     this.#speaking = true;
     this.tick();
-    void this.#speech.say(words).then(() => {
-      this.#speaking = false;
-    });
+    await this.#speech.say(words);
+    this.#speaking = false;
   }
 
   /** Told ten times a second: the ear is kept deaf while the voice goes on. */

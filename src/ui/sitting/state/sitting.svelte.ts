@@ -262,7 +262,7 @@ export class Sitting {
       const assessment = await analyseAttempt(this.#devices, sound, aim, id);
       this.told = { sound, assessment, id, number };
       this.own.keepTempo(planAfter(this.plan, assessment));
-      if (this.phase === 'on' && this.settings.speak) this.own.say(this.#devices.spoken(assessment));
+      if (this.phase === 'on' && this.settings.speak) void this.own.say(this.#devices.spoken(assessment));
       this.#learn(assessment);
       await journal.complete(id, assessment);
     } catch (error) {
