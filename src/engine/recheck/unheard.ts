@@ -1,15 +1,9 @@
 import { densityOf } from '../base/statistics.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
 import type { Asker } from './asker.ts';
+import { everyMoment } from './moments.ts';
 import { recordOf } from './record.ts';
-import type { StepHeard } from './steps.ts';
 import type { Recheck } from './types.ts';
-
-/** Looks lie about so far apart, s, so that a strike anywhere between shows in one of them; and so far from the notes beside, s. */
-const APART_SEC = 0.06;
-const CLEAR_SEC = 0.04;
-/** At an end there is a note to one side only: so many steps beyond it. */
-const BEYOND_STEPS = 1.5;
 
 /**
  * The highest log odds of the closer look between the notes beside a step: where its note was struck and the blind ear, made to, said
@@ -58,7 +52,7 @@ export function lookAtUnheard(alignment: Alignment, asker: Asker): Unheard {
   const isFast = (asker.usualStepSec ?? Infinity) < PASSED_OVER_SEC;
   const matched = alignment.matched.map((note, place): MatchedNote => {
     if (note.verdict !== 'missed' || !isUnheard(alignment, note.step)) return note;
-    const answers = momentsAbout(asker.steps, note.step).map((timeSec) => asker.askAt(place, timeSec));
+    const answers = everyMoment(asker.steps, note.step).map((timeSec) => asker.askAt(place, timeSec));
     const [first, ...others] = answers;
     if (first === undefined) return isFast ? { ...note, sure: AS_LIKELY_AS_NOT } : note;
     const likest = others.reduce((a, b) => (b.logOdds > a.logOdds ? b : a), first);
@@ -69,34 +63,4 @@ export function lookAtUnheard(alignment: Alignment, asker: Asker): Unheard {
     return { ...note, sure };
   });
   return { matched, rechecks };
-}
-
-/** When to look for a step of which nothing was heard, s; never at a place that has no note near it, or where the player went back. */
-function momentsAbout(steps: readonly StepHeard[], step: number): readonly number[] {
-  const before = steps.findLast((one) => one.step < step && one.timeSec !== null);
-  const after = steps.find((one) => one.step > step && one.timeSec !== null);
-  const [fromSec, toSec] = between(steps, step, before, after);
-  const count = Math.floor((toSec - fromSec - 2 * CLEAR_SEC) / APART_SEC) + 1;
-  if (!(count > 0)) return [];
-  const lengthSec = toSec - fromSec - 2 * CLEAR_SEC;
-  return Array.from(
-    { length: count },
-    (_, index) => fromSec + CLEAR_SEC + ((index + 0.5) * lengthSec) / count,
-  );
-}
-
-/** From the note before a step to the one after, s; at an end, as far beyond the note as steps are long there. */
-function between(
-  steps: readonly StepHeard[],
-  step: number,
-  before: StepHeard | undefined,
-  after: StepHeard | undefined,
-): readonly [number, number] {
-  if (before !== undefined && after !== undefined) return [before.timeSec!, after.timeSec!];
-  const [end, way] = before === undefined ? [after, 1] : [before, -1];
-  const next = end && steps[end.step + way]?.timeSec;
-  if (end === undefined || Math.abs(end.step - step) > 1 || next === undefined || next === null)
-    return [0, -1];
-  const beyondSec = end.timeSec! - BEYOND_STEPS * (next - end.timeSec!);
-  return way === 1 ? [beyondSec, end.timeSec!] : [end.timeSec!, beyondSec];
 }

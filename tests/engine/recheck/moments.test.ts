@@ -6,22 +6,23 @@ import type { Candidate } from '../../../src/engine/listen/index.ts';
 import { matchNotes } from '../../../src/engine/match/index.ts';
 import type { Alignment } from '../../../src/engine/match/index.ts';
 import { recheck } from '../../../src/engine/recheck/index.ts';
-import { likelyMoments } from '../../../src/engine/recheck/moments.ts';
+import { everyMoment, likelyMoments } from '../../../src/engine/recheck/moments.ts';
 import { NO_MISTAKES, render } from '../../support/render.ts';
 import type { Mistake } from '../../support/student/mistakes.ts';
 
-/** Steps of one key each, a beat apart, at these times; null: nothing was heard of it. */
-function momentsOf(times: readonly (number | null)[], step: number, candidates: readonly Candidate[] = []) {
-  const steps = times.map((timeSec, at) => {
+/** Steps of one key each, at these times; null: nothing was heard of it. */
+const stepsAt = (times: readonly (number | null)[]) =>
+  times.map((timeSec, at) => {
     const notes = [{ midi: 60 + at, hand: 'left' as const, timeSec }];
     return { step: at, written: [60 + at], timeSec, notes };
   });
-  return likelyMoments(
-    steps,
-    times.map((_, beat) => beat),
-    step,
-    candidates,
-  ).map((sec) => Number(sec.toFixed(3)));
+
+const shown = (moments: readonly number[]): number[] => moments.map((sec) => Number(sec.toFixed(3)));
+
+/** The same a beat apart. */
+function momentsOf(times: readonly (number | null)[], step: number, candidates: readonly Candidate[] = []) {
+  const beats = times.map((_, beat) => beat);
+  return shown(likelyMoments(stepsAt(times), beats, step, candidates));
 }
 
 const halfHeard = (midi: number, timeSec: number, probability: number): Candidate => ({
@@ -56,6 +57,23 @@ describe('when a step of which nothing was heard may have come', () => {
       halfHeard(62, 1.1, 0.9),
     ];
     expect(momentsOf([1, null, 1.2], 1, candidates)).toEqual([1.1, 1.13, 1.065]);
+  });
+});
+
+describe('all the time in which a step of which nothing was heard may have come', () => {
+  const AFTER_ONE = [1.068, 1.124, 1.18, 1.236, 1.292];
+  it.each([
+    ['between its neighbours, clear of both, at most 60 ms apart', [1, null, 1.36], 1, AFTER_ONE],
+    ['however many are not heard in a row', [1, null, null, null, null, 1.36], 3, AFTER_ONE],
+    ['before the first, a step and a half', [null, 1.36, 1.6], 0, AFTER_ONE],
+    ['after the last, a step and a half', [0.76, 1, null], 2, AFTER_ONE],
+    ['not of the last two: nobody knows whether they were played', [0.8, 1, null, null], 3, []],
+    ['at an end with no pace beside it', [1, null], 1, []],
+    ['no room between the neighbours', [1, null, 1.01], 1, []],
+    ['the player went back', [1.3, null, 1], 1, []],
+    ['nothing was heard at all', [null, null], 0, []],
+  ] as const)('%s', (_, times, step, wanted) => {
+    expect(shown(everyMoment(stepsAt(times), step))).toEqual(wanted);
   });
 });
 
