@@ -16,5 +16,6 @@ export type * from './recheck/index.ts';
 export * from './report/index.ts';
 export { tellReport } from './report/version-0-1.ts';
 export * from './standing/index.ts';
+export * from './notate/index.ts';
 export { beatsPerStep, STOP_BEATS, timelineOf } from './timeline/index.ts';
 export type { TimedStrike, Timeline } from './timeline/index.ts';

@@ -20,6 +20,7 @@ import {
   TASK,
 } from '../../src/engine/report/words/said/places.ts';
 import { STATEMENT } from '../../src/engine/report/words/said/statements.ts';
+import { PASSAGES } from '../../src/io/scores/index.ts';
 import { MANIFEST_V1, MOMENT, PLACE } from '../../src/io/review/manifest.ts';
 import { DESK } from '../../src/terminal/pile/json.ts';
 
@@ -57,6 +58,11 @@ const FORMATS: readonly {
     file: 'src/io/review/review.schema.json',
     schema: MANIFEST_V1,
     definitions: { choice: BUILDABLE, midi: MIDI, moment: MOMENT, place: PLACE },
+  },
+  {
+    file: 'src/io/scores/passages.schema.json',
+    schema: PASSAGES,
+    definitions: { noteName: NOTE_NAME, hand: HAND },
   },
   {
     file: 'src/terminal/pile/desk.schema.json',

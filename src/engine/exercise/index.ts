@@ -43,8 +43,8 @@ export {
   takesMinorScale,
   usualOctaves,
 } from './choices.ts';
-export { handsIn, passageId, samePassage } from './passage.ts';
-export { FORM, MOST_OCTAVES, OWN_PASSAGE } from './types.ts';
+export { barlines, handsIn, hasUpbeat, passageId, samePassage } from './passage.ts';
+export { FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';

@@ -13,7 +13,7 @@ const FEWEST_STEPS = 2;
 /** Whether its first bar is an upbeat: shorter than its time signature has it. */
 export function hasUpbeat({ bars }: Pick<OwnPassage, 'bars'>): boolean {
   const first = bars[0]!;
-  return first.beats < (4 * first.count) / first.unit - SAME_BEAT;
+  return bars.length > 1 && first.beats < (4 * first.count) / first.unit - SAME_BEAT;
 }
 
 /** Where each bar begins, quarter notes from the beginning of the first, and after them where the last ends. */

@@ -6,6 +6,7 @@ export { DEFAULT_CRITERIA } from './criteria/index.ts';
 export { evenAt } from './criteria/even.ts';
 export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './criteria/audible.ts';
+export { spellWithOctave } from './words/spelling.ts';
 export { lineThrough } from './measures/line.ts';
 export { tellIntention } from './words/asked.ts';
 export { tellWords } from './words/telling/index.ts';

@@ -136,6 +136,24 @@ export const english = (tell: Tell): Tellings => ({
   'no-levels': 'This file holds no levels of Evenfall; yours are as they were.',
   'levels-newer':
     'These levels were written by a newer version. Bring this page up to date, then import them.',
+  'no-music': 'It holds no music that is read here: MusicXML, MIDI, ABC, or passages that Evenfall wrote.',
+  'music-damaged':
+    'It is damaged, or not as such files are written. Write it out once more, then open it again.',
+  'music-newer':
+    'These passages were written by a newer version. Bring this page up to date, then open them.',
+  'music-entities': 'It defines entities of its own, which no music needs. It is not opened.',
+  'music-timewise': 'It is MusicXML by time, which is hardly in use. Write it out by parts (score-partwise).',
+  'music-grace': 'It has grace notes, for which no moment is written. Take them out, or choose other bars.',
+  'music-transposing': 'It is written for a transposing instrument. Write it out as it sounds.',
+  'music-no-pitches': 'It holds notes without pitch, as drums do. A piano cannot play them.',
+  'music-no-notes': 'There are no notes in it, or not in these bars.',
+  'music-no-beats': 'Its times are told in frames of film and not in beats. Write it out in beats.',
+  'music-unplayable':
+    'It is no passage for a piano: it needs two moments at least, keys from A0 to C8, and no more than ten at once.',
+  'music-too-large': ({ mostMb }) => `It is larger than ${mostMb} MB, which is not opened here.`,
+  'music-too-long': ({ bars, most }) => `It has ${bars} bars; a passage has up to ${most}. Say which bars.`,
+  'music-no-bars': ({ from, to, bars }) => `There are no bars ${from} to ${to} in it; it has ${bars}.`,
+  'music-staves': ({ staves }) => `It has ${staves} staves; a passage has one or two.`,
   'no-journal': 'This file is no journal of Evenfall.',
   'journal-damaged': 'This file is no journal of Evenfall, or it is damaged from its beginning.',
   'journal-too-much': 'This file holds more than any journal can.',

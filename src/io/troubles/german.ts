@@ -157,6 +157,31 @@ export const german = (tell: Tell): Tellings => ({
   'no-levels': 'Diese Datei enthält keine Stufen von Evenfall; deine sind, wie sie waren.',
   'levels-newer':
     'Diese Stufen stammen von einer neueren Version. Bring diese Seite auf den neuesten Stand, dann importiere sie.',
+  'no-music':
+    'Sie enthält keine Noten, die hier gelesen werden: MusicXML, MIDI, ABC oder Stellen, die Evenfall geschrieben hat.',
+  'music-damaged':
+    'Sie ist beschädigt oder nicht so, wie solche Dateien geschrieben werden. Gib sie noch einmal aus, dann öffne sie wieder.',
+  'music-newer':
+    'Diese Stellen hat eine neuere Version geschrieben. Bring diese Seite auf den neuesten Stand, dann öffne sie.',
+  'music-entities': 'Sie legt eigene Entities fest, die keine Noten brauchen. Sie wird nicht geöffnet.',
+  'music-timewise':
+    'Sie ist MusicXML nach Takten, das kaum in Gebrauch ist. Gib sie nach Stimmen aus (score-partwise).',
+  'music-grace':
+    'Sie hat Vorschlagsnoten, für die kein Zeitpunkt geschrieben steht. Nimm sie heraus oder wähl andere Takte.',
+  'music-transposing':
+    'Sie ist für ein transponierendes Instrument geschrieben. Gib sie aus, wie sie klingt.',
+  'music-no-pitches':
+    'Sie enthält Noten ohne Tonhöhe, wie für Schlagzeug. Ein Klavier kann sie nicht spielen.',
+  'music-no-notes': 'Es sind keine Noten darin, oder nicht in diesen Takten.',
+  'music-no-beats': 'Ihre Zeiten stehen in Filmbildern und nicht in Schlägen. Gib sie in Schlägen aus.',
+  'music-unplayable':
+    'Sie ist keine Stelle für Klavier: Sie braucht mindestens zwei Zeitpunkte, Tasten eines Klaviers und höchstens zehn zugleich.',
+  'music-too-large': ({ mostMb }) => `Sie ist größer als ${mostMb} MB; das wird hier nicht geöffnet.`,
+  'music-too-long': ({ bars, most }) =>
+    `Sie hat ${bars} Takte; eine Stelle hat bis zu ${most}. Sag, welche Takte.`,
+  'music-no-bars': ({ from, to, bars }) =>
+    `Die Takte ${from} bis ${to} gibt es darin nicht; sie hat ${bars}.`,
+  'music-staves': ({ staves }) => `Sie hat ${staves} Systeme; eine Stelle hat eines oder zwei.`,
   'no-journal': 'Diese Datei ist kein Tagebuch von Evenfall.',
   'journal-damaged': 'Diese Datei ist kein Tagebuch von Evenfall, oder sie ist von Anfang an beschädigt.',
   'journal-too-much': 'Diese Datei enthält mehr, als ein Tagebuch enthalten kann.',

@@ -79,6 +79,18 @@ type Plain =
   // Levels.
   | 'no-levels'
   | 'levels-newer'
+  // Files of music.
+  | 'no-music'
+  | 'music-damaged'
+  | 'music-newer'
+  | 'music-entities'
+  | 'music-timewise'
+  | 'music-grace'
+  | 'music-transposing'
+  | 'music-no-pitches'
+  | 'music-no-notes'
+  | 'music-no-beats'
+  | 'music-unplayable'
   // The journal's file.
   | 'no-journal'
   | 'journal-damaged'
@@ -147,6 +159,10 @@ type Valued =
   | { readonly trouble: 'review-no-report'; readonly name: string; readonly place: string }
   | { readonly trouble: 'review-no-such-step'; readonly attempt: number }
   | { readonly trouble: 'review-unwritable'; readonly place: string; readonly detail: string }
+  | { readonly trouble: 'music-too-large'; readonly mostMb: number }
+  | { readonly trouble: 'music-too-long'; readonly bars: number; readonly most: number }
+  | { readonly trouble: 'music-no-bars'; readonly from: number; readonly to: number; readonly bars: number }
+  | { readonly trouble: 'music-staves'; readonly staves: number }
   | { readonly trouble: 'journal-attempt'; readonly place: string }
   | { readonly trouble: 'levels-damaged'; readonly place: string }
   | { readonly trouble: 'journal-and-more'; readonly more: number }
