@@ -1,5 +1,4 @@
 export { encodePassages, PASSAGES } from './passages.ts';
-export { ScoreError } from './types.ts';
 export type { Bars } from './types.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { openArchive } from '../archive/index.ts';
