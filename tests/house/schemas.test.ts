@@ -12,6 +12,6 @@ it.each(schemas.map(({ path, text }) => [relative(resolve('.'), path), path, tex
   },
 );
 
-it('finds the three formats', () => {
-  expect(schemas).toHaveLength(3);
+it('finds the four formats', () => {
+  expect(schemas).toHaveLength(4);
 });
