@@ -62,6 +62,7 @@ export const PACKAGES: Readonly<Record<string, Readonly<Record<string, string>>>
     idb: 'IndexedDB with promises, for the journal',
     mediabunny: 'sound out of MP4, QuickTime and WebM, and into WebM',
     'midi-file': 'MIDI files',
+    'musicxml-io': 'files of MusicXML and ABC, read',
     'mpg123-decoder': 'MP3',
     'node-web-audio-api': 'AAC on the command line, where it is installed',
     'opus-decoder': 'Opus',
