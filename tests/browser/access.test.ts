@@ -1,7 +1,16 @@
 import type { Browser } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
-import { atEverySize, seesPass, sharedBrowser, SIZES, SOUNDING, verdictOf, visit } from './visit.ts';
+import {
+  atEverySize,
+  drawnAnew,
+  seesPass,
+  sharedBrowser,
+  SIZES,
+  SOUNDING,
+  verdictOf,
+  visit,
+} from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -36,6 +45,73 @@ describe('the page', () => {
     await verdictOf(page);
     await page.locator('.music svg').first().waitFor();
     await nothingBeyondItsEdge(page);
+    await close();
+  });
+
+  it.each([
+    { percent: 200, width: 640, height: 400 },
+    { percent: 400, width: 320, height: 256 },
+  ])('enlarged to $percent % (WCAG 2.2, 1.4.10) scrolls one way only, wherever it is', async (size) => {
+    const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`, size);
+    await verdictOf(page);
+    await page.locator('[data-spot="12"]').waitFor();
+    await page.getByText('Every note, as a table').click();
+    await nothingBeyondItsEdge(page, 'the report');
+    for (const [link, there] of [
+      ['At the piano', 'h1:has-text("At the piano")'],
+      ['Keys', '.circle'],
+      ['Journal', '#attempts, h1:has-text("Journal")'],
+      ['For teachers', 'h1'],
+    ] as const) {
+      await page.getByRole('link', { name: link }).click();
+      await page.locator(there).first().waitFor();
+      await drawnAnew(page);
+      await nothingBeyondItsEdge(page, link);
+    }
+    // The bar below leaves most of the screen to what is read.
+    await page.getByRole('link', { name: 'Play', exact: true }).click();
+    await page.locator('.bar').waitFor();
+    const covered = await page.evaluate(() => {
+      const bar = document.querySelector('.bar')!;
+      return getComputedStyle(bar).position === 'sticky' ? bar.clientHeight / innerHeight : 0;
+    });
+    expect(covered).toBeLessThan(1 / 3);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is drawn in the colours that the system forces: pearls, arches, what is chosen, the strong button, its dot', async () => {
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`);
+    await verdictOf(page);
+    await page.locator('[data-spot="12"]').waitFor();
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await page.emulateMedia({ forcedColors: 'active', colorScheme });
+      await drawnAnew(page);
+      const seen = await page.evaluate(() => {
+        /** what the system calls so, as this browser writes a colour */
+        const systems = (name: string): string => {
+          const probe = document.body.appendChild(document.createElement('i'));
+          probe.style.setProperty('color', name);
+          const { color } = getComputedStyle(probe);
+          probe.remove();
+          return color;
+        };
+        const styleOf = (selector: string) => getComputedStyle(document.querySelector(selector)!);
+        return {
+          wanted: { ink: systems('CanvasText'), paper: systems('Canvas'), accent: systems('LinkText') },
+          pearl: styleOf('.pearl.struck').fill,
+          arch: styleOf('.arch.late').stroke,
+          button: styleOf('.bar .strong').backgroundColor,
+          dot: styleOf('.bar .dot').backgroundColor,
+          chosen: styleOf('input:checked + span').boxShadow,
+          page: styleOf('html').backgroundColor,
+        };
+      });
+      const { ink, paper, accent } = seen.wanted;
+      expect(seen).toMatchObject({ pearl: ink, arch: accent, button: ink, dot: paper, page: paper });
+      expect(seen.chosen).toContain(ink);
+      await nothingWrong(page, `forced colours, ${colorScheme}`);
+    }
     await close();
   });
 
