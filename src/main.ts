@@ -1,9 +1,9 @@
 import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
 import { createAnalyst, openLiveListener } from './io/analysis/index.ts';
-import { decodeInBrowser, warmUp } from './io/decode/browser.ts';
+import { decodeInBrowser, readsAac, warmUp } from './io/decode/browser.ts';
 import { createHistory } from './io/history/index.ts';
-import { listMicrophones, openMicrophone } from './io/microphone/index.ts';
+import { canListen, listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import { createOffline } from './io/offline/index.ts';
 import { createOpened } from './io/opened/index.ts';
 import { createPlayback } from './io/playback/index.ts';
@@ -186,6 +186,7 @@ if (target !== null)
       playerOf,
       views,
       bundled: BUNDLED,
+      can: { listen: canListen(), readAac: readsAac() },
       tones: createTones(createPlayback),
       piano: { sitting, room: new Room(ears), piano },
       offline,

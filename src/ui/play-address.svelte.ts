@@ -13,10 +13,26 @@ interface Play {
   readonly bundled: Bundled;
 }
 
-/** The place of the page for playing as it stands: an attempt, an exercise that somebody chose, or '' where nobody has. */
+/** The place of the page for playing as it stands: an attempt, or the exercise. */
 export function playPlace({ currentAttempt, plan }: Pick<Play, 'currentAttempt' | 'plan'>): string {
-  if (currentAttempt.front !== null) return ATTEMPT + currentAttempt.front;
+  return currentAttempt.front === null ? exercisePlace(plan) : ATTEMPT + currentAttempt.front;
+}
+
+/** The place of an exercise that somebody chose; '' where nobody has. */
+export function exercisePlace(plan: Plan): string {
   return plan.isOwn && !plan.recognise ? exerciseAddress(plan.choice) : '';
+}
+
+/** At the piano an address names the exercise; another one in the same place is no step for Back. In a component. */
+export function keepStandAddress({ views, plan }: Pick<Play, 'views' | 'plan'>): void {
+  $effect(() => {
+    const choice = views.current === 'stand' ? exerciseAt(views.place) : null;
+    if (choice !== null) untrack(() => plan.choose(choice));
+  });
+  $effect(() => {
+    const place = exercisePlace(plan);
+    if (views.current === 'stand') untrack(() => views.stay(place));
+  });
 }
 
 /** Whatever the address says of the page for playing is shown there, and the address says what is shown. In a component. */

@@ -26,6 +26,11 @@ const about = (page: Page, words: RegExp): Promise<void> =>
 const told = (page: Page, verdict: string): Promise<void> =>
   expect.poll(() => verdictOf(page), { message: 'the verdict' }).toBe(verdict);
 
+async function atPiano(page: Page, key: string, address: string): Promise<void> {
+  await page.locator('.what', { hasText: key }).waitFor();
+  await expect.poll(() => hash(page)).toContain(address);
+}
+
 /** A moment: what is done, and what must be there, before a reload and after it. */
 type Moment = readonly [
   name: string,
@@ -135,6 +140,21 @@ const PLAYING: readonly Moment[] = [
       await page.getByRole('heading', { level: 1, name: /^E♭ minor · tonic arpeggio/ }).waitFor();
       expect(await page.locator('#verdict').count()).toBe(0);
     },
+  ],
+  [
+    'the same at the piano',
+    (page) => page.getByRole('link', { name: 'At the piano' }).click(),
+    (page) => atPiano(page, 'E♭ minor', '#stand/eb-minor-arpeggio-'),
+  ],
+  [
+    'another exercise chosen there',
+    (page) => page.getByLabel('Key', { exact: true }).selectOption('D major'),
+    (page) => atPiano(page, 'D major', '#stand/d-major-arpeggio-'),
+  ],
+  [
+    'a bookmark of an exercise at the piano',
+    (page) => page.goto(`${site}#stand/d-minor-scale-melodic-left-1`),
+    (page) => atPiano(page, 'D minor', '#stand/d-minor-scale-melodic-left-1'),
   ],
 ];
 

@@ -37,6 +37,10 @@ export async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio 
   }
 }
 
+/** Whether this browser reads AAC, most M4A files: the one kind that is left to it. */
+export const readsAac = (): boolean =>
+  document.createElement('audio').canPlayType('audio/mp4; codecs="mp4a.40.2"') !== '';
+
 /** Fetches all decoders ahead, so that the page can open any file offline. */
 export function warmUp(): Promise<void> {
   return loadDecoders();

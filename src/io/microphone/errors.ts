@@ -1,7 +1,10 @@
 import { EvenfallError } from '../troubles/index.ts';
 
-/** denied: by the user or the system; none: no microphone; busy: taken by something else; unsupported: this browser. */
-export type MicrophoneFailure = 'denied' | 'none' | 'busy' | 'unsupported';
+/**
+ * denied: by the user or the system; none: no microphone; busy: taken by something else; unsupported: this browser; mute: its
+ * sound does not start.
+ */
+export type MicrophoneFailure = 'denied' | 'none' | 'busy' | 'unsupported' | 'mute';
 
 /** Why the microphone cannot be heard. */
 export class MicrophoneError extends EvenfallError {
@@ -16,6 +19,7 @@ export class MicrophoneError extends EvenfallError {
 
 /** What getUserMedia throws (Media Capture and Streams, W3C, section 10.3.1 "getUserMedia()") → our error. */
 export function microphoneError(cause: unknown): MicrophoneError {
+  if (cause instanceof MicrophoneError) return cause;
   const name = cause instanceof Error ? cause.name : '';
   switch (name) {
     case 'NotAllowedError':

@@ -68,6 +68,8 @@ const PROCESSING = {
   autoGainControl: 'automatic-gain',
 } as const;
 
+/** Firefox never starts its sound where there is no loudspeaker, and tells nobody; after so long it does not, ms. */
+const START_MS = 10_000;
 /** How long the sound thread may take to hand over its last block, ms. */
 const FLUSH_MS = 500;
 /** the past that is kept without a mark, seconds */
@@ -83,12 +85,14 @@ export async function listMicrophones(): Promise<
     .map(({ deviceId, label }, index) => ({ deviceId, label: label || `Microphone ${index + 1}` }));
 }
 
+/** Whether this browser lets this page have a microphone at all: an old one has no worklets, a page without https no devices. */
+export const canListen = (): boolean =>
+  typeof AudioWorkletNode !== 'undefined' && navigator.mediaDevices !== undefined;
+
 /** Opens the microphone with all processing off as far as the device lets it. Throws MicrophoneError. */
 export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): Promise<LiveMicrophone> {
   const { deviceId, preRollSec } = { ...MICROPHONE_DEFAULTS, ...options };
-  if (typeof AudioWorkletNode === 'undefined' || navigator.mediaDevices === undefined) {
-    throw new MicrophoneError('unsupported');
-  }
+  if (!canListen()) throw new MicrophoneError('unsupported');
   const stream = await askFor(deviceId);
   const context = new AudioContext({ latencyHint: 'interactive' });
   const closeDevice = (): void => {
@@ -97,7 +101,7 @@ export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): 
   };
   try {
     await context.audioWorklet.addModule(recorderUrl);
-    await context.resume();
+    await started(context);
   } catch (cause) {
     closeDevice();
     throw microphoneError(cause);
@@ -157,6 +161,19 @@ export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): 
       closeDevice();
     },
   };
+}
+
+/** Waits until the sound runs. Throws MicrophoneError where it does not. */
+async function started(context: AudioContext): Promise<void> {
+  let timer: ReturnType<typeof setTimeout> | undefined;
+  const never = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new MicrophoneError('mute')), START_MS);
+  });
+  try {
+    await Promise.race([context.resume(), never]);
+  } finally {
+    clearTimeout(timer);
+  }
 }
 
 async function askFor(deviceId: string | null): Promise<MediaStream> {

@@ -173,6 +173,8 @@ export const english = (tell: Tell): Tellings => ({
   'microphone-busy': 'The microphone is taken by another program or page. Close that one, then try again.',
   'microphone-unsupported':
     'This browser cannot record here. Open the page over https in a current browser, or open a recording instead.',
+  'microphone-mute':
+    'The sound of this browser does not start. Some start it only with a loudspeaker or headphones: connect some, then try again.',
   'microphone-gone':
     'The microphone is gone: unplugged, or taken by the system. What was heard until then is kept. Connect it again, then start listening again.',
   'microphone-silenced':

@@ -203,6 +203,8 @@ export const german = (tell: Tell): Tellings => ({
     'Das Mikrofon wird von einem anderen Programm oder einer anderen Seite benutzt. Schließ sie, dann versuch es noch einmal.',
   'microphone-unsupported':
     'Dieser Browser kann hier nicht aufnehmen. Öffne die Seite über https in einem aktuellen Browser, oder öffne eine Aufnahme.',
+  'microphone-mute':
+    'Der Ton dieses Browsers startet nicht. Manche starten ihn nur mit Lautsprecher oder Kopfhörer: Schließ einen an und versuch es dann noch einmal.',
   'microphone-gone':
     'Das Mikrofon ist weg: ausgesteckt oder vom System genommen. Was bis dahin zu hören war, ist aufgehoben. Schließ es wieder an, dann fang wieder an zuzuhören.',
   'microphone-silenced':

@@ -105,6 +105,7 @@ type Plain =
   | 'microphone-none'
   | 'microphone-busy'
   | 'microphone-unsupported'
+  | 'microphone-mute'
   | 'microphone-gone'
   | 'microphone-silenced'
   | 'microphone-asleep'

@@ -47,6 +47,14 @@ export interface Devices {
   readonly locale?: () => Locale;
 }
 
+/** What this browser lets the page do: what it does not is said before it is wanted. */
+export interface Abilities {
+  /** a microphone can be had */
+  readonly listen: boolean;
+  /** M4A files, most of them AAC, are read */
+  readonly readAac: boolean;
+}
+
 /** An attempt that is part of the page: its sound and what was played in it. */
 export interface Bundled {
   readonly name: string;

@@ -185,4 +185,10 @@ describe('what the browser refuses with', () => {
     expect(error.kind).toBe(kind);
     expect(error.message).toMatch(message);
   });
+
+  it('sound that never starts is told as it is', () => {
+    const mute = new MicrophoneError('mute');
+    expect(microphoneError(mute)).toBe(mute);
+    expect(mute.message).toMatch(/loudspeaker or headphones/);
+  });
 });

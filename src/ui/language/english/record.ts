@@ -5,6 +5,8 @@ export const RECORD = {
   open: 'Open a recording',
   example: 'Example',
   aside: 'or drop a recording anywhere on this page',
+  /** where a browser does not */
+  noAac: 'This browser reads no M4A (AAC); WAV, FLAC, MP3, Ogg, Opus and WebM it does.',
   toOpen: 'A recording to open',
   reading: (name: string) => `Reading ${name}`,
   listening: (name: string) => `Listening to ${name}`,

@@ -6,6 +6,7 @@ export const RECORD: Strings['record'] = {
   open: 'Datei öffnen',
   example: 'Beispiel',
   aside: 'oder leg eine Aufnahme irgendwo auf diese Seite',
+  noAac: 'Dieser Browser liest kein M4A (AAC), aber WAV, FLAC, MP3, Ogg, Opus und WebM.',
   toOpen: 'Eine Aufnahme zum Öffnen',
   reading: (name) => `${name} wird gelesen`,
   listening: (name) => `${name} wird angehört`,
