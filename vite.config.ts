@@ -98,6 +98,7 @@ export default defineConfig(({ isSsrBuild }) => ({
         test: {
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
+          exclude: ['tests/browser/engines/**'],
           globalSetup: 'tests/browser/site.ts',
           setupFiles: 'tests/browser/setup.ts',
           sequence: { groupOrder: 1 },
@@ -106,6 +107,18 @@ export default defineConfig(({ isSsrBuild }) => ({
           maxWorkers: 3,
           isolate: false,
           // Bounds for what never comes. A machine that is busy with other things is slow, and that is no failure.
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
+          expect: { poll: { timeout: 60_000 } },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'engines',
+          include: ['tests/browser/engines/*.test.ts'],
+          globalSetup: 'tests/browser/site.ts',
+          sequence: { groupOrder: 2 },
           testTimeout: 300_000,
           hookTimeout: 300_000,
           expect: { poll: { timeout: 60_000 } },

@@ -4,7 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 
 /** axe-core's rules for WCAG 2.2 A and AA and its best practices (Deque Systems). */
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+export const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 interface AxeResult {
   readonly violations: readonly {
@@ -17,14 +17,16 @@ interface AxeResult {
 /** What axe finds wrong with the page as it stands, one line a rule; empty: nothing. */
 export async function violations(page: Page): Promise<readonly string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE);
-  // Put into words there: all that axe looked at, carried out of the browser, takes ten times as long as the looking.
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } };
-    const result = await axe.run(document);
-    return result.violations.map(
-      ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
-    );
-  });
+  return page.evaluate(axeFinds);
+}
+
+/** To be run in the page. Put into words there: all that axe looked at, carried out of the browser, takes ten times as long as the looking. */
+export async function axeFinds(): Promise<readonly string[]> {
+  const { axe } = window as unknown as { axe: { run: (root: Document) => Promise<AxeResult> } };
+  const result = await axe.run(document);
+  return result.violations.map(
+    ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
+  );
 }
 
 /** Axe finds nothing wrong, and nothing lies beyond the page's edge. `seen`: how the page is shown, for whoever reads of a failure. */

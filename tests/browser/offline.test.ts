@@ -1,40 +1,10 @@
-import { cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { tmpdir } from 'node:os';
-import { extname, join, resolve } from 'node:path';
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, it } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { openOwnSite, type OwnSite } from './own-site.ts';
 import { microphoneOf } from './sounds.ts';
 import { drawnAnew, openBrowser, verdictOf, visit } from './visit.ts';
-
-const TYPES: Readonly<Record<string, string>> = {
-  '.css': 'text/css',
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.png': 'image/png',
-  '.svg': 'image/svg+xml',
-  '.wav': 'audio/wav',
-  '.webmanifest': 'application/manifest+json',
-  '.woff2': 'font/woff2',
-};
-
-/** The built page in a folder of its own, so that a test may put a newer version there. */
-function ownSite(): { readonly folder: string; readonly server: Server } {
-  const folder = mkdtempSync(join(tmpdir(), 'evenfall-site-'));
-  cpSync(inject('siteFolder'), folder, { recursive: true });
-  const server = createServer((request, response) => {
-    const { pathname } = new URL(request.url ?? '/', 'http://localhost');
-    const file = join(folder, pathname.endsWith('/') ? `${pathname}index.html` : pathname);
-    try {
-      const body = readFileSync(file);
-      response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'text/plain' }).end(body);
-    } catch {
-      response.writeHead(404).end();
-    }
-  });
-  return { folder, server };
-}
 
 /** Puts a newer version there: another title, and the service worker that goes with it. */
 function renew(folder: string): void {
@@ -62,29 +32,24 @@ async function upToDate(page: Page): Promise<void> {
 }
 
 let browser: Browser;
-let site: ReturnType<typeof ownSite>;
+let site: OwnSite;
 let url: string;
 beforeAll(async () => {
   browser = await openBrowser(await microphoneOf([{ name: 'late-thumb', atSec: 3 }], 30));
 });
 afterAll(() => browser.close());
 beforeEach(async () => {
-  site = ownSite();
-  await new Promise<void>((listening) => site.server.listen(0, '127.0.0.1', listening));
-  url = `http://127.0.0.1:${(site.server.address() as AddressInfo).port}/`;
+  site = await openOwnSite();
+  ({ url } = site);
 });
-afterEach(() => {
-  site.server.closeAllConnections();
-  site.server.close();
-});
+afterEach(() => site.close());
 
 describe('without a network', () => {
   it('the page, once loaded, opens anew, tells the example, draws music, and listens at the piano', async () => {
     const { page, errors, strayRequests, close } = await visit(browser, url);
     await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     await leave(page);
-    site.server.closeAllConnections();
-    site.server.close();
+    site.close();
     await page.context().setOffline(true);
     await page.goto(url);
     await page.getByRole('button', { name: 'Example' }).click();

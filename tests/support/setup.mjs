@@ -1,10 +1,12 @@
 /**
  * What a fresh clone needs before `npm start`, `npm test` or `npm run build` can run: the packages of the lock file, and
- * (with --chromium) a Chromium for the browser tests. Does nothing when all is there.
+ * (with --chromium) a Chromium for the browser tests, (with --engines) Firefox and WebKit for theirs. Does nothing when all is
+ * there.
  */
 import { execSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { findChromium } from './chromium.mjs';
+import { ENGINE_PACKAGES, findEngines } from './engines.mjs';
 
 const OLDEST_NODE = [20, 19];
 
@@ -46,17 +48,30 @@ if (!packagesAreThere()) {
   run('npm ci --no-audit --no-fund');
 }
 
-if (process.argv.includes('--chromium') && !findChromium()) {
+/** Installs what is missing where that is Debian, and somebody who may. `otherwise`: what is said where it is not. */
+function install(what, packages, isThere, otherwise) {
+  if (isThere()) return;
   const mayInstall =
     process.platform === 'linux' && process.getuid?.() === 0 && existsSync('/usr/bin/apt-get');
-  if (!mayInstall) {
-    giveUp(
-      'The browser tests need Chromium or Chrome: install it, or say where it is: CHROMIUM=/path/to/it npm test',
-    );
-  }
-  console.log('Installing Chromium for the browser tests …');
+  if (!mayInstall) giveUp(otherwise);
+  console.log(`Installing ${what} for the browser tests …`);
   run(
-    'apt-get update -qq && apt-get install -y -qq --no-install-recommends chromium fonts-liberation > /dev/null',
+    `apt-get update -qq && apt-get install -y -qq --no-install-recommends ${packages.join(' ')} > /dev/null`,
   );
-  if (!findChromium()) giveUp('Chromium was installed, but is not in any of the usual places.');
+  if (!isThere()) giveUp(`${what} was installed, but is not in any of the usual places.`);
 }
+
+if (process.argv.includes('--chromium'))
+  install(
+    'Chromium',
+    ['chromium', 'fonts-liberation'],
+    () => findChromium() !== undefined,
+    'The browser tests need Chromium or Chrome: install it, or say where it is: CHROMIUM=/path/to/it npm test',
+  );
+if (process.argv.includes('--engines'))
+  install(
+    'Firefox and WebKit',
+    ENGINE_PACKAGES,
+    () => findEngines() !== undefined,
+    `Tests in Firefox and WebKit want a Debian that has these packages: ${ENGINE_PACKAGES.join(', ')}`,
+  );
