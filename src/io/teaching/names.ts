@@ -1,4 +1,4 @@
-import { MONTHS, MUSIC, NOISE } from './no-names.ts';
+import { MONTHS, MUSIC, NOISE, PARTICLES, SAID_OF_IT, SHORT_DAYS } from './no-names.ts';
 
 /** What is told of a student's name by where a recording lies and what it is called. */
 export interface Named {
@@ -35,6 +35,12 @@ export function nameIn(path: string): Named {
   return given === '' ? NOBODY : { name: given, from: 'folder' };
 }
 
+/** Whether a file is called by two people: nobody can tell whose it is. */
+export function isOfTwo(path: string): boolean {
+  const words = wordsOf(cleared(stemOf(path.normalize('NFC').split(/[/\\]/).at(-1) ?? '')));
+  return isOneOfTwo(words, firstRun(words));
+}
+
 /** Two ways to write one name → the same: letter case, both forms of umlauts, ä as ae, ß as ss, hyphens and points as spaces. */
 export function folded(name: string): string {
   return name
@@ -60,9 +66,12 @@ export function plainAscii(name: string): string {
     .replace(/[^\x20-\x7e]/g, '_');
 }
 
-/** A file's name without its ending, or endings. */
+/** A file's name without its ending, and those of sound and zips before it. */
 export function stemOf(file: string): string {
-  return file.replace(/(\.(?=[a-z0-9]*[a-z])[a-z0-9]{2,5})+$/i, '');
+  return file.replace(
+    /(\.(wav|mp3|m4a|mp4|mov|aac|ogg|oga|opus|flac|amr|3gp|aiff?|caf|wma|webm|zip))*\.(?=[a-z0-9]*[a-z])[a-z0-9]{2,5}$/i,
+    '',
+  );
 }
 
 /** Dates and times of day, weeks, copies, numbers in brackets: parted from names before words are looked at. */
@@ -70,6 +79,7 @@ const NO_WORDS: readonly RegExp[] = [
   /[\p{Cc}\p{Cf}]/gu,
   // Parted at its capitals it would be two words.
   /whatsapp|voicememo/giu,
+  /\bi(phone|pad|pod|mac|cloud)s?\b/giu,
   /\b(copy of|copy \d+ of|kopie von)\b/giu,
   /\s*\(\d+\)/gu,
   /(?<!\d)(19|20)\d\d[-._]?[01]\d[-._]?[0-3]\d([-._ T]+(at\s+|um\s+)?[0-2]?\d[-._:h]?[0-5]\d([-._:]?[0-5]\d)?)?(?!\d)/giu,
@@ -79,6 +89,12 @@ const NO_WORDS: readonly RegExp[] = [
   /\b\d+\s*(bpm|st|nd|rd|th)\b/giu,
   /#/gu,
 ];
+
+/** "Frau Ley", "Ms Ley": to whom it is sent, where somebody else is named. */
+const TITLED = /(?<!\p{L})(frau|herrn?|mrs?|ms|miss|madame|prof|dr)[.\s_]+\p{Lu}\p{L}+/giu;
+
+/** Telephones call a recording by where it was made. */
+const STREET = /(?<!\p{L})\p{L}*(street|road|avenue|straße|strasse|allee)(?!\p{L})/iu;
 
 /** "Mara’s", said of what is hers. */
 const HERS = /(?<=\p{L}{2})['’]s\b/gu;
@@ -92,16 +108,36 @@ interface Word {
 }
 
 function nameWithin(text: string): string {
-  const cleared = NO_WORDS.reduce(
+  if (STREET.test(text)) return '';
+  const others = nameAmong(text.replace(TITLED, ' - '));
+  return others === '' ? nameAmong(text) : others;
+}
+
+/** A name with all taken out that is no word of it. */
+function cleared(text: string): string {
+  return NO_WORDS.reduce(
     (left, pattern) => left.replace(pattern, pattern.source === '[\\p{Cc}\\p{Cf}]' ? '' : ' - '),
     text,
-  ).replace(HERS, '');
-  const family = /^\s*(\p{Lu}[\p{L}'’-]+),\s*(.+)$/u.exec(cleared);
-  if (family !== null && isName(family[1]!)) {
-    const rest = wordsOf(family[2]!);
-    if (rest[0] !== undefined && isName(rest[0].text)) return tidy(`${firstRun(rest)} ${asName(family[1]!)}`);
+  )
+    .replace(HERS, '')
+    .replace(/\s*[&+]\s*/g, ' and ');
+}
+
+function nameAmong(text: string): string {
+  const left = cleared(text);
+  const family = /^\s*((?:\p{Ll}+ )*)(\p{Lu}[\p{L}'’-]+),\s*(.+)$/u.exec(left);
+  const [, particles = '', of = '', after = ''] = family ?? [];
+  if (
+    of.split('-').every(isName) &&
+    of !== '' &&
+    particles.split(' ').every((one) => one === '' || PARTICLES.has(one))
+  ) {
+    const rest = wordsOf(after);
+    const first = firstRun(rest);
+    if (isOneOfTwo(rest, first)) return '';
+    if (rest[0] !== undefined && isName(rest[0].text)) return tidy(`${first} ${particles}${asName(of)}`);
   }
-  const words = wordsOf(cleared);
+  const words = wordsOf(left);
   const name = firstRun(words);
   // Of two people’s recordings nobody can tell whose they are.
   return isOneOfTwo(words, name) ? '' : tidy(name);
@@ -135,26 +171,63 @@ function wordsOf(text: string): readonly Word[] {
 function firstRun(words: readonly Word[]): string {
   let name = '';
   let length = 0;
+  /** a name that is written as names are goes on with capitals only */
+  let isWritten = false;
   for (const [at, word] of words.entries()) {
     const isMore = length > 0;
     if (isMore && word.parted && !word.hyphened) break;
-    const taken = isMore ? isName(word.text) || isInitial(words, at) : isName(word.text);
+    const taken = isMore
+      ? (isName(word.text) && !(isWritten && isSmall(word)) && !SHORT_DAYS.has(word.text.toLowerCase())) ||
+        isInitial(words, at) ||
+        isParticle(words, at)
+      : isName(word.text) || isFirstInitial(words, at);
     if (!taken) {
       if (isMore) break;
       continue;
     }
-    name += isMore ? (word.hyphened ? '-' : ' ') + asName(word.text) : asName(word.text);
+    // A point ends an initial, and parts words elsewhere.
+    const plain = word.text.length > 2 ? word.text.replace(/\.$/, '') : word.text;
+    const written = isParticle(words, at) ? plain : asName(plain);
+    name += isMore ? (word.hyphened ? '-' : ' ') + written : written;
     length += 1;
+    isWritten ||= /^\p{Lu}.*\p{Ll}/u.test(word.text);
   }
   return name.replace(/\.$/, '');
 }
 
+const isSmall = ({ text, hyphened }: Word): boolean => !hyphened && /^\p{Ll}/u.test(text);
+
+/** "D. Okafor" */
+function isFirstInitial(words: readonly Word[], at: number): boolean {
+  const next = words[at + 1];
+  return (
+    /^\p{Lu}\.$/u.test(words[at]!.text) &&
+    next !== undefined &&
+    !next.parted &&
+    isName(next.text) &&
+    !isSmall(next)
+  );
+}
+
+/** A small "van", "von der", behind a name and before one that has a capital. */
+function isParticle(words: readonly Word[], at: number): boolean {
+  const next = words.findIndex((word, index) => index >= at && !PARTICLES.has(word.text));
+  const name = words[next];
+  if (name === undefined || next === at || words.slice(at, next + 1).some(({ parted }) => parted))
+    return false;
+  return isName(name.text) && /^\p{Lu}/u.test(name.text);
+}
+
 /** Whether "and" stands behind a name, and a name behind that. */
 function isOneOfTwo(words: readonly Word[], name: string): boolean {
-  const at = words.findIndex(({ text }) => /^(und|and)$/i.test(text));
+  const at = words.findIndex(({ text }) => /^(und|and|mit|with|y|et)$/i.test(text));
   const [before, behind] = [words[at - 1], words[at + 1]];
   return (
-    name !== '' && before !== undefined && behind !== undefined && isName(before.text) && isName(behind.text)
+    name !== '' &&
+    before !== undefined &&
+    behind !== undefined &&
+    (isName(before.text) || before.text.length <= 2) &&
+    isName(behind.text)
   );
 }
 
@@ -163,12 +236,19 @@ function isInitial(words: readonly Word[], at: number): boolean {
   const { text } = words[at]!;
   if (!/^\p{L}\.?$/u.test(text) || words[at]!.hyphened) return false;
   const next = words[at + 1];
-  return text.endsWith('.') || /[^a-hA-H]/.test(text) || next === undefined || next.parted;
+  // V7 is a chord, I–IV are two, I V more.
+  const isDegree = next !== undefined && (/^(\d.*|[ivx]+)$/i.test(next.text) || next.hyphened);
+  if (/^[ivx]$/i.test(text) && isDegree) return false;
+  return /^\p{Lu}\.$/u.test(text) || /[^a-hA-H.]/.test(text) || next === undefined || next.parted;
 }
+
+/** A degree of the scale, or a class; two capitals or more. */
+const ROMAN = /^(II|III|IV|VI|VII|VIII|IX)$/;
 
 function isName(word: string): boolean {
   const plain = word.replace(/\.$/, '').toLowerCase();
   if (!/^\p{L}[\p{L}'’]+$/u.test(plain)) return false;
+  if (SAID_OF_IT.test(plain) || ROMAN.test(word)) return false;
   return !NOISE.has(plain) && !MONTHS.has(plain) && !MUSIC.test(plain);
 }
 

@@ -14,9 +14,32 @@ export const NOISE: ReadonlySet<string> = new Set(
   everyone monday tuesday wednesday thursday friday saturday sunday montag dienstag mittwoch donnerstag freitag samstag sonntag
   morning evening afternoon today heute gestern yesterday again nochmal noch mal once wieder first second third erste zweite dritte
   left right both hand hands hs ht rh lh links rechts beide hände beidhändig zusammen together separately einzeln mp mp3 wav m4a flac opus ogg vorbis aac stereo mono lossless re fwd fw aw wg pxl dsc dscn mvi
-  gopr screen screenrecording bildschirmaufnahme violin violine cello flute flöte guitar gitarre duet duett`
+  gopr screen screenrecording bildschirmaufnahme violin violine cello flute flöte guitar gitarre duet duett
+  mit ohne with without sehr very zu too so ganz etwas little bit more mehr this that here hier there now jetzt only is
+  metronom metronome pedal mic micro mikro mikrofon phone handy tablet laptop flügel epiano digitalpiano
+  home zuhause daheim school schule musikschule room raum zimmer kitchen wohnzimmer garage upstairs
+  please bitte thanks thank danke sorry krank ill liebe lieber grüße gruß lg vg dear hey
+  play plays played playing spiel spielt spielen gespielt vorspiel üben übt practises practices practicing practising aufgenommen
+  one two three four six seven eight zwei drei vier sechs sieben acht next nächste nächster before after vorher nachher
+  group gruppe level grade stufe band book buch heft page seite bar bars takt takte zeile stück stücke piece pieces warmup aufwärmen
+  uhr pm oclock min sec sek minute minutes minuten day days tag daily täglich month monat year jahr term semester
+  mama papa mum mom mutter vater dad eltern parents teacher lehrer lehrerin correct corrected richtig falsch wrong clean sauber
+  better besser worse perfect perfekt ok okay great super nice grabación grabacion gravação gravacao registrazione nagranie opname optagelse inspelning opptak kayıt kaydı practica práctica pratique kl fullsizerender render aufzeichnung aufzeichnungen vn size full prüfung exam exams prep vorbereitung konzert concert recital tarea deberes devoirs advent weihnachten christmas ferien holiday holidays compressed komprimiert converted konvertiert
+  trimmed geschnitten cut louder lauter tonspur spur clip clips bass treble clef schlüssel violinschlüssel bassschlüssel main gauche droite mains
+  enregistrement majeur mineur maggiore minore mano izquierda derecha mayor menor prove really wirklich actually eigentlich hopefully
+  hoffentlich wieder zurück finally ready bereit finished done complete ganze whole root position positions grundstellung stellung
+  higher lower höher tiefer octaved quick quickly slowly softly loudly mistake mistakes fehler without retry redo again slower faster langsamer schneller loud soft laut leise even uneven`
     .split(/\s+/)
     .filter((word) => word !== ''),
+);
+
+/** What is said of an attempt, in all its German endings, and recordings of every kind. */
+export const SAID_OF_IT =
+  /^((letzt|erst|zweit|dritt|viert|neu|alt|best|gut|schön|ganz|link|recht|langsam|schnell|kurz|lang|halb|richtig|falsch|weiter)(e[nrsm]?)|\p{L}+(aufnahmen?|versuche?|übung|hälfte|recordings?|stunden?))$/iu;
+
+/** Within a name, before one that is written with a capital: van der Berg. */
+export const PARTICLES: ReadonlySet<string> = new Set(
+  'von vom van der den de del della di da dos la le du ter ten zu zum zur bin al el'.split(' '),
 );
 
 export const MONTHS: ReadonlySet<string> = new Set(
@@ -26,4 +49,9 @@ export const MONTHS: ReadonlySet<string> = new Set(
 
 /** Words of the music: exercises, keys in English and German, tempo. */
 export const MUSIC =
-  /^(scales?|arpeggios?|arpeggi|arpeggien|arp|triads?|broken|chords?|cadences?|kadenz(en)?|progressions?|exercises?|etudes?|etüden?|übung(en)?|tonleitern?|dreikl(a|ä)nge?|akkorde?|inversions?|umkehrung(en)?|octaves?|oktaven?|key|keys|tonart(en)?|dur|moll|major|minor|maj|min|sharp|flat|natural|harmonic|melodic|harmonisch|melodisch|legato|staccato|tempo|up|down|auf|ab|[a-h](is|es|s|#|b|♯|♭)?(dur|moll|major|minor|maj|min|m)?|es|as|ais|eis|his|ces|fes)$/i;
+  /^(scales?|arpeggios?|arpeggi|arpeggien|arp|triads?|broken|chords?|cadences?|kadenz(en)?|progressions?|exercises?|etudes?|etüden?|übung(en)?|tonleitern?|dreikl(a|ä)nge?|akkorde?|inversions?|umkehrung(en)?|chromat(ic|ique|isch)e?r?|dominant\p{L}*|sevenths?|\p{L}*sept(im|imen)?akkorde?|diminished|verm(indert\p{L}*)?|augmented|dim|aug|five|fünf(ton|finger)?\p{L}*|fingers?|finger(ing|satz|übung)(en)?|patterns?|contrary|parallel|similar|motion|gegenbewegung|parallelbewegung|thumbs?|daumen|crossings?|übersatz|untersatz|repetition(en|s)?|[a-h]-?(sharp|flat)|ré|gam(a|me|mes|y)|escalas?|scala|scale?s|arp[eèé]g(e|es|io|ios)|acc?ordes?|uebung(en)?|ubung(en)?|octaves?|oktaven?|key|keys|tonart(en)?|dur|moll|major|minor|maj|min|sharp|flat|natural|harmonic|melodic|harmonisch|melodisch|legato|staccato|tempo|up|down|auf|ab|[a-h](is|es|s|#|b|♯|♭)?(dur|moll|major|minor|maj|min|m)?|es|as|ais|eis|his|ces|fes)$/iu;
+
+/** Days of the week, short: behind a name they are days, alone they may be a name. */
+export const SHORT_DAYS: ReadonlySet<string> = new Set(
+  'mo di mi do fr sa so mon tue tues wed weds thu thur thurs fri sat sun'.split(' '),
+);

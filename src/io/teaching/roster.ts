@@ -1,4 +1,4 @@
-import { folded, nameIn, stemOf } from './names.ts';
+import { folded, isOfTwo, nameIn, stemOf } from './names.ts';
 
 /** Somebody who is known already: their name, and what else their recordings are called by. */
 export interface Known {
@@ -34,7 +34,8 @@ export function whoseIs<Who extends Known>(path: string, roster: readonly Who[])
     return beside.length === 0 ? told : { kind: 'proposed', name, likely: [told.who, ...beside] };
   }
   // What is no name by itself ("07 MK.m4a") is somebody's where they are known to be called so.
-  if (told.kind === 'nobody' && named.length === 1) return { kind: 'known', who: named[0]! };
+  if (told.kind === 'nobody' && named.length === 1 && !isOfTwo(path))
+    return { kind: 'known', who: named[0]! };
   return told;
 }
 

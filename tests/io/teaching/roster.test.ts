@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { folded, nameIn } from '../../../src/io/teaching/names.ts';
 import { whoIs, whoseIs } from '../../../src/io/teaching/roster.ts';
 import type { Known } from '../../../src/io/teaching/roster.ts';
+import { AND_SIXTY, YET_SIXTY } from './more-names.ts';
 import { SIXTY, THIRTY } from './sixty-names.ts';
 
 describe('the name of a student in the path of a recording', () => {
@@ -45,6 +46,23 @@ describe('sixty recordings as people name them', () => {
   it('… and so are thirty others', () => {
     const also = THIRTY.filter(({ path, whose }) => folded(nameIn(path).name) !== folded(whose));
     expect(also.length, also.map(({ path }) => path).join('; ')).toBeLessThanOrEqual(1);
+  });
+
+  it.each([
+    ['… and so is another class', AND_SIXTY],
+    ['… and one more', YET_SIXTY],
+  ])('%s, 95 of a hundred at least, and nobody is put together with anybody', (_, all) => {
+    expect(all).toHaveLength(60);
+    const wrong = all.filter(({ path, whose }) => folded(nameIn(path).name) !== folded(whose));
+    expect(wrong.length, wrong.map(({ path }) => path).join('; ')).toBeLessThanOrEqual(3);
+    const roster = [...new Set(all.map(({ whose }) => whose))]
+      .filter((name) => name !== '')
+      .map((name) => ({ name, aliases: [] }));
+    const mixed = all.filter(({ path, whose }) => {
+      const told = whoseIs(path, roster);
+      return told.kind === 'known' && folded(told.who.name) !== folded(whose);
+    });
+    expect(mixed.map(({ path }) => path)).toEqual([]);
   });
 
   it('are never put together where they are of two, nor given to anybody unasked', () => {
