@@ -68,14 +68,19 @@ export class Voice {
   /** Plays what was recorded, or stops it. */
   async play(): Promise<void> {
     if (this.player !== null && this.player.positionSec !== null) return this.player.stop();
-    if (this.sound === null) return;
+    await this.open();
+    this.player?.play(0);
+  }
+
+  /** Makes it ready to be heard. */
+  async open(): Promise<void> {
+    const { sound: file } = this;
+    if (file === null || this.player !== null) return;
     try {
-      if (this.player === null) {
-        const { channels, sampleRateHz } = await this.#devices.decode(bufferOf(this.sound), 'remark');
-        const sound = { channels, sampleRateHz, name: 'remark', remarks: [], recordedHere: false };
-        this.player = this.#devices.playerOf(sound, null);
-      }
-      this.player.play(0);
+      const { channels, sampleRateHz } = await this.#devices.decode(bufferOf(file), 'remark');
+      if (this.sound !== file || this.player !== null) return;
+      const sound = { channels, sampleRateHz, name: 'remark', remarks: [], recordedHere: false };
+      this.player = this.#devices.playerOf(sound, null);
     } catch (error) {
       this.#fail(error);
     }
