@@ -35,14 +35,7 @@ async function open(shared: Shared): Promise<Teaching> {
     readReview: review.readReview,
     writeReview: review.writeReview,
     printOf: teaching.printOf,
-    writeFolder: async (files) => {
-      const all = files.map(async ({ name, file }) => ({
-        name: teaching.plainAscii(name),
-        bytes: new Uint8Array(await file.arrayBuffer()),
-        packing: 'store' as const,
-      }));
-      return archive.writeArchive(await Promise.all(all), 'application/zip');
-    },
+    writeFolder: teaching.writeFolder,
     drafts: createDrafts(() => localStorage),
     now: () => Date.now(),
   });

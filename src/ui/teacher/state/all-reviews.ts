@@ -1,4 +1,5 @@
 import type { Playing, Student } from '../../../io/teaching/index.ts';
+import { fileNameOf } from '../../kit/save.ts';
 import { reviewOf, roundOf } from './review.ts';
 import type { Teaching } from './teaching.svelte.ts';
 
@@ -12,6 +13,8 @@ export interface Due {
 export interface PackedReview extends Due {
   readonly id: string;
   readonly madeMs: number;
+  /** numbered, so that no two have one name whoever they are for */
+  readonly fileName: string;
   readonly file: Blob;
 }
 
@@ -29,12 +32,12 @@ export function dueReviews({ lists }: Teaching): readonly Due[] {
   });
 }
 
-/** One review for each of them, one after the other. Rejects where one cannot be read. */
+/** One review for each of them, one after the other; `word`: what a review is called in its name. Rejects where one cannot be read. */
 export async function packAll(
   teaching: Teaching,
   due: readonly Due[],
-  teacher: string,
-  onProgress: (share: number) => void,
+  { teacher, word }: { readonly teacher: string; readonly word: string },
+  onProgress: (share: number) => void = () => undefined,
 ): Promise<readonly PackedReview[]> {
   const packed: PackedReview[] = [];
   for (const [at, { student, attempts }] of due.entries()) {
@@ -44,7 +47,9 @@ export async function packAll(
       onProgress((at + share) / due.length),
     );
     const file = await teaching.devices.writeReview(review);
-    packed.push({ student, attempts, id: review.id, madeMs: review.madeMs, file });
+    const { id, madeMs } = review;
+    const fileName = fileNameOf([String(at + 1), student.name, word], madeMs, 'zip');
+    packed.push({ student, attempts, id, madeMs, fileName, file });
   }
   return packed;
 }
