@@ -58,7 +58,7 @@ function everything(columns: number, t: Words): Description {
       '--key',
       ...indented(ALL_KEYS.map(displayName).join(', ')),
       '--form',
-      ...ALL_FORMS.map((form) => `  ${form.padEnd(20)}${t.forms[form](octaveCounts(form).length)}`),
+      ...ALL_FORMS.map((form) => `  ${form.padEnd(27)}${t.forms[form](octaveCounts(form).length)}`),
       '--hands',
       `  ${ALL_HANDS.join(', ')}`,
       '--minor-scale',

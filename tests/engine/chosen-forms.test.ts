@@ -1,12 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../src/engine/assess.ts';
-import { ALL_FORMS, isRecognised } from '../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, Form } from '../../src/engine/exercise/index.ts';
 import { NO_MISTAKES, render } from '../support/render.ts';
 import type { MistakeCounts } from '../support/render.ts';
 
-const KEYS = ['Eb major', 'F# minor', 'C major', 'G minor'] as const;
-const CHOSEN = ALL_FORMS.filter((form) => !isRecognised(form)).map((form, at) => [form, KEYS[at]!] as const);
+const CHOSEN: readonly (readonly [Form, string])[] = [
+  ['dominant-seventh', 'Eb major'],
+  ['diminished-seventh', 'F# minor'],
+  ['chromatic', 'C major'],
+  ['five-finger', 'G minor'],
+];
+const TOGETHER: readonly (readonly [Form, string])[] = [
+  ['contrary-motion', 'D major'],
+  ['sixths-apart', 'A minor'],
+  ['scale-in-octaves', 'Bb major'],
+  ['four-note-chords', 'F major'],
+];
 
 async function report(choice: ExerciseChoice, mistakes: MistakeCounts = NO_MISTAKES) {
   const sound = await render({
@@ -29,6 +38,15 @@ describe('forms that are heard where they were chosen, on a piano kept out of tr
       expect(one.missed).toEqual([]);
       expect(new Set(one.notes.map(({ verdict }) => verdict))).toEqual(new Set(['correct']));
       expect(one.words.verdict).toMatch(/[Ee]very note right|[Aa]ll \d+ notes right/);
+    },
+  );
+
+  it.each(TOGETHER)(
+    '%s in %s in both hands, played as written, has no note missed, wrong or too many',
+    async (form, key) => {
+      const { report: one } = await report({ ...oneHand(form, key), hands: 'together' });
+      expect(one.missed).toEqual([]);
+      expect(one.notes.filter(({ verdict }) => verdict !== 'correct')).toEqual([]);
     },
   );
 

@@ -66,8 +66,8 @@ type StepsOf = Pick<ExerciseChoice, 'form' | 'hands' | 'passage'>;
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
   const key = parseKey(choice.key);
-  const { notesABeat, hasCrossings, lowest, places: written } = FORMS[choice.form];
-  const start = startNote(lowest(key), hand, choice.octaves);
+  const { notesABeat, hasCrossings, lowest, leftOctavesBelow, places: written } = FORMS[choice.form];
+  const start = startNote(lowest(key), hand === 'left' ? leftOctavesBelow : 0, choice.octaves);
   const places = written({
     key,
     hand,
@@ -89,8 +89,8 @@ function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
 }
 
 /** The lowest note with its octave; C♭ sounds as B, so its octave number is one higher. */
-function startNote(name: string, hand: Hand, octaves: number): string {
-  const octavesDown = (hand === 'left' ? 1 : 0) + (octaves >= LONG_EXERCISE_OCTAVES ? 1 : 0);
+function startNote(name: string, octavesBelow: number, octaves: number): string {
+  const octavesDown = octavesBelow + (octaves >= LONG_EXERCISE_OCTAVES ? 1 : 0);
   const lowest = RIGHT_START_MIDI - SEMITONES_AN_OCTAVE * octavesDown;
   const octaveNumber = [1, 2, 3, 4, 5].find((octave) => Note.midi(`${name}${octave}`)! >= lowest)!;
   return `${name}${octaveNumber}`;
@@ -109,11 +109,21 @@ function crossingsInto(
   return crossing === null ? [] : [crossing];
 }
 
-/** Two hands that play the same steps, an octave apart. */
+/** Two hands that play at once; a key on which both lie is struck once, and is the right hand's. */
 function together(left: readonly ExpectedStep[], right: readonly ExpectedStep[]): readonly ExpectedStep[] {
-  return left.map((step, index) => ({
-    ...step,
-    notes: [...step.notes, ...right[index]!.notes].sort((a, b) => a.midi - b.midi),
-    crossings: [...step.crossings, ...right[index]!.crossings],
-  }));
+  return left.map((step, index) => {
+    const other = right[index]!;
+    const shared = (midi: number): ExpectedNote | undefined => step.notes.find((note) => note.midi === midi);
+    return {
+      ...step,
+      notes: [
+        ...step.notes.filter(({ midi }) => other.notes.every((note) => note.midi !== midi)),
+        ...other.notes.map((note) => {
+          const left = shared(note.midi);
+          return left === undefined ? note : { ...note, leftFinger: left.finger };
+        }),
+      ].sort((a, b) => a.midi - b.midi),
+      crossings: [...step.crossings, ...other.crossings],
+    };
+  });
 }

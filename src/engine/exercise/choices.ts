@@ -1,5 +1,6 @@
 import { UsageError } from '../base/errors.ts';
-import { FORMS } from './forms/index.ts';
+import { FORM_GROUPS, FORMS } from './forms/index.ts';
+import type { FormGroup } from './forms/index.ts';
 import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Locale } from './names.ts';
@@ -9,6 +10,9 @@ import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
 
 /** In the order in which they are offered; a passage of one's own is none of the set. */
 export const ALL_FORMS = (Object.keys(FORMS) as readonly Form[]).filter((form) => form !== 'passage');
+/** The same by what they are kinds of. */
+export const GROUPED_FORMS: readonly { readonly group: FormGroup; readonly forms: readonly Form[] }[] =
+  FORM_GROUPS.map((group) => ({ group, forms: ALL_FORMS.filter((form) => FORMS[form].group === group) }));
 export const ALL_HANDS: readonly Hands[] = HANDS.options;
 export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 
@@ -33,6 +37,11 @@ export function usualOctaves(form: Form): number {
 /** Whether its steps are chords, struck as a whole. */
 export function isSolid(form: Form): boolean {
   return FORMS[form].isSolid;
+}
+
+/** Whether its chords are named by numerals. */
+export function isCadence(form: Form): boolean {
+  return FORMS[form].hasNumerals;
 }
 
 /** Whether all its notes belong to the key, in minor with the raised sixth and seventh. */
@@ -91,7 +100,7 @@ export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
   if (!takesMinorScale(key, form)) {
     if (minorScale !== undefined) {
       throw new UsageError(
-        `minorScale=${minorScale} does not go with ${form} in ${key}; only the scale of a minor key has one. Leave it out.`,
+        `minorScale=${minorScale} does not go with ${form} in ${key}; only scales of a minor key have one. Leave it out.`,
       );
     }
     return { key, form, hands, octaves };

@@ -34,7 +34,9 @@ export {
   allChoices,
   choiceIn,
   exerciseTitle,
+  GROUPED_FORMS,
   hasOctaves,
+  isCadence,
   isDiatonic,
   isRecognised,
   isSolid,
@@ -47,5 +49,6 @@ export { barlines, handsIn, hasUpbeat, passageId, samePassage } from './passage.
 export { FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
+export { FORM_NAMES, theForm } from './form-names.ts';
 export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
 export type { Language, NoteNaming, Locale } from './names.ts';

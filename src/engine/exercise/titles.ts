@@ -1,3 +1,4 @@
+import { FORM_NAMES } from './form-names.ts';
 import type { Language } from './names.ts';
 import type { ExerciseChoice, Hands } from './types.ts';
 
@@ -24,18 +25,12 @@ const ENGLISH: TitleWords = {
         return 'broken tonic triad and its inversions';
       case 'progression':
         return `progression ${numerals(key)}`;
-      case 'scale':
-        return minorScale === undefined ? 'scale' : `${minorScale} minor scale`;
-      case 'dominant-seventh':
-        return 'dominant seventh arpeggio';
-      case 'diminished-seventh':
-        return 'diminished seventh arpeggio';
       case 'chromatic':
         return 'chromatic scale from the tonic';
-      case 'five-finger':
-        return 'five-finger pattern';
       case 'passage':
         return 'passage of your own';
+      default:
+        return `${minorScale === undefined ? '' : `${minorScale} minor `}${FORM_NAMES.en[form]}`;
     }
   },
 };
@@ -56,18 +51,12 @@ const GERMAN: TitleWords = {
         return 'gebrochener Tonika-Dreiklang mit Umkehrungen';
       case 'progression':
         return `Kadenz ${numerals(key)}`;
-      case 'scale':
-        return minorScale === undefined ? 'Tonleiter' : `${GERMAN_MINOR[minorScale]} Molltonleiter`;
-      case 'dominant-seventh':
-        return 'Dominantseptakkord als Arpeggio';
-      case 'diminished-seventh':
-        return 'verminderter Septakkord als Arpeggio';
       case 'chromatic':
         return 'chromatische Tonleiter vom Grundton';
-      case 'five-finger':
-        return 'Fünftonreihe';
-      case 'passage':
-        return 'eigene Stelle';
+      default:
+        return minorScale === undefined
+          ? FORM_NAMES.de[form]
+          : FORM_NAMES.de[form].replace('Tonleiter', `${GERMAN_MINOR[minorScale]} Molltonleiter`);
     }
   },
 };

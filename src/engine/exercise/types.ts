@@ -14,6 +14,15 @@ export const FORM = v.picklist([
   'diminished-seventh',
   'chromatic',
   'five-finger',
+  'contrary-motion',
+  'two-octaves-apart',
+  'tenths-apart',
+  'sixths-apart',
+  'scale-in-octaves',
+  'arpeggio-first-inversion',
+  'arpeggio-second-inversion',
+  'four-note-chords',
+  'broken-four-note-chords',
   'passage',
 ]);
 export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);
@@ -25,10 +34,7 @@ export type Mode = 'major' | 'minor';
 export type Hand = Shape<typeof HAND>;
 /** Which hands play. */
 export type Hands = Shape<typeof HANDS>;
-/**
- * What is played in the key: both triad forms are the tonic triad with its inversions, the progression is I–IV–I–V7–I; a `passage` is
- * somebody's own, written out in the choice itself.
- */
+/** What is played in the key; what each is, its row of `FORMS` says. A `passage` is somebody's own, written out in the choice itself. */
 export type Form = Shape<typeof FORM>;
 /** Which of the three minor scales. */
 export type MinorScale = Shape<typeof MINOR_SCALE>;
@@ -99,7 +105,7 @@ export const CHOICE = v.object({
     'forms without octaves (triads, broken-triads, progression) have 1',
     v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(MOST_OCTAVES)),
   ),
-  minorScale: v.exactOptional(told('for `scale` in a minor key; harmonic if not said', MINOR_SCALE)),
+  minorScale: v.exactOptional(told('for scales in a minor key; harmonic if not said', MINOR_SCALE)),
   passage: v.exactOptional(told('for `passage`, and for nothing else: what is to be played', OWN_PASSAGE)),
 });
 /** What somebody chose to play. */
@@ -115,6 +121,8 @@ export interface ExpectedNote {
   readonly finger: number | null;
   /** of a passage: how long it is written, beats */
   readonly beats?: number;
+  /** of a key on which both hands lie: the left hand's finger; the note is the right hand's */
+  readonly leftFinger?: number | null;
 }
 
 /** The fingering goes against the hand on the way into this step. */

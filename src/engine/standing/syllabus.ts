@@ -18,7 +18,7 @@ export type SetForm = (typeof SET)[number];
 /** Least and most that may be asked, beats a minute: what a metronome has. */
 export const SYLLABUS_BPM = { least: 20, most: 300 } as const;
 /** The most of everything that a syllabus may hold. */
-export const SYLLABUS_MOST = { levels: 40, asks: 20, nameLetters: 60 } as const;
+export const SYLLABUS_MOST = { levels: 40, asks: 40, nameLetters: 60 } as const;
 
 export const ASK = v.pipe(
   v.object({

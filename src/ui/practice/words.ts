@@ -23,7 +23,9 @@ export function musicWords({ key, form, octaves, minorScale, passage }: Exercise
   const t = strings().journal;
   if (passage !== undefined) return passage.title.trim() === '' ? t.FORMS.passage : passage.title;
   const minor = takesMinorScale(key, form);
-  const name = minor ? t.minorScales[minorScale ?? 'harmonic'] : t.FORMS[form];
+  const name = minor
+    ? t.FORMS[form].replace(t.FORMS.scale, t.minorScales[minorScale ?? 'harmonic'])
+    : t.FORMS[form];
   const length = hasOctaves(form) ? `, ${t.octaves(octaves)}` : '';
   return `${minor ? tonicOf(key) : shownKey(key)} ${name}${length}`;
 }

@@ -1,4 +1,4 @@
-import { ALL_FORMS, ALL_LOUDNESSES, ALL_HANDS, ALL_KEYS, octaveCounts } from '../../engine/index.ts';
+import { ALL_LOUDNESSES, ALL_HANDS, ALL_KEYS, GROUPED_FORMS, octaveCounts, SET } from '../../engine/index.ts';
 import type { Form, Hands, Loudness, MinorScale } from '../../engine/index.ts';
 import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
@@ -22,7 +22,18 @@ export function keyGroups(): readonly { readonly label: string; readonly keys: r
   }));
 }
 
-export const formOptions = (): readonly Choice<Form>[] => labelled(ALL_FORMS, strings().prepare.FORMS);
+/** What every key is asked for: shown at once. */
+export const formOptions = (): readonly Choice<Form>[] => labelled(SET, strings().prepare.FORMS);
+
+/** All else, by groups. */
+export function moreForms(): readonly { readonly label: string; readonly forms: readonly Choice<Form>[] }[] {
+  const { FORMS, formGroups } = strings().prepare;
+  const isFurther = (form: Form): boolean => !SET.some((one) => one === form);
+  return GROUPED_FORMS.map(({ group, forms }) => ({
+    label: formGroups[group],
+    forms: labelled(forms.filter(isFurther), FORMS),
+  })).filter(({ forms }) => forms.length > 0);
+}
 
 export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, strings().prepare.HANDS);
 

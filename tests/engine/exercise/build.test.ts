@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { Note } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { HIGHEST_KEY, LOWEST_KEY } from '../../../src/engine/base/units.ts';
-import { ALL_KEYS, allChoices, buildExercise } from '../../../src/engine/exercise/index.ts';
+import { ALL_KEYS, allChoices, buildExercise, isCadence } from '../../../src/engine/exercise/index.ts';
 import type { Exercise, ExerciseChoice, ExpectedNote } from '../../../src/engine/exercise/index.ts';
 
 const EXERCISES = allChoices().map(buildExercise);
@@ -80,9 +80,11 @@ describe('an exercise written out', () => {
   });
 
   it('stays on the 88 keys', () => {
-    const midis = EXERCISES.flatMap((exercise) => allNotes(exercise).map(({ midi }) => midi));
-    expect(Math.min(...midis)).toBeGreaterThanOrEqual(LOWEST_KEY);
-    expect(Math.max(...midis)).toBeLessThanOrEqual(HIGHEST_KEY);
+    for (const exercise of EXERCISES) {
+      const midis = allNotes(exercise).map(({ midi }) => midi);
+      expect(Math.min(...midis)).toBeGreaterThanOrEqual(LOWEST_KEY);
+      expect(Math.max(...midis)).toBeLessThanOrEqual(HIGHEST_KEY);
+    }
   });
 
   // Where books of scales and arpeggios begin each hand; common practice, from memory.
@@ -100,15 +102,19 @@ describe('an exercise written out', () => {
   });
 
   it('starts the right hand from the G below middle C to the F sharp above it, an octave lower for three and four octaves', () => {
-    for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right')) {
+    const onThird = ({ form }: ExerciseChoice) => form === 'tenths-apart';
+    for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right' && !onThird(choice))) {
       const lowest = exercise.choice.octaves >= 3 ? 43 : 55;
       expect(Math.floor((allNotes(exercise)[0]!.midi - lowest) / 12)).toBe(0);
     }
   });
 
-  it('needs no 8va that a lower octave would spare: no note lies above the F sharp two octaves over the right hand’s highest tonic', () => {
+  it('needs no 8va that a lower octave would spare: nothing lies above the F sharp two octaves over the right hand’s highest tonic, but a third or an octave on it', () => {
+    const above = { 'tenths-apart': 4, 'scale-in-octaves': 12 } as Readonly<Record<string, number>>;
     for (const exercise of EXERCISES.filter(({ choice }) => choice.octaves <= 2))
-      expect(Math.max(...allNotes(exercise).map(({ midi }) => midi))).toBeLessThanOrEqual(66 + 24);
+      expect(Math.max(...allNotes(exercise).map(({ midi }) => midi))).toBeLessThanOrEqual(
+        66 + 24 + (above[exercise.choice.form] ?? 0),
+      );
   });
 
   // The pairs of the circle of fifths that share their keys on the piano; common practice, from memory.
@@ -148,17 +154,28 @@ describe('an exercise written out', () => {
   it('comes down as it went up, except the melodic minor', () => {
     for (const exercise of EXERCISES) {
       const { form, minorScale } = exercise.choice;
-      if (form === 'progression' || form === 'broken-triads' || minorScale === 'melodic') continue;
+      if (isCadence(form) || form.startsWith('broken') || minorScale === 'melodic') continue;
       const midis = midisByStep(exercise);
       expect([...midis].reverse()).toEqual(midis);
     }
   });
 
-  it('has 6 steps an octave in arpeggios, 8 in those of sevenths, 14 in scales, 24 in chromatic ones, and one more; 7 chords, 21 broken notes, 5 chords, 9 notes for five fingers', () => {
+  it('has 6 steps an octave in arpeggios, 8 in those of sevenths, 14 in scales, 24 in chromatic ones, and one more; 7 chords, 21 or 28 broken notes, 5 chords, 9 notes for five fingers', () => {
     for (const { choice, steps } of EXERCISES) {
+      const arpeggio = 6 * choice.octaves + 1;
+      const scale = 14 * choice.octaves + 1;
       const counts = {
-        arpeggio: 6 * choice.octaves + 1,
-        scale: 14 * choice.octaves + 1,
+        arpeggio,
+        'arpeggio-first-inversion': arpeggio,
+        'arpeggio-second-inversion': arpeggio,
+        scale,
+        'contrary-motion': scale,
+        'two-octaves-apart': scale,
+        'tenths-apart': scale,
+        'sixths-apart': scale,
+        'scale-in-octaves': scale,
+        'four-note-chords': 7,
+        'broken-four-note-chords': 28,
         triads: 7,
         'broken-triads': 21,
         progression: 5,
@@ -173,23 +190,24 @@ describe('an exercise written out', () => {
   });
 
   it('counts steps from 0, and beats by two notes, three, four or one a beat', () => {
-    const notesABeat = {
-      ...{ arpeggio: 2, scale: 2, 'five-finger': 2, 'broken-triads': 3, triads: 1, progression: 1 },
-      ...{ 'dominant-seventh': 4, 'diminished-seventh': 4, chromatic: 4, passage: 1 },
-    };
+    const others = { 'broken-triads': 3, triads: 1, progression: 1, 'four-note-chords': 1 };
+    const fours = ['dominant-seventh', 'diminished-seventh', 'chromatic', 'broken-four-note-chords'];
+    const notesABeat = (form: string): number =>
+      fours.includes(form) ? 4 : ((others as Readonly<Record<string, number>>)[form] ?? 2);
     for (const { choice, steps } of EXERCISES) {
       const indexes = steps.map((_, index) => index);
       expect(steps.map(({ step }) => step)).toEqual(indexes);
-      expect(steps.map(({ beat }) => beat)).toEqual(indexes.map((index) => index / notesABeat[choice.form]));
+      expect(steps.map(({ beat }) => beat)).toEqual(indexes.map((index) => index / notesABeat(choice.form)));
     }
   });
 
-  it('marks the one highest place as the turn; a progression has none', () => {
+  it('marks the one highest place as the turn; a progression has none, nor have hands that go apart', () => {
     for (const { choice, steps } of EXERCISES) {
       const tops = steps.map(({ notes }) => notes.at(-1)!.midi);
       const highest = steps.map((_, index) => tops[index] === Math.max(...tops));
       const turns = steps.map(({ turn }) => turn);
-      expect(turns).toEqual(choice.form === 'progression' ? steps.map(() => false) : highest);
+      const hasNone = isCadence(choice.form) || choice.form === 'contrary-motion';
+      expect(turns).toEqual(hasNone ? steps.map(() => false) : highest);
     }
   });
 
@@ -211,8 +229,15 @@ describe('an exercise written out', () => {
 describe('hands together', () => {
   const together = EXERCISES.filter(({ choice }) => choice.hands === 'together');
 
-  it('is each hand’s own part, the left an octave below the right', () => {
-    for (const { choice, steps } of together) {
+  /** The left hand so many semitones below the right, where both do the same. */
+  const apart = (form: ExerciseChoice['form']): number =>
+    ['two-octaves-apart', 'scale-in-octaves', 'four-note-chords', 'broken-four-note-chords'].includes(form)
+      ? 24
+      : 12;
+  const eachItsOwn = ['contrary-motion', 'tenths-apart', 'sixths-apart'];
+
+  it('is each hand’s own part, the left an octave below the right, or two', () => {
+    for (const { choice, steps } of together.filter((one) => !eachItsOwn.includes(one.choice.form))) {
       const left = buildExercise({ ...choice, hands: 'left' });
       const right = buildExercise({ ...choice, hands: 'right' });
       expect(steps).toEqual(
@@ -222,7 +247,7 @@ describe('hands together', () => {
           crossings: [...step.crossings, ...right.steps[index]!.crossings],
         })),
       );
-      const octaveHigher = midisByStep(left).map((step) => step.map((midi) => midi + 12));
+      const octaveHigher = midisByStep(left).map((step) => step.map((midi) => midi + apart(choice.form)));
       expect(octaveHigher).toEqual(midisByStep(right));
     }
   });

@@ -5,7 +5,11 @@ import type { ExerciseChoice, Form, Hand } from '../../../src/engine/exercise/in
 import { crossingBetween } from '../../../src/engine/exercise/crossings.ts';
 
 const EXERCISES = allChoices().map(buildExercise);
-const CROSSING: readonly Form[] = ['arpeggio', 'scale', 'dominant-seventh', 'diminished-seventh'];
+const CROSSING: readonly Form[] = [
+  ...(['arpeggio', 'scale', 'dominant-seventh', 'diminished-seventh'] as const),
+  ...(['contrary-motion', 'two-octaves-apart', 'tenths-apart', 'sixths-apart'] as const),
+  ...(['arpeggio-first-inversion', 'arpeggio-second-inversion'] as const),
+];
 
 const crossingsOf = (choice: ExerciseChoice) =>
   buildExercise(choice).steps.flatMap(({ step, notes, crossings }) =>
@@ -133,13 +137,14 @@ describe('the crossings of an exercise', () => {
     }
   });
 
-  it('are at most one a hand at one step, and never at the first, in chords and broken triads, in five fingers or where the hand glides through all twelve keys', () => {
+  it('are at most one a hand at one step, and never at the first, in chords, solid or broken, in octaves, in five fingers or where the hand glides through all twelve keys', () => {
     for (const { choice, steps } of EXERCISES) {
       expect(steps[0]!.crossings).toEqual([]);
-      for (const { crossings } of steps) {
-        expect(new Set(crossings.map(({ hand }) => hand)).size).toBe(crossings.length);
-        if (!CROSSING.includes(choice.form)) expect(crossings).toEqual([]);
-      }
+      const twice = steps.filter(
+        ({ crossings }) => new Set(crossings.map(({ hand }) => hand)).size < crossings.length,
+      );
+      expect(twice).toEqual([]);
+      if (!CROSSING.includes(choice.form)) expect(steps.flatMap(({ crossings }) => crossings)).toEqual([]);
     }
   });
 });

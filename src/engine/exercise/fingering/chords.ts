@@ -20,6 +20,23 @@ export const TRIAD_FINGERINGS: Readonly<Record<Hand, readonly [ChordFingers, Cho
   ],
 };
 
+/**
+ * Triads in root position, first and second inversion with the lowest note doubled on top. From memory, common practice, no source;
+ * the same in every key. In the left hand's root position books also have 3 for 4, on a black key above all.
+ */
+export const FOUR_NOTE_FINGERINGS: Readonly<Record<Hand, readonly (readonly number[])[]>> = {
+  right: [
+    [1, 2, 3, 5],
+    [1, 2, 4, 5],
+    [1, 2, 4, 5],
+  ],
+  left: [
+    [5, 4, 2, 1],
+    [5, 4, 2, 1],
+    [5, 3, 2, 1],
+  ],
+};
+
 /** The close-position progression: tonic, subdominant over the common tone, dominant seventh without its fifth. */
 export type ProgressionChord = 'tonic' | 'subdominant' | 'dominant-seventh';
 

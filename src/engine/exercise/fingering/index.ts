@@ -4,7 +4,7 @@ import { ARPEGGIO_FINGERINGS } from './arpeggios.ts';
 import { MAJOR_SCALE_FINGERINGS, MINOR_SCALE_FINGERINGS } from './scales.ts';
 import type { FingeringRow, TwoOctaves } from './types.ts';
 
-export { PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from './chords.ts';
+export { FOUR_NOTE_FINGERINGS, PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from './chords.ts';
 export type { ProgressionChord } from './chords.ts';
 
 /** Fingers of the tonic arpeggio going up, lowest note first: 3 · octaves + 1 of them. */

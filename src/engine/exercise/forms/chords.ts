@@ -6,7 +6,7 @@ import type { Place } from './places.ts';
 import type { Part } from './types.ts';
 
 /** Root position, first and second inversion, root position an octave higher, as intervals above the tonic. */
-const TRIAD_POSITIONS = {
+export const TRIAD_POSITIONS = {
   major: [
     ['1P', '3M', '5P'],
     ['3M', '5P', '8P'],
@@ -21,11 +21,11 @@ const TRIAD_POSITIONS = {
   ],
 } as const;
 
-const POSITION_NAMES = ['root position', 'first inversion', 'second inversion'] as const;
+export const POSITION_NAMES = ['root position', 'first inversion', 'second inversion'] as const;
 
 /** Up one octave through four positions, down through three: seven chords, the top one once. */
-const POSITION_ORDER = [0, 1, 2, 3, 2, 1, 0] as const;
-const TOP_POSITION = 3;
+export const POSITION_ORDER = [0, 1, 2, 3, 2, 1, 0] as const;
+export const TOP_POSITION = 3;
 
 /**
  * Close position with common tones kept: the tonic stays below IV, and V7 without its fifth closes round the
@@ -70,11 +70,11 @@ export function triadPlaces({ key: { mode }, hand, start }: Part): readonly Plac
 }
 
 /**
- * The same seven positions note by note, twenty-one notes: the four on the way up from the lowest note to the
- * highest, the three on the way down from the highest to the lowest. Each position is named at its first note.
+ * Seven positions note by note: the four on the way up from the lowest note to the highest, the three on the way down from the
+ * highest to the lowest. Each position is named at its first note.
  */
-export function brokenTriadPlaces(part: Part): readonly Place[] {
-  return triadPlaces(part).flatMap(({ keys, turn, label }, index) => {
+export function broken(positions: readonly Place[]): readonly Place[] {
+  return positions.flatMap(({ keys, turn, label }, index) => {
     const order = index <= TOP_POSITION ? keys : [...keys].reverse();
     return order.map((key, at) => ({
       keys: [key],

@@ -1,15 +1,21 @@
 import type { Form } from '../types.ts';
-import { brokenTriadPlaces, progressionPlaces, triadPlaces } from './chords.ts';
+import { broken, progressionPlaces, triadPlaces } from './chords.ts';
 import { chromaticPlaces } from './chromatic.ts';
 import { fiveFingerPlaces } from './five-finger.ts';
+import { fourNotePlaces } from './four-note-chords.ts';
+import { fifthOf, firstInversionPlaces, secondInversionPlaces, thirdOf } from './inversions.ts';
 import { arpeggioPlaces, scalePlaces } from './runs.ts';
+import { contraryPlaces, octavesPlaces, sixthsPlaces, tenthsPlaces } from './scales.ts';
 import { diminishedSeventhPlaces, dominantOf, dominantSeventhPlaces, leadingNoteOf } from './sevenths.ts';
 import type { FormDefinition } from './types.ts';
 
+export { FORM_GROUPS } from './types.ts';
+export type { FormGroup } from './types.ts';
 export type { Place } from './places.ts';
 
 /** A line of single notes up and down from the tonic. */
 const RUN = {
+  group: 'arpeggios',
   notesABeat: 2,
   mostOctaves: 4,
   usualOctaves: 2,
@@ -17,21 +23,33 @@ const RUN = {
   isSolid: false,
   isDiatonic: true,
   isRecognised: true,
+  hasNumerals: false,
+  leftOctavesBelow: 1,
   hasCrossings: true,
   lowest: ({ tonic }) => tonic,
 } as const satisfies Omit<FormDefinition, 'places'>;
 /** Chords in one place of the keyboard. */
-const CHORDS = { ...RUN, notesABeat: 1, mostOctaves: 1, usualOctaves: 1, isSolid: true } as const;
+const CHORDS = {
+  ...RUN,
+  group: 'chords',
+  notesABeat: 1,
+  mostOctaves: 1,
+  usualOctaves: 1,
+  isSolid: true,
+} as const;
 /** Four notes to a beat. Other playing is full of such figures, and major and minor sound alike: it is heard where it was chosen. */
 const FOURS = { ...RUN, notesABeat: 4, isRecognised: false } as const;
+/** Scales and arpeggios in another guise, up to two octaves. */
+const OTHER_RUN = { ...RUN, mostOctaves: 2, isRecognised: false } as const;
+const OTHER_SCALE = { ...OTHER_RUN, group: 'scales', hasMinorScales: true } as const;
 
 /** Every form there is, in the order in which they are offered. */
 export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   arpeggio: { ...RUN, places: arpeggioPlaces },
-  scale: { ...RUN, hasMinorScales: true, places: scalePlaces },
+  scale: { ...RUN, group: 'scales', hasMinorScales: true, places: scalePlaces },
   triads: { ...CHORDS, places: triadPlaces },
-  'broken-triads': { ...CHORDS, notesABeat: 3, isSolid: false, places: brokenTriadPlaces },
-  progression: { ...CHORDS, places: progressionPlaces },
+  'broken-triads': { ...CHORDS, notesABeat: 3, isSolid: false, places: (part) => broken(triadPlaces(part)) },
+  progression: { ...CHORDS, group: 'cadences', hasNumerals: true, places: progressionPlaces },
   'dominant-seventh': { ...FOURS, lowest: dominantOf, places: dominantSeventhPlaces },
   'diminished-seventh': {
     ...FOURS,
@@ -42,13 +60,44 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   // Every other step brings the thumb: the hand glides, and none of them is a place to look at.
   chromatic: {
     ...FOURS,
+    group: 'scales',
     isDiatonic: false,
     hasCrossings: false,
     lowest: RUN.lowest,
     places: chromaticPlaces,
   },
   // It is how every scale begins, and many a tune.
-  'five-finger': { ...RUN, mostOctaves: 1, usualOctaves: 1, isRecognised: false, places: fiveFingerPlaces },
+  'five-finger': {
+    ...RUN,
+    group: 'scales',
+    mostOctaves: 1,
+    usualOctaves: 1,
+    isRecognised: false,
+    places: fiveFingerPlaces,
+  },
+  'contrary-motion': { ...OTHER_SCALE, places: contraryPlaces },
+  'two-octaves-apart': { ...OTHER_SCALE, leftOctavesBelow: 2, places: scalePlaces },
+  'tenths-apart': { ...OTHER_SCALE, places: tenthsPlaces },
+  'sixths-apart': { ...OTHER_SCALE, places: sixthsPlaces },
+  'scale-in-octaves': {
+    ...OTHER_SCALE,
+    isSolid: true,
+    hasCrossings: false,
+    leftOctavesBelow: 2,
+    places: octavesPlaces,
+  },
+  'arpeggio-first-inversion': { ...OTHER_RUN, lowest: thirdOf, places: firstInversionPlaces },
+  'arpeggio-second-inversion': { ...OTHER_RUN, lowest: fifthOf, places: secondInversionPlaces },
+  'four-note-chords': { ...CHORDS, isRecognised: false, leftOctavesBelow: 2, places: fourNotePlaces },
+  'broken-four-note-chords': {
+    ...CHORDS,
+    notesABeat: 4,
+    isSolid: false,
+    isRecognised: false,
+    hasCrossings: false,
+    leftOctavesBelow: 2,
+    places: (part) => broken(fourNotePlaces(part)),
+  },
   // It is written out in the choice (`passage.ts`), in beats of its own.
   passage: {
     ...RUN,

@@ -15,13 +15,25 @@ export function arpeggioPlaces({ key, hand, start, octaves }: Part): readonly Pl
 }
 
 /** The scale up and down from `start`, the top note once; the melodic minor comes down as the natural one. */
-export function scalePlaces({ key, minorScale, hand, start, octaves }: Part): readonly Place[] {
+export function scalePlaces(part: Part): readonly Place[] {
+  const { up, down } = scaleWays(part);
+  return upAndDown(up, down);
+}
+
+/** What is played on the way up, and on the way down, both from the lowest note. */
+interface Ways {
+  readonly up: readonly FingeredName[];
+  readonly down: readonly FingeredName[];
+}
+
+/** The scale from `start` in both ways; the melodic minor comes down as the natural one. */
+export function scaleWays({ key, minorScale, hand, start, octaves }: Part): Ways {
   const rising = (scale: MinorScale | null): readonly FingeredName[] =>
     fingered(
       climb(start, scaleIntervals(key.tonic, scale), octaves),
       scaleFingers(key.name, scale, hand, octaves),
     );
-  return upAndDown(rising(minorScale), rising(minorScale === 'melodic' ? 'natural' : minorScale));
+  return { up: rising(minorScale), down: rising(minorScale === 'melodic' ? 'natural' : minorScale) };
 }
 
 function scaleIntervals(tonic: string, minorScale: MinorScale | null): readonly string[] {

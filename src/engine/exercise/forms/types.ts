@@ -12,8 +12,13 @@ export interface Part {
   readonly minorScale: MinorScale | null;
 }
 
+/** What it is a kind of; in this order they are offered. */
+export const FORM_GROUPS = ['scales', 'arpeggios', 'chords', 'cadences'] as const;
+export type FormGroup = (typeof FORM_GROUPS)[number];
+
 /** All that the tool knows of a form; what is said of it stands in the tables of the languages. */
 export interface FormDefinition {
+  readonly group: FormGroup;
   /** steps a beat */
   readonly notesABeat: 1 | 2 | 3 | 4;
   /** 1: its length is not chosen */
@@ -28,6 +33,10 @@ export interface FormDefinition {
   readonly isDiatonic: boolean;
   /** it is found among everything that is heard; the others only where they were chosen */
   readonly isRecognised: boolean;
+  /** its steps are named by numerals: "I", "V7" */
+  readonly hasNumerals: boolean;
+  /** so many octaves below the right hand lies what the left plays; more than one where both would else want the same key */
+  readonly leftOctavesBelow: 1 | 2;
   /** the hand moves along the keyboard by crossings, which are looked for by its fingers */
   readonly hasCrossings: boolean;
   /** its lowest note, without octave */

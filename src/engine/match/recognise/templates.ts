@@ -40,19 +40,10 @@ export function templates(): readonly Template[] {
 function allTemplates(): readonly Template[] {
   if (written.length > 0) return written;
   const choices = allChoices().filter(({ key }) => key === 'C major' || key === 'C minor');
-  // What both hands play holds what the right plays alone.
-  const together = new Map(
-    choices.flatMap((choice) =>
-      choice.hands === 'together' ? [[nameOf(choice), buildExercise(choice).steps]] : [],
-    ),
-  );
   for (const choice of choices) {
-    if (choice.hands === 'left') continue;
-    const steps = together
-      .get(nameOf(choice))!
-      .map(({ notes }) =>
-        notes.flatMap(({ midi, hand }) => (choice.hands === 'together' || hand === 'right' ? [midi] : [])),
-      );
+    const steps = midisOf(choice);
+    // Most forms are one and the same in either hand, an octave or two apart.
+    if (choice.hands === 'left' && isSlid(steps, midisOf({ ...choice, hands: 'right' }))) continue;
     written.push(templateFrom(choice, steps));
   }
   return written;
@@ -68,15 +59,17 @@ function templateFrom(choice: ExerciseChoice, steps: Template['steps']): Templat
 
 /** A passage of one's own, where it is written: it is in no key but its own. */
 function writtenOut(choice: ExerciseChoice): Template {
-  return templateFrom(
-    choice,
-    buildExercise(choice).steps.map(({ notes }) => notes.map(({ midi }) => midi)),
-  );
+  return templateFrom(choice, midisOf(choice));
 }
 
-/** An exercise, whichever hand plays it. */
-function nameOf({ key, form, octaves, minorScale }: ExerciseChoice): string {
-  return [key, form, octaves, minorScale].join();
+function midisOf(choice: ExerciseChoice): readonly (readonly number[])[] {
+  return buildExercise(choice).steps.map(({ notes }) => notes.map(({ midi }) => midi));
+}
+
+/** Whether the one is the other, further up or down the keyboard. */
+function isSlid(one: readonly (readonly number[])[], other: readonly (readonly number[])[]): boolean {
+  const up = other[0]![0]! - one[0]![0]!;
+  return one.every((keys, step) => keys.every((midi, at) => midi + up === other[step]![at]));
 }
 
 /** An exercise of the set and the octave, beside the written one, where it lies. */
@@ -124,14 +117,15 @@ export function templateOf(choice: ExerciseChoice): {
   const { key, form, octaves, hands, minorScale, passage } = choice;
   if (passage !== undefined) return { template: writtenOut(choice), tonicClass: 0 };
   const mode = key.endsWith('major') ? 'C major' : 'C minor';
-  const template = allTemplates().find(
+  const same = allTemplates().filter(
     ({ choice: one }) =>
       one.key === mode &&
       one.form === form &&
       one.octaves === octaves &&
       one.minorScale === minorScale &&
       (one.hands === 'together') === (hands === 'together'),
-  )!;
+  );
+  const template = same.find(({ choice: one }) => one.hands === hands) ?? same[0]!;
   return { template, tonicClass: tonicClassOf(key) };
 }
 

@@ -1,4 +1,4 @@
-import { notesABeat } from '../../exercise/index.ts';
+import { isCadence, notesABeat } from '../../exercise/index.ts';
 import type { ExpectedStep, Hand } from '../../exercise/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { ChordPlace, StepPlace, NamedStep, NamedStretch, Task } from './said/index.ts';
@@ -44,7 +44,7 @@ function whichOf(
   same: readonly ExpectedStep[],
 ): ChordPlace['which'] {
   const { steps } = scene.exercise;
-  if (scene.exercise.choice.form === 'progression') {
+  if (isCadence(scene.exercise.choice.form)) {
     if (same.length > 2 && step !== 0 && step !== steps.length - 1) return 'middle';
     return step === same[0]!.step ? 'first' : 'last';
   }
@@ -98,7 +98,7 @@ export function stretchOf(scene: Pick<Scene, 'exercise'>, fromStep: number, toSt
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
   if (steps.length === scene.exercise.steps.length)
     return { kind: 'whole', chords: isChordForm(scene.exercise) };
-  if (scene.exercise.choice.form === 'progression')
+  if (isCadence(scene.exercise.choice.form))
     return { kind: 'numerals', names: steps.map((step) => step.label ?? '') };
   if (isChordForm(scene.exercise))
     return { kind: 'chords', from: chordAt(scene, fromStep), to: chordAt(scene, toStep) };

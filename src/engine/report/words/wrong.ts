@@ -1,5 +1,5 @@
 import { isBlack } from '../../base/units.ts';
-import { isDiatonic } from '../../exercise/index.ts';
+import { isCadence, isDiatonic } from '../../exercise/index.ts';
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Fault } from './faults.ts';
 import { factsOf, faultsOf, howOften, sameFault } from './faults.ts';
@@ -87,7 +87,7 @@ const leadingNote: Situation = {
     if (!unraised || sameFault(faults, fault).length < faults.length) return null;
     const often = howOften(scene, faults);
     if (often.kind === 'once' || often.kind === 'some') return null;
-    const inCadence = scene.exercise.choice.form === 'progression';
+    const inCadence = isCadence(scene.exercise.choice.form);
     const practice = practiceAround(scene, fault.step - (inCadence ? 1 : 2), fault.step + 1, HALF_TEMPO);
     const note = nameOf(fault.expected);
     const task = taskOf(scene, practice, handOf(scene, faults));

@@ -65,7 +65,7 @@ export const MESSAGES = {
     noNumber: (option: string, text: string, whole: boolean, least: number, most: number) =>
       `${option} ${text} must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}.`,
     noMinorScale: (form: string, key: string) =>
-      `--minor-scale does not go with ${form} in ${key}; only the scale of a minor key has one. Leave it out.`,
+      `--minor-scale does not go with ${form} in ${key}; only scales of a minor key have one. Leave it out.`,
     oneOctave: (form: string) => `--octaves: ${form} always has 1. Use 1, or choose arpeggio or scale.`,
     tooManyRecordings: (count: number, most: number) =>
       `There are ${count} recordings; at most ${most} are sorted at once. Name some of the folders in it.`,
@@ -184,6 +184,17 @@ export const MESSAGES = {
         `the diminished seventh on the leading note, note by note, 1 to ${most} octaves`,
       chromatic: (most: number) => `all twelve notes up and down from the tonic, 1 to ${most} octaves`,
       'five-finger': () => 'the first five notes of the key up and down, a finger each',
+      'contrary-motion': (most: number) => `the hands from one key apart and back, 1 to ${most} octaves`,
+      'two-octaves-apart': (most: number) => `the scale, hands two octaves apart, 1 to ${most} octaves`,
+      'tenths-apart': (most: number) =>
+        `the scale, the right hand a tenth above the left, 1 to ${most} octaves`,
+      'sixths-apart': (most: number) =>
+        `the scale, the right hand a sixth above the left, 1 to ${most} octaves`,
+      'scale-in-octaves': (most: number) => `the scale, each hand in octaves, 1 to ${most} octaves`,
+      'arpeggio-first-inversion': (most: number) => `the arpeggio from its third, 1 to ${most} octaves`,
+      'arpeggio-second-inversion': (most: number) => `the arpeggio from its fifth, 1 to ${most} octaves`,
+      'four-note-chords': () => 'the triads with their lowest note on top too, solid',
+      'broken-four-note-chords': () => 'the same chords broken, four notes each',
     },
     noteByNote: 'Note by note, with fingers:',
     signature: 'Signature',

@@ -62,7 +62,7 @@ export const MESSAGES: Messages = {
     noNumber: (option, text, whole, least, most) =>
       `${option} ${text} muss eine ${whole ? 'ganze ' : ''}Zahl von ${least} bis ${most} sein.`,
     noMinorScale: (form, key) =>
-      `--minor-scale passt nicht zu ${form} in ${key}; nur die Tonleiter einer Molltonart hat eine. Lass es weg.`,
+      `--minor-scale passt nicht zu ${form} in ${key}; nur Tonleitern einer Molltonart haben eine. Lass es weg.`,
     oneOctave: (form) => `--octaves: ${form} hat immer 1. Nimm 1, oder wähl arpeggio oder scale.`,
     tooManyRecordings: (count, most) =>
       `Es sind ${count} Aufnahmen; höchstens ${most} werden auf einmal sortiert. Nenn einige der Ordner darin.`,
@@ -176,6 +176,16 @@ export const MESSAGES: Messages = {
         `der verminderte Septakkord auf dem Leitton, Ton für Ton, 1 bis ${most} Oktaven`,
       chromatic: (most) => `alle zwölf Töne auf und ab vom Grundton, 1 bis ${most} Oktaven`,
       'five-finger': () => 'die ersten fünf Töne der Tonart auf und ab, für jeden Finger einer',
+      'contrary-motion': (most) =>
+        `beide Hände von einer Taste auseinander und zurück, 1 bis ${most} Oktaven`,
+      'two-octaves-apart': (most) => `die Tonleiter, zwei Oktaven zwischen den Händen, 1 bis ${most} Oktaven`,
+      'tenths-apart': (most) => `die Tonleiter, die rechte Hand eine Dezime höher, 1 bis ${most} Oktaven`,
+      'sixths-apart': (most) => `die Tonleiter, die rechte Hand eine Sexte höher, 1 bis ${most} Oktaven`,
+      'scale-in-octaves': (most) => `die Tonleiter, jede Hand in Oktaven, 1 bis ${most} Oktaven`,
+      'arpeggio-first-inversion': (most) => `das Arpeggio von der Terz aus, 1 bis ${most} Oktaven`,
+      'arpeggio-second-inversion': (most) => `das Arpeggio von der Quinte aus, 1 bis ${most} Oktaven`,
+      'four-note-chords': () => 'die Dreiklänge, der tiefste Ton auch oben',
+      'broken-four-note-chords': () => 'dieselben Akkorde gebrochen, je vier Töne',
     },
     noteByNote: 'Ton für Ton, mit Fingersatz:',
     signature: 'Vorzeichen',

@@ -1,17 +1,6 @@
-import type { FaultKind, FaultPlace, Form, Hands, Level, SetForm } from '../../../engine/index.ts';
+import { FORM_NAMES } from '../../../engine/index.ts';
+import type { FaultKind, FaultPlace, Hands, Level, SetForm } from '../../../engine/index.ts';
 
-const FORMS: Readonly<Record<Form, string>> = {
-  arpeggio: 'arpeggio',
-  scale: 'scale',
-  triads: 'triads',
-  'broken-triads': 'broken triads',
-  progression: 'progression',
-  'dominant-seventh': 'dominant seventh arpeggio',
-  'diminished-seventh': 'diminished seventh arpeggio',
-  chromatic: 'chromatic scale',
-  'five-finger': 'five-finger pattern',
-  passage: 'passage',
-};
 const HANDS: Readonly<Record<Hands, string>> = {
   left: 'left hand',
   right: 'right hand',
@@ -36,7 +25,7 @@ export const JOURNAL = {
   opening: 'Opening the journal …',
   close: 'Close',
   locale: 'en-GB',
-  FORMS,
+  FORMS: FORM_NAMES.en,
   HANDS,
   LEVELS,
   minorScales: {

@@ -10,6 +10,15 @@ const FORMS: Readonly<Record<Form, string>> = {
   'diminished-seventh': 'Diminished seventh',
   chromatic: 'Chromatic',
   'five-finger': 'Five fingers',
+  'contrary-motion': 'Contrary motion',
+  'two-octaves-apart': 'Two octaves apart',
+  'tenths-apart': 'A tenth apart',
+  'sixths-apart': 'A sixth apart',
+  'scale-in-octaves': 'In octaves',
+  'arpeggio-first-inversion': 'First inversion',
+  'arpeggio-second-inversion': 'Second inversion',
+  'four-note-chords': 'Four notes, solid',
+  'broken-four-note-chords': 'Four notes, broken',
   passage: 'Passage of your own',
 };
 const HANDS: Readonly<Record<Hands, string>> = { left: 'Left', right: 'Right', together: 'Together' };
@@ -29,6 +38,10 @@ export const PREPARE = {
   key: 'Key',
   hands: 'Hands',
   form: 'Form',
+  /** the forms that are not in the first row */
+  moreForms: 'More forms',
+  chooseForm: 'choose …',
+  formGroups: { scales: 'Scales', arpeggios: 'Arpeggios', chords: 'Chords', cadences: 'Cadences' },
   octaves: 'Octaves',
   minorScale: 'Minor scale',
   tempo: 'Tempo aim',

@@ -1,3 +1,4 @@
+import { FORM_NAMES } from '../../../engine/index.ts';
 import type { Strings } from '../english/index.ts';
 
 const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
@@ -11,18 +12,7 @@ export const JOURNAL: Strings['journal'] = {
   opening: 'Das Tagebuch wird geöffnet …',
   close: 'Schließen',
   locale: 'de-DE',
-  FORMS: {
-    arpeggio: 'Arpeggio',
-    scale: 'Tonleiter',
-    triads: 'Dreiklänge',
-    'broken-triads': 'gebrochene Dreiklänge',
-    progression: 'Kadenz',
-    'dominant-seventh': 'Dominantseptakkord als Arpeggio',
-    'diminished-seventh': 'verminderter Septakkord als Arpeggio',
-    chromatic: 'chromatische Tonleiter',
-    'five-finger': 'Fünftonreihe',
-    passage: 'eigene Stelle',
-  },
+  FORMS: FORM_NAMES.de,
   HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
   LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'fast', ready: 'sitzt' },
   minorScales: {

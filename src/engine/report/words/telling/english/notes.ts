@@ -1,5 +1,4 @@
-import type { Form } from '../../../../exercise/index.ts';
-import { keyName } from '../../../../exercise/index.ts';
+import { keyName, theForm } from '../../../../exercise/index.ts';
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts } from '../../said/index.ts';
 import type { ABOUT_NOTES } from '../../rules/notes.ts';
@@ -7,19 +6,6 @@ import type { Clauses, Parts } from '../types.ts';
 import { capital, joined } from '../types.ts';
 import { count, list, often, where } from './places.ts';
 import type { Notes } from './places.ts';
-
-const FORMS: Readonly<Record<Form, string>> = {
-  arpeggio: 'arpeggio',
-  triads: 'solid triads',
-  'broken-triads': 'broken triads',
-  progression: 'chord progression',
-  scale: 'scale',
-  'dominant-seventh': 'dominant seventh arpeggio',
-  'diminished-seventh': 'diminished seventh arpeggio',
-  chromatic: 'chromatic scale',
-  'five-finger': 'five-finger pattern',
-  passage: 'passage',
-};
 
 const be = (number: number): string => (number === 1 ? 'is' : 'are');
 const notes = (number: number): string => `${count(number)} note${number === 1 ? '' : 's'}`;
@@ -33,8 +19,8 @@ export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, keyof 
     switch (one.kind) {
       case 'form':
         return {
-          like: `the ${FORMS[one.like]}${one.ofKey === null ? '' : ` of ${key(one.ofKey)}`}`,
-          not: `the ${FORMS[one.not]}`,
+          like: `${theForm(one.like, 'en')}${one.ofKey === null ? '' : ` of ${key(one.ofKey)}`}`,
+          not: theForm(one.not, 'en'),
         };
       case 'key':
         return { like: key(one.like), not: key(one.not) };

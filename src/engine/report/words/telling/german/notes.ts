@@ -1,5 +1,5 @@
-import type { Form, MinorScale, NoteNaming } from '../../../../exercise/index.ts';
-import { keyName } from '../../../../exercise/index.ts';
+import type { MinorScale, NoteNaming } from '../../../../exercise/index.ts';
+import { keyName, theForm } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts, NamedStep } from '../../said/index.ts';
 import type { ABOUT_NOTES } from '../../rules/notes.ts';
 import type { Clause, Clauses, Parts } from '../types.ts';
@@ -7,18 +7,6 @@ import { capital, joined, plain } from '../types.ts';
 import { count, figure, list, often, some, theChord, where } from './places.ts';
 import type { Notes } from './places.ts';
 
-const FORMS: Readonly<Record<Form, string>> = {
-  arpeggio: 'das Arpeggio',
-  triads: 'die Dreiklänge',
-  'broken-triads': 'die gebrochenen Dreiklänge',
-  progression: 'die Kadenz',
-  scale: 'die Tonleiter',
-  'dominant-seventh': 'der Dominantseptakkord als Arpeggio',
-  'diminished-seventh': 'der verminderte Septakkord als Arpeggio',
-  chromatic: 'die chromatische Tonleiter',
-  'five-finger': 'die Fünftonreihe',
-  passage: 'die Stelle',
-};
 const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
   natural: 'die natürliche',
   harmonic: 'die harmonische',
@@ -35,8 +23,8 @@ export function aboutNotes(say: Notes, naming: NoteNaming): Pick<Clauses, keyof 
     switch (one.kind) {
       case 'form':
         return {
-          like: `${FORMS[one.like]}${one.ofKey === null ? '' : ` in ${key(one.ofKey)}`}`,
-          not: FORMS[one.not],
+          like: `${theForm(one.like, 'de')}${one.ofKey === null ? '' : ` in ${key(one.ofKey)}`}`,
+          not: theForm(one.not, 'de'),
         };
       case 'key':
         return { like: key(one.like), not: key(one.not) };
