@@ -12,6 +12,7 @@ import { serveWorkshop } from '../browser/site.ts';
 import { mainThreadTasks } from './page-tasks.ts';
 import { openBrowser, visit } from '../browser/visit.ts';
 import { pile, RECORDINGS, SECONDS } from './desk-pile.ts';
+import { peakMbOf } from './peak-memory.ts';
 import { fixed, table } from './table.ts';
 
 const COMMAND = resolve(import.meta.dirname, '../../dist/cli/evenfall.js');
@@ -119,13 +120,4 @@ async function byPage(): Promise<Row> {
     attempts,
     longestTaskMs: tasks[0]?.workMs ?? null,
   };
-}
-
-/** The most memory that a process ever held (Linux: VmHWM of proc(5)); NaN elsewhere. */
-function peakMbOf(pid: number): number {
-  try {
-    return Number(/VmHWM:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024;
-  } catch {
-    return NaN;
-  }
 }

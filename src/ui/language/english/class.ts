@@ -76,7 +76,7 @@ export const CLASS = {
     fewer: 'Fewer',
     remove: 'Delete',
     assignments: 'Your own assignments',
-    name: 'Its name',
+    name: 'A name for these exercises',
     keepAssignment: 'Keep these exercises to assign again',
   },
   backup: {

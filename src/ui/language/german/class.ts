@@ -78,7 +78,7 @@ export const CLASS: Pick<
     fewer: 'Weniger',
     remove: 'Löschen',
     assignments: 'Deine eigenen Aufgaben',
-    name: 'Wie sie heißt',
+    name: 'Ein Name für diese Übungen',
     keepAssignment: 'Diese Übungen zum Wiederverwenden aufheben',
   },
   backup: {

@@ -1,0 +1,140 @@
+/**
+ * An archive in parts: `npm run build && npm run bench:archive [-- --recordings 60] [--parts 4]`. Short recordings, no two alike, are
+ * sorted by the built command, two parts at a time; twice everything at work is killed in the middle, and the same commands go on.
+ * Prints what is missing or double, recordings an hour, and the memory of the processes in each quarter of the work. Never fails.
+ */
+import { spawn } from 'node:child_process';
+import type { ChildProcess } from 'node:child_process';
+import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { loadavg, tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { ExerciseChoice } from '../../src/engine/index.ts';
+import { exerciseIn, writeShort } from './short-recordings.ts';
+import { fixed, table } from './table.ts';
+
+const { values } = parseArgs({
+  options: { recordings: { type: 'string', default: '60' }, parts: { type: 'string', default: '4' } },
+});
+const recordings = Number(values.recordings);
+const parts = Number(values.parts);
+const COMMAND = resolve(import.meta.dirname, '../../dist/cli/evenfall.js');
+const AT_A_TIME = 2;
+/** shares of the work after which all is killed */
+const KILLS = [0.3, 0.6];
+/** between two looks at memory and progress, ms */
+const LOOK_MS = 100;
+
+const top = mkdtempSync(join(tmpdir(), 'evenfall-archive-'));
+const [archive, out] = [join(top, 'archive'), join(top, 'out')];
+
+const fileOf = (part: number): string => join(out, `${part}.jsonl`);
+
+function linesIn(part: number): readonly string[] {
+  return existsSync(fileOf(part)) ? readFileSync(fileOf(part), 'utf8').split('\n').slice(0, -1) : [];
+}
+const allLines = (): readonly string[] => Array.from({ length: parts }, (_, at) => linesIn(at + 1)).flat();
+
+function start(part: number): ChildProcess {
+  const words = ['desk', archive, '--lines', fileOf(part), '--shard', `${part}/${parts}`];
+  return spawn(process.execPath, [COMMAND, ...words, '--workers', '1', '--quiet'], {
+    stdio: 'ignore',
+    detached: true,
+    env: { ...process.env, XDG_CACHE_HOME: join(top, 'cache') },
+  });
+}
+
+/** Memory of a command and its helpers, MB (Linux: VmRSS of proc(5)). */
+function heldMb(pids: readonly number[]): number {
+  const kb = readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map((name) => {
+      try {
+        const status = readFileSync(`/proc/${name}/status`, 'utf8');
+        const parent = Number(/PPid:\s+(\d+)/.exec(status)?.[1]);
+        const isOurs = pids.includes(Number(name)) || pids.includes(parent);
+        return isOurs ? Number(/VmRSS:\s+(\d+) kB/.exec(status)?.[1] ?? 0) : 0;
+      } catch {
+        return 0;
+      }
+    });
+  return kb.reduce((sum, one) => sum + one, 0) / 1024;
+}
+
+/** One pass over the parts that are not through; `killAt`: all at work is killed when so many lines are there. True: all are through. */
+async function pass(todo: Set<number>, killAt: number, heldBy: number[]): Promise<boolean> {
+  const running = new Map<number, ChildProcess>();
+  for (;;) {
+    for (const part of todo) {
+      if (running.size >= AT_A_TIME || running.has(part)) continue;
+      const child = start(part);
+      running.set(part, child);
+      child.on('exit', (code) => {
+        running.delete(part);
+        if (code !== null) todo.delete(part);
+      });
+    }
+    if (todo.size === 0) return true;
+    await new Promise((wake) => setTimeout(wake, LOOK_MS));
+    const done = allLines().length;
+    const quarter = Math.min(3, Math.floor((4 * done) / recordings));
+    const pids = [...running.values()].map(({ pid }) => pid!);
+    heldBy[quarter] = Math.max(heldBy[quarter] ?? 0, heldMb(pids));
+    if (done < killAt) continue;
+    // The whole group: the command and the helpers that it started.
+    for (const pid of pids) process.kill(-pid, 'SIGKILL');
+    while (running.size > 0) await new Promise((wake) => setTimeout(wake, LOOK_MS));
+    return false;
+  }
+}
+
+mkdirSync(out, { recursive: true });
+await writeShort(archive, recordings);
+const beganMs = performance.now();
+const heldBy: number[] = [];
+const todo = new Set(Array.from({ length: parts }, (_, at) => at + 1));
+for (const share of KILLS) await pass(todo, share * recordings, heldBy);
+await pass(todo, Infinity, heldBy);
+const wallSec = (performance.now() - beganMs) / 1000;
+
+interface Line {
+  readonly file: string;
+  readonly attempts: readonly { readonly report: { readonly exercise: ExerciseChoice } | null }[];
+}
+const lines = allLines().map((line) => JSON.parse(line) as Line);
+const files = new Set(lines.map(({ file }) => file));
+const right = lines.filter(({ file, attempts }) => {
+  const wanted = exerciseIn(file);
+  const [found] = attempts;
+  return (
+    attempts.length === 1 &&
+    found?.report?.exercise.key === wanted.key &&
+    found.report.exercise.form === wanted.form
+  );
+}).length;
+console.log(
+  `\n${recordings} recordings in ${parts} parts, ${AT_A_TIME} at a time, all killed ${KILLS.length} times; load ${loadavg()[0]!.toFixed(1)}\n`,
+);
+console.log(
+  table(
+    [
+      'missing',
+      'double',
+      'one attempt, key and form right',
+      'wall clock',
+      'recordings an hour',
+      'memory by quarters',
+    ],
+    [
+      [
+        String(recordings - files.size),
+        String(lines.length - files.size),
+        `${right} of ${recordings}`,
+        `${fixed(wallSec, 0)} s`,
+        fixed((3600 * recordings) / wallSec, 0),
+        `${heldBy.map((mb) => fixed(mb, 0)).join(', ')} MB`,
+      ],
+    ],
+  ),
+);
+rmSync(top, { recursive: true });
