@@ -8,7 +8,7 @@ import { createOffline } from './io/offline/index.ts';
 import { createOpened } from './io/opened/index.ts';
 import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
-import { createScreen } from './io/screen/index.ts';
+import { canStayAwake, createScreen } from './io/screen/index.ts';
 import { createSettings } from './io/settings/index.ts';
 import { createReceived, createShare } from './io/share/index.ts';
 import { createShelf } from './io/shelf/index.ts';
@@ -186,7 +186,7 @@ if (target !== null)
       playerOf,
       views,
       bundled: BUNDLED,
-      can: { listen: canListen(), readAac: readsAac() },
+      can: { listen: canListen(), readAac: readsAac(), stayAwake: canStayAwake() },
       tones: createTones(createPlayback),
       piano: { sitting, room: new Room(ears), piano },
       offline,

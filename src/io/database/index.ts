@@ -12,6 +12,7 @@ import { asStorageError, StorageError } from './errors.ts';
 import type { Keeper } from '../troubles/index.ts';
 
 export { StorageError } from './errors.ts';
+export { clearsUnused } from './eviction.ts';
 
 type Upgrade<Schema extends DBSchema> = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>;
 

@@ -1,6 +1,6 @@
 import { summarise } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
-import type { Migration } from '../database/index.ts';
+import { clearsUnused, type Migration } from '../database/index.ts';
 import { createJournal, MIGRATIONS } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
 import { nameFor } from './drawers.ts';
@@ -79,6 +79,7 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
         usedBytes: estimate?.usage ?? null,
         quotaBytes: estimate?.quota ?? null,
         persisted: (await navigator.storage?.persisted?.()) ?? false,
+        clearsUnused: clearsUnused(),
       };
     },
     persist: async () => (await navigator.storage?.persist?.()) ?? false,

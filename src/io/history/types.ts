@@ -61,6 +61,8 @@ export interface StorageUse {
   readonly quotaBytes: number | null;
   /** the browser promised not to clear it by itself */
   readonly persisted: boolean;
+  /** it does so where the page was not visited for long */
+  readonly clearsUnused: boolean;
 }
 
 /** What became of the attempts in a file. */

@@ -8,6 +8,9 @@ export interface Screen {
 }
 
 /** Screen Wake Lock API (W3C); where a browser has none or refuses, the screen sleeps as the device has it. */
+/** Whether this browser can keep the screen awake. */
+export const canStayAwake = (): boolean => 'wakeLock' in navigator;
+
 export function createScreen(): Screen {
   let wanted = false;
   let lock: WakeLockSentinel | null = null;

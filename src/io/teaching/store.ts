@@ -1,5 +1,5 @@
 import type { DBSchema, StoreNames } from 'idb';
-import { createDatabase, type Migration, type Writable } from '../database/index.ts';
+import { clearsUnused, createDatabase, type Migration, type Writable } from '../database/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import { createWindows } from './windows.ts';
 import type {
@@ -194,6 +194,7 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
         usedBytes: estimate?.usage ?? null,
         quotaBytes: estimate?.quota ?? null,
         persisted: (await navigator.storage?.persisted?.()) ?? false,
+        clearsUnused: clearsUnused(),
       };
     },
     persist: async () => (await navigator.storage?.persist?.()) ?? false,

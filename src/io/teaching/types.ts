@@ -265,6 +265,8 @@ export interface TeachingStore {
     readonly usedBytes: number | null;
     readonly quotaBytes: number | null;
     readonly persisted: boolean;
+    /** it does so where the page was not visited for long */
+    readonly clearsUnused: boolean;
   }>;
   close(): Promise<void>;
 }

@@ -51,6 +51,8 @@ export interface Devices {
 export interface Abilities {
   /** a microphone can be had */
   readonly listen: boolean;
+  /** the screen is kept awake */
+  readonly stayAwake: boolean;
   /** M4A files, most of them AAC, are read */
   readonly readAac: boolean;
 }

@@ -152,6 +152,12 @@ describe.each(ENGINES)('%s', (_, open) => {
     await sees(tab, '[data-row]', 'A♭ major arpeggio');
     await tab.reload();
     await sees(tab, '[data-row]', 'A♭ major arpeggio');
+    await sees(tab, '#kept', 'Kept on this device');
+    const warned = (): Promise<boolean> =>
+      tab.run(() => document.body.textContent.includes('seven days of use without a visit'));
+    await expect
+      .poll(warned, { message: 'that it clears what is not visited' })
+      .toBe(engine.name === 'WebKit');
     await tab.touch('[data-row] button');
     expect(await verdictOf(tab)).toBe(verdict);
   });

@@ -108,7 +108,7 @@ export class MemoryStore implements TeachingStore {
     for (const id of playings)
       [this.playings, this.told, this.sounds, this.words].forEach((all) => all.delete(id));
   };
-  room = async () => ({ usedBytes: 1, quotaBytes: 2, persisted: false });
+  room = async () => ({ usedBytes: 1, quotaBytes: 2, persisted: false, clearsUnused: false });
   persist = async () => true;
   backup = (): Promise<Blob> => Promise.reject(new Error('Only a browser packs.'));
   bringIn: TeachingStore['bringIn'] = () => Promise.reject(new Error('Only a browser unpacks.'));

@@ -15,6 +15,10 @@ export const FRAME = {
   privacy:
     'No sound leaves this device but in files that you pass on yourself: there is no server and no account. Record children ' +
     'only with their guardian’s consent.',
+  /** of what is kept, after what the browser promises */
+  clearsUnused:
+    'It also clears it after seven days of use without a visit here, unless the page is on the home screen (Share, Add to ' +
+    'Home Screen).',
   language: 'Language',
   noteNames: 'Note names',
   namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },

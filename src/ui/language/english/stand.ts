@@ -5,6 +5,7 @@ export const STAND = {
   why:
     'The microphone is needed to hear when you begin, what you play and when you stop; the sound stays on this device. ' +
     'After this one touch you only play: each attempt begins with your first note and ends with the last of the exercise.',
+  mayDarken: 'This browser cannot keep the screen awake: set the device so that it stays on while you play.',
   listen: 'Listen',
   stop: 'Stop',
   exercise: 'The exercise',

@@ -16,6 +16,9 @@ export const FRAME: Strings['frame'] = {
   privacy:
     'Kein Klang verlässt dieses Gerät, außer in Dateien, die du selbst weitergibst: Es gibt keinen Server und kein Konto. Nimm ' +
     'Kinder nur auf, wenn ihre Erziehungsberechtigten zustimmen.',
+  clearsUnused:
+    'Er löscht es auch, wenn er sieben Tage lang benutzt wird, ohne dass du hierherkommst, außer die Seite liegt auf dem ' +
+    'Home-Bildschirm (Teilen, Zum Home-Bildschirm).',
   language: 'Sprache',
   noteNames: 'Notennamen',
   namings: { letters: 'C D E … B', german: 'C D E … H', 'fixed-do': 'do re mi … si' },

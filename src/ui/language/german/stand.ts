@@ -7,6 +7,8 @@ export const STAND: Strings['stand'] = {
     'Das Mikrofon wird gebraucht, um zu hören, wann du anfängst, was du spielst und wann du aufhörst; der Klang bleibt auf ' +
     'diesem Gerät. Nach dieser einen Berührung spielst du nur noch: Jeder Versuch beginnt mit deinem ersten Ton und endet ' +
     'mit dem letzten der Übung.',
+  mayDarken:
+    'Dieser Browser kann den Bildschirm nicht wach halten: Stell am Gerät ein, dass er beim Spielen an bleibt.',
   listen: 'Zuhören',
   stop: 'Aufhören',
   exercise: 'Die Übung',
