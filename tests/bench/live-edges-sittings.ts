@@ -12,7 +12,7 @@ import { NOODLING, noodle } from './desk-noodling.ts';
 import { pinkNoise } from '../support/home/noise.ts';
 
 /** What is hard about a sitting at the piano. */
-export const EDGES = ['slow', 'hesitant', 'close', 'household', 'noodling', 'another'] as const;
+export const EDGES = ['slow', 'hesitant', 'close', 'household', 'noodling', 'another', 'evening'] as const;
 export type Edge = (typeof EDGES)[number];
 
 /** One sound with what was played in it. */
@@ -53,6 +53,8 @@ const HOUSEHOLD: readonly OtherSound[] = [
   'claps',
   'noise',
 ];
+/** What an evening at home brings between one attempt and the next. */
+const EVENING = ['talk', 'knocks', 'television', 'other playing'] as const;
 const BED_DB = -62;
 
 interface Part {
@@ -110,6 +112,18 @@ export async function edgeSitting(edge: Edge, piano: PianoName, index: number): 
         play(attempt(beatsAMinute(chosen, random.uniform(80, 240))), random.uniform(0.8, 2.5), true);
       }
       break;
+    case 'evening':
+      for (let at = 0; at < 4; at++) {
+        const between = EVENING[(index + at) % EVENING.length]!;
+        const sec = random.uniform(4, 8);
+        const heard = soundsOf(between);
+        if (between === 'other playing')
+          play(noodle(random.pick(NOODLING), chosen, random), random.uniform(2, 5), false);
+        sounds.push(...heard.map((kind) => ({ kind, atSec: lastSec + 1.6, sec })));
+        const pauseSec = heard.length > 0 ? sec + random.uniform(1.8, 3) : random.uniform(0.8, 2.5);
+        play(attempt(beatsAMinute(chosen, random.uniform(60, 240))), pauseSec, true);
+      }
+      break;
     case 'another': {
       const other = OTHERS[index % OTHERS.length]!;
       for (let at = 0; at < 3; at++)
@@ -123,6 +137,20 @@ export async function edgeSitting(edge: Edge, piano: PianoName, index: number): 
       strokes.map(({ timeSec }) => timeSec - strokes[0]!.timeSec + atSec),
     );
   return { edge, chosen, channel, sampleRateHz: SAMPLE_RATE_HZ, attempts };
+}
+
+/** A television speaks and has music under it: tones that no piano makes. */
+function soundsOf(between: (typeof EVENING)[number]): readonly OtherSound[] {
+  switch (between) {
+    case 'talk':
+      return ['speech'];
+    case 'knocks':
+      return ['knocks'];
+    case 'television':
+      return ['speech', 'bowed tone'];
+    case 'other playing':
+      return [];
+  }
 }
 
 function beatsAMinute(choice: ExerciseChoice, stepsAMinute: number): number {

@@ -1,6 +1,6 @@
 /**
  * Where attempts begin and end at the piano, in the cases that are hard: `npm run bench:live-edges [-- --piano test] [--edges slow]
- * [--sittings 6] [--any]`. Rendered sittings through the live ear, one exercise chosen for each (`--any`: none is). A line a kind: how
+ * [--sittings 6] [--from 0] [--any]`: an evening has four attempts a sitting, a hundred are `--edges evening --sittings 25`. Rendered sittings through the live ear, one exercise chosen for each (`--any`: none is). A line a kind: how
  * many attempts were told whole, missed, split, joined or invented, whose first note was lost, and how long after the last note each
  * end was told.
  */
@@ -18,6 +18,7 @@ const { values } = parseArgs({
     piano: { type: 'string', default: 'dev' },
     edges: { type: 'string', default: EDGES.join(',') },
     sittings: { type: 'string', default: '6' },
+    from: { type: 'string', default: '0' },
     any: { type: 'boolean', default: false },
     verbose: { type: 'boolean', default: false },
   },
@@ -79,7 +80,8 @@ for (const edge of values.edges.split(',') as Edge[]) {
     computeSec: 0,
     lengthSec: 0,
   };
-  for (let index = 0; index < Number(values.sittings); index++) {
+  const from = Number(values.from);
+  for (let index = from; index < from + Number(values.sittings); index++) {
     const sitting = await edgeSitting(edge, piano, index);
     const followed = followLive(sitting.channel, sitting.sampleRateHz, {
       expected: values.any ? 'any' : sitting.chosen,

@@ -36,8 +36,8 @@ export async function closeVisits(): Promise<void> {
   if (shared !== null) await Promise.all((await shared).contexts().map((context) => context.close()));
 }
 
-/** `microphone`: a WAV that the browser hears as its microphone, 'refused' to refuse it. */
-export async function openBrowser(microphone?: string): Promise<Browser> {
+/** `microphone`: a WAV that the browser hears as its microphone, 'refused' to refuse it. `more`: flags that only one bench wants. */
+export async function openBrowser(microphone?: string, more: readonly string[] = []): Promise<Browser> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error('No Chromium found: install it, or set CHROMIUM.');
   const hearing =
@@ -50,7 +50,7 @@ export async function openBrowser(microphone?: string): Promise<Browser> {
             '--use-fake-ui-for-media-stream',
             `--use-file-for-fake-audio-capture=${microphone}%noloop`,
           ];
-  return chromium.launch({ executablePath, args: [...FLAGS, ...hearing] });
+  return chromium.launch({ executablePath, args: [...FLAGS, ...hearing, ...more] });
 }
 
 /** A page and what went wrong on it while it was open. */
