@@ -25,7 +25,7 @@ export function reportNotes(
       : [
           {
             ...shared,
-            name: spellPlayedWithOctave(facts.name, shared.midi, note.expected),
+            name: spellPlayedWithOctave(alignment.exercise, note.step, shared.midi, note.expected),
             verdict: 'wrong',
             wantedMidi: midi,
             wantedName: name,
@@ -41,7 +41,7 @@ export function reportNotes(
     const again = nearest.midi === midi;
     return {
       ...base(extra.played),
-      name: again ? nearest.name : spellPlayedWithOctave(facts.name, midi, nearest),
+      name: again ? nearest.name : spellPlayedWithOctave(alignment.exercise, extra.step, midi, nearest),
       hand: nearest.hand,
       step: extra.step,
       finger: again ? nearest.finger : null,

@@ -1,6 +1,8 @@
 import { median } from '../../base/statistics.ts';
 import type { CrossingDelay, Figure, Measures } from '../types.ts';
 import { isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
+import type { ExpectedNote } from '../../exercise/index.ts';
+import { octavesOf } from './octaves.ts';
 import { practiceAround, taskOf, wayUp } from './place.ts';
 import { inPosition } from './position.ts';
 import type { Advice, CrossingFacts, Saying } from './said/index.ts';
@@ -155,15 +157,20 @@ const some: Situation = {
     const [worst] = late;
     if (worst === undefined) return null;
     const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
+    const crossings = late.map((one) => crossingAt(scene, one));
+    const octaves = octavesOf(
+      crossings,
+      late.map((one) => noteAfter(scene, one).midi),
+    );
     return {
       statement: {
         situation: 'crossing-late',
         steps: stepsOf(late),
         faults: late.length,
         sure: leastSure(late),
-        crossings: late.map((one) => ({
+        crossings: late.map((one, at) => ({
           step: one.step,
-          crossing: crossingAt(scene, one),
+          crossing: { ...crossings[at]!, ...(octaves[at] !== undefined && { octave: octaves[at] }) },
           lateMs: Math.round(one.delayMs),
         })),
       },
@@ -210,10 +217,13 @@ function group(scene: Scene, direction: 'up' | 'down'): { late: readonly Crossin
   return { late, every: all.length > 0 && late.length === all.length };
 }
 
+const noteAfter = (scene: Scene, { step, hand }: CrossingDelay): ExpectedNote =>
+  scene.exercise.steps[step]!.notes.find((one) => one.hand === hand)!;
+
 /** A crossing by the note that it leads to. */
-function crossingAt(scene: Scene, { step, hand, kind, direction }: CrossingDelay): CrossingFacts {
-  const note = scene.exercise.steps[step]!.notes.find((one) => one.hand === hand)!;
-  return { kind, direction, to: nameOf(note), hand: handIfBoth(scene, hand) };
+function crossingAt(scene: Scene, crossing: CrossingDelay): CrossingFacts {
+  const { hand, kind, direction } = crossing;
+  return { kind, direction, to: nameOf(noteAfter(scene, crossing)), hand: handIfBoth(scene, hand) };
 }
 
 function meanMs(crossings: readonly CrossingDelay[]): number {

@@ -1,5 +1,6 @@
 import type { ExpectedNote } from '../../exercise/index.ts';
 import { sureOfExtra } from '../criteria/evidence.ts';
+import { inOctaves } from './octaves.ts';
 import { placeOf, practiceAround, spotOf, taskOf } from './place.ts';
 import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
@@ -19,12 +20,13 @@ const slips: Situation = {
     const extras = scene.alignment.extras.filter(({ kind }) => kind === 'slip' || kind === 'other');
     const [first] = extras;
     if (first === undefined) return null;
-    const keys = extras.map(({ played, step, kind }) => {
-      const midi = scene.heard.notes[played]!.midi + scene.alignment.semitoneShift;
+    const midis = extras.map(({ played }) => scene.heard.notes[played]!.midi + scene.alignment.semitoneShift);
+    const keys = extras.map(({ step, kind }, at) => {
+      const midi = midis[at]!;
       const beside = nearest(scene, step, midi);
       return {
         step,
-        struck: spellPlayed(scene.exercise.choice.key, midi, beside),
+        struck: spellPlayed(scene.exercise, step, midi, beside),
         caughtWith: kind === 'slip' ? nameOf(beside) : null,
         place: placeOf(scene, step),
       };
@@ -40,7 +42,7 @@ const slips: Situation = {
         steps: [...new Set(extras.map((extra) => extra.step))],
         faults: extras.length,
         sure: Math.min(...extras.map((extra) => sureOfExtra(scene.heard, extra))),
-        keys,
+        keys: inOctaves(keys, midis),
       },
       gravity: WEIGHT * extras.length,
       advice: turnAbout<Advice>(timesBefore(scene, 'slips'), [
@@ -65,11 +67,14 @@ const repeats: Situation = {
     const steps = [...new Set(again.map((extra) => extra.step))];
     const [first] = steps;
     if (first === undefined) return null;
-    const spots = steps.map((step) => {
+    const struck = steps.map((step) => {
       const { played } = again.find((extra) => extra.step === step)!;
-      const midi = scene.heard.notes[played]!.midi + scene.alignment.semitoneShift;
-      return { step, spot: { ...spotOf(scene, step), note: nameOf(nearest(scene, step, midi)) } };
+      return nearest(scene, step, scene.heard.notes[played]!.midi + scene.alignment.semitoneShift);
     });
+    const spots = inOctaves(
+      steps.map((step, at) => ({ ...spotOf(scene, step), note: nameOf(struck[at]!) })),
+      struck.map(({ midi }) => midi),
+    );
     const practice = practiceAround(scene, first - 2, first + 2, SLOWLY);
     return {
       statement: {
@@ -77,7 +82,7 @@ const repeats: Situation = {
         steps,
         faults: steps.length,
         sure: Math.min(...again.map((extra) => sureOfExtra(scene.heard, extra))),
-        spots,
+        spots: steps.map((step, at) => ({ step, spot: spots[at]! })),
       },
       gravity: WEIGHT * steps.length,
       advice: turnAbout<Advice>(timesBefore(scene, 'repeats'), [

@@ -59,11 +59,11 @@ export function factsOf(scene: Scene, fault: Fault): FaultFacts {
   };
 }
 
-function struckFor(scene: Scene, { playedMidi, expected }: Fault): FaultFacts['struck'] {
+function struckFor(scene: Scene, { step, playedMidi, expected }: Fault): FaultFacts['struck'] {
   if (playedMidi === null) return null;
   const off = playedMidi - expected.midi;
   if (Math.abs(off) === OCTAVE) return off > 0 ? 'octave-high' : 'octave-low';
-  return spellPlayed(scene.exercise.choice.key, playedMidi, expected);
+  return spellPlayed(scene.exercise, step, playedMidi, expected);
 }
 
 /** Of faults alike in note and kind: how often, of how often the note comes at all. */

@@ -3,6 +3,7 @@ import type { Hand } from '../../exercise/index.ts';
 import { evennessPercent, isMeasured, LEAST_WITH_SHAPE, surelyOver, valueOf } from '../measures/index.ts';
 import { improvement } from './better.ts';
 import { handIsReady, isReady, rowNow } from './ready.ts';
+import { inOctaves } from './octaves.ts';
 import { atTempo, placeOf, taskOf, wayUp, wholeOf } from './place.ts';
 import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
@@ -249,19 +250,19 @@ export const PROGRESS: readonly Situation[] = [
 const notSure: Situation = {
   name: 'not-sure',
   find: (scene) => {
-    const notes = scene.alignment.matched.flatMap((note) =>
-      note.verdict === 'unsure' && note.heldOver !== true
-        ? [
-            {
-              step: note.step,
-              note: nameOf(note.expected),
-              place: placeOf(scene, note.step),
-              hand: handIfBoth(scene, note.expected.hand),
-            },
-          ]
-        : [],
+    const unsure = scene.alignment.matched.filter(
+      (note) => note.verdict === 'unsure' && note.heldOver !== true,
     );
-    if (notes.length === 0) return null;
+    if (unsure.length === 0) return null;
+    const notes = inOctaves(
+      unsure.map(({ step, expected }) => ({
+        step,
+        note: nameOf(expected),
+        place: placeOf(scene, step),
+        hand: handIfBoth(scene, expected.hand),
+      })),
+      unsure.map(({ expected }) => expected.midi),
+    );
     return {
       statement: {
         situation: 'not-sure',

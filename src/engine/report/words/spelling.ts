@@ -1,6 +1,7 @@
 import { isBlack } from '../../base/units.ts';
 import { keyFacts } from '../../exercise/index.ts';
-import type { KeyFacts } from '../../exercise/index.ts';
+import type { Exercise, KeyFacts } from '../../exercise/index.ts';
+import { pitchClassName } from './scene.ts';
 
 const WITH_SHARPS = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
 const WITH_FLATS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
@@ -37,11 +38,12 @@ export function spellWithOctave(facts: KeyFacts, midi: number): string {
 
 /** A wrong key's name beside the right one, as sentences say it, with its octave. */
 export function spellPlayedWithOctave(
-  key: string,
+  exercise: Exercise,
+  step: number,
   midi: number,
-  wanted: { midi: number; name: string },
+  wanted: Wanted,
 ): string {
-  return withOctave(spellPlayed(key, midi, wanted), midi);
+  return withOctave(spellPlayed(exercise, step, midi, wanted), midi);
 }
 
 /** C♭ and B♯ take the octave of their letter. */
@@ -58,15 +60,30 @@ export function isNaturalOf(midi: number, wantedName: string): boolean {
   return hasAccidental && ((midi % 12) + 12) % 12 === NATURAL_CLASS[letter];
 }
 
+interface Wanted {
+  readonly midi: number;
+  readonly name: string;
+}
+
 /**
- * A wrong key beside the right one → its plain name: the right one's letter where only the sign differs; its name in the key's
- * scale; else a semitone off by the right one's own letter, E♭ for E; else with the signature's kind of accidental.
+ * A wrong key at a step, beside the right one → its plain name: the right one's letter where only the sign differs; as the exercise
+ * writes that key, where it does; its name in the key's scale; else a semitone off by the right one's own letter, E♭ for E; else with
+ * the signature's kind of accidental.
  */
-export function spellPlayed(key: string, midi: number, wanted: { midi: number; name: string }): string {
+export function spellPlayed(exercise: Exercise, step: number, midi: number, wanted: Wanted): string {
   const letter = wanted.name[0]!;
   if (isNaturalOf(midi, wanted.name)) return letter;
-  const facts = keyFacts(key);
+  const written = writtenAs(exercise, step, midi);
+  if (written !== null) return written;
+  const facts = keyFacts(exercise.choice.key);
   const off = midi - wanted.midi;
   const ownLetter = !/^[A-G][#b]/.test(wanted.name) && Math.abs(off) === 1 && isBlack(midi);
   return ownLetter && !inScale(facts, midi) ? letter + (off > 0 ? '#' : 'b') : spellIn(facts, midi);
+}
+
+/** How the exercise writes a key, in whatever octave, nearest to a step: a chromatic scale goes up in sharps and comes down in flats. */
+function writtenAs({ steps }: Exercise, step: number, midi: number): string | null {
+  const near = [...steps].sort((a, b) => Math.abs(a.step - step) - Math.abs(b.step - step));
+  const note = near.flatMap(({ notes }) => notes).find((one) => (one.midi - midi) % 12 === 0);
+  return note === undefined ? null : pitchClassName(note.name);
 }

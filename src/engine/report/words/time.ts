@@ -9,6 +9,7 @@ import {
   surelyOver,
   valueOf,
 } from '../measures/index.ts';
+import { inOctaves } from './octaves.ts';
 import { practiceAround, spotOf, taskOf, wayUp } from './place.ts';
 import type { Advice } from './said/index.ts';
 import type { Scene, Situation } from './scene.ts';
@@ -97,15 +98,19 @@ const lateNote: Situation = {
     const [worst] = late;
     if (worst === undefined || late.length > MOST_LATE_NOTES || heard.notes.length === 0) return null;
     const practice = practiceAround(scene, worst.step - 2, worst.step + 1, 0.75);
+    const spots = inOctaves(
+      late.map(({ step }) => spotOf(scene, step)),
+      late.map(({ step }) => exercise.steps[step]!.notes.at(-1)!.midi),
+    );
     return {
       statement: {
         situation: 'late-note',
         steps: late.map(({ step }) => step),
         faults: late.length,
         sure: shareOver(worst.figure, boundMs),
-        notes: late.map(({ step, figure }) => ({
+        notes: late.map(({ step, figure }, at) => ({
           step,
-          at: spotOf(scene, step),
+          at: spots[at]!,
           lateMs: Math.round(figure.value),
         })),
       },

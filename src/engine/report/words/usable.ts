@@ -129,7 +129,7 @@ function otherModeNote(scene: Scene, better: ExerciseChoice): Saying<'other-exer
   const each = alike.every((note) => note.verdict === 'wrong') && alike.length > 1;
   const midi = scene.heard.notes[wrong.played]!.midi + scene.alignment.semitoneShift;
   return {
-    struck: spellPlayed(choice.key, midi, wrong.expected),
+    struck: spellPlayed(scene.exercise, wrong.step, midi, wrong.expected),
     wanted,
     often: !each ? 'once' : alike.length === 2 ? 'both' : 'each',
   };

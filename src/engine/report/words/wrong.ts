@@ -3,6 +3,7 @@ import { isCadence, isDiatonic } from '../../exercise/index.ts';
 import type { ExpectedNote, Hand } from '../../exercise/index.ts';
 import type { Fault } from './faults.ts';
 import { factsOf, faultsOf, howOften, sameFault } from './faults.ts';
+import { inOctaves } from './octaves.ts';
 import { crossesAt, practiceAround, taskOf } from './place.ts';
 import { inPosition } from './position.ts';
 import type { Advice, Statement, Task } from './said/index.ts';
@@ -127,7 +128,7 @@ const signature: Situation = {
     if (often.kind !== 'both' && often.kind !== 'each') return null;
     const name = nameOf(first.expected);
     const natural = isNaturalOf(first.playedMidi, first.expected.name) && facts.signature.includes(name);
-    const struck = spellPlayed(scene.exercise.choice.key, first.playedMidi, first.expected);
+    const struck = spellPlayed(scene.exercise, first.step, first.playedMidi, first.expected);
     if (!natural && !(name.length === 1 && isBlack(first.playedMidi) && struck.startsWith(name))) return null;
     const signs = { kind: facts.accidental, names: facts.signature };
     const practice = practiceAround(scene, first.step - 2, first.step + 2, SLOWLY);
@@ -212,7 +213,14 @@ const oneByOne = (name: 'wrong-notes' | 'missed-notes'): Situation => ({
     const note = first.playedMidi === null ? nameOf(first.expected) : null;
     return found(
       faults,
-      { situation: name, ...given(faults), notes: faults.map((fault) => factsOf(scene, fault)) },
+      {
+        situation: name,
+        ...given(faults),
+        notes: inOctaves(
+          faults.map((fault) => factsOf(scene, fault)),
+          faults.map(({ expected }) => expected.midi),
+        ),
+      },
       turnAbout<Advice>(timesBefore(scene, 'wrong-notes', 'missed-notes'), [
         { step: 'until-right', task, note },
         anotherWay(scene, task),

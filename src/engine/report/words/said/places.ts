@@ -22,10 +22,19 @@ export const CHORD_PLACE = v.object({
 /** A chord among those of the exercise. */
 export type ChordPlace = Shape<typeof CHORD_PLACE>;
 
+const OCTAVE = told(
+  'where things called alike lie in different octaves of the exercise, in which of these',
+  v.picklist(['lower', 'middle', 'upper']),
+);
+export type Octave = Shape<typeof OCTAVE>;
+
 const BAR_NUMBER = told('from 1; 0: the upbeat', COUNT);
 
 export const PLACE = v.variant('kind', [
-  v.object({ kind: v.picklist(['start', 'end', 'top', 'up', 'down', 'anywhere']) }),
+  v.object({
+    kind: v.picklist(['start', 'end', 'top', 'up', 'down', 'anywhere']),
+    octave: v.exactOptional(OCTAVE),
+  }),
   v.object({ kind: v.literal('chord'), chord: CHORD_PLACE }),
   v.object({ kind: told('of a passage of one’s own', v.literal('bar')), bar: BAR_NUMBER }),
 ]);
@@ -95,6 +104,7 @@ export const CROSSING_AT = v.object({
   kind: v.picklist(['thumb-under', 'over-thumb']),
   direction: v.picklist(['up', 'down']),
   to: told('the note after the crossing', NAME),
+  octave: v.exactOptional(OCTAVE),
   hand: told('said where both hands play', v.nullable(HAND)),
 });
 /** A crossing by the note that it leads to. */

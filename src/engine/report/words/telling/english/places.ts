@@ -5,6 +5,7 @@ import type {
   CrossingFacts,
   FaultFacts,
   HowOften,
+  Octave,
   StepPlace,
   NamedStep,
   NamedStretch,
@@ -48,6 +49,10 @@ const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
 const withoutWay = (one: ChordPlace): string =>
   chord(one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one);
 
+/** "in the upper octave" */
+const inOctave = (octave: Octave | undefined): string =>
+  octave === undefined ? '' : `in the ${octave} octave`;
+
 const inBar = (bar: number): string => (bar === 0 ? 'in the upbeat' : `in bar ${bar}`);
 
 /** "going up", "at the top", "in bar 3", or the chord's name: "in the V7" */
@@ -57,11 +62,11 @@ export function where(place: StepPlace): string {
       return `in the ${chord(place.chord)}`;
     case 'up':
     case 'down':
-      return WAYS[place.kind];
+      return joined(WAYS[place.kind], inOctave(place.octave));
     case 'bar':
       return inBar(place.bar);
     case 'anywhere':
-      return '';
+      return inOctave(place.octave);
     default:
       return `at the ${place.kind}`;
   }
@@ -158,8 +163,8 @@ export function notesIn(naming: NoteNaming) {
   const placed = (one: FaultFacts): string => joined(fault(one), faultPlace(one));
 
   /** "going up to A" */
-  const crossing = ({ direction, to, hand }: CrossingFacts): string =>
-    joined(`${WAYS[direction]} to ${name(to)}`, hand === null ? '' : `(${hand} hand)`);
+  const crossing = ({ direction, to, octave, hand }: CrossingFacts): string =>
+    joined(`${WAYS[direction]} to ${name(to)}`, inOctave(octave), hand === null ? '' : `(${hand} hand)`);
 
   /** "left hand alone, only E–F♯–G♯, ♩ = 60, two notes a beat" */
   const only = (task: Task): string => {

@@ -5,6 +5,7 @@ import type {
   CrossingFacts,
   FaultFacts,
   HowOften,
+  Octave,
   StepPlace,
   NamedStep,
   NamedStretch,
@@ -102,6 +103,12 @@ const goesDown = ({ which }: ChordPlace): boolean => which === 'down';
 const withoutWay = (one: ChordPlace): ChordPlace =>
   one.which === 'up' || one.which === 'down' ? { ...one, which: 'only' } : one;
 
+const OCTAVES = { lower: 'unteren', middle: 'mittleren', upper: 'oberen' } as const;
+
+/** "in der oberen Oktave" */
+const inOctave = (octave: Octave | undefined): string =>
+  octave === undefined ? '' : `in der ${OCTAVES[octave]} Oktave`;
+
 const inBar = (bar: number): string => (bar === 0 ? 'im Auftakt' : `in Takt ${bar}`);
 
 /** "aufwärts", "oben", "in Takt 3", or in the chord: "im V7" */
@@ -111,7 +118,7 @@ export function where(place: StepPlace): string {
       return chordAfter('in', place.chord);
     case 'up':
     case 'down':
-      return WAYS[place.kind];
+      return joined(WAYS[place.kind], inOctave(place.octave));
     case 'start':
       return 'am Anfang';
     case 'end':
@@ -121,7 +128,7 @@ export function where(place: StepPlace): string {
     case 'bar':
       return inBar(place.bar);
     case 'anywhere':
-      return '';
+      return inOctave(place.octave);
   }
 }
 
@@ -224,8 +231,8 @@ export function notesIn(naming: NoteNaming) {
   const placed = (one: FaultFacts): string => joined(fault(one), faultPlace(one));
 
   /** "der Untersatz aufwärts zu A" */
-  const crossing = ({ kind, direction, to, hand }: CrossingFacts): string =>
-    joined(movement(kind), WAYS[direction], `zu ${name(to)}`, ofHand(hand));
+  const crossing = ({ kind, direction, to, octave, hand }: CrossingFacts): string =>
+    joined(movement(kind), WAYS[direction], `zu ${name(to)}`, inOctave(octave), ofHand(hand));
 
   /** "linke Hand allein, nur E–Fis–Gis, ♩ = 60, zwei Töne auf jeden Schlag" */
   const only = (task: Task): string => {
