@@ -1,5 +1,6 @@
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Measures } from '../types.ts';
+import { blamesNotes } from './rules/index.ts';
 import type { Improved } from './said/index.ts';
 import type { Scene } from './scene.ts';
 import { faultCount } from './standing.ts';
@@ -55,18 +56,6 @@ function notBelowZero(figure: Figure): Figure {
   return isMeasured(figure) ? { ...figure, value: Math.max(0, figure.value) } : figure;
 }
 
-const NOTE_TROUBLES = [
-  'same-place-again',
-  'leading-note',
-  'signature',
-  'landed-off',
-  'inner-note',
-  'wrong-notes',
-  'missed-notes',
-  'slips',
-  'repeats',
-];
-
 /**
  * Clearly better than the last attempt in the trouble that it named, with both figures; null where it is not, or not
  * clearly. Clearly: by more than both ± together make sure of, and by the criterion's share of the old figure.
@@ -75,7 +64,7 @@ export function improvement(scene: Scene): Improved | null {
   const before = scene.earlier.at(-1);
   if (before === undefined) return null;
   const { situation } = before.words;
-  if (NOTE_TROUBLES.includes(situation)) {
+  if (blamesNotes(situation)) {
     const [now, then] = [faultCount(scene.report), faultCount(before)];
     return now > 0 || then === 0 ? null : { figure: 'notes', before: then };
   }

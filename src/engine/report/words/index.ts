@@ -14,7 +14,7 @@ import { IN_GROUPS, withoutGroups } from './groups.ts';
 import { HANDS } from './hands.ts';
 import { practiceWith } from './practice.ts';
 import { ASKED, PROGRESS } from './progress.ts';
-import { RULES } from './rules/index.ts';
+import { blamesNotes, RULES } from './rules/index.ts';
 import type { Improved, Said, Statement } from './said/index.ts';
 import type { Found, Scene, Situation } from './scene.ts';
 import { setUpOf } from './set-up.ts';
@@ -252,8 +252,8 @@ const isKind = ({ statement }: Found, kind: string): boolean => RULES[statement.
 
 /** Something right is named first: every note, or how many of them; nothing that the sentence says anyhow. */
 function openingOf(scene: Scene, { statement }: Found): Said['opening'] {
-  const { kind, rank } = RULES[statement.situation];
-  if (kind === 'fault' && rank === RULES['wrong-notes'].rank) return 'some-notes';
+  const { kind } = RULES[statement.situation];
+  if (blamesNotes(statement.situation)) return 'some-notes';
   if (statement.situation === 'broken-off') return everyNoteSoFar(scene, statement.steps) ? 'so-far' : 'none';
   const own: readonly Statement['situation'][] = ['nearly-even', 'under-tempo'];
   const named =

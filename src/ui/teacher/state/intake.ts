@@ -24,7 +24,7 @@ export async function droppedFiles(items: DataTransferItemList): Promise<readonl
 }
 
 /** Files that were chosen, from a folder or one by one. */
-export function chosenFiles(files: FileList): readonly Given[] {
+export function chosenFiles(files: readonly File[]): readonly Given[] {
   return [...files]
     .map((file) => givenOf(file, file.webkitRelativePath === '' ? file.name : file.webkitRelativePath))
     .filter(({ path }) => !isHiddenIn(path));

@@ -12,3 +12,9 @@ export const RULES: Readonly<Record<SituationName, Rule>> = {
   ...ABOUT_TIME,
   ...ABOUT_PROGRESS,
 };
+
+/** Whether a situation blames notes that are wrong, missing or too many. One of another version blames nothing that is known. */
+export function blamesNotes(situation: string): boolean {
+  const rule = Object.hasOwn(RULES, situation) ? RULES[situation as SituationName] : null;
+  return rule?.kind === 'fault' && rule.rank === RULES['wrong-notes'].rank;
+}
