@@ -12,7 +12,8 @@ import { asStorageError, StorageError } from './errors.ts';
 import type { Keeper } from '../troubles/index.ts';
 
 export { StorageError } from './errors.ts';
-export { clearsUnused } from './eviction.ts';
+export { keepForGood, storageUse } from './room.ts';
+export type { StorageUse } from './room.ts';
 
 type Upgrade<Schema extends DBSchema> = IDBPTransaction<Schema, StoreNames<Schema>[], 'versionchange'>;
 

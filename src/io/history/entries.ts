@@ -2,7 +2,7 @@ import type { IDBPObjectStore, StoreNames } from 'idb';
 import type { JournalDatabase, JournalSchema, OpenJournal } from './database.ts';
 import { drawerOf, readDrawer, withEntry } from './drawers.ts';
 import { packDrawer } from './packing.ts';
-import type { Entry } from './types.ts';
+import type { Entry, Remembered } from './types.ts';
 
 /** The drawers, inside a transaction that may write. */
 type Drawers = IDBPObjectStore<JournalSchema, ArrayLike<StoreNames<JournalSchema>>, 'drawers', 'readwrite'>;
@@ -10,6 +10,15 @@ type Drawers = IDBPObjectStore<JournalSchema, ArrayLike<StoreNames<JournalSchema
 /** All entries, oldest first. */
 export async function readEntries(database: OpenJournal): Promise<readonly Entry[]> {
   return (await database.getAll('drawers')).flatMap(readDrawer);
+}
+
+/** What else the page remembers, by its names. */
+export async function readRemembered(database: OpenJournal): Promise<Remembered> {
+  const [names, texts] = await Promise.all([
+    database.getAllKeys('remembered'),
+    database.getAll('remembered'),
+  ]);
+  return Object.fromEntries(names.map((name, index) => [name, JSON.parse(texts[index]!) as unknown]));
 }
 
 /** Puts an entry in its drawer; one of the same name is replaced. */

@@ -1,7 +1,8 @@
 import { FORMAT, FORMAT_VERSION } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import type { OpenJournal } from './database.ts';
-import { readEntries } from './entries.ts';
+import { readEntries, readRemembered } from './entries.ts';
+import { packed } from './packed.ts';
 import { tarEnd, tarParts } from './tar.ts';
 import type { TarMember } from './tar.ts';
 import type { Entry } from './types.ts';
@@ -12,9 +13,7 @@ export async function exportJournal(
   nowMs: number,
   onProgress: (share: number) => void,
 ): Promise<Blob> {
-  const archive = streamOf(parts(database, nowMs, onProgress));
-  const packed = archive.pipeThrough(new CompressionStream('gzip'));
-  return new Response(packed, { headers: { 'content-type': 'application/gzip' } }).blob();
+  return packed(parts(database, nowMs, onProgress));
 }
 
 async function* parts(
@@ -23,11 +22,7 @@ async function* parts(
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const entries = (await readEntries(database)).filter((entry) => entry.deletedMs === null);
-  const names = await database.getAllKeys('remembered');
-  const values = await database.getAll('remembered');
-  const remembered = Object.fromEntries(
-    names.map((name, index) => [name, JSON.parse(values[index]!) as unknown]),
-  );
+  const remembered = await readRemembered(database);
   yield* tarParts(
     json('evenfall-journal.json', { format: FORMAT, version: FORMAT_VERSION, remembered }),
     nowMs,
@@ -70,18 +65,4 @@ export async function filedAttempt(
 
 function json(name: string, value: unknown): TarMember {
   return { name, bytes: new TextEncoder().encode(JSON.stringify(value)) };
-}
-
-/** Pieces → a stream that asks for the next one when it has room. (`ReadableStream.from` is not in every browser yet.) */
-export function streamOf(
-  pieces: AsyncGenerator<Uint8Array<ArrayBuffer>>,
-): ReadableStream<Uint8Array<ArrayBuffer>> {
-  return new ReadableStream({
-    pull: async (controller) => {
-      const next = await pieces.next();
-      if (next.done === true) controller.close();
-      else controller.enqueue(next.value);
-    },
-    cancel: async () => void (await pieces.return(undefined)),
-  });
 }

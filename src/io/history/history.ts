@@ -1,10 +1,10 @@
 import { summarise } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
-import { clearsUnused, type Migration } from '../database/index.ts';
+import { keepForGood, storageUse, type Migration } from '../database/index.ts';
 import { createJournal, MIGRATIONS } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
 import { nameFor } from './drawers.ts';
-import { changeEntries, putChanged, putEntry, readEntries } from './entries.ts';
+import { changeEntries, putChanged, putEntry, readEntries, readRemembered } from './entries.ts';
 import { packSound, unpackSound } from './sounds.ts';
 import type { Entry, History, NewAttempt, Outcome } from './types.ts';
 
@@ -67,22 +67,10 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
         await putChanged(store('drawers'), ids, (entry) => ({ ...entry, soundBytes: 0 }));
         for (const id of ids) await store('sounds').delete(id);
       }),
-    remembered: () =>
-      database.use(async (open) => {
-        const [names, texts] = await Promise.all([open.getAllKeys('remembered'), open.getAll('remembered')]);
-        return Object.fromEntries(names.map((name, index) => [name, JSON.parse(texts[index]!) as unknown]));
-      }),
+    remembered: () => database.use(readRemembered),
     remember: (name, value) => database.put('remembered', JSON.stringify(value), name),
-    storage: async () => {
-      const estimate = await navigator.storage?.estimate?.();
-      return {
-        usedBytes: estimate?.usage ?? null,
-        quotaBytes: estimate?.quota ?? null,
-        persisted: (await navigator.storage?.persisted?.()) ?? false,
-        clearsUnused: clearsUnused(),
-      };
-    },
-    persist: async () => (await navigator.storage?.persist?.()) ?? false,
+    storage: storageUse,
+    persist: keepForGood,
     exportAll: (onProgress = () => undefined) =>
       database.use(async (open) => {
         const { exportJournal } = await import('./export.ts');

@@ -7,6 +7,7 @@ import type { JournalDatabase } from './database.ts';
 import { drawerOf, nameFor, readDrawer, timeIn } from './drawers.ts';
 import { putEntry } from './entries.ts';
 import { filedAttempt } from './export.ts';
+import { unpacked } from './packed.ts';
 import { tarMembers, TarError } from './tar.ts';
 import type { Entry, ImportOutcome, Remembered } from './types.ts';
 
@@ -192,24 +193,4 @@ function canonical(value: unknown): string {
 function isWav(bytes: Uint8Array): boolean {
   const letters = (at: number): string => String.fromCharCode(...bytes.subarray(at, at + 4));
   return bytes.length >= 44 && letters(0) === 'RIFF' && letters(8) === 'WAVE';
-}
-
-/** The archive inside the file, packed by gzip or not, with word of how much of the file has been read. */
-export async function unpacked(
-  file: Blob,
-  onProgress: (share: number) => void,
-): Promise<ReadableStream<Uint8Array>> {
-  const [first, second] = new Uint8Array(await file.slice(0, 2).arrayBuffer());
-  let read = 0;
-  const counted = file.stream().pipeThrough(
-    new TransformStream<Uint8Array<ArrayBuffer>, Uint8Array<ArrayBuffer>>({
-      transform: (block, controller) => {
-        read += block.length;
-        onProgress(file.size === 0 ? 1 : read / file.size);
-        controller.enqueue(block);
-      },
-    }),
-  );
-  // The two bytes of gzip (RFC 1952).
-  return first === 0x1f && second === 0x8b ? counted.pipeThrough(new DecompressionStream('gzip')) : counted;
 }

@@ -1,2 +1,3 @@
+export type { StorageUse } from '../database/index.ts';
 export type * from './types.ts';
 export { createHistory } from './history.ts';

@@ -1,3 +1,4 @@
+import type { StorageUse } from '../database/index.ts';
 import type {
   AttemptSummary,
   AudioInput,
@@ -54,16 +55,6 @@ export interface Entry {
 
 /** What came of listening to an attempt. */
 export type Outcome = { readonly report: Report } | { readonly reason: Notice };
-
-/** What the browser says of the room there is. */
-export interface StorageUse {
-  readonly usedBytes: number | null;
-  readonly quotaBytes: number | null;
-  /** the browser promised not to clear it by itself */
-  readonly persisted: boolean;
-  /** it does so where the page was not visited for long */
-  readonly clearsUnused: boolean;
-}
 
 /** What became of the attempts in a file. */
 export interface ImportOutcome {

@@ -1,5 +1,5 @@
 import { readPiano } from '../check/index.ts';
-import { unpacked } from '../history/import.ts';
+import { unpacked } from '../history/packed.ts';
 import { tarMembers, TarError } from '../history/tar.ts';
 import { StorageError } from '../database/index.ts';
 import type { Remark, SoundFile } from '../review/types.ts';

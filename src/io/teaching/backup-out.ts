@@ -1,4 +1,4 @@
-import { streamOf } from '../history/export.ts';
+import { packed } from '../history/packed.ts';
 import { tarEnd, tarParts } from '../history/tar.ts';
 import { tellTrouble } from '../troubles/index.ts';
 import type { SoundFile } from '../review/types.ts';
@@ -25,9 +25,7 @@ export async function writeBackup(
   nowMs: number,
   onProgress: (share: number) => void,
 ): Promise<Blob> {
-  const stream = streamOf(parts(kept, nowMs, onProgress));
-  const packed = stream.pipeThrough(new CompressionStream('gzip'));
-  return new Response(packed, { headers: { 'content-type': 'application/gzip' } }).blob();
+  return packed(parts(kept, nowMs, onProgress));
 }
 
 async function* parts(

@@ -1,5 +1,5 @@
 import type { DBSchema, StoreNames } from 'idb';
-import { clearsUnused, createDatabase, type Migration, type Writable } from '../database/index.ts';
+import { createDatabase, keepForGood, storageUse, type Migration, type Writable } from '../database/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import { createWindows } from './windows.ts';
 import type {
@@ -188,16 +188,8 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
       return said;
     },
     end,
-    room: async () => {
-      const estimate = await navigator.storage?.estimate?.();
-      return {
-        usedBytes: estimate?.usage ?? null,
-        quotaBytes: estimate?.quota ?? null,
-        persisted: (await navigator.storage?.persisted?.()) ?? false,
-        clearsUnused: clearsUnused(),
-      };
-    },
-    persist: async () => (await navigator.storage?.persist?.()) ?? false,
+    room: storageUse,
+    persist: keepForGood,
     backup: async (onProgress = () => undefined) => {
       const { writeBackup } = await import('./backup-out.ts');
       return database.use(async () =>

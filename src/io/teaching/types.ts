@@ -1,3 +1,4 @@
+import type { StorageUse } from '../database/index.ts';
 import type {
   AttemptSummary,
   ExerciseChoice,
@@ -260,13 +261,6 @@ export interface TeachingStore {
   bringIn(file: Blob, onProgress?: (share: number) => void): Promise<BackupOutcome>;
   /** Asks the browser to keep all this until somebody deletes it; whether it promised. */
   persist(): Promise<boolean>;
-  /** Bytes that all pages of this address use, and that the browser allows, null: it does not say; and whether it promised to keep them. */
-  room(): Promise<{
-    readonly usedBytes: number | null;
-    readonly quotaBytes: number | null;
-    readonly persisted: boolean;
-    /** it does so where the page was not visited for long */
-    readonly clearsUnused: boolean;
-  }>;
+  room(): Promise<StorageUse>;
   close(): Promise<void>;
 }
