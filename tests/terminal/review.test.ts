@@ -11,7 +11,7 @@ import { HELPS } from '../../src/terminal/language/index.ts';
 import { EXIT } from '../../src/terminal/problems.ts';
 import { review } from '../../src/terminal/review.ts';
 import { reviewPage } from '../../src/ui/review/page/in-node.ts';
-import { madeUp } from '../io/review/made-up.ts';
+import { madeUp, withExample } from '../io/review/made-up.ts';
 
 const PAPER = { columns: 80, colour: false, unicode: true };
 let folder: string;
@@ -50,6 +50,13 @@ it('a review of version 0.1 is told in German, its attempts too', async () => {
   );
   expect(text).toMatch(/28 von 29 Tönen richtig\. Einer fehlt: A abwärts/);
   expect(text).toMatch(/Die Lehrkraft sagt \(Versuch\): das stimmt nicht\./);
+});
+
+it('an example that the teacher played is told beside the attempt that it is for, and is no attempt', () => {
+  const lines = drawReview(withExample(), PAPER);
+  expect(lines.filter((line) => /^\d\. /.test(line))).toHaveLength(2);
+  expect(lines.filter((line) => line.includes('Your teacher played it as an example'))).toHaveLength(1);
+  expect(drawReview(withExample(), PAPER, 'de').join(' ')).toMatch(/zum Beispiel vorgespielt/);
 });
 
 describe('evenfall review', () => {

@@ -95,3 +95,17 @@ export function madeUp(): Review {
     ],
   };
 }
+
+/** The same with what the teacher played as an example for its first attempt. */
+export function withExample(review = madeUp()): Review {
+  const [first, ...others] = review.attempts;
+  const example = {
+    ...first!,
+    id: 'example',
+    exampleFor: first!.id,
+    sound: webm(900),
+    remarks: [],
+    corrections: [],
+  };
+  return { ...review, attempts: [first!, example, ...others] };
+}

@@ -10,7 +10,7 @@ import {
   writeReview,
 } from '../../../src/io/review/index.ts';
 import type { Review } from '../../../src/io/review/index.ts';
-import { madeUp, wav, webm } from './made-up.ts';
+import { madeUp, wav, withExample } from './made-up.ts';
 
 describe('a review written and read', () => {
   it('is the same to the last field, sounds included', async () => {
@@ -18,17 +18,18 @@ describe('a review written and read', () => {
   });
 
   it('holds what the teacher played as an example, which is for an attempt in it', async () => {
-    const { attempts, ...review } = madeUp();
-    const [first] = attempts;
-    const example = { ...first!, id: 'example', exampleFor: first!.id, sound: webm(900), remarks: [] };
-    const told = { ...review, attempts: [first!, { ...example, corrections: [] }] };
+    const told = withExample();
+    const [first, example, second] = told.attempts;
     const read = await readReview(await writeReview(told));
     expect(read).toEqual(told);
-    expect(withExamples(read)).toEqual([{ attempt: first, example: told.attempts[1] }]);
+    expect(withExamples(read)).toEqual([
+      { attempt: first, example },
+      { attempt: second, example: null },
+    ]);
     expect(withExamples(madeUp()).map((one) => one.example)).toEqual([null, null]);
     for (const exampleFor of ['nobody', 'example'])
       await expect(
-        writeReview({ ...told, attempts: [first!, { ...told.attempts[1]!, exampleFor }] }),
+        writeReview({ ...told, attempts: [first!, { ...example!, exampleFor }] }),
       ).rejects.toMatchObject({ kind: 'not-writable' });
   });
 

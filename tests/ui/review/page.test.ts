@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Review } from '../../../src/io/review/index.ts';
 import { speaking } from '../../../src/ui/language/index.ts';
 import { reviewPage } from '../../../src/ui/review/page/in-node.ts';
-import { madeUp } from '../../io/review/made-up.ts';
+import { madeUp, withExample } from '../../io/review/made-up.ts';
 
 /** The same review with every text in it replaced. */
 function sayingOnly(text: string): Review {
@@ -47,6 +47,15 @@ describe('a review as one page', () => {
     ['the care', /With pain or numbness stop and rest/],
   ])('holds %s', (_, part) => {
     expect(html).toMatch(part);
+  });
+
+  it('shows and plays what the teacher played as an example, once and without a verdict', () => {
+    const page = reviewPage(withExample(), 'en');
+    expect(page.match(/<article/g)).toHaveLength(2);
+    expect(page.match(/<h3>How your teacher plays it<\/h3>/g)).toHaveLength(1);
+    expect(page.match(/<audio [^>]*src="data:audio/g)).toHaveLength(4);
+    expect(page.match(/class="verdict"/g)).toHaveLength(2);
+    expect(html).not.toMatch(/How your teacher plays it/);
   });
 
   it('needs nothing else: no script, no address, its sounds in it', () => {
