@@ -11,8 +11,8 @@ import { readingsOf } from './playings.ts';
 
 /** So many of the last attempts teach of a piano; more only cost time. */
 const MOST = 12;
-/** A recording is of the same piano where its tuning is so near, cents, three times what it moves between lessons. */
-const NEAR_CENTS = 15;
+/** A recording is of the same piano where its tuning is so near, cents: twice what it moves between lessons (`KNOWN_SD_CENTS`). */
+const NEAR_CENTS = 10;
 
 /** How far recordings of a student are read anew. */
 export interface Rereading {
