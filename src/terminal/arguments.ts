@@ -1,29 +1,14 @@
 import { parseArgs } from 'node:util';
-import {
-  ALL_FORMS,
-  ALL_HANDS,
-  ALL_KEYS,
-  ALL_MINOR_SCALES,
-  hasOctaves,
-  normaliseKey,
-  READY_LIMITS,
-  takesMinorScale,
-} from '../engine/index.ts';
+import { READY_LIMITS } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { ARCHIVE_OPTIONS, readArchive } from './archive.ts';
+import { CHOICE_OPTIONS, PASSAGE_OPTIONS, readChoice, readExercises } from './choice.ts';
 import { COMMAND_NAMES } from './commands.ts';
 import type { Command, CommandName } from './commands.ts';
 import { INTENTION_OPTIONS, readIntention } from './intention.ts';
 import { usageProblem } from './problems.ts';
 import { hint, readNumber, readWord } from './values.ts';
 
-const CHOICE_OPTIONS = {
-  key: { type: 'string' },
-  form: { type: 'string' },
-  hands: { type: 'string' },
-  octaves: { type: 'string' },
-  'minor-scale': { type: 'string' },
-} as const;
 const COMMON_OPTIONS = {
   json: { type: 'boolean' },
   quiet: { type: 'boolean', short: 'q' },
@@ -37,6 +22,7 @@ const OPTIONS = {
     ...COMMON_OPTIONS,
     ...LANGUAGE_OPTION,
     ...CHOICE_OPTIONS,
+    ...PASSAGE_OPTIONS,
     ...INTENTION_OPTIONS,
     'as-chosen': { type: 'boolean' },
     bpm: { type: 'string' },
@@ -61,7 +47,7 @@ const OPTIONS = {
   },
   transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, midi: { type: 'string' } },
   review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, html: { type: 'string' } },
-  exercises: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...CHOICE_OPTIONS },
+  exercises: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...CHOICE_OPTIONS, ...PASSAGE_OPTIONS },
 } as const;
 
 const LANGUAGES: readonly Language[] = ['en', 'de'];
@@ -71,8 +57,11 @@ const SLOWEST_BPM = 20;
 const FASTEST_BPM = 400;
 const MOST_WORKERS = 16;
 
-/** The words after the command's name → what is asked. Throws Problem (wrong usage). */
-export function parseCommand(words: readonly string[]): Command {
+/**
+ * The words after the command's name → what is asked; `passage`: what the file of `--exercise` holds, where there is one. Throws Problem
+ * (wrong usage).
+ */
+export function parseCommand(words: readonly string[], passage: ExerciseChoice | null = null): Command {
   const [name, ...rest] = words;
   if (name === undefined) throw usageProblem((t) => t.nothingToDo);
   if (name === '--help' || name === '-h' || name === 'help')
@@ -84,7 +73,7 @@ export function parseCommand(words: readonly string[]): Command {
       const { values, positionals } = read('analyse', rest);
       if (values.help) return { kind: 'help', about: 'analyse', language: readLanguage(values.language) };
       if (values.lines !== undefined && values.json) throw usageProblem((t) => t.linesAlone);
-      const choice = readChoice(values);
+      const choice = readChoice(values, passage);
       return {
         kind: 'analyse',
         files: values.list === undefined ? filesOf(positionals, 'analyse') : positionals,
@@ -176,7 +165,7 @@ export function parseCommand(words: readonly string[]): Command {
       const { language, ...choice } = values;
       return {
         kind: 'exercises',
-        what: readExercises(choice),
+        what: readExercises(choice, passage),
         language: readLanguage(language),
         json: values.json ?? false,
       };
@@ -215,59 +204,6 @@ function filesOf(positionals: readonly string[], name: CommandName): readonly st
     throw usageProblem((t) => t.inputTwice);
   }
   return positionals;
-}
-
-type ChoiceValues = { readonly [Option in keyof typeof CHOICE_OPTIONS]?: string | undefined };
-
-/** All of key, form and hands, or none of them. */
-function readChoice(values: ChoiceValues): ExerciseChoice | null {
-  const given = (Object.keys(CHOICE_OPTIONS) as (keyof typeof CHOICE_OPTIONS)[]).filter(
-    (option) => values[option] !== undefined,
-  );
-  if (given.length === 0) return null;
-  const needed = (['key', 'form', 'hands'] as const).filter((option) => values[option] === undefined);
-  if (needed.length > 0) {
-    const options = needed.map((option) => `--${option}`);
-    throw usageProblem((t) => t.alone(`--${given[0]}`, options));
-  }
-  return settledChoice({ ...values, hands: values.hands });
-}
-
-function readExercises(values: ChoiceValues): 'all' | { readonly key: string } | ExerciseChoice {
-  const { key, form } = values;
-  if (
-    key === undefined &&
-    Object.values(values).every((value) => value === undefined || typeof value === 'boolean')
-  ) {
-    return 'all';
-  }
-  if (key === undefined) throw usageProblem((t) => t.addKey);
-  if (form !== undefined) return settledChoice({ ...values, hands: values.hands ?? 'right' });
-  return { key: readKey(key) };
-}
-
-function settledChoice(values: ChoiceValues): ExerciseChoice {
-  const minorScale = values['minor-scale'];
-  const choice: ExerciseChoice = {
-    key: readKey(values.key ?? ''),
-    form: readWord('form', values.form ?? '', ALL_FORMS),
-    hands: readWord('hands', values.hands ?? '', ALL_HANDS),
-    octaves: values.octaves === undefined ? 1 : readNumber('octaves', values.octaves, 1, 4),
-    ...(minorScale !== undefined && { minorScale: readWord('minor-scale', minorScale, ALL_MINOR_SCALES) }),
-  };
-  const { key, form, octaves } = choice;
-  if (!hasOctaves(form) && octaves !== 1) throw usageProblem((t) => t.oneOctave(form));
-  if (minorScale !== undefined && !takesMinorScale(key, form))
-    throw usageProblem((t) => t.noMinorScale(form, key));
-  return choice;
-}
-
-function readKey(text: string): string {
-  try {
-    return normaliseKey(text);
-  } catch {
-    throw usageProblem((t, all) => t.noKey(text, hint(all, text, ALL_KEYS)));
-  }
 }
 
 /** The language that a command line asks for, whatever else is wrong with it. */

@@ -121,7 +121,10 @@ function handAt(
   const own = notes.filter((note) => note.hand === hand);
   const crossing = crossings.find((other) => other.hand === hand);
   const keys = own
-    .map(({ name, finger }) => `${noteName(name, naming)}${/-?\d+$/.exec(name)?.[0] ?? ''}:${finger}`)
+    .map(
+      ({ name, finger }) =>
+        `${noteName(name, naming)}${/-?\d+$/.exec(name)?.[0] ?? ''}${finger === null ? '' : `:${finger}`}`,
+    )
     .join(' ');
   return crossing === undefined ? keys : `${keys} ${t.crossings[crossing.kind]}`;
 }

@@ -1,6 +1,7 @@
 import { languageIn, parseCommand } from './arguments.ts';
 import { processConsole } from './console.ts';
 import { HELPS, MESSAGES } from './language/index.ts';
+import { passageIn } from './passage.ts';
 import { HELPER } from './pile/messages.ts';
 import { EXIT, Problem, unwritable } from './problems.ts';
 import type { Wiring } from './wiring.ts';
@@ -14,7 +15,7 @@ async function main(words: readonly string[], wiring: Wiring): Promise<number> {
       (await import('./pile/helper.ts')).help();
       return EXIT.analysed;
     }
-    const command = parseCommand(words);
+    const command = parseCommand(words, await passageIn(words));
     switch (command.kind) {
       case 'help':
         console.out(HELPS[command.language][command.about ?? 'all']);

@@ -45,7 +45,7 @@ export {
   takesMinorScale,
   usualOctaves,
 } from './choices.ts';
-export { barlines, handsIn, hasUpbeat, passageId, samePassage } from './passage.ts';
+export { barlines, handsIn, hasUpbeat, passageId, samePassage, stepsForHands } from './passage.ts';
 export { FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';

@@ -2,7 +2,16 @@ import { Note } from 'tonal';
 import { UsageError } from '../base/errors.ts';
 import { crossingBetween } from './crossings.ts';
 import { PASSAGE_MOST } from './types.ts';
-import type { Crossing, ExpectedNote, ExpectedStep, Hand, Hands, OwnPassage, WrittenNote } from './types.ts';
+import type {
+  Crossing,
+  ExerciseChoice,
+  ExpectedNote,
+  ExpectedStep,
+  Hand,
+  Hands,
+  OwnPassage,
+  WrittenNote,
+} from './types.ts';
 
 /** Onsets nearer than this are one: a third of a quarter note is no round number. Quarter notes. */
 const SAME_BEAT = 1e-3;
@@ -88,6 +97,27 @@ export function passageId({ notes }: Pick<OwnPassage, 'notes'>): string {
   for (let at = 0; at < text.length; at++) hash = Math.imul(hash ^ text.charCodeAt(at), 0x01000193);
   return (hash >>> 0).toString(16).padStart(8, '0');
 }
+
+/**
+ * Steps of a passage as some hands play it → the steps of the same moments as others do, two at least: each hand counts its own. Of what
+ * is no passage all hands have the same steps.
+ */
+export function stepsForHands(
+  { passage, hands }: Pick<ExerciseChoice, 'passage' | 'hands'>,
+  others: Hands,
+  { fromStep, toStep }: { readonly fromStep: number; readonly toStep: number },
+): { readonly fromStep: number; readonly toStep: number } {
+  if (passage === undefined || hands === others) return { fromStep, toStep };
+  const own = passageSteps(passage, hands).map(({ beat }) => beat + firstBeat(passage, hands));
+  const theirs = passageSteps(passage, others).map(({ beat }) => beat + firstBeat(passage, others));
+  const from = theirs.findIndex((beat) => beat >= own[fromStep]! - SAME_BEAT);
+  const to = theirs.findLastIndex((beat) => beat <= own[toStep]! + SAME_BEAT);
+  const first = Math.min(from === -1 ? Infinity : from, Math.max(0, to), theirs.length - FEWEST_STEPS);
+  return { fromStep: first, toStep: Math.max(to, first + FEWEST_STEPS - 1) };
+}
+
+const firstBeat = ({ notes }: OwnPassage, hands: Hands): number =>
+  Math.min(...notes.flatMap(({ hand, beat }) => (hands === 'together' || hand === hands ? [beat] : [])));
 
 /** Whether two choices hold the same passage, or none. */
 export function samePassage(a: OwnPassage | undefined, b: OwnPassage | undefined): boolean {

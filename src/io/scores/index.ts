@@ -2,6 +2,7 @@ export { encodePassages, PASSAGES } from './passages.ts';
 export type { Bars } from './types.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { openArchive } from '../archive/index.ts';
+import { plainName } from '../check/index.ts';
 import { cutPassage } from './cut.ts';
 import { fromMidi } from './from-midi.ts';
 import { fromPassages } from './passages.ts';
@@ -24,21 +25,24 @@ const MXL_LIMITS = {
  * one at least. `bars`: which of them, where it is longer than a passage may be. What the file says is believed of nothing but music: it is
  * read wholly or refused with ScoreError or ArchiveError, which say why.
  */
-export async function openPassages(file: Blob, bars: Bars | null = null): Promise<readonly ExerciseChoice[]> {
+export async function openPassages(file: File, bars: Bars | null = null): Promise<readonly ExerciseChoice[]> {
   if (file.size === 0) throw new ScoreError({ trouble: 'file-empty' });
   if (file.size > MOST_MB * MB) throw new ScoreError({ trouble: 'music-too-large', mostMb: MOST_MB });
+  // What has no title is called by its file.
+  const name = plainName(file.name).replace(/\.\w{1,9}$/, '');
+  const cut = (score: WholeScore): ExerciseChoice =>
+    cutPassage(score.title.trim() === '' ? { ...score, title: name } : score, bars);
   const bytes = new Uint8Array(await file.arrayBuffer());
   const head = new TextDecoder('latin1').decode(bytes.subarray(0, 4));
-  if (head === 'MThd') return [cutPassage(fromMidi(bytes), bars)];
-  if (head === 'PK\u0003\u0004') return [cutPassage(await fromPacked(file), bars)];
+  if (head === 'MThd') return [cut(fromMidi(bytes))];
+  if (head === 'PK\u0003\u0004') return [cut(await fromPacked(file))];
   const text = textOf(bytes);
   const begins = text.replace(/^[\uFEFF\s]+/, '');
   if (begins.startsWith('{')) return fromPassages(bytes);
-  if (begins.startsWith('<') && /<score-(partwise|timewise)/.test(text))
-    return [cutPassage(await xml(text), bars)];
+  if (begins.startsWith('<') && /<score-(partwise|timewise)/.test(text)) return [cut(await xml(text))];
   if (/^X:/m.test(text) && /^K:/m.test(text)) {
     const { fromAbc } = await import('./from-score.ts');
-    return fromAbc(text).map((tune) => cutPassage(tune, bars));
+    return fromAbc(text).map(cut);
   }
   throw new ScoreError({ trouble: 'no-music' });
 }

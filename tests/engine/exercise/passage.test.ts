@@ -8,8 +8,9 @@ import {
   passageId,
   practisedExercise,
   stepMs,
+  stepsForHands,
 } from '../../../src/engine/exercise/index.ts';
-import type { ExerciseChoice, OwnPassage } from '../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, Hands, OwnPassage } from '../../../src/engine/exercise/index.ts';
 import { inventedPassages } from '../../support/passages.ts';
 
 /** An upbeat and two bars of 3/4: a dotted line with fingers over fifths. */
@@ -93,6 +94,23 @@ describe('a passage of one’s own', () => {
     const { steps } = practisedExercise(CHOICE, { intention, repeats: 2 });
     const gaps = steps.slice(1).map(({ beat }, at) => beat - steps[at]!.beat);
     expect([gaps[0], gaps[1], gaps[3], gaps[4]]).toEqual([1.5, 0.5, 1.5, 0.5]);
+  });
+
+  it('finds the moments of a stretch among the steps of another hand', () => {
+    const of = (fromStep: number, toStep: number, hands: Hands) =>
+      stepsForHands(CHOICE, hands, { fromStep, toStep });
+    expect(of(1, 4, 'left')).toEqual({ fromStep: 0, toStep: 1 });
+    expect(of(2, 3, 'left')).toEqual({ fromStep: 0, toStep: 1 });
+    expect(of(1, 3, 'right')).toEqual({ fromStep: 1, toStep: 3 });
+    const left = { ...CHOICE, hands: 'left' } as const;
+    expect(stepsForHands(left, 'together', { fromStep: 0, toStep: 1 })).toEqual({ fromStep: 1, toStep: 4 });
+    for (const choice of inventedPassages(30).filter(({ hands }) => hands === 'together')) {
+      const right = buildExercise({ ...choice, hands: 'right' }).steps.length;
+      const all = buildExercise(choice).steps.length;
+      const found = stepsForHands(choice, 'right', { fromStep: all - 2, toStep: all - 1 });
+      expect(found.fromStep).toBeLessThan(found.toStep);
+      expect(found.toStep).toBeLessThan(right);
+    }
   });
 
   it('has the mean of its steps for the usual one', () => {

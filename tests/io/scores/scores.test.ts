@@ -11,7 +11,7 @@ import { tellTrouble, troubleOf } from '../../../src/io/troubles/index.ts';
 import { inventedPassages } from '../../support/passages.ts';
 import { asMusicXml } from '../../support/scores.ts';
 
-const file = (content: string | Uint8Array<ArrayBuffer>): Blob => new Blob([content]);
+const file = (content: string | Uint8Array<ArrayBuffer>): File => new File([content], 'from outside.x');
 const open = async (content: string | Uint8Array<ArrayBuffer>): Promise<ExerciseChoice> =>
   (await openPassages(file(content)))[0]!;
 /** What is to be struck when, to a thousandth of a beat. */

@@ -1,5 +1,5 @@
 import { isCadence, notesABeat } from '../../exercise/index.ts';
-import type { ExpectedStep, Hand } from '../../exercise/index.ts';
+import type { ExpectedNote, ExpectedStep, Hand } from '../../exercise/index.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { ChordPlace, StepPlace, NamedStep, NamedStretch, Task } from './said/index.ts';
 import type { Practice, Scene } from './scene.ts';
@@ -93,8 +93,13 @@ export function atTempo(scene: Scene, share: number): number {
   return Math.round(Math.max(20, played * share, Math.min(LEAST_BPM, played)));
 }
 
-/** Some steps of an exercise, as they are said. */
-export function stretchOf(scene: Pick<Scene, 'exercise'>, fromStep: number, toStep: number): NamedStretch {
+/** Some steps of an exercise, as they are said; `hands`: of a passage, who is to play. */
+export function stretchOf(
+  scene: Pick<Scene, 'exercise'>,
+  fromStep: number,
+  toStep: number,
+  hands: Task['hands'] = null,
+): NamedStretch {
   const steps = scene.exercise.steps.slice(fromStep, toStep + 1);
   if (steps.length === scene.exercise.steps.length)
     return { kind: 'whole', chords: isChordForm(scene.exercise) };
@@ -102,7 +107,13 @@ export function stretchOf(scene: Pick<Scene, 'exercise'>, fromStep: number, toSt
     return { kind: 'numerals', names: steps.map((step) => step.label ?? '') };
   if (isChordForm(scene.exercise))
     return { kind: 'chords', from: chordAt(scene, fromStep), to: chordAt(scene, toStep) };
-  const names = steps.map((step) => nameOf(step.notes.at(-1)!));
+  // Of a passage a hand plays what is written for it, and rests elsewhere.
+  const own = ({ notes }: ExpectedStep): readonly ExpectedNote[] =>
+    hands === null || hands === 'together' ? notes : notes.filter(({ hand }) => hand === hands);
+  const played = steps.filter((step) => own(step).length > 0);
+  const names = (played.length > 0 ? played : steps).map((step) =>
+    nameOf((own(step).at(-1) ?? step.notes.at(-1))!),
+  );
   if (names.length <= MOST_SAID) return { kind: 'notes', names };
   const [from, to] = [names[0]!, names.at(-1)!];
   const [fromBar, toBar] = [steps[0]!.bar, steps.at(-1)!.bar];
@@ -121,7 +132,7 @@ export function taskOf(
   const { form, passage } = scene.exercise.choice;
   return {
     hands,
-    stretch: stretchOf(scene, fromStep, toStep),
+    stretch: stretchOf(scene, fromStep, toStep, passage === undefined ? null : hands),
     tempoBpm,
     notesABeat: passage === undefined ? notesABeat(form) : null,
   };

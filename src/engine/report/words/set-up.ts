@@ -1,4 +1,5 @@
 import type { Hands, Intention, Rhythm } from '../../exercise/index.ts';
+import { stepsForHands } from '../../exercise/index.ts';
 import { sameAgain } from './leading-back.ts';
 import { wholeOf } from './place.ts';
 import type { Advice, AdviceName, Statement } from './said/index.ts';
@@ -49,7 +50,23 @@ const ASKED: { readonly [Name in AdviceName]?: Asked } = {
 };
 
 /** A next step → its set-up, with the intention by which it is judged; undefined: nothing is to be played, or it is not known what. */
-export function setUpOf(scene: Scene, { advice, practice, statement }: Found): Practice | undefined {
+export function setUpOf(scene: Scene, found: Found): Practice | undefined {
+  return forItsHands(scene, asFound(scene, found));
+}
+
+/** Each hand of a passage counts its own steps: for other hands than played, theirs. */
+function forItsHands({ exercise: { choice } }: Scene, practice: Practice | undefined): Practice | undefined {
+  const { hands, intention } = practice ?? {};
+  if (practice === undefined || hands === undefined) return practice;
+  const stretch = intention?.stretch && stepsForHands(choice, hands, intention.stretch);
+  return {
+    ...practice,
+    ...stepsForHands(choice, hands, practice),
+    ...(intention !== undefined && { intention: { ...intention, ...(stretch && { stretch }) } }),
+  };
+}
+
+function asFound(scene: Scene, { advice, practice, statement }: Found): Practice | undefined {
   if (practice?.intention !== undefined) return practice;
   const { practised } = scene.exercise;
   // Of practice of which nothing could be told, the same again is the same practice.

@@ -13,6 +13,11 @@ one that cannot be read does not stop the rest.`;
 const EXIT_CODES = `Exit codes: 0 analysed, 2 wrong usage, 3 a file cannot be read or decoded,
 4 no playing found in it. Of several files the worst.`;
 
+const PASSAGE = `      --exercise FILE      a passage of your own instead: MusicXML, MIDI, ABC, or
+                           passages that Evenfall wrote; up to 16 bars
+      --bars M-N           these bars of it, where FILE is longer
+      --passage N          which one, where FILE holds several; 1 if not said`;
+
 export const HELP = {
   analyse: `evenfall analyse FILE... [options]
 
@@ -20,6 +25,7 @@ Says what was played in a recording of an acoustic piano, and how evenly.
 Without --key, --form and --hands the exercise is recognised from the sound.
 
 ${CHOICE}
+${PASSAGE}
       --stretch STRETCH    only these steps were to be practised, e.g. 4-9;
                            up, down: the way up or down alone
       --times N            so often in a row, 1 to 12; 1 if not said
@@ -116,6 +122,7 @@ Lists what can be practised; with --key the facts of a key; with --key and
 --form an exercise note by note, with its fingers.
 
 ${CHOICE}
+${PASSAGE}
       --language LANGUAGE  en, de; en if not said
       --json               as JSON`,
   all: `evenfall listens to recordings of an acoustic piano exercise and says exactly what

@@ -53,6 +53,13 @@ export const MESSAGES = {
     alone: (option: string, needed: readonly string[]) =>
       `${option} alone does not say which exercise it is: add ${needed.join(' and ')}, ` +
       'or leave them all out to have it recognised.',
+    needsExercise: (option: string) => `${option} goes with --exercise FILE only.`,
+    besideExercise: (option: string) =>
+      `--exercise FILE says what is played: leave ${option} out. --hands goes with it.`,
+    notForHands: (hands: string) => `--hands ${hands}: there is nothing to play for that in the passage.`,
+    noPassage: (number: number, file: string, passages: number) =>
+      `--passage ${number}: ${file} holds ${many(passages, 'passage')}.`,
+    noBars: (text: string) => `--bars "${text}" are no bars. Write e.g. 5-8, or 5.`,
     addKey: 'Add --key, e.g. --key "D major", to see an exercise note by note.',
     noKey: (text: string, hint: string) =>
       `--key "${text}" is no key.${hint} Write e.g. "D major", "F# minor" or "Bb major".`,

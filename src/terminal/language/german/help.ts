@@ -6,6 +6,11 @@ const CHOICE = `      --key KEY            "C major" ... "B major" (Dur), "C min
       --octaves N          1 bis 4, für arpeggio und scale; ohne Angabe 1
       --minor-scale KIND   natural, harmonic, melodic; ohne Angabe harmonic`;
 
+const PASSAGE = `      --exercise FILE      stattdessen eine eigene Stelle: MusicXML, MIDI, ABC oder
+                           Stellen, die Evenfall schrieb; bis zu 16 Takte
+      --bars M-N           diese Takte daraus, wo FILE länger ist
+      --passage N          die wievielte, wo FILE mehrere enthält; ohne Angabe 1`;
+
 const LANGUAGE = '      --language LANGUAGE  en, de; ohne Angabe en';
 const QUIET = '  -q, --quiet              kein Fortschritt, keine Bemerkungen auf stderr';
 
@@ -24,6 +29,7 @@ Sagt, was in der Aufnahme eines akustischen Klaviers gespielt wurde, und wie gle
 Ohne --key, --form und --hands wird die Übung am Klang erkannt.
 
 ${CHOICE}
+${PASSAGE}
       --stretch STRECKE    nur diese Stellen waren zu üben, etwa 4-9;
                            up, down: nur der Weg hinauf oder hinab
       --times N            so oft hintereinander, 1 bis 12; sonst 1
@@ -124,6 +130,7 @@ Nennt, was sich üben lässt; mit --key, was zu einer Tonart gehört; mit --key 
 eine Übung Ton für Ton, mit Fingersatz.
 
 ${CHOICE}
+${PASSAGE}
 ${LANGUAGE}
       --json               als JSON`,
   all: `evenfall hört Aufnahmen einer Übung auf einem akustischen Klavier und sagt genau, was

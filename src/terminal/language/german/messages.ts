@@ -50,6 +50,13 @@ export const MESSAGES: Messages = {
     alone: (option, needed) =>
       `${option} allein sagt nicht, welche Übung es ist: Gib ${needed.join(' und ')} dazu, ` +
       'oder lass sie alle weg, dann wird sie erkannt.',
+    needsExercise: (option) => `${option} geht nur mit --exercise FILE.`,
+    besideExercise: (option) =>
+      `--exercise FILE sagt, was gespielt wird: Lass ${option} weg. --hands geht damit.`,
+    notForHands: (hands) => `--hands ${hands}: Dafür steht in der Stelle nichts zu spielen.`,
+    noPassage: (number, file, passages) =>
+      `--passage ${number}: ${file} enthält ${many(passages, 'Stelle', 'Stellen')}.`,
+    noBars: (text) => `--bars "${text}" sind keine Takte. Schreib etwa 5-8 oder 5.`,
     addKey: 'Gib --key dazu, etwa --key "D major", um eine Übung Ton für Ton zu sehen.',
     noKey: (text, hint) =>
       `--key "${text}" ist keine Tonart.${hint} Schreib etwa "D major", "F# minor" oder "Bb major".`,

@@ -1,0 +1,68 @@
+import { open } from 'node:fs/promises';
+import { basename } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { ExerciseChoice } from '../engine/index.ts';
+import { openPassages } from '../io/scores/index.ts';
+import { troubleOf } from '../io/troubles/index.ts';
+import { PASSAGE_OPTIONS } from './choice.ts';
+import { usageProblem } from './problems.ts';
+import { systemTrouble, troubleProblem } from './sound.ts';
+import { readNumber } from './values.ts';
+
+/** So many passages one file may hold. */
+const MOST_PASSAGES = 200;
+
+/**
+ * The words of a command line → the passage in the file that `--exercise` names; null: none is named. Throws Problem: the file cannot be
+ * read, or there is no such passage in it.
+ */
+export async function passageIn(words: readonly string[]): Promise<ExerciseChoice | null> {
+  if (!['analyse', 'analyze', 'exercises'].includes(words[0] ?? '')) return null;
+  const { values } = parseArgs({
+    args: words.slice(1),
+    options: PASSAGE_OPTIONS,
+    allowPositionals: true,
+    strict: false,
+  });
+  const { exercise: file, bars, passage = '1' } = values;
+  if (typeof file !== 'string') return null;
+  const all = await readPassages(file, typeof bars === 'string' ? readBars(bars) : null);
+  const number = readNumber('passage', String(passage), 1, MOST_PASSAGES);
+  const found = all[number - 1];
+  if (found === undefined) throw usageProblem((t) => t.noPassage(number, file, all.length));
+  return found;
+}
+
+async function readPassages(
+  file: string,
+  bars: Parameters<typeof openPassages>[1],
+): Promise<readonly ExerciseChoice[]> {
+  try {
+    return await openPassages(new File([await headOf(file)], basename(file)), bars);
+  } catch (cause) {
+    const of = cause instanceof Error && 'code' in cause ? systemTrouble(cause) : troubleOf(cause);
+    throw troubleProblem({ trouble: 'within', name: file, of });
+  }
+}
+
+/** No music is longer; of more, so much is read that it is refused. */
+const MOST_BYTES = 32 * 2 ** 20;
+
+async function headOf(file: string): Promise<Uint8Array<ArrayBuffer>> {
+  const handle = await open(file);
+  try {
+    const { size } = await handle.stat();
+    const bytes = new Uint8Array(Math.min(size, MOST_BYTES));
+    const { bytesRead } = await handle.read(bytes, 0, bytes.length, 0);
+    return bytes.subarray(0, bytesRead);
+  } finally {
+    await handle.close();
+  }
+}
+
+/** "5-8", or "5" */
+function readBars(text: string): { readonly from: number; readonly to: number } {
+  const [, from, to = from] = /^(\d{1,4})(?:[-–](\d{1,4}))?$/.exec(text) ?? [];
+  if (from === undefined) throw usageProblem((t) => t.noBars(text));
+  return { from: Number(from), to: Number(to) };
+}
