@@ -1,8 +1,8 @@
 /**
  * Where attempts begin and end at the piano, in the cases that are hard: `npm run bench:live-edges [-- --piano test] [--edges slow]
- * [--sittings 6] [--from 0] [--any]`: an evening has four attempts a sitting, a hundred are `--edges evening --sittings 25`. Rendered sittings through the live ear, one exercise chosen for each (`--any`: none is). A line a kind: how
- * many attempts were told whole, missed, split, joined or invented, whose first note was lost, and how long after the last note each
- * end was told.
+ * [--sittings 6] [--from 0] [--any]`. Rendered sittings through the live ear, one exercise chosen for each (`--any`: none is). A line a
+ * kind: how many attempts were told whole, missed, split, joined or invented, whose first note was lost, and how long after the last
+ * note each end was told. A hundred attempts of evenings at home: `--edges evening --sittings 25`.
  */
 import { parseArgs } from 'node:util';
 import { quantile } from '../../src/engine/base/statistics.ts';

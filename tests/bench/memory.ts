@@ -31,9 +31,7 @@ interface Look {
   /** of the page: objects, and the bytes that they own */
   readonly heapMb: number;
   readonly buffersMb: number;
-  /** objects of each worker, together */
-  readonly workersMb: number;
-  /** the renderer, as the system counts it: what has been given back to it is not in it */
+  /** the renderer with all its workers, as the system counts it */
   readonly residentMb: number;
   readonly nodes: number;
   readonly listeners: number;
@@ -66,21 +64,11 @@ await site.close();
 console.log(`\nload ${loadavg()[0]!.toFixed(1)}; MB of 2^20 bytes, after collecting garbage\n`);
 console.log(
   table(
-    [
-      'minutes',
-      'attempts',
-      'heap',
-      'buffers',
-      'workers',
-      'resident',
-      'nodes',
-      'listeners',
-      'verdict, median ms',
-    ],
+    ['minutes', 'attempts', 'heap', 'buffers', 'resident', 'nodes', 'listeners', 'verdict, median ms'],
     looks.map((one) => [
       fixed(one.minutes, 1),
       String(one.attempts),
-      ...[one.heapMb, one.buffersMb, one.workersMb, one.residentMb].map((mb) => fixed(mb, 1)),
+      ...[one.heapMb, one.buffersMb, one.residentMb].map((mb) => fixed(mb, 1)),
       String(one.nodes),
       String(one.listeners),
       fixed(one.verdictMs.toSorted((a, b) => a - b)[Math.floor(one.verdictMs.length / 2)], 0),
@@ -112,15 +100,8 @@ async function sittingWav(): Promise<string> {
 
 async function lookAt(seen: Page): Promise<Look> {
   const session = await seen.context().newCDPSession(seen);
-  const workers = await Promise.all(
-    seen.workers().map((worker) =>
-      worker.evaluate(() => {
-        (globalThis as unknown as { gc: () => void }).gc();
-        return (
-          (performance as unknown as { memory?: { usedJSHeapSize: number } }).memory?.usedJSHeapSize ?? 0
-        );
-      }),
-    ),
+  await Promise.all(
+    seen.workers().map((worker) => worker.evaluate(() => (globalThis as unknown as { gc: () => void }).gc())),
   );
   await session.send('HeapProfiler.collectGarbage');
   const heap = (await session.send('Runtime.getHeapUsage')) as {
@@ -139,7 +120,6 @@ async function lookAt(seen: Page): Promise<Look> {
     attempts: verdictMs.length,
     heapMb: inMb(heap.usedSize),
     buffersMb: inMb(heap.backingStorageSize ?? NaN),
-    workersMb: inMb(workers.reduce((sum, bytes) => sum + bytes, 0)),
     residentMb: await residentMb(),
     nodes: metric('Nodes'),
     listeners: metric('JSEventListeners'),

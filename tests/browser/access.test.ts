@@ -1,6 +1,7 @@
-import type { Browser } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
+import { asFile, review } from './student/made.ts';
 import {
   atEverySize,
   drawnAnew,
@@ -17,6 +18,22 @@ let browser: Browser;
 beforeAll(async () => {
   browser = await sharedBrowser();
 });
+
+/** Tab after Tab until what has the focus says this among other things. */
+async function tabTo(page: Page, name: string): Promise<void> {
+  for (let presses = 0; presses < 60; presses += 1) {
+    const at = await page.evaluate(() => {
+      const here = document.activeElement;
+      if (here === document.body) return '';
+      return (
+        here?.getAttribute('aria-label') ?? here?.closest('label')?.textContent ?? here?.textContent ?? ''
+      );
+    });
+    if (at.includes(name)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`Tab never came to "${name}"`);
+}
 
 describe('at every size, light and dark, axe finds nothing wrong and nothing lies beyond the edge', () => {
   it('before a report and with one', async () => {
@@ -117,29 +134,15 @@ describe('the page', () => {
 
   it('is used by the keyboard alone, from the choice to hearing one spot', async () => {
     const { page, close } = await visit(browser, site);
-    const tabTo = async (name: string): Promise<void> => {
-      for (let presses = 0; presses < 60; presses += 1) {
-        const at = await page.evaluate(() => {
-          const here = document.activeElement;
-          if (here === document.body) return '';
-          return (
-            here?.getAttribute('aria-label') ?? here?.closest('label')?.textContent ?? here?.textContent ?? ''
-          );
-        });
-        if (at.includes(name)) return;
-        await page.keyboard.press('Tab');
-      }
-      throw new Error(`Tab never came to "${name}"`);
-    };
-    await tabTo('Right');
+    await tabTo(page, 'Right');
     await page.keyboard.press('ArrowLeft');
     await page.getByRole('heading', { name: /left hand/ }).waitFor();
-    await tabTo('Example');
+    await tabTo(page, 'Example');
     await page.keyboard.press('Enter');
     await verdictOf(page);
     await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('verdict');
     await page.locator('[data-spot]').first().waitFor();
-    await tabTo('Set it up');
+    await tabTo(page, 'Set it up');
     await page.keyboard.press('Tab');
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
     await page.keyboard.press('ArrowRight');
@@ -149,6 +152,30 @@ describe('the page', () => {
     await page.keyboard.press('End');
     await page.keyboard.press('Home');
     await expect.poll(() => page.evaluate(() => document.activeElement?.getAttribute('data-spot'))).toBe('0');
+    await close();
+  });
+
+  it('is used by the keyboard alone, from the first visit to a remark of a review, and back to the journal', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await page.locator('.music svg').first().waitFor();
+    await tabTo(page, 'Journal');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Open a review' }).waitFor();
+    await tabTo(page, 'Open a review');
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.keyboard.press('Enter')]);
+    await chooser.setFiles(await asFile(review()));
+    await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+    await tabTo(page, 'hear this spot');
+    await seesPass(page, SOUNDING, () => page.keyboard.press('Enter'));
+    await page.keyboard.press('Shift+Tab');
+    await page.keyboard.press('Tab');
+    await expect
+      .poll(() => page.evaluate(() => document.activeElement?.getAttribute('aria-current')))
+      .toBe('true');
+    await tabTo(page, 'The journal');
+    await page.keyboard.press('Enter');
+    await page.locator('section[aria-labelledby="from-teacher"]').waitFor();
+    expect(errors).toEqual([]);
     await close();
   });
 });

@@ -5,7 +5,8 @@ import { fixtureSound } from './sounds.ts';
 /**
  * To be run before the page, for tests of what it makes of what it hears: the microphone is opened as ever, but a WAV (its path;
  * float, mono) sounds into the page's own sound in its place. On a busy machine Chromium's fake microphone swallows sound and tells
- * nobody; this comes later then, but whole. Unless `asked` it begins when the microphone is opened; else each time it is played. `again`: it goes round and round.
+ * nobody; this comes later then, but whole. Unless `asked` it begins when the microphone is opened; else each time it is played.
+ * `again`: it goes round and round.
  */
 export async function hearWhole(page: Page, wav: string, asked = false, again = false): Promise<void> {
   await page.exposeFunction('heardByTheTest', (other: string | null) =>

@@ -91,6 +91,8 @@ export async function visit(
     const address = request.url();
     if (!address.startsWith(origin) && !/^(data|blob):/.test(address)) strayRequests.push(address);
   });
+  // Benches run by tsx, which wraps named functions in a helper of its own: those that run in the page want it there.
+  await page.addInitScript('globalThis.__name = (one) => one');
   await options.before?.(page);
   await page.goto(url);
   return { page, errors, strayRequests, close: () => context.close() };
