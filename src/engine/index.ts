@@ -1,5 +1,6 @@
 /** The engine's only door. */
 export { BPM, MIDI, SECONDS, told } from './base/shapes.ts';
+export { capital } from './base/text.ts';
 export type { Shape } from './base/shapes.ts';
 export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';

@@ -1,6 +1,6 @@
-const SHARPS = ['C', 'C♯', 'D', 'D♯', 'E', 'F', 'F♯', 'G', 'G♯', 'A', 'A♯', 'B'];
+import { displayName, plainName } from '../engine/index.ts';
 
 /** MIDI number → name in scientific pitch notation, black keys as sharps: without a key nobody can know better. */
 export function nameOfKey(midi: number): string {
-  return `${SHARPS[midi % 12]}${Math.floor(midi / 12) - 1}`;
+  return displayName(plainName(midi, 'none')) + String(Math.floor(midi / 12) - 1);
 }

@@ -50,5 +50,13 @@ export { FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { FORM_NAMES, theForm } from './form-names.ts';
-export { displayName, displayPitchClass, ENGLISH, keyName, noteName } from './names.ts';
+export {
+  displayName,
+  displayPitchClass,
+  ENGLISH,
+  keyName,
+  noteName,
+  pitchClassName,
+  plainName,
+} from './names.ts';
 export type { Language, NoteNaming, Locale } from './names.ts';

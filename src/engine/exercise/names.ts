@@ -1,3 +1,7 @@
+import { Note } from 'tonal';
+import { capital } from '../base/text.ts';
+import type { KeyFacts } from './types.ts';
+
 const ACCIDENTAL_SIGNS: Readonly<Record<string, string>> = { '#': '♯', '##': '×', b: '♭', bb: '♭♭' };
 
 /**
@@ -15,6 +19,14 @@ export function displayName(name: string): string {
 /** The same without the octave: "G#4" → "G♯". */
 export function displayPitchClass(name: string): string {
   return displayName(name).replace(/-?\d+$/, '');
+}
+
+/** "G#4" → "G#" */
+export const pitchClassName = (name: string): string => Note.pitchClass(name);
+
+/** A key → its name, without octave, where nothing says how it is written: "Db" where flats are, else "C#". */
+export function plainName(midi: number, accidental: KeyFacts['accidental']): string {
+  return pitchClassName(accidental === 'flats' ? Note.fromMidi(midi) : Note.fromMidiSharps(midi));
 }
 
 /** The languages that are spoken here. */
@@ -75,8 +87,8 @@ export function noteName(name: string, naming: NoteNaming): string {
 export function keyName(key: string, { language, naming }: Locale): string {
   const [tonic = '', mode] = key.split(' ');
   const name = noteName(tonic, naming);
-  const capital = name.charAt(0).toUpperCase() + name.slice(1);
-  if (language === 'en') return mode === undefined ? capital : `${capital} ${mode}`;
-  if (mode !== 'minor') return `${capital}-Dur`;
-  return `${naming === 'fixed-do' ? capital : name.charAt(0).toLowerCase() + name.slice(1)}-Moll`;
+  const large = capital(name);
+  if (language === 'en') return mode === undefined ? large : `${large} ${mode}`;
+  if (mode !== 'minor') return `${large}-Dur`;
+  return `${naming === 'fixed-do' ? large : name.charAt(0).toLowerCase() + name.slice(1)}-Moll`;
 }

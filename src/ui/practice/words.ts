@@ -1,4 +1,4 @@
-import { ALL_HANDS, hasOctaves, isWhole, takesMinorScale } from '../../engine/index.ts';
+import { ALL_HANDS, capital, hasOctaves, isWhole, takesMinorScale } from '../../engine/index.ts';
 import type {
   Assignment,
   AttemptSummary,
@@ -116,8 +116,6 @@ function assignedWords(assignment: Assignment): string {
     intention === undefined || isWhole(intention) ? '' : `${capital(intentionWords(exercise, intention))}. `;
   return how + strings().fromTeacher.inPlan(progressWords(assignment));
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** Why something may be begun. */
 export function offerWords({ kind, exercise, targetBpm, since }: Offer): string {

@@ -1,5 +1,5 @@
 import type { Exercise, ExpectedNote, Hand, KeyFacts, Practising } from '../../exercise/index.ts';
-import { isSolid, keyFacts } from '../../exercise/index.ts';
+import { isSolid, keyFacts, pitchClassName } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import type { Criteria } from '../criteria/index.ts';
@@ -64,11 +64,6 @@ function isBlocked(practised: Practising | undefined): boolean {
 /** Said only where both hands play: whose note it is. */
 export function handIfBoth({ exercise }: Scene, hand: Hand): Hand | null {
   return exercise.choice.hands === 'together' ? hand : null;
-}
-
-/** "G#4" → "G#" */
-export function pitchClassName(name: string): string {
-  return name.replace(/-?\d+$/, '');
 }
 
 /** Whether a note of a hand's chord is that which was played, in whatever octave. */

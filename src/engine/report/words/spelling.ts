@@ -1,24 +1,16 @@
+import { Note } from 'tonal';
 import { isBlack } from '../../base/units.ts';
-import { keyFacts } from '../../exercise/index.ts';
+import { keyFacts, pitchClassName, plainName } from '../../exercise/index.ts';
 import type { Exercise, KeyFacts } from '../../exercise/index.ts';
-import { pitchClassName } from './scene.ts';
 
-const WITH_SHARPS = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
-const WITH_FLATS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
-const NATURAL_CLASS: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
-
-/** A pitch class's name, "G#" or "Bbb", as 0–11 above C. */
-export function pitchClassOf(name: string): number {
-  const natural = NATURAL_CLASS[name[0]!] ?? 0;
-  const moved = [...name.slice(1)].reduce((sum, sign) => sum + (sign === '#' ? 1 : sign === 'b' ? -1 : 0), 0);
-  return (natural + moved + 12) % 12;
-}
+/** A note's name, "G#" or "Bbb", as 0–11 above C. */
+export const pitchClassOf = (name: string): number => Note.chroma(name)!;
 
 /** A key struck → its name in the key: as its scale has it, else with the signature's kind of accidental (sharps where it has none). */
 export function spellIn(facts: KeyFacts, midi: number): string {
   const wanted = ((midi % 12) + 12) % 12;
   const own = scaleNames(facts).find((name) => pitchClassOf(name) === wanted);
-  return own ?? (facts.accidental === 'flats' ? WITH_FLATS : WITH_SHARPS)[wanted]!;
+  return own ?? plainName(midi, facts.accidental);
 }
 
 /** The scale's names, in minor with the raised sixth and seventh. */
@@ -48,16 +40,15 @@ export function spellPlayedWithOctave(
 
 /** C♭ and B♯ take the octave of their letter. */
 function withOctave(name: string, midi: number): string {
-  const natural = NATURAL_CLASS[name[0]!]!;
-  const sign = [...name.slice(1)].reduce((sum, one) => sum + (one === '#' ? 1 : -1), 0);
-  return name + String(Math.floor((midi - sign - natural) / 12) - 1);
+  const { alt, letter } = Note.get(name);
+  return name + String(Math.floor((midi - alt - pitchClassOf(letter)) / 12) - 1);
 }
 
 /** Whether the key struck is the wanted name's own letter without its accidental: G for G♯. */
 export function isNaturalOf(midi: number, wantedName: string): boolean {
   const letter = wantedName[0]!;
   const hasAccidental = /^[A-G][#b]/.test(wantedName);
-  return hasAccidental && ((midi % 12) + 12) % 12 === NATURAL_CLASS[letter];
+  return hasAccidental && ((midi % 12) + 12) % 12 === pitchClassOf(letter);
 }
 
 interface Wanted {

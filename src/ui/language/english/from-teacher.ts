@@ -1,6 +1,7 @@
+import { capital } from '../../../engine/index.ts';
+
 const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
 const inWords = (count: number): string => COUNTS[count] ?? String(count);
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** What comes from a teacher: reviews, and what is assigned. */
 export const FROM_TEACHER = {

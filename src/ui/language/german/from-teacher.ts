@@ -1,8 +1,8 @@
+import { capital } from '../../../engine/index.ts';
 import type { Strings } from '../english/index.ts';
 
 const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
 const inWords = (count: number): string => COUNTS[count] ?? String(count);
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 export const FROM_TEACHER: Strings['fromTeacher'] = {
   title: 'Von deiner Lehrkraft',

@@ -1,11 +1,11 @@
 import * as v from 'valibot';
+import { capital } from '../../../base/text.ts';
 import type { Intention, Language, Locale } from '../../../exercise/index.ts';
 import type { Words } from '../../types.ts';
 import { SAID } from '../said/index.ts';
 import type { Advice, NamedStretch, Said, Statement } from '../said/index.ts';
 import { english } from './english/index.ts';
 import { german } from './german/index.ts';
-import { capital } from './types.ts';
 import type { Clause, MakeVoice, Part, Voice } from './types.ts';
 
 /** What is said of an attempt, in one language. */

@@ -52,9 +52,6 @@ export type MakeVoice = (naming: NoteNaming) => Voice;
 export const ofChords = ({ stretch }: Pick<Task, 'stretch'>): boolean =>
   stretch.kind === 'whole' ? stretch.chords : stretch.kind === 'chords' || stretch.kind === 'numerals';
 
-/** First letter as at the head of a sentence. */
-export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** Words with a blank between, those left out that are empty. */
 export const joined = (...words: readonly string[]): string => words.filter((word) => word !== '').join(' ');
 

@@ -1,9 +1,10 @@
+import { capital } from '../../../../base/text.ts';
 import { keyName, theForm } from '../../../../exercise/index.ts';
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts } from '../../said/index.ts';
 import type { ABOUT_NOTES } from '../../rules/notes.ts';
 import type { Clauses, Parts } from '../types.ts';
-import { capital, joined } from '../types.ts';
+import { joined } from '../types.ts';
 import { count, list, often, where } from './places.ts';
 import type { Notes } from './places.ts';
 

@@ -1,9 +1,10 @@
+import { capital } from '../../../../base/text.ts';
 import type { NoteNaming } from '../../../../exercise/index.ts';
 import { keyName } from '../../../../exercise/index.ts';
 import type { Improved, Said } from '../../said/index.ts';
 import type { ABOUT_PROGRESS } from '../../rules/progress.ts';
 import type { Clauses, Parts } from '../types.ts';
-import { capital, isInTime, joined, plain } from '../types.ts';
+import { isInTime, joined, plain } from '../types.ts';
 import { count, where } from './places.ts';
 import type { Notes } from './places.ts';
 import { practised } from './practice.ts';

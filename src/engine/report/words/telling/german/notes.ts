@@ -1,9 +1,10 @@
+import { capital } from '../../../../base/text.ts';
 import type { MinorScale, NoteNaming } from '../../../../exercise/index.ts';
 import { keyName, theForm } from '../../../../exercise/index.ts';
 import type { Difference, FaultFacts, NamedStep } from '../../said/index.ts';
 import type { ABOUT_NOTES } from '../../rules/notes.ts';
 import type { Clause, Clauses, Parts } from '../types.ts';
-import { capital, joined, plain } from '../types.ts';
+import { joined, plain } from '../types.ts';
 import { count, figure, list, often, some, theChord, where } from './places.ts';
 import type { Notes } from './places.ts';
 

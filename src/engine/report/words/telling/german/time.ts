@@ -1,7 +1,8 @@
+import { capital } from '../../../../base/text.ts';
 import type { Saying } from '../../said/index.ts';
 import type { ABOUT_TIME } from '../../rules/time.ts';
 import type { Clauses, Parts } from '../types.ts';
-import { capital, joined, plain, twoAlike } from '../types.ts';
+import { joined, plain, twoAlike } from '../types.ts';
 import { chordAfter, count, figure, movement, WAYS } from './places.ts';
 import type { Notes } from './places.ts';
 import { RHYTHMS } from './practice.ts';

@@ -1,0 +1,2 @@
+/** First letter as at the head of a sentence. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
