@@ -15,6 +15,7 @@ const TOGETHER: readonly (readonly [Form, string])[] = [
   ['sixths-apart', 'A minor'],
   ['scale-in-octaves', 'Bb major'],
   ['four-note-chords', 'F major'],
+  ['cadence-second-octave', 'G minor'],
 ];
 
 async function report(choice: ExerciseChoice, mistakes: MistakeCounts = NO_MISTAKES) {

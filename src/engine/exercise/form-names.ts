@@ -11,6 +11,26 @@ const the = (name: string): FormName => ({ name, the: `the ${name}` });
 const die = (name: string): FormName => ({ name, the: `die ${name}` });
 const das = (name: string): FormName => ({ name, the: `das ${name}` });
 
+const CADENCES = {
+  cadence: 'I–IV–I–V–I',
+  'cadence-seventh': 'I–IV–I–V7–I',
+  'cadence-second': 'I–IV–ii6–V7–I',
+} as const;
+type Positions = Readonly<Record<'fifth' | 'octave' | 'third', string>>;
+type Cadence = `${keyof typeof CADENCES}-${keyof Positions}`;
+
+/** Each cadence by its chords and by what lies on top of the first. */
+function cadences(
+  name: (chords: string, top: string) => FormName,
+  positions: Positions,
+): Readonly<Record<Cadence, FormName>> {
+  return Object.fromEntries(
+    Object.entries(CADENCES).flatMap(([kind, chords]) =>
+      Object.entries(positions).map(([position, top]) => [`${kind}-${position}`, name(chords, top)]),
+    ),
+  ) as Readonly<Record<Cadence, FormName>>;
+}
+
 /** The trade's words; common practice, no source. */
 const NAMES: Readonly<Record<Language, Readonly<Record<Form, FormName>>>> = {
   en: {
@@ -32,6 +52,11 @@ const NAMES: Readonly<Record<Language, Readonly<Record<Form, FormName>>>> = {
     'arpeggio-second-inversion': the('arpeggio in second inversion'),
     'four-note-chords': the('four-note chords'),
     'broken-four-note-chords': the('broken four-note chords'),
+    ...cadences((chords, top) => the(`cadence ${chords} over the bass, ${top} on top`), {
+      fifth: 'fifth',
+      octave: 'octave',
+      third: 'third',
+    }),
     passage: the('passage'),
   },
   de: {
@@ -62,6 +87,11 @@ const NAMES: Readonly<Record<Language, Readonly<Record<Form, FormName>>>> = {
       name: 'gebrochene vierstimmige Akkorde',
       the: 'die gebrochenen vierstimmigen Akkorde',
     },
+    ...cadences((chords, top) => die(`Kadenz ${chords} mit Bass, ${top}`), {
+      fifth: 'Quintlage',
+      octave: 'Oktavlage',
+      third: 'Terzlage',
+    }),
     passage: { name: 'eigene Stelle', the: 'die Stelle' },
   },
 };

@@ -10,7 +10,14 @@ interface TitleWords {
   readonly form: (choice: ExerciseChoice) => string;
 }
 
-const numerals = (key: string): string => (key.endsWith('major') ? 'I–IV–I–V7–I' : 'i–iv–i–V7–i');
+/** Numerals as they are in the key: minor chords small, a diminished one with its sign. */
+const inKey = (key: string, text: string): string =>
+  key.endsWith('major')
+    ? text
+    : text.replace(/\bI–IV–(I|ii6)–(V7?)–I\b/, (_, third: string, dominant: string) =>
+        ['i', 'iv', third === 'I' ? 'i' : 'ii°6', dominant, 'i'].join('–'),
+      );
+const NUMERALS = 'I–IV–I–V7–I';
 
 const ENGLISH: TitleWords = {
   octaves: ['one octave', 'two octaves', 'three octaves', 'four octaves'],
@@ -24,13 +31,13 @@ const ENGLISH: TitleWords = {
       case 'broken-triads':
         return 'broken tonic triad and its inversions';
       case 'progression':
-        return `progression ${numerals(key)}`;
+        return `progression ${inKey(key, NUMERALS)}`;
       case 'chromatic':
         return 'chromatic scale from the tonic';
       case 'passage':
         return 'passage of your own';
       default:
-        return `${minorScale === undefined ? '' : `${minorScale} minor `}${FORM_NAMES.en[form]}`;
+        return inKey(key, `${minorScale === undefined ? '' : `${minorScale} minor `}${FORM_NAMES.en[form]}`);
     }
   },
 };
@@ -50,12 +57,12 @@ const GERMAN: TitleWords = {
       case 'broken-triads':
         return 'gebrochener Tonika-Dreiklang mit Umkehrungen';
       case 'progression':
-        return `Kadenz ${numerals(key)}`;
+        return `Kadenz ${inKey(key, NUMERALS)}`;
       case 'chromatic':
         return 'chromatische Tonleiter vom Grundton';
       default:
         return minorScale === undefined
-          ? FORM_NAMES.de[form]
+          ? inKey(key, FORM_NAMES.de[form])
           : FORM_NAMES.de[form].replace('Tonleiter', `${GERMAN_MINOR[minorScale]} Molltonleiter`);
     }
   },

@@ -23,6 +23,15 @@ export const FORM = v.picklist([
   'arpeggio-second-inversion',
   'four-note-chords',
   'broken-four-note-chords',
+  'cadence-fifth',
+  'cadence-octave',
+  'cadence-third',
+  'cadence-seventh-fifth',
+  'cadence-seventh-octave',
+  'cadence-seventh-third',
+  'cadence-second-fifth',
+  'cadence-second-octave',
+  'cadence-second-third',
   'passage',
 ]);
 export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);

@@ -102,8 +102,8 @@ describe('an exercise written out', () => {
   });
 
   it('starts the right hand from the G below middle C to the F sharp above it, an octave lower for three and four octaves', () => {
-    const onThird = ({ form }: ExerciseChoice) => form === 'tenths-apart';
-    for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right' && !onThird(choice))) {
+    const elsewhere = ({ form }: ExerciseChoice) => form === 'tenths-apart' || form.startsWith('cadence');
+    for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right' && !elsewhere(choice))) {
       const lowest = exercise.choice.octaves >= 3 ? 43 : 55;
       expect(Math.floor((allNotes(exercise)[0]!.midi - lowest) / 12)).toBe(0);
     }
@@ -160,11 +160,11 @@ describe('an exercise written out', () => {
     }
   });
 
-  it('has 6 steps an octave in arpeggios, 8 in those of sevenths, 14 in scales, 24 in chromatic ones, and one more; 7 chords, 21 or 28 broken notes, 5 chords, 9 notes for five fingers', () => {
+  it('has 6 steps an octave in arpeggios, 8 in those of sevenths, 14 in scales, 24 in chromatic ones, and one more; 7 chords, 21 or 28 broken notes, 5 chords of a cadence, 9 notes for five fingers', () => {
     for (const { choice, steps } of EXERCISES) {
       const arpeggio = 6 * choice.octaves + 1;
       const scale = 14 * choice.octaves + 1;
-      const counts = {
+      const counts: Readonly<Partial<Record<ExerciseChoice['form'], number>>> = {
         arpeggio,
         'arpeggio-first-inversion': arpeggio,
         'arpeggio-second-inversion': arpeggio,
@@ -185,15 +185,17 @@ describe('an exercise written out', () => {
         'five-finger': 9,
         passage: 0,
       };
-      expect(steps).toHaveLength(counts[choice.form]);
+      expect(steps).toHaveLength(counts[isCadence(choice.form) ? 'progression' : choice.form]!);
     }
   });
 
   it('counts steps from 0, and beats by two notes, three, four or one a beat', () => {
-    const others = { 'broken-triads': 3, triads: 1, progression: 1, 'four-note-chords': 1 };
+    const others = { 'broken-triads': 3, triads: 1, 'four-note-chords': 1 };
     const fours = ['dominant-seventh', 'diminished-seventh', 'chromatic', 'broken-four-note-chords'];
-    const notesABeat = (form: string): number =>
-      fours.includes(form) ? 4 : ((others as Readonly<Record<string, number>>)[form] ?? 2);
+    const notesABeat = (form: ExerciseChoice['form']): number =>
+      fours.includes(form)
+        ? 4
+        : ((others as Readonly<Record<string, number>>)[form] ?? (isCadence(form) ? 1 : 2));
     for (const { choice, steps } of EXERCISES) {
       const indexes = steps.map((_, index) => index);
       expect(steps.map(({ step }) => step)).toEqual(indexes);
@@ -237,7 +239,9 @@ describe('hands together', () => {
   const eachItsOwn = ['contrary-motion', 'tenths-apart', 'sixths-apart'];
 
   it('is each hand’s own part, the left an octave below the right, or two', () => {
-    for (const { choice, steps } of together.filter((one) => !eachItsOwn.includes(one.choice.form))) {
+    for (const { choice, steps } of together.filter(
+      ({ choice: { form } }) => !eachItsOwn.includes(form) && !form.startsWith('cadence'),
+    )) {
       const left = buildExercise({ ...choice, hands: 'left' });
       const right = buildExercise({ ...choice, hands: 'right' });
       expect(steps).toEqual(

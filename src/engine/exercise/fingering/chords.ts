@@ -47,3 +47,44 @@ export const PROGRESSION_FINGERINGS: Readonly<
   right: { tonic: [1, 3, 5], subdominant: [1, 3, 5], 'dominant-seventh': [1, 4, 5] },
   left: { tonic: [5, 3, 1], subdominant: [5, 2, 1], 'dominant-seventh': [5, 2, 1] },
 };
+
+/** The chords of a cadence with its bass in the left hand. */
+export type CadenceChord = ProgressionChord | 'second' | 'dominant';
+/** What lies on top of its first chord. */
+export type CadencePosition = 'fifth' | 'octave' | 'third';
+
+/** The right hand's fingers; from memory, common practice, no source. The same in every key. */
+export const CADENCE_FINGERINGS: Readonly<
+  Record<CadencePosition, Readonly<Record<CadenceChord, ChordFingers>>>
+> = {
+  fifth: {
+    tonic: [1, 3, 5],
+    subdominant: [1, 3, 5],
+    second: [1, 3, 5],
+    dominant: [1, 2, 5],
+    'dominant-seventh': [1, 4, 5],
+  },
+  octave: {
+    tonic: [1, 2, 5],
+    subdominant: [1, 3, 5],
+    second: [1, 2, 5],
+    dominant: [1, 3, 5],
+    'dominant-seventh': [1, 2, 4],
+  },
+  third: {
+    tonic: [1, 3, 5],
+    subdominant: [1, 2, 5],
+    second: [1, 3, 5],
+    dominant: [1, 3, 5],
+    'dominant-seventh': [1, 2, 5],
+  },
+};
+
+/** The left hand lies over the five notes below the tonic; from memory, common practice, no source. */
+export const CADENCE_BASS_FINGERINGS: Readonly<Record<CadenceChord, number>> = {
+  tonic: 1,
+  subdominant: 5,
+  second: 5,
+  dominant: 4,
+  'dominant-seventh': 4,
+};

@@ -4,8 +4,14 @@ import { ARPEGGIO_FINGERINGS } from './arpeggios.ts';
 import { MAJOR_SCALE_FINGERINGS, MINOR_SCALE_FINGERINGS } from './scales.ts';
 import type { FingeringRow, TwoOctaves } from './types.ts';
 
-export { FOUR_NOTE_FINGERINGS, PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from './chords.ts';
-export type { ProgressionChord } from './chords.ts';
+export {
+  CADENCE_BASS_FINGERINGS,
+  CADENCE_FINGERINGS,
+  FOUR_NOTE_FINGERINGS,
+  PROGRESSION_FINGERINGS,
+  TRIAD_FINGERINGS,
+} from './chords.ts';
+export type { CadenceChord, CadencePosition, ProgressionChord } from './chords.ts';
 
 /** Fingers of the tonic arpeggio going up, lowest note first: 3 · octaves + 1 of them. */
 export function arpeggioFingers(key: string, hand: Hand, octaves: number): readonly number[] {

@@ -1,4 +1,5 @@
 import type { Form } from '../types.ts';
+import { cadences } from './cadences.ts';
 import { broken, progressionPlaces, triadPlaces } from './chords.ts';
 import { chromaticPlaces } from './chromatic.ts';
 import { fiveFingerPlaces } from './five-finger.ts';
@@ -42,6 +43,14 @@ const FOURS = { ...RUN, notesABeat: 4, isRecognised: false } as const;
 /** Scales and arpeggios in another guise, up to two octaves. */
 const OTHER_RUN = { ...RUN, mostOctaves: 2, isRecognised: false } as const;
 const OTHER_SCALE = { ...OTHER_RUN, group: 'scales', hasMinorScales: true } as const;
+/** The left hand has one note to each chord of the right. */
+const BASS_AND_CHORDS = {
+  ...CHORDS,
+  group: 'cadences',
+  hasNumerals: true,
+  isRecognised: false,
+  hasCrossings: false,
+} as const;
 
 /** Every form there is, in the order in which they are offered. */
 export const FORMS: Readonly<Record<Form, FormDefinition>> = {
@@ -98,6 +107,9 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
     leftOctavesBelow: 2,
     places: (part) => broken(fourNotePlaces(part)),
   },
+  ...cadences('cadence', BASS_AND_CHORDS),
+  ...cadences('cadence-seventh', BASS_AND_CHORDS),
+  ...cadences('cadence-second', BASS_AND_CHORDS),
   // It is written out in the choice (`passage.ts`), in beats of its own.
   passage: {
     ...RUN,

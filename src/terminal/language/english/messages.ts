@@ -202,6 +202,22 @@ export const MESSAGES = {
       'arpeggio-second-inversion': (most: number) => `the arpeggio from its fifth, 1 to ${most} octaves`,
       'four-note-chords': () => 'the triads with their lowest note on top too, solid',
       'broken-four-note-chords': () => 'the same chords broken, four notes each',
+      'cadence-fifth': () => 'I-IV-I-V-I, bass in the left hand, chords in the right, the fifth first on top',
+      'cadence-octave': () =>
+        'I-IV-I-V-I, bass in the left hand, chords in the right, the octave first on top',
+      'cadence-third': () => 'I-IV-I-V-I, bass in the left hand, chords in the right, the third first on top',
+      'cadence-seventh-fifth': () =>
+        'I-IV-I-V7-I, bass in the left hand, chords in the right, the fifth first on top',
+      'cadence-seventh-octave': () =>
+        'I-IV-I-V7-I, bass in the left hand, chords in the right, the octave first on top',
+      'cadence-seventh-third': () =>
+        'I-IV-I-V7-I, bass in the left hand, chords in the right, the third first on top',
+      'cadence-second-fifth': () =>
+        'I-IV-ii6-V7-I, bass in the left hand, chords in the right, the fifth first on top',
+      'cadence-second-octave': () =>
+        'I-IV-ii6-V7-I, bass in the left hand, chords in the right, the octave first on top',
+      'cadence-second-third': () =>
+        'I-IV-ii6-V7-I, bass in the left hand, chords in the right, the third first on top',
     },
     noteByNote: 'Note by note, with fingers:',
     signature: 'Signature',

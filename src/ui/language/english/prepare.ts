@@ -19,6 +19,15 @@ const FORMS: Readonly<Record<Form, string>> = {
   'arpeggio-second-inversion': 'Second inversion',
   'four-note-chords': 'Four notes, solid',
   'broken-four-note-chords': 'Four notes, broken',
+  'cadence-fifth': 'I–IV–I–V–I, fifth on top',
+  'cadence-octave': 'I–IV–I–V–I, octave on top',
+  'cadence-third': 'I–IV–I–V–I, third on top',
+  'cadence-seventh-fifth': 'I–IV–I–V7–I, fifth on top',
+  'cadence-seventh-octave': 'I–IV–I–V7–I, octave on top',
+  'cadence-seventh-third': 'I–IV–I–V7–I, third on top',
+  'cadence-second-fifth': 'I–IV–ii6–V7–I, fifth on top',
+  'cadence-second-octave': 'I–IV–ii6–V7–I, octave on top',
+  'cadence-second-third': 'I–IV–ii6–V7–I, third on top',
   passage: 'Passage of your own',
 };
 const HANDS: Readonly<Record<Hands, string>> = { left: 'Left', right: 'Right', together: 'Together' };
