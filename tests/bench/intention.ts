@@ -1,8 +1,9 @@
 /**
- * What is said of players who were to practise something: `npm run bench:intention [-- --players 20 --rendered 2 --piano test --list]`.
+ * What is said of players who were to practise something: `npm run bench:intention [-- --players 20 --rendered 2 --piano test
+ * --only accents --list]`.
  *
  * Each work is played by so many who do it well and so many who do it badly in a known way: lists of notes with the ear's measured
- * errors, and of each `--rendered` with sound. `--list` prints everything that was not said as it should be. The same seeds every
+ * errors, and of each `--rendered` with sound. `--only` takes works whose names hold that; `--list` prints everything that was not said as it should be. The same seeds every
  * time. Prints tables and never fails.
  */
 import { parseArgs } from 'node:util';
@@ -17,9 +18,11 @@ const { values } = parseArgs({
     players: { type: 'string', default: '20' },
     rendered: { type: 'string', default: '0' },
     piano: { type: 'string', default: 'dev' },
+    only: { type: 'string', default: '' },
     list: { type: 'boolean', default: false },
   },
 });
+const works = WORKS.filter(({ name }) => name.includes(values.only));
 const piano = values.piano === 'test' ? 'test' : 'dev';
 
 async function recordsOf(
@@ -27,7 +30,7 @@ async function recordsOf(
   players: number,
 ): Promise<readonly PracticeRecord[]> {
   const records: PracticeRecord[] = [];
-  for (const work of WORKS)
+  for (const work of works)
     for (const flawed of [false, true])
       for (let index = 0; index < players; index++) {
         const attempt = practisedAttempt(work, index, flawed);
@@ -45,9 +48,11 @@ async function recordsOf(
 function show(records: readonly PracticeRecord[]): string {
   const share = (some: readonly PracticeRecord[], of: (one: PracticeRecord) => boolean): string =>
     some.length === 0 ? '–' : `${some.filter(of).length} of ${some.length}`;
-  const most = (errors: readonly (number | null)[]): string => {
+  /** median / 95th percentile of what was not told right */
+  const off = (errors: readonly (number | null)[]): string => {
     const sorted = errors.flatMap((error) => (error === null ? [] : [Math.abs(error)])).sort((a, b) => a - b);
-    return fixed(sorted[Math.floor(0.95 * sorted.length)], 2);
+    const at = (share: number): string => fixed(sorted[Math.floor(share * sorted.length)], 2);
+    return sorted.length === 0 ? '–' : `${at(0.5)} / ${at(0.95)}`;
   };
   const row = (name: string, some: readonly PracticeRecord[]): readonly string[] => {
     const well = some.filter(({ flaw }) => flaw === null);
@@ -59,8 +64,8 @@ function show(records: readonly PracticeRecord[]): string {
       share(badly, isTold),
       share(badly, (one) => one.unsaid && !isTold(one)),
       share(some, ({ counted }) => counted),
-      most(well.map(({ ratioError }) => ratioError)),
-      most(well.map(({ louderErrorDb }) => louderErrorDb)),
+      off(well.map(({ ratioError }) => ratioError)),
+      off(well.map(({ louderErrorDb }) => louderErrorDb)),
     ];
   };
   return table(
@@ -71,11 +76,11 @@ function show(records: readonly PracticeRecord[]): string {
       'badly: told so',
       '… left unsaid',
       'repeats counted',
-      'ratio, error (95th)',
-      'loudness, error dB (95th)',
+      'ratio, error',
+      'loudness, error dB',
     ],
     [
-      ...WORKS.map(({ name }) =>
+      ...works.map(({ name }) =>
         row(
           name,
           records.filter(({ work }) => work === name),
@@ -86,7 +91,10 @@ function show(records: readonly PracticeRecord[]): string {
   );
 }
 
-console.log(`## lists of notes\n\n${show(await recordsOf('notes', Number(values.players)))}`);
+if (Number(values.players) > 0)
+  console.log(
+    `## lists of notes; errors median / 95th percentile\n\n${show(await recordsOf('notes', Number(values.players)))}`,
+  );
 if (Number(values.rendered) > 0)
   console.log(
     `\n## rendered on the ${piano} piano\n\n${show(await recordsOf(piano, Number(values.rendered)))}`,
