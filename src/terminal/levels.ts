@@ -1,5 +1,5 @@
 import { promises as fs } from 'node:fs';
-import { assessHeard, DEFAULT_CRITERIA, leastTempi } from '../engine/index.ts';
+import { assessHeard, criteriaAt, DEFAULT_CRITERIA, leastTempi } from '../engine/index.ts';
 import type {
   Assessment,
   AssessOptions,
@@ -22,7 +22,7 @@ export async function openLevels(file: string | null): Promise<Syllabus | null> 
   return levels;
 }
 
-/** Levels → what is heard is assessed at the least tempo that they ask of the exercise, also where that is recognised only then. */
+/** Levels → what is heard is assessed by what they ask of the exercise, also where that is recognised only then. */
 export function assessBy(
   levels: Syllabus | null,
   heard: Heard,
@@ -32,8 +32,9 @@ export function assessBy(
 ): Assessment {
   if (levels === null) return assessHeard(heard, choice, options, sound);
   const at = (exercise: ExerciseChoice): Assessment => {
-    const leastBpm = leastTempi({ syllabus: levels, ownBpm: {} }, exercise)[0] ?? null;
-    const criteria = { ...(options.criteria ?? DEFAULT_CRITERIA), leastBpm };
+    const goals = { syllabus: levels, ownBpm: {} };
+    const usual = criteriaAt(goals, exercise, options.criteria ?? DEFAULT_CRITERIA);
+    const criteria = { ...usual, leastBpm: leastTempi(goals, exercise)[0] ?? null };
     return assessHeard(heard, choice, { ...options, criteria }, sound);
   };
   if (choice !== null) return at(choice);

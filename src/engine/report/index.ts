@@ -4,6 +4,7 @@ export type { Criteria } from './criteria/index.ts';
 export { crossingsOf, handsPlayedIn, isHandKnown, lateCrossings } from './hands.ts';
 export { DEFAULT_CRITERIA } from './criteria/index.ts';
 export { evenAt } from './criteria/even.ts';
+export { touchOutcome } from './criteria/touch.ts';
 export { isMeasured } from './measures/estimate.ts';
 export { justNoticeableMs } from './criteria/audible.ts';
 export { spellWithOctave } from './words/spelling.ts';

@@ -1,4 +1,5 @@
 import type { ExerciseChoice } from '../exercise/index.ts';
+import type { Criteria } from '../report/index.ts';
 import { exerciseId } from './group.ts';
 import { USUAL_SYLLABUS } from './levels.ts';
 import { asksFor, type Syllabus } from './syllabus.ts';
@@ -24,6 +25,12 @@ export function leastTempi({ syllabus, ownBpm }: Goals, exercise: ExerciseChoice
   const { form } = exercise;
   const first = syllabus.levels.flatMap(({ asks }) => asks).find((ask) => ask.form === form);
   return rising([first?.leastBpm ?? null]);
+}
+
+/** Criteria → the same with the touch and the evenness of loudness that the levels ask of an exercise, the lowest level that asks for it. */
+export function criteriaAt({ syllabus }: Goals, exercise: ExerciseChoice, criteria: Criteria): Criteria {
+  const ask = asksFor(syllabus, exercise)[0]?.ask;
+  return { ...criteria, touch: ask?.touch ?? null, loudnessDb: ask?.loudnessDb ?? null };
 }
 
 function rising(tempi: readonly (number | null)[]): readonly number[] {

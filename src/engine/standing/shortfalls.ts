@@ -1,5 +1,5 @@
 import { stepMs } from '../exercise/index.ts';
-import { evenAt } from '../report/index.ts';
+import { evenAt, touchOutcome } from '../report/index.ts';
 import type { Criteria } from '../report/index.ts';
 import type { AttemptSummary, Shortfall } from './types.ts';
 
@@ -25,6 +25,8 @@ export function shortfalls(
     ...over('chords', summary.chordSpreadMs, criteria.chordSpreadMs),
     ...over('hands', summary.handsApartMs, criteria.handsApartMs),
     ...tempo(summary, criteria, targetBpm),
+    ...touch(summary, criteria),
+    ...loudness(summary, criteria),
   ];
 }
 
@@ -68,6 +70,28 @@ function tempo(
   if (bpm === null) return [{ kind: 'tempo-unknown', narrow: false }];
   if (bpm >= targetBpm * (1 - tempoShare)) return [];
   return [{ kind: 'tempo', bpm, targetBpm, narrow: bpm >= targetBpm * (1 - NARROW_TEMPO_SHARE) }];
+}
+
+/** Other than asked for, as far as it was heard. */
+function touch(
+  { overlapMs, tempoBpm, exercise }: AttemptSummary,
+  { touch: meant, sureBy }: Criteria,
+): readonly Shortfall[] {
+  if (meant === null || overlapMs === undefined || tempoBpm === null) return [];
+  if (touchOutcome(meant, overlapMs, stepMs(exercise, tempoBpm), sureBy) !== 'not-so') return [];
+  return [{ kind: 'touch', meant, gapMs: -overlapMs.value, narrow: false }];
+}
+
+/** Surely more uneven than asked for, where the keys of the piano were known. */
+function loudness(
+  { loudnessDb }: AttemptSummary,
+  { loudnessDb: bound, sureBy }: Criteria,
+): readonly Shortfall[] {
+  if (bound === null || loudnessDb === undefined) return [];
+  const { value: db, plusMinus } = loudnessDb;
+  return db - sureBy * plusMinus <= bound
+    ? []
+    : [{ kind: 'loudness', db, bound, narrow: isNarrow(db, bound) }];
 }
 
 function isNarrow(value: number, bound: number): boolean {

@@ -1,7 +1,7 @@
 import type { Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { criteriaAsked, isPractised } from './assigned.ts';
-import { leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
+import { criteriaAt, leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
 import { byExercise, exerciseId } from './group.ts';
 import { standingOf, wasReady } from './standing.ts';
 import type { Assignment, Practised, Standing } from './types.ts';
@@ -31,11 +31,12 @@ export function standingsOf(
     [...groups].map(([id, attempts]): readonly [string, Standing] => {
       const { exercise } = attempts.at(-1)!.summary;
       const tempi = leastTempi(goals, exercise);
+      const by = criteriaAt(goals, exercise, criteria);
       const assignment = assigned.get(id);
-      if (assignment === undefined) return [id, standingOf(exercise, attempts, criteria, tempi)];
+      if (assignment === undefined) return [id, standingOf(exercise, attempts, by, tempi)];
       const { asked, metMs } = assignment;
       const askedBpm = asked.targetBpm === null ? tempi : [asked.targetBpm];
-      const standing = standingOf(exercise, attempts, criteriaAsked(asked, criteria), askedBpm);
+      const standing = standingOf(exercise, attempts, criteriaAsked(asked, by), askedBpm);
       return [id, metMs === null ? { ...standing, targetBpm: asked.targetBpm } : standing];
     }),
   );
@@ -44,7 +45,7 @@ export function standingsOf(
     const id = exerciseId(exercise);
     return (
       alone.get(id)?.level === 'ready' ||
-      wasReady(groups.get(id) ?? [], criteria, leastTempi(goals, exercise))
+      wasReady(groups.get(id) ?? [], criteriaAt(goals, exercise, criteria), leastTempi(goals, exercise))
     );
   };
   return new Map(

@@ -2,7 +2,7 @@ import { median } from '../base/statistics.ts';
 import { choiceIn, isWhole } from '../exercise/index.ts';
 import { lateCrossings } from '../report/index.ts';
 import type { Estimate, NotMeasured, Report } from '../report/index.ts';
-import type { AttemptSummary } from './types.ts';
+import type { AttemptSummary, Uncertain } from './types.ts';
 
 /** A stretch, or another rhythm, was to be practised: nothing of it tells whether the exercise is ready, whatever is said of it. */
 const PRACTISED = 'practised';
@@ -33,6 +33,8 @@ export function summarise(report: Report): AttemptSummary {
     worstCrossingMs: delays.length === 0 ? null : Math.max(...delays),
     chordSpreadMs: valueOf(measures.chordSpreadMs),
     handsApartMs: median(apart) ?? null,
+    ...(measures.keysKnown === true && uncertain('loudnessDb', measures.loudnessEvennessDb)),
+    ...uncertain('overlapMs', measures.touchMs),
     situation: isWholeIn(report) ? report.words.situation : PRACTISED,
     ...practisedIn(report),
   };
@@ -50,6 +52,15 @@ function practisedIn(report: Report): Pick<AttemptSummary, 'practised'> {
 /** Nothing else was asked for than the exercise itself. */
 function isWholeIn({ practised }: Report): boolean {
   return practised === undefined || isWhole(practised.intention);
+}
+
+function uncertain<Name extends string>(
+  name: Name,
+  figure: Estimate | NotMeasured,
+): Partial<Record<Name, Uncertain>> {
+  if (!('value' in figure)) return {};
+  const { value, plusMinus = 0 } = figure;
+  return { [name]: { value, plusMinus } } as Record<Name, Uncertain>;
 }
 
 function valueOf(figure: Estimate | NotMeasured): number | null {

@@ -1,6 +1,14 @@
 import * as v from 'valibot';
 import { told, type Shape } from '../base/shapes.ts';
-import { ALL_KEYS, FORM, listedKey, MOST_OCTAVES, octaveCounts, takesMinorScale } from '../exercise/index.ts';
+import {
+  ALL_KEYS,
+  FORM,
+  listedKey,
+  MOST_OCTAVES,
+  octaveCounts,
+  takesMinorScale,
+  TOUCH,
+} from '../exercise/index.ts';
 import type { ExerciseChoice, Form } from '../exercise/index.ts';
 
 export const SYLLABUS_FORMAT = 'evenfall-syllabus';
@@ -17,6 +25,8 @@ export type SetForm = (typeof SET)[number];
 
 /** Least and most that may be asked, beats a minute: what a metronome has. */
 export const SYLLABUS_BPM = { least: 20, most: 300 } as const;
+/** The same of how uneven loudness may be, dB: what is just heard (0.7–1.2, Slade et al. 2022), and two steps of dynamics. */
+export const SYLLABUS_DB = { least: 1, most: 12 } as const;
 /** The most of everything that a syllabus may hold. */
 export const SYLLABUS_MOST = { levels: 40, asks: 40, nameLetters: 60 } as const;
 
@@ -27,6 +37,13 @@ export const ASK = v.pipe(
     leastBpm: told(
       'beats a minute at which it counts as ready; null: any tempo will do',
       v.nullable(v.pipe(v.number(), v.minValue(SYLLABUS_BPM.least), v.maxValue(SYLLABUS_BPM.most))),
+    ),
+    touch: v.exactOptional(told('how it is to be joined to count as ready, as far as that is heard', TOUCH)),
+    loudnessDb: v.exactOptional(
+      told(
+        'how uneven its loudness may be to count as ready, dB, where the keys of the piano are known',
+        v.pipe(v.number(), v.minValue(SYLLABUS_DB.least), v.maxValue(SYLLABUS_DB.most)),
+      ),
     ),
     together: told('hands together too, after each hand alone', v.boolean()),
   }),

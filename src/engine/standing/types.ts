@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Hand, Hands, Intention } from '../exercise/index.ts';
+import type { ExerciseChoice, Hand, Hands, Intention, Touch } from '../exercise/index.ts';
 
 /** What one report says about readiness, small enough to keep thousands of them at hand. Figures are null where they could not be had. */
 export interface AttemptSummary {
@@ -19,10 +19,20 @@ export interface AttemptSummary {
   readonly chordSpreadMs: number | null;
   /** median distance of the hands, ms, without its sign */
   readonly handsApartMs: number | null;
+  /** how uneven the loudness was, dB, against the levels of this piano's own keys; absent: they were not known, or it could not be had */
+  readonly loudnessDb?: Uncertain;
+  /** overlap (+) or gap (−) from key to key, ms; absent: it was not heard */
+  readonly overlapMs?: Uncertain;
   /** the row of the table of situations that gave the verdict */
   readonly situation: string;
   /** what of it was to be practised, and whether that was done; absent: all of it, or an attempt kept by version 0.1 */
   readonly practised?: { readonly intention: Intention; readonly done: boolean };
+}
+
+/** A figure with its ±. */
+export interface Uncertain {
+  readonly value: number;
+  readonly plusMinus: number;
 }
 
 /** A summary and when its attempt was played, ms since 1970. */
@@ -43,6 +53,8 @@ export type Shortfall = { readonly narrow: boolean } & (
   /** the figure could not be had */
   | { readonly kind: 'evenness-unknown' | 'tempo-unknown' }
   | { readonly kind: 'tempo'; readonly bpm: number; readonly targetBpm: number }
+  | { readonly kind: 'touch'; readonly meant: Touch; readonly gapMs: number }
+  | { readonly kind: 'loudness'; readonly db: number; readonly bound: number }
 );
 
 /** 'new': not played yet, or nothing of it could be measured. */

@@ -96,7 +96,7 @@ function packSummary(
   texts: Index<KeptNotice>,
   intentions: Index<Intention>,
 ): readonly SummaryPart[] {
-  const { practised } = summary;
+  const { practised, loudnessDb, overlapMs } = summary;
   return [
     exercises.at(summary.exercise),
     summary.targetBpm,
@@ -113,7 +113,14 @@ function packSummary(
     hundredths(summary.handsApartMs),
     texts.at(summary.situation),
     // Added since version 0.1, at the end, where that version does not look.
-    ...(practised === undefined ? [] : [intentions.at(practised.intention), Number(practised.done)]),
+    ...withoutTail([
+      practised === undefined ? null : intentions.at(practised.intention),
+      practised === undefined ? null : Number(practised.done),
+      ...[loudnessDb, overlapMs].flatMap((figure) => [
+        hundredths(figure?.value ?? null),
+        hundredths(figure?.plusMinus ?? null),
+      ]),
+    ]),
   ];
 }
 
@@ -138,9 +145,27 @@ function unpackSummary(
     worstCrossingMs: parts[10]!,
     chordSpreadMs: parts[11]!,
     handsApartMs: parts[12]!,
+    ...uncertainAt(parts, 16, 'loudnessDb'),
+    ...uncertainAt(parts, 18, 'overlapMs'),
     situation: text(parts[13]!),
     ...(intention !== undefined && { practised: { intention, done } }),
   };
+}
+
+/** What there is nothing of at the end takes no room. */
+function withoutTail(parts: readonly SummaryPart[]): readonly SummaryPart[] {
+  return parts.slice(0, parts.findLastIndex((part) => part !== null) + 1);
+}
+
+/** A figure and its ±, from a place on; nothing where there is none. */
+function uncertainAt<Name extends string>(
+  parts: readonly SummaryPart[],
+  at: number,
+  name: Name,
+): Partial<Record<Name, { readonly value: number; readonly plusMinus: number }>> {
+  const [value, plusMinus] = [parts[at] ?? null, parts[at + 1] ?? null];
+  if (value === null || plusMinus === null) return {};
+  return { [name]: { value, plusMinus } } as Record<Name, { value: number; plusMinus: number }>;
 }
 
 /** Figures are shown with one decimal at most; the report has them whole. */

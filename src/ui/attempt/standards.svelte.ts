@@ -1,5 +1,6 @@
 import {
   criteriaAsked,
+  criteriaAt,
   criteriaOf,
   exerciseId,
   leastTempi,
@@ -43,7 +44,8 @@ export class Standards {
     if (choice === null) return this.criteria;
     const id = exerciseId(choice);
     const asked = this.assigned.find(({ exercise }) => exerciseId(exercise) === id);
-    const criteria = asked === undefined ? this.criteria : criteriaAsked(asked, this.criteria);
+    const usual = criteriaAt(this.goals, choice, this.criteria);
+    const criteria = asked === undefined ? usual : criteriaAsked(asked, usual);
     return { ...criteria, leastBpm: asked?.targetBpm ?? leastTempi(this.goals, choice)[0] ?? null };
   }
 

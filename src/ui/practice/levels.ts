@@ -1,5 +1,6 @@
 import { ALL_FORMS, ALL_KEYS, octaveCounts } from '../../engine/index.ts';
 import type { Ask, Syllabus, SyllabusLevel } from '../../engine/index.ts';
+import { shown, withUnit } from '../kit/figures.ts';
 import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
 import { tempoWords } from './words.ts';
@@ -47,11 +48,15 @@ export function levelWords({ keys, asks }: SyllabusLevel): string {
   const t = strings().journal;
   const which =
     keys.length === ALL_KEYS.length ? t.levels.allKeys : keys.map((key) => shownKey(key)).join(', ');
-  const what = asks.map(({ form, octaves, leastBpm }) =>
+  const what = asks.map(({ form, octaves, leastBpm, touch, loudnessDb }) =>
     [
       t.FORMS[form],
       ...(octaveCounts(form).length > 1 ? [t.octaves(octaves)] : []),
       ...(leastBpm === null ? [] : [tempoWords({ form }, leastBpm)]),
+      ...(touch === undefined ? [] : [t.levels.asksTouch(strings().prepare.intend.TOUCHES[touch])]),
+      ...(loudnessDb === undefined
+        ? []
+        : [t.levels.asksLoudness(withUnit(shown(loudnessDb, loudnessDb % 1 === 0 ? 0 : 1), 'dB'))]),
     ].join(' '),
   );
   return `${which}: ${what.join(' · ')}`;

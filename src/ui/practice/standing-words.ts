@@ -74,6 +74,10 @@ export function shortfallWords(shortfall: Shortfall): string {
       return t.hands(ms(shortfall.ms), ms(shortfall.bound));
     case 'tempo':
       return t.tempo(shown(shortfall.bpm), shown(shortfall.targetBpm));
+    case 'touch':
+      return t.touch[shortfall.meant](ms(Math.max(0, shortfall.gapMs)));
+    case 'loudness':
+      return t.loudness(withUnit(shown(shortfall.db, 1), 'dB'), withUnit(shown(shortfall.bound, 1), 'dB'));
     case 'evenness-unknown':
       return t.evennessUnknown;
     case 'tempo-unknown':

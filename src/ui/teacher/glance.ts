@@ -38,6 +38,8 @@ const GRAVITY: Readonly<Record<Shortfall['kind'], number>> = {
   chords: 4,
   hands: 5,
   tempo: 2,
+  touch: 2,
+  loudness: 1,
   'evenness-unknown': 1,
   'tempo-unknown': 1,
 };

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import {
+  criteriaAt,
   DEFAULT_CRITERIA,
   evenAt,
+  exerciseId,
   shortfalls,
   standingOf,
   standings,
   summarise,
+  USUAL_GOALS,
   type AttemptSummary,
   type ExerciseChoice,
+  type Goals,
   type Practised,
   type Shortfall,
 } from '../../../src/engine/index.ts';
@@ -22,6 +26,41 @@ const stand = (made: readonly Partial<AttemptSummary>[], tempi: readonly number[
 
 /** What counts as even at the tempo of these attempts, 81 with two notes a beat. */
 const BOUND = evenAt(DEFAULT_CRITERIA, 60_000 / 81 / 2).evennessPercent;
+
+describe('touch and loudness', () => {
+  /** two notes a beat at 81: 370 ms from note to note, of which a tenth silent is heard */
+  const asked = { ...DEFAULT_CRITERIA, touch: 'legato', loudnessDb: 3 } as const;
+  const gap = (ms: number) => ({ overlapMs: { value: -ms, plusMinus: 30 } });
+  const uneven = (value: number) => ({ loudnessDb: { value, plusMinus: 0.5 } });
+  it.each<readonly [string, Partial<AttemptSummary>, Partial<Shortfall> | null]>([
+    ['not heard', {}, null],
+    ['joined', gap(-20), null],
+    ['with gaps that may be none', gap(100), null],
+    ['surely detached', gap(110), { kind: 'touch', meant: 'legato', gapMs: 110, narrow: false }],
+    ['as uneven as may be', uneven(3), null],
+    ['that may be within the bound', uneven(4.1), null],
+    ['surely more uneven', uneven(4.2), { kind: 'loudness', db: 4.2, bound: 3, narrow: true }],
+    ['far more uneven', uneven(6), { kind: 'loudness', db: 6, narrow: false }],
+  ])('%s count where they are asked for and heard', (_, more, expected) => {
+    const found = shortfalls(summary(SCALE, more), asked, 80);
+    if (expected === null) expect(found).toEqual([]);
+    else expect(found).toMatchObject([expected]);
+    expect(shortfalls(summary(SCALE, more), DEFAULT_CRITERIA, 80)).toEqual([]);
+  });
+
+  it('are what the lowest level that asks for an exercise says of them, in its report too', () => {
+    const [level] = USUAL_GOALS.syllabus.levels;
+    const asks = [{ form: 'scale', octaves: 2, leastBpm: 60, together: true, touch: 'staccato' } as const];
+    const syllabus = { ...USUAL_GOALS.syllabus, levels: [{ ...level!, keys: ['D major'], asks }] };
+    const goals = { ...USUAL_GOALS, syllabus };
+    expect(criteriaAt(goals, SCALE, DEFAULT_CRITERIA)).toMatchObject({ touch: 'staccato', loudnessDb: null });
+    expect(criteriaAt(goals, { ...SCALE, octaves: 1 }, DEFAULT_CRITERIA).touch).toBeNull();
+    const made = attempts(SCALE, [gap(-20), gap(-20), gap(-20)]);
+    const of = (by: Goals) => standings(made, DEFAULT_CRITERIA, by).get(exerciseId(SCALE))!;
+    expect(of(USUAL_GOALS).level).toBe('ready');
+    expect(of(goals)).toMatchObject({ level: 'not-yet', shortfalls: [{ kind: 'touch' }] });
+  });
+});
 
 describe('what keeps an attempt from the criterion', () => {
   const CASES: readonly (readonly [string, Partial<AttemptSummary>, Partial<Shortfall> | null])[] = [

@@ -75,6 +75,20 @@ describe('a drawer', () => {
     expect(packDrawer([some[2]!])).not.toContain('intentions');
   });
 
+  it('keeps touch and loudness, each with its ±, with and without a practice', () => {
+    const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
+    const [loudnessDb, overlapMs] = [
+      { value: 2.31, plusMinus: 0.4 },
+      { value: -41.5, plusMinus: 31.25 },
+    ];
+    const practised = { intention: { times: 3, rhythm: 'even' }, done: true } as const;
+    const some = [{ loudnessDb }, { overlapMs }, { loudnessDb, overlapMs, practised }].map((more) => ({
+      ...entry!,
+      summary: summary(allChoices()[0]!, more),
+    }));
+    expect(unpackDrawer(packDrawer(some))).toEqual(some);
+  });
+
   it('rounds figures to hundredths', () => {
     const [entry] = fc.sample(anyEntry, { numRuns: 1, seed: 1 });
     const made = { ...entry!, summary: summary(allChoices()[0]!, { evennessPercent: 9.4249 }) };

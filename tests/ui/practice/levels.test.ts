@@ -41,6 +41,10 @@ describe('the levels, changed on the page', () => {
     expect(levelWords({ ...first, asks: first.asks.slice(0, 3) })).toBe(
       'C major, G major, F major, A minor: arpeggio 1 octave ♩ = 50 · scale 1 octave ♩ = 60 · triads ♩ = 50',
     );
+    const asks = [{ ...first.asks[1]!, touch: 'legato', loudnessDb: 2.5 } as const];
+    expect(levelWords({ ...first, keys: ALL_KEYS, asks })).toBe(
+      'All keys: scale 1 octave ♩ = 60 legato loudness within 2.5\u202fdB',
+    );
     expect(levelWords({ ...first, keys: ALL_KEYS, asks: [first.asks[2]!] })).toBe('All keys: triads ♩ = 50');
   });
 });

@@ -5,10 +5,11 @@ import {
   today,
   type AttemptSummary,
   type ExerciseChoice,
+  type Shortfall,
 } from '../../../src/engine/index.ts';
 import type { Entry } from '../../../src/io/history/index.ts';
 import { speaking } from '../../../src/ui/language/index.ts';
-import { standingWords } from '../../../src/ui/practice/standing-words.ts';
+import { shortfallWords, standingWords } from '../../../src/ui/practice/standing-words.ts';
 import {
   bytesWords,
   entryWords,
@@ -85,6 +86,28 @@ describe('where an exercise stands, said', () => {
   ];
   it.each(CASES)('%s', (_name, made, expected) => {
     expect(said(made)).toBe(expected);
+  });
+
+  it.each<readonly [Shortfall, string, string]>([
+    [
+      { kind: 'touch', meant: 'legato', gapMs: 112.4, narrow: false },
+      '112 ms were silent between the notes, and legato is asked for',
+      'waren zwischen den Tönen 112 ms still; verlangt ist legato',
+    ],
+    [
+      { kind: 'touch', meant: 'staccato', gapMs: 20, narrow: false },
+      'the notes were held too long for the staccato that is asked for',
+      'klangen die Töne zu lang für das Staccato, das verlangt ist',
+    ],
+    [
+      { kind: 'loudness', db: 4.16, bound: 3, narrow: true },
+      'the loudness varied by 4.2 dB from note to note, and up to 3.0 dB is asked for',
+      'schwankte die Lautstärke von Ton zu Ton um 4,2 dB; verlangt sind höchstens 3,0 dB',
+    ],
+  ])('%j too, in both languages', (shortfall, english, german) => {
+    expect(plain(shortfallWords(shortfall))).toBe(english);
+    speaking.speak('de');
+    expect(plain(shortfallWords(shortfall))).toBe(german);
   });
 
   it('and in German', () => {

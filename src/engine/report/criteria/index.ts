@@ -1,3 +1,5 @@
+import type { Touch } from '../../exercise/index.ts';
+
 /**
  * Every bound at which the report calls something a trouble, in one place. All are defaults that a teacher can change; where
  * no source is named they are common practice, no source.
@@ -55,6 +57,10 @@ export interface Criteria {
   readonly readyDays: number;
   /** the least tempo at which the exercise is ready, beats a minute; null: any will do */
   readonly leastBpm: number | null;
+  /** … the touch that it is to have there, where it was heard; null: any */
+  readonly touch: Touch | null;
+  /** … and how uneven its loudness may be at most, dB, where this piano's keys are known; null: any */
+  readonly loudnessDb: number | null;
   /** tempo under the target by no more than this share counts as at the target; a metronome's own steps are 3–4 % */
   readonly tempoShare: number;
 }
@@ -89,5 +95,7 @@ export const DEFAULT_CRITERIA: Criteria = {
   readyInARow: 3,
   readyDays: 2, // what is recalled after a night is learnt, what only goes well at once may not be (Simmons 2012, from memory)
   leastBpm: null,
+  touch: null,
+  loudnessDb: null,
   tempoShare: 0.03,
 };

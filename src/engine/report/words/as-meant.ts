@@ -1,6 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { accentsOf } from '../../exercise/index.ts';
 import type { Loudness, Practising, Touch } from '../../exercise/index.ts';
+import { outcomeOf, touchOutcome } from '../criteria/touch.ts';
 import { accentDb, growthOf, isMeasured } from '../measures/index.ts';
 import type { Estimate } from '../types.ts';
 import type { Saying } from './said/index.ts';
@@ -11,12 +12,6 @@ import type { Scene } from './scene.ts';
  * unless said.
  */
 
-/**
- * Of the time to the next note a short note leaves so much silent: staccato some 60 %, notes simply detached some 25 % (Bresin & Battel
- * 2000, memory), so that between them lie these; a gap under a tenth is not heard as one.
- */
-const SHORT_SHARE = 0.4;
-const APART_SHARE = 0.1;
 /** From one step of dynamics to the next it is some 5 dB: less than this over the whole is no growing, and between the hands no lead. */
 const LEAST_GROWTH_DB = 4;
 const LEAST_LEAD_DB = 3;
@@ -43,23 +38,13 @@ export function asMeant(scene: Scene, { intention: { touch, loudness }, repeats 
   };
 }
 
-/** What was to lie over a bound: it does, surely it does not, or that cannot be told. */
-function outcomeOf({ value, plusMinus = 0 }: Estimate, bound: number, sureBy: number): TouchHeard['outcome'] {
-  if (value >= bound) return 'so';
-  return value + sureBy * plusMinus < bound ? 'not-so' : 'untold';
-}
-
 /** The gaps that were heard, against the usual time from note to note. With the pedal no dampers are heard, and nothing is told. */
 function touchHeard({ measured, criteria }: Scene, meant: Touch): TouchHeard {
   const { touchMs } = measured.measures;
   const ioiMs = median(measured.unbroken.map((interval) => interval.ioiMs));
   if (!isMeasured(touchMs) || ioiMs === undefined) return { meant, outcome: 'untold' };
-  const overlap = { value: touchMs.value, plusMinus: touchMs.plusMinus ?? 0 };
-  const gap = { ...overlap, value: -overlap.value };
-  const outcome =
-    meant === 'legato'
-      ? outcomeOf(overlap, -APART_SHARE * ioiMs, criteria.sureBy)
-      : outcomeOf(gap, (meant === 'staccato' ? SHORT_SHARE : APART_SHARE) * ioiMs, criteria.sureBy);
+  const outcome = touchOutcome(meant, touchMs, ioiMs, criteria.sureBy);
+  const gap = { value: -touchMs.value, plusMinus: touchMs.plusMinus ?? 0 };
   return { meant, outcome, gapMs: Math.round(gap.value), plusMinusMs: Math.round(gap.plusMinus) };
 }
 

@@ -2,6 +2,7 @@ import { median } from '../../base/statistics.ts';
 import { stepMs } from '../../exercise/index.ts';
 import { evenAt } from '../criteria/even.ts';
 import type { Criteria } from '../criteria/index.ts';
+import { touchOutcome } from '../criteria/touch.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Report } from '../types.ts';
 
@@ -28,8 +29,24 @@ export function atCriterion(report: Figures, criteria: Criteria, targetBpm: numb
     measures.crossings.every((crossing) => !crossing.late) &&
     within(measures.chordSpreadMs, criteria.chordSpreadMs) &&
     handsTogether(report, criteria) &&
+    touchIsSo(report, criteria) &&
+    !surelyUneven(report, criteria) &&
     (targetBpm === null || (isMeasured(tempo) && tempo.value >= targetBpm * (1 - criteria.tempoShare)))
   );
+}
+
+/** The touch asked for, as far as it was heard. */
+function touchIsSo({ measures, exercise }: Figures, { touch, sureBy }: Criteria): boolean {
+  const { touchMs, tempoBpm } = measures;
+  if (touch === null || !isMeasured(touchMs) || !isMeasured(tempoBpm)) return true;
+  return touchOutcome(touch, touchMs, stepMs(exercise, tempoBpm.value), sureBy) !== 'not-so';
+}
+
+/** More uneven in loudness than is asked for, where the keys of this piano are known. */
+function surelyUneven({ measures }: Figures, { loudnessDb, sureBy }: Criteria): boolean {
+  const { keysKnown, loudnessEvennessDb: uneven } = measures;
+  if (loudnessDb === null || keysKnown !== true || !isMeasured(uneven)) return false;
+  return uneven.value - sureBy * (uneven.plusMinus ?? 0) > loudnessDb;
 }
 
 /** The middle one of the steps has its hands within the criterion. */

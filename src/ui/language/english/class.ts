@@ -26,6 +26,8 @@ export const CLASS = {
       chords: (count: number) => `spread chords with ${times(count, 'student', 'students')}`,
       hands: (count: number) => `hands apart with ${times(count, 'student', 'students')}`,
       tempo: (count: number) => `under the tempo with ${times(count, 'student', 'students')}`,
+      touch: (count: number) => `another touch than asked with ${times(count, 'student', 'students')}`,
+      loudness: (count: number) => `uneven loudness with ${times(count, 'student', 'students')}`,
       'evenness-unknown': (count: number) =>
         `evenness not measured with ${times(count, 'student', 'students')}`,
       'tempo-unknown': (count: number) => `tempo not measured with ${times(count, 'student', 'students')}`,

@@ -1,5 +1,6 @@
 import { FORM_NAMES } from '../../../engine/index.ts';
-import type { FaultKind, FaultPlace, Hands, Level, SetForm } from '../../../engine/index.ts';
+import type { FaultKind, FaultPlace, Hands, Level, SetForm, Touch } from '../../../engine/index.ts';
+import { LEVEL_TABLE } from './levels.ts';
 
 const HANDS: Readonly<Record<Hands, string>> = {
   left: 'left hand',
@@ -88,6 +89,13 @@ export const JOURNAL = {
     hands: (value: string, bound: string) =>
       `the hands were ${value} apart, and up to ${bound} counts as together`,
     tempo: (bpm: string, least: string) => `it went at ${bpm}, and ${least} or more is asked for`,
+    touch: {
+      legato: (gap: string) => `${gap} were silent between the notes, and legato is asked for`,
+      detached: () => 'the notes ran into each other, and detached is asked for',
+      staccato: () => 'the notes were held too long for the staccato that is asked for',
+    } satisfies Record<Touch, (gap: string) => string>,
+    loudness: (value: string, bound: string) =>
+      `the loudness varied by ${value} from note to note, and up to ${bound} is asked for`,
     evennessUnknown: 'its evenness could not be measured',
     tempoUnknown: 'its tempo could not be measured',
   },
@@ -100,6 +108,8 @@ export const JOURNAL = {
     chords: 'Touch all the keys of the chord before pressing.',
     hands: 'Slower, stopping on each beat, both hands together.',
     tempo: 'Two or three beats faster each time, as long as it stays even.',
+    touch: 'Slower, listening to how each note joins the next.',
+    loudness: 'Slower, each note as loud as the one before.',
     'evenness-unknown': 'Once more, to the end and without a stop.',
     'tempo-unknown': 'Once more, to the end and without a stop.',
   },
@@ -205,31 +215,7 @@ export const JOURNAL = {
     atLeast: (tempo: string) => `Fastest still even: ${tempo}; nothing faster has failed.`,
     grew: (steps: string) => `So it grew: ${steps}.`,
   },
-  levels: {
-    title: 'Levels: what is begun when, and how fast',
-    about:
-      'The plan follows these levels, the first one first; each hand alone, then together. The tempo is the least at which an ' +
-      'exercise counts as ready. They are common practice, no source: a teacher may want them otherwise, and can pass them on as a file.',
-    level: (name: string) => `Level ${name}.`,
-    allKeys: 'All keys',
-    name: 'Name of the level',
-    keys: 'Keys, in the order in which they are begun',
-    addKey: 'Add a key',
-    form: 'Exercise',
-    octaves: 'Octaves',
-    remove: 'take it out',
-    addForm: (form: string) => `Add: ${form}`,
-    addLevel: 'Add a level',
-    removeLevel: 'Take out level',
-    removed: (name: string) => `Level ${name} is taken out.`,
-    export: 'Export the levels',
-    import: 'Import levels',
-    toImport: 'Levels to import',
-    imported: (count: number) => `${count} ${count === 1 ? 'level' : 'levels'} imported.`,
-    reset: 'As they were at first',
-    isAsAtFirst: 'The levels are as they were at first.',
-    undo: 'Undo',
-  },
+  levels: LEVEL_TABLE,
   overWeeks: {
     title: 'Over the weeks',
     about:

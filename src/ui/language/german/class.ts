@@ -29,6 +29,8 @@ export const CLASS: Pick<
       chords: (count) => `zerlegte Akkorde bei ${count}`,
       hands: (count) => `Hände auseinander bei ${count}`,
       tempo: (count) => `unter dem Tempo bei ${count}`,
+      touch: (count) => `andere Artikulation als verlangt bei ${count}`,
+      loudness: (count) => `ungleiche Lautstärke bei ${count}`,
       'evenness-unknown': (count) => `Gleichmäßigkeit nicht gemessen bei ${count}`,
       'tempo-unknown': (count) => `Tempo nicht gemessen bei ${count}`,
     },

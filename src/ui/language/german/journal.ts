@@ -1,5 +1,6 @@
 import { FORM_NAMES } from '../../../engine/index.ts';
 import type { Strings } from '../english/index.ts';
+import { LEVEL_TABLE } from './levels.ts';
 
 const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
 const inWords = (count: number): string => COUNTS[count] ?? String(count);
@@ -71,6 +72,13 @@ export const JOURNAL: Strings['journal'] = {
       `kamen die Töne eines Akkords ${value} auseinander; bis ${bound} gilt als zusammen`,
     hands: (value, bound) => `waren die Hände ${value} auseinander; bis ${bound} gilt als zusammen`,
     tempo: (bpm, least) => `war das Tempo ${bpm}; verlangt sind mindestens ${least}`,
+    touch: {
+      legato: (gap) => `waren zwischen den Tönen ${gap} still; verlangt ist legato`,
+      detached: () => 'gingen die Töne ineinander über; verlangt ist non legato',
+      staccato: () => 'klangen die Töne zu lang für das Staccato, das verlangt ist',
+    },
+    loudness: (value, bound) =>
+      `schwankte die Lautstärke von Ton zu Ton um ${value}; verlangt sind höchstens ${bound}`,
     evennessUnknown: 'war die Gleichmäßigkeit nicht zu messen',
     tempoUnknown: 'war das Tempo nicht zu messen',
   },
@@ -82,6 +90,8 @@ export const JOURNAL: Strings['journal'] = {
     chords: 'Alle Tasten des Akkords berühren, dann drücken.',
     hands: 'Langsamer, auf jedem Schlag anhalten, beide Hände zusammen.',
     tempo: 'Jedes Mal zwei oder drei Schläge schneller, solange es gleichmäßig bleibt.',
+    touch: 'Langsamer, mit dem Ohr dabei, wie ein Ton an den nächsten schließt.',
+    loudness: 'Langsamer, jeder Ton so laut wie der davor.',
     'evenness-unknown': 'Noch einmal, bis zum Ende und ohne anzuhalten.',
     'tempo-unknown': 'Noch einmal, bis zum Ende und ohne anzuhalten.',
   },
@@ -181,31 +191,7 @@ export const JOURNAL: Strings['journal'] = {
     atLeast: (tempo) => `Noch gleichmäßig bis: ${tempo}; schneller ging noch nichts schief.`,
     grew: (steps) => `So wuchs es: ${steps}.`,
   },
-  levels: {
-    title: 'Stufen: was wann begonnen wird, und wie schnell',
-    about:
-      'Der Plan folgt diesen Stufen, die erste zuerst; jede Hand allein, dann beide zusammen. Das Tempo ist das langsamste, bei ' +
-      'dem eine Übung sitzt. Es sind übliche Werte ohne Quelle: Eine Lehrkraft kann sie anders wollen und als Datei weitergeben.',
-    level: (name) => `Stufe ${name}.`,
-    allKeys: 'Alle Tonarten',
-    name: 'Name der Stufe',
-    keys: 'Tonarten, in der Reihenfolge, in der sie begonnen werden',
-    addKey: 'Tonart hinzufügen',
-    form: 'Übung',
-    octaves: 'Oktaven',
-    remove: 'herausnehmen',
-    addForm: (form) => `Hinzufügen: ${form}`,
-    addLevel: 'Stufe hinzufügen',
-    removeLevel: 'Stufe herausnehmen',
-    removed: (name) => `Stufe ${name} ist herausgenommen.`,
-    export: 'Stufen exportieren',
-    import: 'Stufen importieren',
-    toImport: 'Stufen zum Importieren',
-    imported: (count) => `${count} ${count === 1 ? 'Stufe' : 'Stufen'} importiert.`,
-    reset: 'Wie am Anfang',
-    isAsAtFirst: 'Die Stufen sind wie am Anfang.',
-    undo: 'Rückgängig',
-  },
+  levels: LEVEL_TABLE,
   overWeeks: {
     title: 'Über Wochen',
     about:
