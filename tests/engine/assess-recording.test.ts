@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { assessRecording } from '../../src/engine/assess-recording.ts';
+import { assessRecording, settledTuning } from '../../src/engine/assess-recording.ts';
+import { assessHeard } from '../../src/engine/assess.ts';
 import type { FoundAttempt } from '../../src/engine/assess-recording.ts';
 import type { ExerciseChoice } from '../../src/engine/exercise/index.ts';
 import { listenAndKeep } from '../../src/engine/listen/index.ts';
 import type { AudioFinding } from '../../src/engine/listen/index.ts';
+import { heardIn } from '../../src/engine/sorting/index.ts';
 import { render } from '../support/render.ts';
 import { asWritten, line, sitting } from './sorting/sittings.ts';
 
@@ -52,6 +54,21 @@ describe('a recording of several attempts', () => {
       assessRecording(sharp, null, { pianoCents }).map(({ recognition }) => recognition.choice?.key);
     expect(keys(28)).toEqual(['D major', undefined, 'F minor']);
     expect(keys(-72)).toEqual(['Eb major', undefined, 'F# minor']);
+    const piano = { version: 1, tuningCents: { value: 28, plusMinus: 1, count: 9 }, keys: {} } as const;
+    const ofPiano = assessRecording(sharp, null, { piano: { ...piano, settledCents: -72 } });
+    expect(ofPiano[0]!.recognition.choice?.key).toBe('Eb major');
+  });
+
+  it('has its piano settled by what somebody said it was, and by nothing that was not played', () => {
+    const sharp = { ...heard, tuning: { ...heard.tuning, cents: 28 } };
+    const of = (span: { readonly firstSec: number; readonly lastSec: number }, key: string) => {
+      const alone = heardIn(sharp, { startSec: span.firstSec - 0.5, endSec: span.lastSec + 0.5 });
+      const told = assessHeard(alone, { ...SCALE, key }, { asChosen: true });
+      return told.kind === 'report' ? settledTuning(told.report) : 'no report';
+    };
+    expect(of(spans[0]!, 'D major')).toBe(28);
+    expect(of(spans[0]!, 'Eb major')).toBe(-72);
+    expect(of(spans[0]!, 'F major')).toBeNull();
   });
 
   it('gives each its second listening on its own part of the sound', async () => {

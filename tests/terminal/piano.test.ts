@@ -10,7 +10,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const PIANO: PianoProfile = {
   version: 1,
-  tuningCents: { value: -12, plusMinus: 1, count: 20 },
+  tuningCents: { value: 28, plusMinus: 1, count: 20 },
+  settledCents: -72,
   keys: { 60: { levelDb: { value: -30, plusMinus: 1, count: 4 } } },
   alone: { '48>60': [{ seen: 'A'.repeat(256) }] },
 };

@@ -54,6 +54,13 @@ describe('what attempts together teach', () => {
     expect(tuningCents.count).toBe(20);
   });
 
+  it('keeps the tuning that somebody settled, the newer one, and not of another piano', () => {
+    const settled = { ...profile(20, 1), settledCents: -80 };
+    expect(mergePianos(settled, profile(21, 1)).settledCents).toBe(-80);
+    expect(mergePianos(settled, { ...profile(21, 1), settledCents: 21 }).settledCents).toBe(21);
+    expect(mergePianos(settled, profile(-3, 1)).settledCents).toBeUndefined();
+  });
+
   it('is only the newer where the tuning has moved beyond both their ±: the piano was tuned, or is another', () => {
     const newer = profile(1, 1);
     expect(mergePianos(profile(-40, 1), newer)).toEqual(newer);
