@@ -352,8 +352,15 @@ export const SCENES: readonly Scene[] = [
       whole('teacher', openClass),
       screen('teacher-top', nothing),
       whole('teacher-cannot-tell', openUntold),
-      whole('teacher-remarked', async (page) => {
+      whole('teacher-piano', async (page) => {
+        await page.getByRole('button', { name: /^F♯ major scale/ }).click();
+        await page.locator('[data-spot]').first().waitFor();
         await page.getByRole('button', { name: 'All attempts' }).click();
+        await page.getByText('cents flat, as your correction showed').waitFor();
+      }),
+      whole('teacher-piano-german', speakGerman),
+      whole('teacher-remarked', async (page) => {
+        await choose(page.getByRole('radio', { name: 'English' }));
         await openRemarked(page);
       }),
       whole('teacher-example', async (page) => {
