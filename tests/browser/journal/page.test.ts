@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { nothingWrong } from '../axe.ts';
+import { nothingBeyondItsEdge, nothingWrong } from '../axe.ts';
 import { hearWhole, recordWhole } from '../hearing.ts';
 import { microphoneWav } from '../sounds.ts';
 import { stored } from '../stored.ts';
-import { atEverySize, openBrowser, seesPass, SOUNDING, verdictOf, visit } from '../visit.ts';
+import { atEverySize, choose, openBrowser, seesPass, SOUNDING, verdictOf, visit } from '../visit.ts';
 import { ATTEMPTS } from './five-years.ts';
 import { openEmptyJournal, openSeededJournal } from './scenes.ts';
 
@@ -269,7 +269,15 @@ it('axe finds nothing wrong at any size, light or dark, and nothing lies beyond 
     .getByRole('button', { name: /^Delete/ })
     .first()
     .click();
+  await page.getByText('Levels: what is begun').click();
+  await page.getByText('Level 1.').click();
   await nothing();
+  // German is longer.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await choose(page.getByRole('radio', { name: 'Deutsch' }));
+  await page.getByRole('heading', { name: 'Tagebuch', exact: true }).waitFor();
+  await nothingBeyondItsEdge(page, 'phone, German');
+  await choose(page.getByRole('radio', { name: 'English' }));
   await rows(page).locator('button').first().click();
   await verdictOf(page);
   await nothing();
