@@ -10,6 +10,7 @@ export { justNoticeableMs } from './criteria/audible.ts';
 export { spellWithOctave } from './words/spelling.ts';
 export { lineThrough } from './measures/line.ts';
 export { tellIntention } from './words/asked.ts';
+export { faultCount } from './words/standing.ts';
 export { tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
 import { choiceIn, ENGLISH, sameIntention, samePassage, stepMs, WHOLE } from '../exercise/index.ts';

@@ -35,3 +35,8 @@ export function listed(words: readonly string[]): string {
     ? words.join('')
     : `${words.slice(0, -1).join(', ')} ${writing.and} ${words.at(-1)}`;
 }
+
+/** 1, "note", "notes" → "1 note" */
+export function counted(count: number, one: string, many: string): string {
+  return `${count} ${count === 1 ? one : many}`;
+}

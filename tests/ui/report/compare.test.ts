@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { bestOf, mistakesOf, sameExercise } from '../../../src/ui/report/compare/best.ts';
+import { faultCount } from '../../../src/engine/index.ts';
+import { bestOf, sameExercise } from '../../../src/ui/report/compare/best.ts';
 import { differenceRows, differenceWords } from '../../../src/ui/report/compare/differences.ts';
 import { compareStrings } from '../../../src/ui/report/compare/strings.ts';
 import { invent, INVENTED, type Invention } from '../support/invent.ts';
@@ -81,7 +82,7 @@ describe('the best so far', () => {
     const [a, b, c] = [even(9), even(6), even(7)];
     expect(bestOf([a, b, c])).toBe(b);
     const wrong = { report: { ...b.report, missed: [{ step: 0, midi: 56, name: 'Ab3', hand: 'right' }] } };
-    expect(mistakesOf(wrong.report as typeof report)).toBe(1);
+    expect(faultCount(wrong.report as typeof report)).toBe(1);
     expect(bestOf([wrong as typeof a, a, c])).toBe(c);
     expect(bestOf([])).toBeNull();
   });

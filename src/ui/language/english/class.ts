@@ -1,9 +1,9 @@
-const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+import { counted } from '../../kit/figures.ts';
 
 /** The class as a whole, on the page for teachers: names, a line each, what came in, one file of all. */
 export const CLASS = {
   glance: {
-    title: (count: number) => `The class: ${times(count, 'student', 'students')}`,
+    title: (count: number) => `The class: ${counted(count, 'student', 'students')}`,
     search: 'Find a name',
     order: 'First',
     byHelp: 'who needs help most',
@@ -14,29 +14,29 @@ export const CLASS = {
     unheard: (count: number) => `${count} to be heard`,
     remarked: (count: number) => `${count} with remarks`,
     untold: (count: number) =>
-      `${times(count, 'recording', 'recordings')} to be listened to: nothing was recognised`,
+      `${counted(count, 'recording', 'recordings')} to be listened to: nothing was recognised`,
     weeks: (sent: number, of: number) => `sent something in ${sent} of the last ${of} weeks`,
     nobody: 'Nobody is called so.',
     common: 'Common now:',
     faults: {
-      notes: (count: number) => `notes not right with ${times(count, 'student', 'students')}`,
-      unsure: (count: number) => `notes that could not be told with ${times(count, 'student', 'students')}`,
-      crossings: (count: number) => `late crossings with ${times(count, 'student', 'students')}`,
-      evenness: (count: number) => `uneven time with ${times(count, 'student', 'students')}`,
-      chords: (count: number) => `spread chords with ${times(count, 'student', 'students')}`,
-      hands: (count: number) => `hands apart with ${times(count, 'student', 'students')}`,
-      tempo: (count: number) => `under the tempo with ${times(count, 'student', 'students')}`,
-      touch: (count: number) => `another touch than asked with ${times(count, 'student', 'students')}`,
-      loudness: (count: number) => `uneven loudness with ${times(count, 'student', 'students')}`,
+      notes: (count: number) => `notes not right with ${counted(count, 'student', 'students')}`,
+      unsure: (count: number) => `notes that could not be told with ${counted(count, 'student', 'students')}`,
+      crossings: (count: number) => `late crossings with ${counted(count, 'student', 'students')}`,
+      evenness: (count: number) => `uneven time with ${counted(count, 'student', 'students')}`,
+      chords: (count: number) => `spread chords with ${counted(count, 'student', 'students')}`,
+      hands: (count: number) => `hands apart with ${counted(count, 'student', 'students')}`,
+      tempo: (count: number) => `under the tempo with ${counted(count, 'student', 'students')}`,
+      touch: (count: number) => `another touch than asked with ${counted(count, 'student', 'students')}`,
+      loudness: (count: number) => `uneven loudness with ${counted(count, 'student', 'students')}`,
       'evenness-unknown': (count: number) =>
-        `evenness not measured with ${times(count, 'student', 'students')}`,
-      'tempo-unknown': (count: number) => `tempo not measured with ${times(count, 'student', 'students')}`,
+        `evenness not measured with ${counted(count, 'student', 'students')}`,
+      'tempo-unknown': (count: number) => `tempo not measured with ${counted(count, 'student', 'students')}`,
     },
-    reviews: (count: number) => `Make ${times(count, 'review', 'reviews')} at once`,
+    reviews: (count: number) => `Make ${counted(count, 'review', 'reviews')} at once`,
     reviewsHint:
       'with all that was heard or remarked on and is not answered yet; one file for each student, in one zip',
     saved: (count: number, name: string, bytes: string) =>
-      `${times(count, 'review', 'reviews')} saved in ${name} (${bytes}). Nothing was sent: unpack it and send each as you like.`,
+      `${counted(count, 'review', 'reviews')} saved in ${name} (${bytes}). Nothing was sent: unpack it and send each as you like.`,
     fileName: 'reviews',
   },
   cameIn: {
@@ -47,15 +47,15 @@ export const CLASS = {
     opening: 'Opening …',
     nothing: 'No exercise was found in it.',
     found: (attempts: number, other: number) =>
-      `${times(attempts, 'attempt', 'attempts')}${other === 0 ? '' : `, ${times(other, 'stretch', 'stretches')} of other playing`}.`,
+      `${counted(attempts, 'attempt', 'attempts')}${other === 0 ? '' : `, ${counted(other, 'stretch', 'stretches')} of other playing`}.`,
     kept: (count: number, bytes: string) =>
-      `${times(count, 'recording', 'recordings')} as they came, ${bytes}, to be heard whole.`,
+      `${counted(count, 'recording', 'recordings')} as they came, ${bytes}, to be heard whole.`,
     letGo: 'Let go of these; their attempts stay',
   },
   piano: {
     stands: (where: string) =>
       `The piano stands ${where}, as your correction showed: all recordings of it are read so.`,
-    reading: (done: number, of: number) => `${done} of ${times(of, 'recording', 'recordings')} read anew`,
+    reading: (done: number, of: number) => `${done} of ${counted(of, 'recording', 'recordings')} read anew`,
     forget: 'Forget that',
   },
   example: {
@@ -97,8 +97,8 @@ export const CLASS = {
     saved: (name: string, bytes: string) =>
       `Saved as ${name} (${bytes}), where your browser puts downloads. It holds recordings of your students: keep it where only you can open it.`,
     broughtIn: (students: number, attempts: number, known: number, refused: number) =>
-      `${times(students, 'student', 'students')} and ${times(attempts, 'attempt', 'attempts')} came in; ${times(known, 'attempt was', 'attempts were')} here already. Nothing here was overwritten.` +
-      (refused === 0 ? '' : ` ${times(refused, 'part', 'parts')} of the file could not be read.`),
+      `${counted(students, 'student', 'students')} and ${counted(attempts, 'attempt', 'attempts')} came in; ${counted(known, 'attempt was', 'attempts were')} here already. Nothing here was overwritten.` +
+      (refused === 0 ? '' : ` ${counted(refused, 'part', 'parts')} of the file could not be read.`),
   },
   names: {
     title: (count: number) => (count === 1 ? 'Is this name right?' : `Are these ${count} names right?`),

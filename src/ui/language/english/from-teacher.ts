@@ -1,7 +1,5 @@
 import { capital } from '../../../engine/index.ts';
-
-const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-const inWords = (count: number): string => COUNTS[count] ?? String(count);
+import { inWords } from './amounts.ts';
 
 /** What comes from a teacher: reviews, and what is assigned. */
 export const FROM_TEACHER = {

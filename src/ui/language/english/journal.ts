@@ -1,5 +1,6 @@
 import { FORM_NAMES } from '../../../engine/index.ts';
 import type { FaultKind, FaultPlace, Hands, Level, SetForm, Touch } from '../../../engine/index.ts';
+import { attempts, inWords } from './amounts.ts';
 import { LEVEL_TABLE } from './levels.ts';
 
 const HANDS: Readonly<Record<Hands, string>> = {
@@ -13,12 +14,8 @@ const LEVELS: Readonly<Record<Level, string>> = {
   nearly: 'nearly',
   ready: 'ready',
 };
-const COUNTS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
-const inWords = (count: number): string => COUNTS[count] ?? String(count);
 const first = (word: string): string => word.charAt(0).toUpperCase() + word.slice(1);
 const notes = (count: number): string => `${inWords(count)} ${count === 1 ? 'note was' : 'notes were'}`;
-const attempts = (count: number): string =>
-  `${count.toLocaleString('en-GB')} ${count === 1 ? 'attempt' : 'attempts'}`;
 
 /** The journal: what was played, where each exercise stands, and what is due. */
 export const JOURNAL = {

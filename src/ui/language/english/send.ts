@@ -1,5 +1,4 @@
-const attempts = (count: number): string =>
-  `${count.toLocaleString('en-GB')} ${count === 1 ? 'attempt' : 'attempts'}`;
+import { attempts } from './amounts.ts';
 
 /** Attempts on their way to a teacher. */
 export const SEND = {

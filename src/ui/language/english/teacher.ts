@@ -1,6 +1,5 @@
+import { counted } from '../../kit/figures.ts';
 import { CLASS } from './class.ts';
-
-const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 /** The page for teachers: recordings in, reviews out. */
 export const TEACHER = {
@@ -29,17 +28,17 @@ export const TEACHER = {
     more: 'Drop more recordings, folders or a zip here',
     names:
       'Names of students are read out of folders and files, as in “Mara - D major.m4a”, and you say once whether they are right.',
-    going: (done: number, all: number) => `${done} of ${times(all, 'recording', 'recordings')} listened to`,
-    stopped: (left: number) => `Stopped. ${times(left, 'recording waits', 'recordings wait')}.`,
-    waiting: (count: number) => times(count, 'recording waits', 'recordings wait'),
+    going: (done: number, all: number) => `${done} of ${counted(all, 'recording', 'recordings')} listened to`,
+    stopped: (left: number) => `Stopped. ${counted(left, 'recording waits', 'recordings wait')}.`,
+    waiting: (count: number) => counted(count, 'recording waits', 'recordings wait'),
     waitingHint: 'which, and to take one out',
     stop: 'Stop',
     goOn: 'Go on',
     leftOut: (count: number) =>
-      `${times(count, 'recording was', 'recordings were')} left out: up to 200 are taken at a time. Give the rest afterwards.`,
+      `${counted(count, 'recording was', 'recordings were')} left out: up to 200 are taken at a time. Give the rest afterwards.`,
     passedOver: (count: number) =>
-      `${times(count, 'other file was', 'other files were')} passed over: there is no sound in ${count === 1 ? 'it' : 'them'}.`,
-    failed: (count: number) => `${times(count, 'file', 'files')} could not be read`,
+      `${counted(count, 'other file was', 'other files were')} passed over: there is no sound in ${count === 1 ? 'it' : 'them'}.`,
+    failed: (count: number) => `${counted(count, 'file', 'files')} could not be read`,
     tryAgain: 'Try again',
     remove: 'Delete',
   },
@@ -65,13 +64,13 @@ export const TEACHER = {
       'No exercise was found in these recordings. They may be too soft, or something else was played: ask for them once more, ' +
       'with the microphone nearer to the piano.',
     listening: 'It is being listened to …',
-    assignedCount: (count: number) => (count === 0 ? 'nothing yet' : times(count, 'exercise', 'exercises')),
+    assignedCount: (count: number) => (count === 0 ? 'nothing yet' : counted(count, 'exercise', 'exercises')),
   },
   state: {
     toHear: 'to be heard',
     heard: 'heard',
     answered: 'answered',
-    remarks: (count: number) => times(count, 'remark', 'remarks'),
+    remarks: (count: number) => counted(count, 'remark', 'remarks'),
   },
   change: {
     since: (when: string, what: string) => `Since ${when}: ${what}.`,
@@ -88,14 +87,14 @@ export const TEACHER = {
     hint: 'give several to another student at once',
     choose: (name: string) => `Choose ${name}`,
     name: 'Name of the student',
-    move: (count: number) => `Give ${times(count, 'recording', 'recordings')} to this student`,
+    move: (count: number) => `Give ${counted(count, 'recording', 'recordings')} to this student`,
     waiting: 'waiting',
     failed: 'not read',
-    sorted: (count: number) => times(count, 'attempt', 'attempts'),
+    sorted: (count: number) => counted(count, 'attempt', 'attempts'),
   },
   kept: {
     title: 'Kept on this device',
-    sounds: (count: number, bytes: string) => `${times(count, 'attempt', 'attempts')}, ${bytes} of sound.`,
+    sounds: (count: number, bytes: string) => `${counted(count, 'attempt', 'attempts')}, ${bytes} of sound.`,
     room: (used: string, quota: string) => `Evenfall takes ${used} of the ${quota} that this browser allows.`,
     deletedStudent: (name: string) => `Deleted: everything of ${name}.`,
     deleted: (name: string) => `Deleted: ${name}.`,
@@ -112,7 +111,8 @@ export const TEACHER = {
     spotBefore: 'Trouble before',
     spotAfter: 'Next trouble',
     spots: (at: number, of: number) => `${at} of ${of}`,
-    spotCount: (of: number) => (of === 0 ? 'No trouble spots.' : times(of, 'trouble spot', 'trouble spots')),
+    spotCount: (of: number) =>
+      of === 0 ? 'No trouble spots.' : counted(of, 'trouble spot', 'trouble spots'),
     half: 'half speed',
     loading: 'Opening the attempt …',
     figures: 'All figures',
@@ -221,7 +221,7 @@ export const TEACHER = {
     saved: (name: string, bytes: string) =>
       `Saved as ${name} (${bytes}), where your browser puts downloads. Nothing was sent: send it as you like.`,
     earlier: (count: number, when: string) =>
-      `${times(count, 'review was', 'reviews were')} made for this student, the last one ${when}.`,
+      `${counted(count, 'review was', 'reviews were')} made for this student, the last one ${when}.`,
     replaces:
       'Nothing new has come in since, so what you save now takes its place where the student opens it.',
     fileName: 'review',

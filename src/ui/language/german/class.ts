@@ -1,13 +1,12 @@
+import { counted } from '../../kit/figures.ts';
 import type { Strings } from '../english/index.ts';
-
-const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export const CLASS: Pick<
   Strings['teacher'],
   'glance' | 'cameIn' | 'piano' | 'example' | 'templates' | 'backup' | 'names'
 > = {
   glance: {
-    title: (count) => `Die Klasse: ${times(count, 'Name', 'Namen')}`,
+    title: (count) => `Die Klasse: ${counted(count, 'Name', 'Namen')}`,
     search: 'Namen suchen',
     order: 'Zuerst',
     byHelp: 'wer am meisten Hilfe braucht',
@@ -17,7 +16,7 @@ export const CLASS: Pick<
     open: (count) => `${count} offen`,
     unheard: (count) => `${count} zu hören`,
     remarked: (count) => `${count} mit Bemerkungen`,
-    untold: (count) => `${times(count, 'Aufnahme', 'Aufnahmen')} anzuhören: Nichts wurde erkannt`,
+    untold: (count) => `${counted(count, 'Aufnahme', 'Aufnahmen')} anzuhören: Nichts wurde erkannt`,
     weeks: (sent, of) => `hat in ${sent} der letzten ${of} Wochen etwas geschickt`,
     nobody: 'So heißt niemand.',
     common: 'Jetzt häufig:',
@@ -34,11 +33,11 @@ export const CLASS: Pick<
       'evenness-unknown': (count) => `Gleichmäßigkeit nicht gemessen bei ${count}`,
       'tempo-unknown': (count) => `Tempo nicht gemessen bei ${count}`,
     },
-    reviews: (count) => `${times(count, 'Rückmeldung', 'Rückmeldungen')} auf einmal machen`,
+    reviews: (count) => `${counted(count, 'Rückmeldung', 'Rückmeldungen')} auf einmal machen`,
     reviewsHint:
       'mit allem, was gehört oder angemerkt und noch nicht beantwortet ist; eine Datei für jeden Namen, in einem Zip',
     saved: (count, name, bytes) =>
-      `${times(count, 'Rückmeldung', 'Rückmeldungen')} gesichert in ${name} (${bytes}). Nichts wurde abgeschickt: Pack es aus und schick jede, wie du magst.`,
+      `${counted(count, 'Rückmeldung', 'Rückmeldungen')} gesichert in ${name} (${bytes}). Nichts wurde abgeschickt: Pack es aus und schick jede, wie du magst.`,
     fileName: 'rueckmeldungen',
   },
   cameIn: {
@@ -49,15 +48,15 @@ export const CLASS: Pick<
     opening: 'Wird geöffnet …',
     nothing: 'Darin war keine Übung zu finden.',
     found: (attempts, other) =>
-      `${times(attempts, 'Versuch', 'Versuche')}${other === 0 ? '' : `, ${times(other, 'Stelle', 'Stellen')} mit anderem Spiel`}.`,
+      `${counted(attempts, 'Versuch', 'Versuche')}${other === 0 ? '' : `, ${counted(other, 'Stelle', 'Stellen')} mit anderem Spiel`}.`,
     kept: (count, bytes) =>
-      `${times(count, 'Aufnahme', 'Aufnahmen')}, wie sie kamen, ${bytes}, um sie ganz zu hören.`,
+      `${counted(count, 'Aufnahme', 'Aufnahmen')}, wie sie kamen, ${bytes}, um sie ganz zu hören.`,
     letGo: 'Diese loslassen; ihre Versuche bleiben',
   },
   piano: {
     stands: (where) =>
       `Das Klavier steht ${where}, wie deine Berichtigung zeigte: Alle Aufnahmen von ihm werden so gelesen.`,
-    reading: (done, of) => `${done} von ${times(of, 'Aufnahme', 'Aufnahmen')} neu gelesen`,
+    reading: (done, of) => `${done} von ${counted(of, 'Aufnahme', 'Aufnahmen')} neu gelesen`,
     forget: 'Das vergessen',
   },
   example: {
@@ -99,8 +98,8 @@ export const CLASS: Pick<
     saved: (name, bytes) =>
       `Gesichert als ${name} (${bytes}), dort, wohin dein Browser herunterlädt. Darin sind Aufnahmen deiner Schülerinnen und Schüler: Bewahr sie so auf, dass nur du sie öffnen kannst.`,
     broughtIn: (students, attempts, known, refused) =>
-      `Hereingekommen: ${times(students, 'Name', 'Namen')} und ${times(attempts, 'Versuch', 'Versuche')}; ${times(known, 'Versuch war', 'Versuche waren')} schon da. Hier wurde nichts überschrieben.` +
-      (refused === 0 ? '' : ` ${times(refused, 'Teil', 'Teile')} der Datei ließen sich nicht lesen.`),
+      `Hereingekommen: ${counted(students, 'Name', 'Namen')} und ${counted(attempts, 'Versuch', 'Versuche')}; ${counted(known, 'Versuch war', 'Versuche waren')} schon da. Hier wurde nichts überschrieben.` +
+      (refused === 0 ? '' : ` ${counted(refused, 'Teil', 'Teile')} der Datei ließen sich nicht lesen.`),
   },
   names: {
     title: (count) => (count === 1 ? 'Stimmt dieser Name?' : `Stimmen diese ${count} Namen?`),

@@ -1,8 +1,6 @@
 import { capital } from '../../../engine/index.ts';
 import type { Strings } from '../english/index.ts';
-
-const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
-const inWords = (count: number): string => COUNTS[count] ?? String(count);
+import { inWords } from './amounts.ts';
 
 export const FROM_TEACHER: Strings['fromTeacher'] = {
   title: 'Von deiner Lehrkraft',

@@ -1,12 +1,9 @@
 import { FORM_NAMES } from '../../../engine/index.ts';
 import type { Strings } from '../english/index.ts';
+import { attempts, inWords } from './amounts.ts';
 import { LEVEL_TABLE } from './levels.ts';
 
-const COUNTS = ['kein', 'ein', 'zwei', 'drei', 'vier', 'fünf', 'sechs', 'sieben', 'acht', 'neun', 'zehn'];
-const inWords = (count: number): string => COUNTS[count] ?? String(count);
 const notes = (count: number): string => (count === 1 ? 'war ein Ton' : `waren ${inWords(count)} Töne`);
-const attempts = (count: number): string =>
-  `${count.toLocaleString('de-DE')} ${count === 1 ? 'Versuch' : 'Versuche'}`;
 
 export const JOURNAL: Strings['journal'] = {
   title: 'Tagebuch',

@@ -1,7 +1,5 @@
 import type { Strings } from '../english/index.ts';
-
-const attempts = (count: number): string =>
-  `${count.toLocaleString('de-DE')} ${count === 1 ? 'Versuch' : 'Versuche'}`;
+import { attempts } from './amounts.ts';
 
 export const SEND: Strings['send'] = {
   title: 'An meine Lehrkraft senden',

@@ -1,7 +1,6 @@
+import { counted } from '../../kit/figures.ts';
 import type { Strings } from '../english/index.ts';
 import { CLASS } from './class.ts';
-
-const times = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
 export const TEACHER: Strings['teacher'] = {
   title: 'Für Lehrkräfte',
@@ -31,17 +30,17 @@ export const TEACHER: Strings['teacher'] = {
     more: 'Leg weitere Aufnahmen, Ordner oder ein Zip hierher',
     names:
       'Die Namen werden aus Ordnern und Dateinamen gelesen, wie in „Mara - D-Dur.m4a“, und du sagst einmal, ob sie stimmen.',
-    going: (done, all) => `${done} von ${times(all, 'Aufnahme', 'Aufnahmen')} angehört`,
-    stopped: (left) => `Angehalten. ${times(left, 'Aufnahme wartet', 'Aufnahmen warten')}.`,
-    waiting: (count) => times(count, 'Aufnahme wartet', 'Aufnahmen warten'),
+    going: (done, all) => `${done} von ${counted(all, 'Aufnahme', 'Aufnahmen')} angehört`,
+    stopped: (left) => `Angehalten. ${counted(left, 'Aufnahme wartet', 'Aufnahmen warten')}.`,
+    waiting: (count) => counted(count, 'Aufnahme wartet', 'Aufnahmen warten'),
     waitingHint: 'welche, und um eine herauszunehmen',
     stop: 'Anhalten',
     goOn: 'Weiter',
     leftOut: (count) =>
-      `${times(count, 'Aufnahme blieb', 'Aufnahmen blieben')} draußen: Bis zu 200 gehen auf einmal. Gib den Rest danach.`,
+      `${counted(count, 'Aufnahme blieb', 'Aufnahmen blieben')} draußen: Bis zu 200 gehen auf einmal. Gib den Rest danach.`,
     passedOver: (count) =>
-      `${times(count, 'andere Datei', 'andere Dateien')} übergangen: Darin ist kein Klang.`,
-    failed: (count) => `${times(count, 'Datei war', 'Dateien waren')} nicht zu lesen`,
+      `${counted(count, 'andere Datei', 'andere Dateien')} übergangen: Darin ist kein Klang.`,
+    failed: (count) => `${counted(count, 'Datei war', 'Dateien waren')} nicht zu lesen`,
     tryAgain: 'Noch einmal',
     remove: 'Löschen',
   },
@@ -67,13 +66,13 @@ export const TEACHER: Strings['teacher'] = {
       'In diesen Aufnahmen war keine Übung zu finden. Vielleicht sind sie zu leise, oder es wurde etwas anderes gespielt: Bitte ' +
       'um eine neue, mit dem Mikrofon näher am Klavier.',
     listening: 'Wird angehört …',
-    assignedCount: (count) => (count === 0 ? 'noch nichts' : times(count, 'Übung', 'Übungen')),
+    assignedCount: (count) => (count === 0 ? 'noch nichts' : counted(count, 'Übung', 'Übungen')),
   },
   state: {
     toHear: 'noch zu hören',
     heard: 'gehört',
     answered: 'beantwortet',
-    remarks: (count) => times(count, 'Bemerkung', 'Bemerkungen'),
+    remarks: (count) => counted(count, 'Bemerkung', 'Bemerkungen'),
   },
   change: {
     since: (when, what) => `Seit ${when}: ${what}.`,
@@ -90,14 +89,14 @@ export const TEACHER: Strings['teacher'] = {
     hint: 'mehrere auf einmal jemand anderem geben',
     choose: (name) => `${name} wählen`,
     name: 'Name',
-    move: (count) => `${times(count, 'Aufnahme', 'Aufnahmen')} unter diesen Namen legen`,
+    move: (count) => `${counted(count, 'Aufnahme', 'Aufnahmen')} unter diesen Namen legen`,
     waiting: 'wartet',
     failed: 'nicht gelesen',
-    sorted: (count) => times(count, 'Versuch', 'Versuche'),
+    sorted: (count) => counted(count, 'Versuch', 'Versuche'),
   },
   kept: {
     title: 'Auf diesem Gerät',
-    sounds: (count, bytes) => `${times(count, 'Versuch', 'Versuche')}, ${bytes} Klang.`,
+    sounds: (count, bytes) => `${counted(count, 'Versuch', 'Versuche')}, ${bytes} Klang.`,
     room: (used, quota) => `Evenfall belegt ${used} von ${quota}, die dieser Browser erlaubt.`,
     deletedStudent: (name) => `Gelöscht: alles von ${name}.`,
     deleted: (name) => `Gelöscht: ${name}.`,
@@ -114,7 +113,7 @@ export const TEACHER: Strings['teacher'] = {
     spotBefore: 'Stelle davor',
     spotAfter: 'Nächste Stelle',
     spots: (at, of) => `${at} von ${of}`,
-    spotCount: (of) => (of === 0 ? 'Keine heiklen Stellen.' : times(of, 'heikle Stelle', 'heikle Stellen')),
+    spotCount: (of) => (of === 0 ? 'Keine heiklen Stellen.' : counted(of, 'heikle Stelle', 'heikle Stellen')),
     half: 'halbe Geschwindigkeit',
     loading: 'Der Versuch wird geöffnet …',
     figures: 'Alle Zahlen',
@@ -226,7 +225,7 @@ export const TEACHER: Strings['teacher'] = {
     saved: (name, bytes) =>
       `Gesichert als ${name} (${bytes}), dort, wohin dein Browser herunterlädt. Nichts wurde abgeschickt: Schick sie, wie du magst.`,
     earlier: (count, when) =>
-      `${times(count, 'Rückmeldung wurde', 'Rückmeldungen wurden')} hierfür schon gemacht, die letzte ${when}.`,
+      `${counted(count, 'Rückmeldung wurde', 'Rückmeldungen wurden')} hierfür schon gemacht, die letzte ${when}.`,
     replaces: 'Seither kam nichts Neues: Was du jetzt sicherst, tritt an ihre Stelle.',
     fileName: 'rueckmeldung',
   },

@@ -1,10 +1,5 @@
-import { sameIntention, samePassage } from '../../../engine/index.ts';
+import { faultCount, sameIntention, samePassage } from '../../../engine/index.ts';
 import type { Report } from '../../../engine/index.ts';
-
-/** What went otherwise than written, as one count. */
-export function mistakesOf(report: Report): number {
-  return report.notes.filter((note) => note.verdict !== 'correct').length + report.missed.length;
-}
 
 /** Attempts of one exercise → the best: the fewest mistakes, then the most even in time; the earlier of two alike. */
 export function bestOf<T extends { readonly report: Report }>(attempts: readonly T[]): T | null {
@@ -14,7 +9,7 @@ export function bestOf<T extends { readonly report: Report }>(attempts: readonly
   };
   return attempts.reduce<T | null>((best, one) => {
     if (best === null) return one;
-    const more = mistakesOf(best.report) - mistakesOf(one.report);
+    const more = faultCount(best.report) - faultCount(one.report);
     if (more !== 0) return more > 0 ? one : best;
     return unevenness(one) < unevenness(best) ? one : best;
   }, null);

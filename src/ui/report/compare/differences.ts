@@ -1,6 +1,7 @@
 import {
   crossingsOf,
   DEFAULT_CRITERIA,
+  faultCount,
   isMeasured,
   justNoticeableMs,
   lateCrossings,
@@ -9,7 +10,6 @@ import type { Estimate, Figure, Report } from '../../../engine/index.ts';
 import { shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import { shownName } from '../../names/index.ts';
-import { mistakesOf } from './best.ts';
 import type { Compared } from './strings.ts';
 
 /** One line of the table of differences. */
@@ -47,7 +47,7 @@ export function differenceRows(other: Compared, now: Compared): readonly Differe
   };
   const both = (pick: (report: Report) => Figure): readonly [Figure, Figure] => [pick(a), pick(b)];
   const rows = [
-    row(t.compare.mistakes, { value: mistakesOf(a) }, { value: mistakesOf(b) }, '', 0),
+    row(t.compare.mistakes, { value: faultCount(a) }, { value: faultCount(b) }, '', 0),
     row(t.measures.evenness.term, ...both(({ measures }) => measures.evennessPercent), '%', 1),
     row(t.measures.crossings.term, ...both(({ measures }) => measures.crossingDelayMs), 'ms', 0),
     row(t.measures.spread.term, ...both(({ measures }) => measures.chordSpreadMs), 'ms', 0),
@@ -65,7 +65,7 @@ export function differenceWords(other: Compared, now: Compared): readonly string
   const t = strings().compare;
   const [a, b] = [other.report.measures, now.report.measures];
   const words: string[] = [];
-  const [wasWrong, isWrong] = [mistakesOf(other.report), mistakesOf(now.report)];
+  const [wasWrong, isWrong] = [faultCount(other.report), faultCount(now.report)];
   if (isWrong < wasWrong) words.push(t.fewerMistakes(wasWrong, isWrong));
   if (isWrong > wasWrong) words.push(t.moreMistakes(wasWrong, isWrong));
   words.push(...turnedNotes(other, now));
