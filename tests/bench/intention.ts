@@ -1,13 +1,14 @@
 /**
  * What is said of players who were to practise something: `npm run bench:intention [-- --players 20 --rendered 2 --piano test
- * --only accents --list]`.
+ * --only accents --before 8 --list]`.
  *
  * Each work is played by so many who do it well and so many who do it badly in a known way: lists of notes with the ear's measured
- * errors, and of each `--rendered` with sound. `--only` takes works whose names hold that; `--list` prints everything that was not said as it should be. The same seeds every
+ * errors, and of each `--rendered` with sound. `--only` takes works whose names hold that; `--before`: from so many attempts a piano
+ * that is known is known; `--list` prints everything that was not said as it should be. The same seeds every
  * time. Prints tables and never fails.
  */
 import { parseArgs } from 'node:util';
-import { assessPractised, isTold, recordOf } from './intention/judge.ts';
+import { assessPractised, BEFORE, isTold, recordOf } from './intention/judge.ts';
 import type { PracticeRecord } from './intention/judge.ts';
 import { practisedAttempt } from './intention/players.ts';
 import { WORKS } from './intention/works.ts';
@@ -17,6 +18,7 @@ const { values } = parseArgs({
   options: {
     players: { type: 'string', default: '20' },
     rendered: { type: 'string', default: '0' },
+    before: { type: 'string', default: String(BEFORE) },
     piano: { type: 'string', default: 'dev' },
     only: { type: 'string', default: '' },
     list: { type: 'boolean', default: false },
@@ -34,7 +36,7 @@ async function recordsOf(
     for (const flawed of [false, true])
       for (let index = 0; index < players; index++) {
         const attempt = practisedAttempt(work, index, flawed);
-        const record = recordOf(attempt, await assessPractised(attempt, source));
+        const record = recordOf(attempt, await assessPractised(attempt, source, Number(values.before)));
         records.push(record);
         const fine = isTold(record) && (flawed || record.blamed.length === 0) && record.counted;
         if (values.list && !fine)

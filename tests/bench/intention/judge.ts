@@ -44,11 +44,12 @@ export interface PracticeRecord {
 export async function assessPractised(
   attempt: PractisedAttempt,
   source: 'exact' | 'notes' | 'dev' | 'test',
+  before = BEFORE,
 ): Promise<Assessment> {
   const { performance, choice, intention, targetBpm, seed } = attempt;
   const home = homeOf(createRandom(seed));
   const spec: RenderSpec = { seed, piano: source === 'test' ? 'test' : 'dev', exercise: choice, home };
-  const piano = attempt.work.pianoKnown ? await pianoOf(attempt, spec, source) : null;
+  const piano = attempt.work.pianoKnown ? await pianoOf(attempt, spec, source, before) : null;
   const options = { intention, targetBpm, piano };
   if (source === 'exact') return assessHeard(heardAsPlayed(truthOf({ performance, spec })), choice, options);
   if (source === 'notes')
@@ -62,15 +63,16 @@ export async function assessPractised(
 }
 
 /** Attempts at the whole before it, on the same piano and in the same room, from which its keys are known. */
-const BEFORE = 3;
+export const BEFORE = 3;
 
 async function pianoOf(
   { choice, seed }: PractisedAttempt,
   spec: RenderSpec,
   source: 'exact' | 'notes' | 'dev' | 'test',
+  before: number,
 ): Promise<PianoProfile | null> {
   let piano: PianoProfile | null = null;
-  for (let turn = 0; turn < BEFORE; turn++) {
+  for (let turn = 0; turn < before; turn++) {
     const random = createRandom(seed).fork(`before ${turn}`);
     const performance = perform(buildExercise(choice), STUDENT_DEFAULTS, random);
     const heard =
