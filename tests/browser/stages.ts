@@ -14,7 +14,8 @@ export function followStages(page: Page): Promise<unknown> {
   return page.addInitScript(() => {
     const stages: Stage[] = [];
     Object.assign(window, { stages });
-    const textOf = (selector: string): string => document.querySelector(selector)?.textContent.trim() ?? '';
+    const textOf = (selector: string): string =>
+      document.querySelector(selector)?.textContent.replaceAll('\u00a0', ' ').trim() ?? '';
     const look = (): void => {
       const state = textOf('.state');
       const same = stages.at(-1)?.state === state ? stages.pop() : undefined;

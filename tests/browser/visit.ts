@@ -102,7 +102,8 @@ export async function visit(
 export async function verdictOf(page: Page): Promise<string> {
   const heading = page.locator('#verdict');
   await heading.waitFor();
-  return (await heading.innerText()).trim();
+  // No line's end between a number and its unit: for whoever reads of it here a space is a space.
+  return (await heading.innerText()).replaceAll('\u00a0', ' ').trim();
 }
 
 /** Shows a page at every size, light and dark, and looks at each. */

@@ -1,5 +1,6 @@
 import type { CourseRemark, KeptNotice, Report } from '../../engine/index.ts';
 import { shown, withUnit } from '../kit/figures.ts';
+import { unbroken } from '../kit/unbroken.ts';
 import { notice, strings } from '../language/index.ts';
 
 /** A verdict cut at what is to be underlined. */
@@ -10,7 +11,9 @@ export interface SplitVerdict {
 }
 
 /** Verdict and its emphasis → three pieces; an emphasis that does not stand in it underlines nothing. */
-export function splitVerdict(verdict: string, emphasis: string): SplitVerdict {
+export function splitVerdict(words: string, underlined: string): SplitVerdict {
+  const verdict = unbroken(words);
+  const emphasis = unbroken(underlined);
   const at = emphasis === '' ? -1 : verdict.indexOf(emphasis);
   if (at < 0) return { before: verdict, emphasis: '', after: '' };
   return { before: verdict.slice(0, at), emphasis, after: verdict.slice(at + emphasis.length) };
