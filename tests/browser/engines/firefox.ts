@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { WebSocket } from 'ws';
 import { openLoudspeaker } from './loudspeaker.ts';
-import { asText, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
+import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
 
 /** A microphone that nobody has to allow and that gives a tone (Firefox, "media.navigator" preferences). */
 const PREFERENCES = {
@@ -40,10 +40,12 @@ export async function openFirefox(programs: {
       .map(([name, value]) => `user_pref(${JSON.stringify(name)}, ${JSON.stringify(value)});\n`)
       .join(''),
   );
-  const child = spawn(
-    programs.firefox,
-    ['--headless', '--no-remote', '--remote-debugging-port=0', '--profile', profile, 'about:blank'],
-    { stdio: ['ignore', 'ignore', 'pipe'], env: { ...process.env, PULSE_SERVER: loudspeaker.address } },
+  const child = endsWithTests(
+    spawn(
+      programs.firefox,
+      ['--headless', '--no-remote', '--remote-debugging-port=0', '--profile', profile, 'about:blank'],
+      { stdio: ['ignore', 'ignore', 'pipe'], env: { ...process.env, PULSE_SERVER: loudspeaker.address } },
+    ),
   );
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));
   const address = await new Promise<string>((resolve, reject) => {

@@ -1,3 +1,11 @@
+import type { ChildProcess } from 'node:child_process';
+
+/** A program that the tests started, and that does not outlive them even where it was not yet all there. */
+export function endsWithTests<Program extends ChildProcess>(program: Program): Program {
+  process.once('exit', () => program.kill());
+  return program;
+}
+
 /** A page in a real browser, by what both of the W3C's protocols for driving one have in common. */
 export interface Tab {
   open(url: string): Promise<void>;

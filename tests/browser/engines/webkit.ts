@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { createServer } from 'node:net';
 import type { AddressInfo } from 'node:net';
 import { createInterface } from 'node:readline';
-import { asText, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
+import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
 
 /** How an element is named in what goes to and fro (WebDriver, "Elements"). */
 const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
@@ -14,25 +14,27 @@ export async function openWebKit(programs: {
   readonly webKit: string;
   readonly screen: string;
 }): Promise<Engine> {
-  const screen = spawn(
-    programs.screen,
-    ['-displayfd', '1', '-screen', '0', '1600x1200x24', '-nolisten', 'tcp'],
-    { stdio: ['ignore', 'pipe', 'ignore'] },
+  const screen = endsWithTests(
+    spawn(programs.screen, ['-displayfd', '1', '-screen', '0', '1600x1200x24', '-nolisten', 'tcp'], {
+      stdio: ['ignore', 'pipe', 'ignore'],
+    }),
   );
   const display = await new Promise<string>((resolve, reject) => {
     createInterface(screen.stdout).once('line', resolve);
     screen.once('exit', (code) => reject(new Error(`${programs.screen} ended with ${code}`)));
   });
   const port = await freePort();
-  const driver = spawn(programs.driver, [`--port=${port}`], {
-    stdio: 'ignore',
-    env: {
-      ...process.env,
-      DISPLAY: `:${display}`,
-      // Its own walls need rights that a container does not give; it opens nothing but the tests' pages.
-      WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
-    },
-  });
+  const driver = endsWithTests(
+    spawn(programs.driver, [`--port=${port}`], {
+      stdio: 'ignore',
+      env: {
+        ...process.env,
+        DISPLAY: `:${display}`,
+        // Its own walls need rights that a container does not give; it opens nothing but the tests' pages.
+        WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
+      },
+    }),
+  );
   const ask = async (method: 'GET' | 'POST' | 'DELETE', path: string, body?: object): Promise<unknown> => {
     const response = await fetch(`http://127.0.0.1:${port}${path}`, {
       method,
