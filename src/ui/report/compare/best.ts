@@ -1,4 +1,4 @@
-import { faultCount, sameIntention, samePassage } from '../../../engine/index.ts';
+import { faultCount, workId } from '../../../engine/index.ts';
 import type { Report } from '../../../engine/index.ts';
 
 /** Attempts of one exercise → the best: the fewest mistakes, then the most even in time; the earlier of two alike. */
@@ -15,21 +15,8 @@ export function bestOf<T extends { readonly report: Report }>(attempts: readonly
   }, null);
 }
 
-/** Whether two reports are of the same exercise, hands and all. */
+/** Whether two reports are of the same exercise, hands and all, and of the same work at it. */
 export function sameExercise(a: Report, b: Report): boolean {
-  const [x, y] = [a.exercise, b.exercise];
-  return (
-    x.key === y.key &&
-    x.form === y.form &&
-    x.hands === y.hands &&
-    x.octaves === y.octaves &&
-    x.minorScale === y.minorScale &&
-    samePassage(x.passage, y.passage) &&
-    samePractice(a, b)
-  );
-}
-
-/** Both of the whole, or of the same work at it. */
-function samePractice({ practised: a }: Report, { practised: b }: Report): boolean {
-  return a === undefined || b === undefined ? a === b : sameIntention(a.intention, b.intention);
+  const workOf = ({ exercise, practised }: Report): string => workId(exercise, practised?.intention);
+  return workOf(a) === workOf(b);
 }
