@@ -152,7 +152,13 @@ function keysAt(written: readonly WrittenNote[]): readonly ExpectedNote[] {
     const midi = Note.midi(name);
     if (midi === null || midi < LOWEST_KEY || midi > HIGHEST_KEY)
       throw new UsageError(`name=${name} is no key of a piano; use A0 to C8.`);
-    if (!keys.has(midi)) keys.set(midi, { midi, name, hand, finger: finger ?? null, beats });
+    const other = keys.get(midi);
+    // Both hands lie on it, as on a key of any exercise: it is the right hand's, and struck once.
+    if (other !== undefined && other.hand !== hand) {
+      const [right, left] = hand === 'left' ? [other.finger, finger ?? null] : [finger ?? null, other.finger];
+      keys.set(midi, { ...other, hand: 'right', finger: right, leftFinger: left });
+    }
+    if (other === undefined) keys.set(midi, { midi, name, hand, finger: finger ?? null, beats });
   }
   if (keys.size > PASSAGE_MOST.keysAtOnce)
     throw new UsageError(`${keys.size} keys at once are too many; there are ten fingers.`);

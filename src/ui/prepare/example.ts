@@ -41,9 +41,12 @@ export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: 
   const last = Math.max(1, ...steps.map(({ copy }) => copy?.place ?? 0));
   const tones = steps.flatMap((step, at): readonly Tone[] => {
     const holdSec = beatSec * heldBeats(step, steps[at + 1], usualBeats, meant);
+    const share =
+      holdSec / Math.max(beatSec * ((steps[at + 1]?.beat ?? step.beat + LAST_BEATS) - step.beat), 1e-3);
     return step.notes.map((note) => ({
       timeSec: fromSec + step.beat * beatSec,
-      holdSec,
+      // Of a passage each note is as long as it is written.
+      holdSec: note.beats === undefined ? holdSec : Math.min(share, 1) * beatSec * note.beats,
       midi: note.midi,
       louderDb: louderDb(meant, step, note, last),
     }));

@@ -1,7 +1,8 @@
 import type { Exercise, Report } from '../../engine/index.ts';
 import { drawPearls, type PictureOptions } from '../plots/pearls/picture.ts';
 import type { PearlPicture } from '../plots/pearls/types.ts';
-import { breakSystems, writeBars } from '../plots/staff/bars.ts';
+import { breakSystems } from '../plots/staff/bars.ts';
+import { barsOf } from '../plots/staff/written.ts';
 
 /** Mean width of a letter as a share of its size: serif text, measured on DejaVu Serif, the widest of the fonts in use. */
 const LETTER_SHARE = 0.56;
@@ -98,7 +99,7 @@ function fittingScale(
   signatureCount: number,
   box: { readonly widthPx: number; readonly heightPx: number },
 ): number | undefined {
-  const bars = writeBars(exercise);
+  const bars = barsOf(exercise);
   const systemPx = (bars[0]?.parts.length ?? 1) > 1 ? SYSTEM_PX.two : SYSTEM_PX.one;
   const largest = Math.max(1, box.widthPx / LINE_PX);
   const fits = (scale: number): boolean =>

@@ -20,6 +20,13 @@ export interface StaffEvent {
   /** beat within the bar, for beaming */
   readonly beat: number;
   readonly signs: readonly StaffSign[];
+  /** of a passage: nothing sounds */
+  readonly rest?: true;
+  /** of a passage: it sounds on in the next event, or has from the one before */
+  readonly tie?: 'on' | 'from' | 'through';
+  /** of a passage: the triplet that it belongs to, and which notes share a beam */
+  readonly triplet?: number;
+  readonly beam?: number;
 }
 
 export interface StaffPart {
@@ -34,6 +41,8 @@ export interface Bar {
   readonly index: number;
   readonly parts: readonly StaffPart[];
   readonly last: boolean;
+  /** a time signature that is written at its beginning, e.g. "3/4" */
+  readonly time?: string;
 }
 
 const BEATS_A_BAR = 4;
@@ -166,7 +175,7 @@ function noteValue(
 }
 
 /** "G#4" → "g#/4" */
-function vexKey(name: string, octavesUp: number): string {
+export function vexKey(name: string, octavesUp: number): string {
   const [, pitch = '', octave = '4'] = /^(.+?)(-?\d+)$/.exec(name) ?? [];
   return `${pitch.toLowerCase()}/${Number(octave) - octavesUp}`;
 }
@@ -188,13 +197,18 @@ export function headWidthPx(signatureCount: number): number {
   return 46 + signatureCount * 11;
 }
 
+/** Room for a time signature, px at scale 1. */
+export function timeWidthPx({ time }: Bar): number {
+  return time === undefined ? 0 : 30;
+}
+
 /** Bars → systems that fit the width, as equal as can be; a bar wider than the page stands alone. */
 export function breakSystems(
   bars: readonly Bar[],
   widthPx: number,
   signatureCount: number,
 ): readonly (readonly Bar[])[] {
-  const room = widthPx - headWidthPx(signatureCount);
+  const room = widthPx - headWidthPx(signatureCount) - Math.max(0, ...bars.map(timeWidthPx));
   const widest = Math.max(...bars.map(barWidthPx));
   const most = Math.max(1, Math.floor(room / widest));
   const rows = Math.ceil(bars.length / most);

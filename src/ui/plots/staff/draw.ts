@@ -1,10 +1,10 @@
 import bravuraUrl from '@vexflow-fonts/bravura/bravura.woff2?url';
 import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core';
-import { headWidthPx, type Bar } from './bars.ts';
+import { headWidthPx, timeWidthPx, type Bar } from './bars.ts';
 import { drawMeant, markOctaves, markStretch } from './marks.ts';
 import { meantShapes } from './meant.ts';
 import type { Meant } from './meant.ts';
-import { drawNotes, makeNote, type DrawnPart } from './notes.ts';
+import { drawNotes, drawTies, makeNote, type DrawnPart } from './notes.ts';
 import type { StaffPlace } from './pencil.ts';
 
 /** One line of music. */
@@ -64,16 +64,18 @@ export function drawSystem(host: HTMLDivElement, system: StaffSystem): DrawnSyst
 
   const head = headWidthPx(system.signatureCount) + (grand ? 14 : 0);
   const leftPx = grand ? 16 : 0;
-  const barPx = (widthPx - leftPx - head) / bars.length;
+  const timesPx = bars.reduce((sum, bar) => sum + timeWidthPx(bar), 0);
+  const barPx = (widthPx - leftPx - head - timesPx) / bars.length;
   let xPx = leftPx;
   const drawn: DrawnPart[][] = [];
   for (const [place, bar] of bars.entries()) {
-    const ownPx = place === 0 ? barPx + head : barPx;
+    const ownPx = (place === 0 ? barPx + head : barPx) + timeWidthPx(bar);
     const parts = bar.parts.map((part, row) => {
       const stave = new Stave(xPx, TOP_PX + row * GRAND_GAP_PX, ownPx);
       const before = bars[place - 1]?.parts[row];
       if (place === 0) stave.addClef(part.clef).addKeySignature(system.keySignature);
       else if (before && before.events.at(-1)?.clef !== part.clef) stave.addClef(part.clef, 'small');
+      if (bar.time !== undefined) stave.addTimeSignature(bar.time);
       if (bar.last) stave.setEndBarType(Barline.type.END);
       stave.setContext(context).setStyle({ fillStyle: 'currentColor', strokeStyle: 'currentColor' });
       return { part, stave, notes: part.events.map((event) => makeNote(event, part)) };
@@ -85,6 +87,7 @@ export function drawSystem(host: HTMLDivElement, system: StaffSystem): DrawnSyst
     drawn.push(parts);
     xPx += ownPx;
   }
+  for (const row of (bars[0]?.parts ?? []).keys()) drawTies(drawn.map((parts) => parts[row]!));
   const marksPx = (bars[0]?.parts ?? []).map((_, row) =>
     markOctaves(
       drawn.map((parts) => parts[row]!),
@@ -107,16 +110,21 @@ const HALF_HEAD_PX = 6;
 
 function placesOf(parts: readonly DrawnPart[]): readonly StaffPlace[] {
   return parts.flatMap(({ part, notes }) =>
-    notes.map((note, at): StaffPlace => {
+    notes.flatMap((note, at): StaffPlace[] => {
+      const { step, rest, tie } = part.events[at]!;
+      // Where nothing is struck there is nothing to mark.
+      if (rest === true || tie === 'from' || tie === 'through') return [];
       const box = note.getBoundingBox();
-      return {
-        step: part.events[at]!.step,
-        hand: part.hand,
-        x: note.getAbsoluteX() + HALF_HEAD_PX,
-        headsY: [...note.getYs()].sort((a, b) => b - a),
-        topY: box.getY(),
-        bottomY: box.getY() + box.getH(),
-      };
+      return [
+        {
+          step,
+          hand: part.hand,
+          x: note.getAbsoluteX() + HALF_HEAD_PX,
+          headsY: [...note.getYs()].sort((a, b) => b - a),
+          topY: box.getY(),
+          bottomY: box.getY() + box.getH(),
+        },
+      ];
     }),
   );
 }

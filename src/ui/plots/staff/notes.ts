@@ -10,6 +10,8 @@ import {
   Formatter,
   ModifierPosition,
   StaveNote,
+  StaveTie,
+  Tuplet,
   Voice,
   type Stave,
 } from 'vexflow/core';
@@ -27,7 +29,7 @@ export interface DrawnPart {
 export function makeNote(event: StaffPart['events'][number], part: StaffPart): StaveNote {
   const note = new StaveNote({
     keys: [...event.keys],
-    duration: event.duration,
+    duration: event.rest === true ? `${event.duration}r` : event.duration,
     dots: event.dots,
     clef: event.clef,
     autoStem: true,
@@ -77,13 +79,22 @@ export function drawNotes(parts: readonly DrawnPart[], keySignature: string): vo
     .flatMap(({ part, notes }) => beamGroups(part).map((group) => group.map((at) => notes[at]!)))
     .filter((group) => group.length > 1)
     .map((group) => new Beam(group, true));
+  const triplets = parts.flatMap(({ part, notes }) =>
+    tripletsOf(part).map(
+      (group) =>
+        new Tuplet(
+          group.map((at) => notes[at]!),
+          { numNotes: 3, notesOccupied: 2 },
+        ),
+    ),
+  );
   const { stave } = parts[0]!;
   const roomPx = stave.getNoteEndX() - stave.getNoteStartX() - 14;
   const formatter = new Formatter();
   for (const voice of voices) formatter.joinVoices([voice]);
   formatter.format(voices, roomPx);
   voices.forEach((voice, row) => voice.draw(parts[row]!.stave.checkContext(), parts[row]!.stave));
-  for (const beam of beams) beam.setContext(stave.checkContext()).draw();
+  for (const one of [...beams, ...triplets]) one.setContext(stave.checkContext()).draw();
 }
 
 /** Clefs that change within a bar stand before their notes and take no time. */
@@ -97,6 +108,7 @@ function withClefs(part: StaffPart, notes: readonly StaveNote[]): (StaveNote | C
 
 /** Indices of eighths or sixteenths that share a beat; two beats are joined where two notes go to a beat, as is usual. */
 function beamGroups(part: StaffPart): readonly (readonly number[])[] {
+  if (part.events.some(({ beam }) => beam !== undefined)) return runsOf(part, ({ beam }) => beam);
   const groups = new Map<number, number[]>();
   const perBeat = part.events.filter((event) => event.beat < 1 - 1e-6).length;
   const join = perBeat === 2 && part.events.every(({ duration }) => duration !== '16') ? 2 : 1;
@@ -106,4 +118,38 @@ function beamGroups(part: StaffPart): readonly (readonly number[])[] {
     groups.set(group, [...(groups.get(group) ?? []), at]);
   });
   return [...groups.values()];
+}
+
+const tripletsOf = (part: StaffPart): readonly (readonly number[])[] =>
+  runsOf(part, ({ triplet }) => triplet);
+
+/** Indices of neighbours that have the same number. */
+function runsOf(
+  { events }: StaffPart,
+  numberOf: (event: StaffPart['events'][number]) => number | undefined,
+): readonly (readonly number[])[] {
+  const runs: number[][] = [];
+  events.forEach((event, at) => {
+    const number = numberOf(event);
+    if (number === undefined) return;
+    const before = events[at - 1];
+    if (before !== undefined && numberOf(before) === number) runs.at(-1)!.push(at);
+    else runs.push([at]);
+  });
+  return runs;
+}
+
+/** One hand's bars of a system → its ties; one that goes on in the next system ends open. */
+export function drawTies(bars: readonly DrawnPart[]): void {
+  const all = bars.flatMap(({ part, notes, stave }) =>
+    part.events.map((event, at) => ({ event, note: notes[at]!, stave })),
+  );
+  all.forEach(({ event, note, stave }, at) => {
+    if (event.tie !== 'on' && event.tie !== 'through') return;
+    const next = all[at + 1]?.note ?? null;
+    const indexes = event.keys.map((_, index) => index);
+    new StaveTie({ firstNote: note, lastNote: next, firstIndexes: indexes, lastIndexes: indexes })
+      .setContext(stave.checkContext())
+      .draw();
+  });
 }
