@@ -9,6 +9,7 @@ import { createOpened } from './io/opened/index.ts';
 import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
 import { canStayAwake, createScreen } from './io/screen/index.ts';
+import { createKeptPassages } from './io/scores/kept.ts';
 import { createSettings } from './io/settings/index.ts';
 import { createReceived, createShare } from './io/share/index.ts';
 import { createShelf } from './io/shelf/index.ts';
@@ -22,6 +23,7 @@ import { Parcel } from './ui/send/parcel.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
 import { Player } from './ui/attempt/player.svelte.ts';
 import { Together } from './ui/attempt/together.svelte.ts';
+import { Passages } from './ui/prepare/passages.svelte.ts';
 import { Reviews } from './ui/practice/reviews.svelte.ts';
 import type { Versions } from './ui/attempt/retiming.ts';
 import { Room } from './ui/sitting/state/room.svelte.ts';
@@ -81,6 +83,10 @@ const parcel = new Parcel(
 );
 const plan = new Plan();
 plan.remember(settings);
+const passages = new Passages({
+  kept: createKeptPassages(),
+  open: async (file, bars) => (await import('./io/scores/index.ts')).openPassages(file, bars),
+});
 const piano = new ThisPiano(settings);
 const unfinished = createUnfinished();
 const opened = createOpened();
@@ -183,6 +189,7 @@ if (target !== null)
       journal,
       reviews,
       parcel,
+      passages,
       playerOf,
       views,
       bundled: BUNDLED,

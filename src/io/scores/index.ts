@@ -1,4 +1,5 @@
 export { encodePassages, PASSAGES } from './passages.ts';
+export type { KeptPassages } from './kept.ts';
 export type { Bars } from './types.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { openArchive } from '../archive/index.ts';

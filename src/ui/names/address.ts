@@ -1,4 +1,11 @@
-import { ALL_FORMS, ALL_HANDS, ALL_MINOR_SCALES, keyFacts, takesMinorScale } from '../../engine/index.ts';
+import {
+  ALL_FORMS,
+  ALL_HANDS,
+  ALL_MINOR_SCALES,
+  keyFacts,
+  passageId,
+  takesMinorScale,
+} from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { readChoice } from '../../io/check/index.ts';
 
@@ -22,14 +29,30 @@ export function keyAt(address: string): string | null {
   }
 }
 
+/** Passages of one's own that an address can name: an address holds no notes. */
+const passages = new Map<string, ExerciseChoice>();
+
+/** From here on an address may lead to it. */
+export function knowPassage(choice: ExerciseChoice): void {
+  if (choice.passage !== undefined) passages.set(passageId(choice.passage), choice);
+}
+
 /** A choice → "ab-major-arpeggio-right-2", "f-sharp-minor-scale-melodic-together-1" */
-export function exerciseAddress({ key, form, hands, octaves, minorScale }: ExerciseChoice): string {
+export function exerciseAddress(choice: ExerciseChoice): string {
+  const { key, form, hands, octaves, minorScale, passage } = choice;
+  if (passage !== undefined) {
+    knowPassage(choice);
+    return ['passage', passageId(passage), hands].join('-');
+  }
   const scale = takesMinorScale(key, form) ? [minorScale ?? 'harmonic'] : [];
   return [keyAddress(key), form, ...scale, hands, octaves].join('-');
 }
 
 /** "ab-major-arpeggio-right-2" → the choice; null: no exercise is called so. */
 export function exerciseAt(address: string): ExerciseChoice | null {
+  const [, id = '', own] = /^passage-([0-9a-f]{8})-(left|right|together)$/.exec(address) ?? [];
+  const passage = passages.get(id);
+  if (passage !== undefined) return readChoice({ ...passage, hands: own });
   const any = (names: readonly string[]): string => `(${names.join('|')})`;
   const found = new RegExp(
     `^(.+?-(?:major|minor))-${any(ALL_FORMS)}(?:-${any(ALL_MINOR_SCALES)})?-${any(ALL_HANDS)}-(\\d)$`,

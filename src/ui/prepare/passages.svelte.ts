@@ -1,0 +1,80 @@
+import { handsIn, passageId } from '../../engine/index.ts';
+import type { ExerciseChoice } from '../../engine/index.ts';
+import type { Bars, KeptPassages } from '../../io/scores/index.ts';
+import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
+import { knowPassage } from '../names/address.ts';
+
+/** What the list of one's own passages needs. */
+export interface PassageDevices {
+  readonly kept: KeptPassages;
+  readonly open: (file: File, bars: Bars | null) => Promise<readonly ExerciseChoice[]>;
+}
+
+/** A file that was opened and gave no passage. */
+interface Refused {
+  readonly file: File;
+  readonly why: Trouble;
+  /** how many bars it has, where it is only too long */
+  readonly bars: number | null;
+}
+
+/** The passages of one's own: opened, listed, let go of. */
+export class Passages {
+  list: readonly ExerciseChoice[] = $state.raw([]);
+  refused: Refused | null = $state.raw(null);
+  readonly #devices: PassageDevices;
+
+  constructor(devices: PassageDevices) {
+    this.#devices = devices;
+  }
+
+  /** What lies on this device. */
+  async load(): Promise<void> {
+    const kept = await this.#devices.kept.all();
+    this.list = [...kept, ...this.list.filter((one) => kept.every((other) => !isSame(one, other)))];
+    this.list.forEach(knowPassage);
+  }
+
+  /** A file → its first passage, to be played; all of them are kept. Null where it gave none: `refused` says why. */
+  async open(file: File, bars: Bars | null = null): Promise<ExerciseChoice | null> {
+    try {
+      const found = await this.#devices.open(file, bars);
+      this.refused = null;
+      for (const choice of found) await this.add(choice);
+      return found[0] ?? null;
+    } catch (thrown) {
+      const why = troubleOf(thrown);
+      this.refused = { file, why, bars: why.trouble === 'music-too-long' ? why.bars : null };
+      return null;
+    }
+  }
+
+  async add(choice: ExerciseChoice): Promise<void> {
+    this.list = [...this.list.filter((one) => !isSame(one, choice)), choice];
+    knowPassage(choice);
+    await this.#devices.kept.put(choice);
+  }
+
+  async remove(choice: ExerciseChoice): Promise<void> {
+    this.list = this.list.filter((one) => !isSame(one, choice));
+    await this.#devices.kept.remove(choice);
+  }
+
+  dismiss(): void {
+    this.refused = null;
+  }
+}
+
+export const idOf = ({ passage }: ExerciseChoice): string =>
+  passage === undefined ? '' : passageId(passage);
+
+const isSame = (one: ExerciseChoice, other: ExerciseChoice): boolean => idOf(one) === idOf(other);
+
+/** For all hands that it is written for. */
+export function asWritten(choice: ExerciseChoice): ExerciseChoice {
+  return choice.passage === undefined ? choice : { ...choice, hands: handsIn(choice.passage) };
+}
+
+/** Endings and kinds of files of music, as systems offer them. */
+export const SCORE_FILES =
+  '.musicxml,.mxl,.xml,.mid,.midi,.abc,.json,application/vnd.recordare.musicxml+xml,application/vnd.recordare.musicxml,audio/midi,text/vnd.abc';
