@@ -1,0 +1,66 @@
+import { serialize } from 'musicxml-io';
+import type { Browser, Page } from 'playwright-core';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { inventedPassages } from '../support/passages.ts';
+import { asMusicXml } from '../support/scores.ts';
+import { choose, seesPass, sharedBrowser, visit } from './visit.ts';
+
+const site = inject('siteUrl');
+let browser: Browser;
+beforeAll(async () => {
+  browser = await sharedBrowser();
+});
+
+const [, TWO] = inventedPassages(2);
+const score = {
+  name: 'two.musicxml',
+  mimeType: 'text/xml',
+  buffer: Buffer.from(serialize(asMusicXml(TWO!))),
+};
+const long = {
+  name: 'long.abc',
+  mimeType: 'text/vnd.abc',
+  buffer: Buffer.from(
+    `X:1\nT:A long one\nM:4/4\nL:1/4\nK:C\n${Array.from({ length: 24 }, () => 'CEGc').join('|')}|]\n`,
+  ),
+};
+const open = (page: Page, file: typeof score): Promise<void> =>
+  page.getByLabel('A passage of your own: MusicXML, MIDI or ABC').setInputFiles(file);
+const heading = (page: Page, name: string): Promise<void> => page.getByRole('heading', { name }).waitFor();
+
+describe('a passage of one’s own', () => {
+  it('is opened, stands on the staff, is kept, and is had again from the list', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await open(page, score);
+    await heading(page, 'Passage 2 · hands together');
+    await page.locator('.music svg').first().waitFor();
+    await expect
+      .poll(() => page.evaluate(() => location.hash))
+      .toMatch(/^#play\/passage-[0-9a-f]{8}-together$/);
+    await choose(page.getByLabel('Right', { exact: true }));
+    await heading(page, 'Passage 2 · right hand');
+    await choose(page.getByLabel('Scale', { exact: true }));
+    await page.getByRole('heading', { name: /scale/ }).waitFor();
+    await page.reload();
+    await page.getByRole('heading', { name: /scale/ }).waitFor();
+    await page.getByLabel('Passages of your own').selectOption('Passage 2');
+    await heading(page, 'Passage 2 · hands together');
+    await seesPass(page);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is cut out of a longer piece; what is no music says why', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await open(page, { ...score, name: 'none.txt', buffer: Buffer.from('hello') });
+    await page.getByRole('alert').filter({ hasText: 'no music that is read here' }).waitFor();
+    await open(page, long);
+    await page.getByRole('alert').filter({ hasText: '24 bars' }).waitFor();
+    await page.getByLabel('From bar').fill('5');
+    await page.getByLabel('to bar').fill('6');
+    await page.getByRole('button', { name: 'Take these bars' }).click();
+    await heading(page, 'A long one · right hand');
+    expect(errors).toEqual([]);
+    await close();
+  });
+});
