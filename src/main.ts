@@ -86,6 +86,7 @@ plan.remember(settings);
 const passages = new Passages({
   kept: createKeptPassages(),
   open: async (file, bars) => (await import('./io/scores/index.ts')).openPassages(file, bars),
+  encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
 });
 const piano = new ThisPiano(settings);
 const unfinished = createUnfinished();

@@ -8,6 +8,7 @@ import { knowPassage } from '../names/address.ts';
 export interface PassageDevices {
   readonly kept: KeptPassages;
   readonly open: (file: File, bars: Bars | null) => Promise<readonly ExerciseChoice[]>;
+  readonly encode: (choices: readonly ExerciseChoice[]) => Promise<string>;
 }
 
 /** A file that was opened and gave no passage. */
@@ -47,6 +48,11 @@ export class Passages {
       this.refused = { file, why, bars: why.trouble === 'music-too-long' ? why.bars : null };
       return null;
     }
+  }
+
+  /** One of them as a file of its own. */
+  async fileOf(choice: ExerciseChoice): Promise<Blob> {
+    return new Blob([await this.#devices.encode([choice])], { type: 'application/json' });
   }
 
   async add(choice: ExerciseChoice): Promise<void> {
