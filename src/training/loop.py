@@ -10,8 +10,12 @@ import time
 import torch
 import torch.multiprocessing as mp
 
+from shelf import Shelf
+
 LAST_SHARE, WARM_UP = 0.01, 300
 RENEW_SEC = 200
+# held while a step is recorded, which must be all that the GPU is asked for
+ALONE = threading.Lock()
 
 
 def _work(out, make):
@@ -91,13 +95,15 @@ class Producer:
         while not self.stopped.is_set():
             if time.time() - begun > RENEW_SEC:
                 renewals += 1
-                self.bank.renew(self.seed * 77 + renewals)
+                with ALONE:
+                    self.bank.renew(self.seed * 77 + renewals)
                 begun = time.time()
-            batch = self.make()
-            if stream is not None:
-                for value in tensors(batch):
-                    value.record_stream(torch.cuda.default_stream())
-                stream.synchronize()
+            with ALONE:
+                batch = self.make()
+                if stream is not None:
+                    for value in tensors(batch):
+                        value.record_stream(torch.cuda.default_stream())
+                    stream.synchronize()
             while not self.stopped.is_set():
                 try:
                     self.ready.put(batch, timeout=1)
@@ -219,6 +225,7 @@ def options(description):
     parser.add_argument(
         "--copies", type=int, default=3, help="voicings of each sampled piano, and strikes of each; 1: as it is"
     )
+    parser.add_argument("--again", type=int, default=0, help="steps on earlier batches after each new one")
     parser.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu")
     parser.add_argument("--seed", type=int, default=1)
     return parser
@@ -232,8 +239,8 @@ def clock():
 
 def train(trainees, producer, args, done, log):
     """Steps for `--minutes`, all networks on the same batches; saves now and then and at the end. → minutes done in all"""
-    begun, last, steps, waited, since = time.time(), time.time(), 0, 0.0, 0
-    static = None
+    begun, last, steps, waited, since, saved = time.time(), time.time(), 0, 0.0, 0, 0
+    static, shelf = None, Shelf(args.seed)
     cuda = args.device == "cuda"
     while True:
         minutes = (time.time() - begun) / 60
@@ -244,18 +251,22 @@ def train(trainees, producer, args, done, log):
         waited += time.time() - before
         if cuda and static is None:
             static = _copied(batch)
+            with ALONE:
+                for one in trainees:
+                    one.capture(static)
+        for some in (batch, *shelf.earlier(args.again)):
+            if cuda:
+                torch._foreach_copy_(tensors(static), tensors(some))
             for one in trainees:
-                one.capture(static)
+                one.set_rate(min(1.0, (done + minutes) / args.of))
+                one.graph.replay() if cuda else one.step(some)
+                one.steps += 1
+            steps, since = steps + 1, since + 1
+        if args.again:
+            shelf.put(batch)
         if cuda:
-            torch._foreach_copy_(tensors(static), tensors(batch))
-        for one in trainees:
-            one.set_rate(min(1.0, (done + minutes) / args.of))
-            one.graph.replay() if cuda else one.step(batch)
-            one.steps += 1
-        steps, since = steps + 1, since + 1
-        if cuda and steps % 4 == 0:
             torch.cuda.current_stream().synchronize()
-        if since == 250 or args.steps < 1000:
+        if since >= 250 or args.steps < 1000:
             parts = [f"{one.name} " + " ".join(f"{v:.4f}" for v in (one.losses / since).tolist()) for one in trainees]
             speed = since / (time.time() - last)
             log(
@@ -265,7 +276,8 @@ def train(trainees, producer, args, done, log):
             for one in trainees:
                 one.losses.zero_()
             last, waited, since = time.time(), 0.0, 0
-        if steps % 2000 == 0:
+        if steps // 2000 > saved:
+            saved += 1
             for one in trainees:
                 one.save(args.out, done + minutes)
     done += minutes

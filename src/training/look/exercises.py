@@ -158,9 +158,9 @@ def perform(r, line, seconds, only=None):
 
 
 def _balance(r):
-    """dB by which the upper hand is louder: about equal in half of all, else anything to 12 dB either way."""
+    """dB by which the upper hand is louder: about equal in half of all, seldom louder, else softer by up to 13 dB."""
     way = r.random()
-    return clipped(r, 2.5, 12) if way < 0.5 else r.uniform(0, 12) if way < 0.65 else -r.uniform(3, 12)
+    return clipped(r, 2.5, 12) if way < 0.48 else r.uniform(0, 12) if way < 0.58 else -r.uniform(2, 13)
 
 
 class _Faults:
@@ -189,7 +189,7 @@ class _Faults:
         if self.kind in TWO_HANDS and upper and r.random() < 0.45:
             j = r.choice(upper)
         midi, hand = struck[j][:2]
-        beside = midi + r.choice([-2, -1, -1, 1, 1, 2])
+        beside = midi + r.choice([-4, -3, -2, -2, -1, -1, -1, 1, 1, 1, 2, 2, 3, 4])
         if which < 0.5:
             self.habits[name] = midi
             return struck[:j] + struck[j + 1 :]

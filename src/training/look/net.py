@@ -17,6 +17,7 @@ SIZES = {
         channels=32, mixed=64, seen=256, written=64, told=96, joined=192, last=64, compared=192, compressed=64
     ),
 }
+SQUARED, MOST_AWAY = 0.5, 6.0
 HALVED = [(count - 3) // 2 + 1 for count in (MIDDLE[3], SHORT[3])]
 
 
@@ -86,5 +87,7 @@ def loss(out, struck, late, weight):
     whether = F.binary_cross_entropy_with_logits(out[:, 0], struck, reduction="none") * weight
     spread = out[:, 2].clamp(-3, 3)
     there = struck * (weight > 0)
-    when = ((late - out[:, 1]).abs() * torch.exp(-spread) + spread) * there
+    away = (late - out[:, 1]).abs()
+    # by its spread a small error counts where it is sure, by its square a large one where it is not
+    when = (away * torch.exp(-spread) + spread + SQUARED * away.clamp(max=MOST_AWAY) ** 2) * there
     return whether.sum() / (weight > 0).sum().clamp(min=1), when.sum() / there.sum().clamp(min=1)

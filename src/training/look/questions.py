@@ -8,7 +8,7 @@ REACH = 36  # semitones to which written keys are told
 SPAN = 2 * REACH + 1
 WRITTEN = 3 * SPAN + 3
 FAR_SEC, NEAR_SEC, USUAL_SEC = 1.5, 0.06, 0.25
-BESIDE = (-2, -1, 1, 2, -12, 12, -1, 1, 19, 24, 7, -7)
+BESIDE = (-2, -1, 1, 2, -12, 12, -1, 1, -3, 3, -4, 4, 19, 24, 7, -7)
 ALONE, CHORD, ABOVE, BELOW, UNWRITTEN = range(5)
 
 

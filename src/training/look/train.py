@@ -22,9 +22,10 @@ from sound.draws import Draws
 from sound.render import render
 
 from . import batches, blind, features, net, project
+from .shipped import take_over
 
 LENGTH = int(batches.SECONDS * RATE)
-RATE_OF_LEARNING, MEAN_RATE = 1.8e-3, 1e-3
+RATE_OF_LEARNING, RATE_GOING_ON, MEAN_RATE = 1.8e-3, 1.2e-3, 1e-3
 ABOVE_WEIGHT, ABSENT_WEIGHT = 1.5, 2.0
 
 
@@ -124,8 +125,16 @@ def arguments():
     parser = loop.options(__doc__)
     parser.add_argument("--sizes", default="middle")
     parser.add_argument("--leave-out", default="")
+    parser.add_argument("--go-on", action="store_true", help="begin with the engine's weights (middle)")
     parser.add_argument("--questions", type=int, default=2400)
     return parser.parse_args()
+
+
+def _trainee(name, size, from_engine, device):
+    network = net.Look(**net.SIZES[size])
+    rate = RATE_GOING_ON if from_engine else RATE_OF_LEARNING
+    network = take_over(network) if from_engine else network
+    return loop.Trainee(name, network.to(device), objective, 3, rate, MEAN_RATE, device)
 
 
 def main():
@@ -135,20 +144,10 @@ def main():
     chance, plan = random.Random(args.seed), bank_plan(args.data, args.synthetic, copies=args.copies)
     cuda = args.device == "cuda"
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = cuda
-    trainees = [
-        loop.Trainee(
-            "look-" + size,
-            net.Look(**net.SIZES[size]).to(args.device),
-            objective,
-            3,
-            RATE_OF_LEARNING,
-            MEAN_RATE,
-            args.device,
-        )
-        for size in args.sizes.split(",")
-    ]
+    trainees = [_trainee("look-" + size, size, args.go_on, args.device) for size in args.sizes.split(",")]
     done = max(one.load(args.start or args.out) for one in trainees)
     seed = args.seed + int(done * 60)
+    torch.manual_seed(seed)
     # workers begin to count while the bank is made
     real = without(plan["names"], args.leave_out)
     source = Source(plan, real, args, seed, args.workers)
@@ -169,7 +168,8 @@ def main():
         from . import evaluate
 
         kept = [*KEPT_OUT, *([args.leave_out] if args.leave_out else [])]
-        evaluate.run(trainees, kept, bank, plan, room, ear, talk_kept, args, log)
+        beside = [_trainee("engine", "middle", True, args.device)]
+        evaluate.run(trainees + beside, kept, bank, plan, room, ear, talk_kept, args, log)
 
 
 if __name__ == "__main__":

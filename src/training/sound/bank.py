@@ -58,14 +58,12 @@ class Bank:
     def __init__(self, data, device, synthetic=40, layers=2, seed=1, copies=3):
         """`copies`: voicings of each piano, and strikes of each voicing"""
         about = np.load(data + "/notes.npz")
-        self.device, self.seed = device, seed
+        self.device, self.seed, self.copies = device, seed, copies
         self.synthetic, self.layers = synthetic, layers
         sampled = torch.tensor(decode(data + "/notes.xz"), device=device)
         self.sampled = len(sampled)
-        kinds = []
-        for voicing in range(copies):
-            voiced = sampled if voicing == 0 else uneven(sampled, self.VOICED_DB)
-            kinds += [voiced] + [uneven(voiced, self.STRUCK_DB) for _ in range(copies - 1)]
+        kinds = [self._struck(sampled)]
+        kinds += [self._struck(uneven(sampled, self.VOICED_DB)) for _ in range(copies - 1)]
         made, made_onsets = synth_bank(synthetic, device, layers, seed)
         hits = hit_bank(device, np.load(data + "/releases.npy"))
         onsets = torch.tensor(about["on"], device=device).int().repeat(copies * copies)
@@ -75,12 +73,20 @@ class Bank:
         self.about = about
         self.first_hit = self.first_synthetic + len(made)
 
+    def _struck(self, voiced):
+        """A voicing → its strikes, the first as it is."""
+        return torch.cat([voiced] + [uneven(voiced, self.STRUCK_DB) for _ in range(self.copies - 1)])
+
     def renew(self, seed):
-        """Other synthetic pianos in place of those that are there."""
+        """Other synthetic pianos, and another voicing in place of one of those that are there; the first stays."""
         made, onsets = synth_bank(self.synthetic, self.device, self.layers, seed)
         part = slice(self.first_synthetic, self.first_hit)
         self.rows[part] = made
         self.onsets[part] = onsets.int()
+        if self.copies > 1:
+            first = (1 + seed % (self.copies - 1)) * self.copies * self.sampled
+            voiced = uneven(self.rows[: self.sampled], self.VOICED_DB)
+            self.rows[first : first + self.copies * self.sampled] = self._struck(voiced)
 
 
 def bank_plan(data, synthetic=40, layers=2, copies=3):
