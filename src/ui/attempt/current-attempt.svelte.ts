@@ -2,7 +2,7 @@ import type { Assessment, ExerciseChoice } from '../../engine/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bundled, Devices, MicrophoneName } from './devices.ts';
 import { foundAgain } from './found-again.ts';
-import { goesBy, meantWith } from './goes-by.ts';
+import { EXAMPLE, goesBy, habit, meantWith } from './goes-by.ts';
 import { Journal } from './journal.svelte.ts';
 import { KnownPiano } from './known-piano.ts';
 import { ButtonTake, leftByButton, RECORDED } from './laid-aside.ts';
@@ -14,11 +14,9 @@ import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
 import { EvenfallError, troubleOf, type Trouble } from '../../io/troubles/index.ts';
 
+export { EXAMPLE };
 export type { Bundled, Devices, MicrophoneName } from './devices.ts';
 export type { Sound } from './sound.ts';
-
-/** The attempt that is part of the page, by its name in the address. */
-export const EXAMPLE = 'example';
 
 /** Where attempts come in, one at a time, and where the last one lies. */
 export class CurrentAttempt {
@@ -266,7 +264,8 @@ export class CurrentAttempt {
     const id = kept ?? this.#idOf(sound);
     if (turn === this.#turn) this.front = id;
     const common = await goesBy(this.#journal, sound, aim, kept, this.#devices.locale);
-    const options = { ...common, asChosen, ...this.#piano.of(sound) };
+    const hands = kept === null ? await habit(this.#journal, choice, this.reported) : {};
+    const options = { ...common, ...hands, asChosen, ...this.#piano.of(sound) };
     if (turn !== this.#turn) return null;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {

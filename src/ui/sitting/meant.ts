@@ -1,5 +1,5 @@
 import { isHandKnown } from '../../engine/index.ts';
-import type { Assessment, ExerciseChoice } from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice, Hand } from '../../engine/index.ts';
 import { strings } from '../language/index.ts';
 import { shownTitle } from '../names/index.ts';
 
@@ -29,6 +29,12 @@ export function meantBy(assessment: Assessment): Meant {
     choice: { ...alignment.exercise.choice, hands: hand },
   }));
   return { asked: stand.handNotKnown, ways };
+}
+
+/** What is asked, answered by a hand; null: no hand is asked for. */
+export function answeredBy({ ways }: Meant, hand: Hand): ExerciseChoice | null {
+  const hands = new Set(ways.map(({ choice }) => choice.hands));
+  return hands.size === 2 ? (ways.find(({ choice }) => choice.hands === hand)?.choice ?? null) : null;
 }
 
 const NOTHING: Meant = { asked: '', ways: [] };

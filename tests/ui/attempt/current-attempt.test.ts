@@ -174,6 +174,27 @@ describe('the desk', () => {
     expect(plan.choice).toEqual(INVENTED.lateThumb.choice);
   });
 
+  it('goes by where each hand is known to have played, of files opened here too, where one is to be recognised', async () => {
+    const known: unknown[] = [];
+    const analyst = {
+      analyse: (_: unknown, __: unknown, { handsPlayed }: Partial<AssessOptions>) => {
+        known.push(handsPlayed);
+        return Promise.resolve(told);
+      },
+      cancel: () => undefined,
+      close: () => undefined,
+    };
+    const { currentAttempt, plan } = rig({ analyst });
+    for (const name of ['first.wav', 'second.wav']) {
+      plan.recognise = true;
+      await currentAttempt.open(new File([new Uint8Array(4)], name));
+    }
+    plan.recognise = false;
+    await currentAttempt.open(file);
+    const { midi } = report.notes[0]!;
+    expect(known).toEqual([[], [{ form: 'arpeggio', hand: 'right', midi }], undefined]);
+  });
+
   it('keeps the sound when the analysis fails', async () => {
     const failing = {
       analyse: () => Promise.reject(new Error('Something broke.')),

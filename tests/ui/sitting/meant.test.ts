@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment, ExerciseChoice } from '../../../src/engine/index.ts';
-import { meantBy } from '../../../src/ui/sitting/meant.ts';
+import { answeredBy, meantBy } from '../../../src/ui/sitting/meant.ts';
 import { TOLD } from './rig.ts';
 
 const D: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
@@ -26,6 +26,12 @@ describe('what an attempt may have been instead, at the piano', () => {
     expect(asked).toBe('Which hand is not known.');
     expect(ways.map(({ label }) => label)).toEqual(labels);
     expect(ways.map(({ choice }) => choice.hands)).toEqual(hands);
+  });
+
+  it('is answered by a hand alone where a hand is asked for', () => {
+    expect(answeredBy(meantBy(unsaid(0.8)), 'right')).toMatchObject({ hands: 'right' });
+    expect(answeredBy(meantBy(TOLD), 'right')).toBeNull();
+    expect(answeredBy(meantBy({ ...told!, report: { ...told!.report, chosen: D } }), 'right')).toBeNull();
   });
 
   it('is what had been chosen, where another exercise was measured', () => {

@@ -18,6 +18,7 @@ export const REPORT = {
   meant: (title: string) => `No, I meant ${title}`,
   whichHand: (likelier: 'left' | 'right') =>
     `Which hand played cannot be heard. It is measured as the ${likelier}, which is likelier where it lies.`,
+  whichHandKeys: 'Which hand: L or R',
   wasHand: { left: 'It was the left', right: 'It was the right' },
   setUp: 'Set it up',
   print: 'Print',
