@@ -4,7 +4,7 @@ import type { Criteria } from '../criteria/index.ts';
 import type { CrossingDelay, Figure } from '../types.ts';
 import { justNoticeableMs } from '../criteria/audible.ts';
 import { notMeasured } from './estimate.ts';
-import { shareOver, sureOf } from './sure.ts';
+import { shareOverByOnset, sureOf } from './sure.ts';
 import type { Interval } from './strikes.ts';
 
 /** A crossing is compared with this many of the nearest intervals without one. */
@@ -67,7 +67,7 @@ export function crossingDelays(
       criteria.clearlyAudibleJnds * justNoticeableMs(usualMs),
     );
     const ownMs = criteria.clearlyAudibleSds * scatterMs * (1 + FEW / intervals.length);
-    const sure = shareOver({ value: delayMs, plusMinus: plusMinusMs }, allowedMs);
+    const sure = shareOverByOnset({ value: delayMs, plusMinus: plusMinusMs }, allowedMs);
     const late = sure >= sureEnough && delayMs > ownMs && !stops.has(interval.step);
     return [
       {

@@ -6,6 +6,8 @@ import {
   evennessPercent,
   isMeasured,
   shareOver,
+  shareOverByOnset,
+  sureOf,
   surelyOver,
   valueOf,
 } from '../measures/index.ts';
@@ -85,6 +87,7 @@ const lateNote: Situation = {
       criteria.crossingShareOfInterval * usual,
       criteria.clearlyAudibleSds * scatterMs,
     );
+    const sure = sureOf(own.length, criteria);
     const stopped = new Set(
       scene.alignment.remarks.flatMap((remark) => (remark.kind === 'stopped' ? [remark.atStep + 1] : [])),
     );
@@ -93,7 +96,7 @@ const lateNote: Situation = {
         step,
         figure: { value: ioiMs - usual, plusMinus: Math.sqrt(noiseVariance) * beats },
       }))
-      .filter(({ step, figure }) => !stopped.has(step) && surelyOver(figure, boundMs, criteria, own.length))
+      .filter(({ step, figure }) => !stopped.has(step) && shareOverByOnset(figure, boundMs) >= sure)
       .sort((a, b) => b.figure.value - a.figure.value);
     const [worst] = late;
     if (worst === undefined || late.length > MOST_LATE_NOTES || heard.notes.length === 0) return null;
@@ -107,7 +110,7 @@ const lateNote: Situation = {
         situation: 'late-note',
         steps: late.map(({ step }) => step),
         faults: late.length,
-        sure: shareOver(worst.figure, boundMs),
+        sure: shareOverByOnset(worst.figure, boundMs),
         notes: late.map(({ step, figure }, at) => ({
           step,
           at: spots[at]!,

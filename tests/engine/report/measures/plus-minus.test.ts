@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
 import { buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { PlayedNote } from '../../../../src/engine/listen/index.ts';
+import { shareOverByOnset } from '../../../../src/engine/report/measures/index.ts';
 import type { Figure } from '../../../../src/engine/report/types.ts';
 import { createRandom } from '../../../support/random.ts';
 import { played } from '../../match/simulated.ts';
@@ -72,5 +73,21 @@ describe('± of the thumb’s accent', () => {
     });
     expect(within(1, heard, 0)).toBeGreaterThanOrEqual(0.6);
     expect(within(2, heard, 0)).toBeGreaterThanOrEqual(0.92);
+  });
+});
+
+describe('how sure a single onset makes of being over a bound', () => {
+  it.each([
+    ['on it', 0, 0.5, 0.5],
+    ['4.5 SD over, which one error in three hundred is', 4.5, 0.993, 0.998],
+    ['8 SD over', 8, 0.9999, 1],
+  ])('%s: large errors come more often than a normal distribution has them', (_, over, least, most) => {
+    const sure = shareOverByOnset({ value: 24 + 3 * over, plusMinus: 3 }, 24);
+    expect(sure).toBeGreaterThanOrEqual(least);
+    expect(sure).toBeLessThanOrEqual(most);
+  });
+
+  it('is certain where the listener claims no error', () => {
+    expect(shareOverByOnset({ value: 25, plusMinus: 0 }, 24)).toBe(1);
   });
 });
