@@ -3,6 +3,7 @@ import {
   ALL_KEYS,
   buildExercise,
   isRecognised,
+  isSolid,
   octaveCounts,
 } from '../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, ExpectedStep, Form } from '../../src/engine/exercise/index.ts';
@@ -44,8 +45,9 @@ export interface Attempt {
 }
 
 const SINGLE_FORMS: readonly Form[] = ['arpeggio', 'scale', 'broken-triads'];
-const MORE_FORMS = ALL_FORMS.filter((form) => !isRecognised(form));
 const CHORD_FORMS: readonly Form[] = ['triads', 'progression'];
+/** All that is not what every key is asked for. */
+const MORE_FORMS = ALL_FORMS.filter((form) => ![...SINGLE_FORMS, ...CHORD_FORMS].includes(form));
 const NOISES: readonly NoiseKind[] = ['pink', 'pink', 'hum', 'speech', 'dishes', 'metronome'];
 /** Lowest key of the test piano; highest key of a piano. */
 const KEY_RANGE = { lowest: 24, highest: 108 };
@@ -57,11 +59,14 @@ export function attemptOf(set: AttemptSet, piano: PianoName, index: number): Att
   const form = random.pick(set === 'forms' ? MORE_FORMS : chords ? CHORD_FORMS : SINGLE_FORMS);
   const lengths = octaveCounts(form).length;
   const octaves = lengths > 1 ? 1 + random.integer(lengths) : 1;
-  const together = set === 'together' || (set === 'forms' && random.chance(0.5));
+  // What is made by both hands is played by both.
+  const needsBoth = isRecognised({ form, hands: 'together' }) && !isRecognised({ form, hands: 'right' });
+  const together = set === 'together' || (set === 'forms' && (random.chance(0.5) || needsBoth));
   const hands = together ? 'together' : random.pick(['left', 'right'] as const);
   const exercise: ExerciseChoice = { key: ALL_KEYS[index % ALL_KEYS.length]!, form, hands, octaves };
   const written = buildExercise(exercise);
-  const notesPerSec = chords ? random.uniform(0.6, 2) : 1.5 * (8 / 1.5) ** random.uniform(0, 1);
+  const notesPerSec =
+    chords || isSolid(form) ? random.uniform(0.6, 2) : 1.5 * (8 / 1.5) ** random.uniform(0, 1);
   const steps = written.steps;
   const stepsPerBeat = (steps.length - 1) / (steps.at(-1)!.beat - steps[0]!.beat);
   const hardships = { hard: Object.keys(HARDSHIPS), course: COURSES, codec: Object.keys(CODECS) };

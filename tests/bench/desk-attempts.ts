@@ -1,4 +1,12 @@
-import { ALL_KEYS, buildExercise } from '../../src/engine/exercise/index.ts';
+import {
+  ALL_FORMS,
+  ALL_KEYS,
+  buildExercise,
+  isRecognised,
+  isSolid,
+  octaveCounts,
+  takesMinorScale,
+} from '../../src/engine/exercise/index.ts';
 import type { Exercise, ExerciseChoice, Form, MinorScale } from '../../src/engine/exercise/index.ts';
 import { createRandom } from '../support/random.ts';
 import type { Random } from '../support/random.ts';
@@ -19,21 +27,26 @@ export interface DeskAttempt {
 export const COURSES = ['clean', 'mistakes', 'broken off'] as const;
 export type Course = (typeof COURSES)[number];
 
-const FORMS: readonly Form[] = ['arpeggio', 'triads', 'broken-triads', 'progression', 'scale'];
+/** What is recognised of both hands, each once; of one hand alone the first of them. */
+const FORMS: readonly Form[] = ALL_FORMS.filter((form) => isRecognised({ form, hands: 'together' }));
+const ALONE: readonly Form[] = FORMS.filter((form) => isRecognised({ form, hands: 'right' }));
 const HANDS = ['left', 'right', 'together'] as const;
 const MINOR_SCALES: readonly MinorScale[] = ['natural', 'harmonic', 'melodic'];
 
 /** The index-th of all exercises, forms, hands and keys in turn, so that a few hundred hold each kind of each. */
 export function deskExercise(index: number, random: Random): ExerciseChoice {
-  const form = FORMS[index % FORMS.length]!;
+  const hands = HANDS[index % HANDS.length]!;
+  const forms = hands === 'together' ? FORMS : ALONE;
+  const turn = Math.floor(index / HANDS.length);
+  const form = forms[turn % forms.length]!;
   const key = ALL_KEYS[(7 * index + Math.floor(index / 24)) % ALL_KEYS.length]!;
-  const runs = form === 'arpeggio' || form === 'scale';
+  const lengths = octaveCounts(form);
   return {
     key,
     form,
-    hands: HANDS[Math.floor(index / FORMS.length) % HANDS.length]!,
-    octaves: runs ? 1 + (Math.floor(index / 15) % 4) : 1,
-    ...(form === 'scale' && key.endsWith('minor') && { minorScale: random.pick(MINOR_SCALES) }),
+    hands,
+    octaves: lengths[Math.floor(turn / forms.length) % lengths.length]!,
+    ...(takesMinorScale(key, form) && { minorScale: random.pick(MINOR_SCALES) }),
   };
 }
 
@@ -41,7 +54,7 @@ export function deskExercise(index: number, random: Random): ExerciseChoice {
 export function deskAttempt(exercise: ExerciseChoice, course: Course, random: Random): DeskAttempt {
   const written = buildExercise(exercise);
   const { steps } = written;
-  const chords = exercise.form === 'triads' || exercise.form === 'progression';
+  const chords = isSolid(exercise.form);
   const notesPerSec = chords ? random.uniform(0.6, 2) : 1.5 * (8 / 1.5) ** random.uniform(0, 1);
   const stepsPerBeat = (steps.length - 1) / (steps.at(-1)!.beat - steps[0]!.beat);
   const shifts = shiftsOf(steps);

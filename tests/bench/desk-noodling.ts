@@ -11,6 +11,7 @@ export const NOODLING = [
   'seventh arpeggio',
   'chromatic scale',
   'tune with chords',
+  'loop of chords',
   'hunting for a note',
   'wrong starts',
 ] as const;
@@ -45,6 +46,15 @@ const FIGURES = [
   [0, 4, 5, 7, 9, 7, 5, 4, 2, 5, 7, 9, 11, 9, 7, 5],
   [0, 12, 7, 12, 4, 12, 7, 12, 0, 12, 7, 12, 5, 12, 9, 12],
 ];
+/** Chords that songs go round in, by the roots of the key's triads: two or three times, each over its root. */
+const LOOPS = [
+  [0, 4, 5, 3],
+  [0, 5, 3, 4],
+  [5, 3, 0, 4],
+  [0, 3, 0, 4],
+  [1, 4, 0, 0],
+  [0, 3, 4, 3],
+];
 const MAJOR = [0, 2, 4, 5, 7, 9, 11];
 
 /** Kind and chance → a few seconds of it. `near`: the exercise of the attempt it stands beside, whose wrong starts they are. */
@@ -77,6 +87,8 @@ function strikesOf(kind: Noodling, near: ExerciseChoice, tonic: number, random: 
       return line(upAndDown(Array.from({ length: 8 + random.integer(8) }, (_, key) => key)));
     case 'tune with chords':
       return tune(tonic, random);
+    case 'loop of chords':
+      return loop(tonic, random);
     case 'hunting for a note': {
       const key = random.integer(12);
       return line(Array.from({ length: 3 + random.integer(5) }, () => key + random.integer(5) - 2));
@@ -105,6 +117,17 @@ function tune(tonic: number, random: Random): readonly Strike[] {
       return [[...under, note], random.pick([1, 1, 1, 2])];
     }),
   );
+}
+
+/** Triads in close position about the tonic, over their roots two octaves below. */
+function loop(tonic: number, random: Random): readonly Strike[] {
+  const key = (degree: number): number => MAJOR[degree % 7]! + 12 * Math.floor(degree / 7);
+  const near = (semitones: number): number => tonic + ((semitones + 4) % 12) - 4;
+  const round = random.pick(LOOPS).map((root): Strike => {
+    const chord = [0, 2, 4].map((above) => near(key(root + above))).sort((a, b) => a - b);
+    return [[near(key(root)) - 24, ...chord]];
+  });
+  return Array.from({ length: 2 + random.integer(2) }, () => round).flat();
 }
 
 /** The first notes of the exercise, two or three times, each time given up after a fifth of it at most. */

@@ -49,9 +49,15 @@ export function isDiatonic(form: Form): boolean {
   return FORMS[form].isDiatonic;
 }
 
-/** Whether it is found among everything that is heard; the others are only where they were chosen. */
-export function isRecognised(form: Form): boolean {
-  return FORMS[form].isRecognised;
+/** Whether it is found among everything that is heard; others are heard only where they were chosen. */
+export function isRecognised({ form, hands }: Pick<ExerciseChoice, 'form' | 'hands'>): boolean {
+  const { recognised } = FORMS[form];
+  return recognised === 'always' || (recognised === 'together' && hands === 'together');
+}
+
+/** Whether songs are full of it, so that with faults it may be one of them. */
+export function isCommonElsewhere(form: Form): boolean {
+  return FORMS[form].isCommonElsewhere;
 }
 
 /** Steps a beat. */

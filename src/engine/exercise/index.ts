@@ -37,6 +37,7 @@ export {
   GROUPED_FORMS,
   hasOctaves,
   isCadence,
+  isCommonElsewhere,
   isDiatonic,
   isRecognised,
   isSolid,

@@ -30,7 +30,7 @@ const B_FLAT: ExerciseChoice = { key: 'Bb major', form: 'arpeggio', hands: 'righ
 describe('which hand played one hand alone', () => {
   it('is never recognised with confidence, in no key, form or register, and never as both', () => {
     const alone = allChoices().filter(
-      ({ form, hands, octaves }) => isRecognised(form) && hands !== 'together' && octaves <= 2,
+      (choice) => isRecognised(choice) && choice.hands !== 'together' && choice.octaves <= 2,
     );
     for (const [index, choice] of alone.entries()) {
       if (index % 5 !== 0) continue;

@@ -8,7 +8,7 @@ import { heardOf, played } from '../match/simulated.ts';
 import { asWritten, later, line, sitting } from './sittings.ts';
 import type { Piece } from './sittings.ts';
 
-const CHOICES = allChoices().filter(({ form }) => isRecognised(form));
+const CHOICES = allChoices().filter(isRecognised);
 const anyChoice = fc.integer({ min: 0, max: CHOICES.length - 1 }).map((index) => CHOICES[index]!);
 const seconds = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 

@@ -23,7 +23,8 @@ const RUN = {
   hasMinorScales: false,
   isSolid: false,
   isDiatonic: true,
-  isRecognised: true,
+  recognised: 'always',
+  isCommonElsewhere: false,
   hasNumerals: false,
   leftOctavesBelow: 1,
   hasCrossings: true,
@@ -39,16 +40,17 @@ const CHORDS = {
   isSolid: true,
 } as const;
 /** Four notes to a beat. Other playing is full of such figures, and major and minor sound alike: it is heard where it was chosen. */
-const FOURS = { ...RUN, notesABeat: 4, isRecognised: false } as const;
-/** Scales and arpeggios in another guise, up to two octaves. */
-const OTHER_RUN = { ...RUN, mostOctaves: 2, isRecognised: false } as const;
-const OTHER_SCALE = { ...OTHER_RUN, group: 'scales', hasMinorScales: true } as const;
+const FOURS = { ...RUN, notesABeat: 4, recognised: 'where-chosen' } as const;
+/** Scales and arpeggios in another guise, up to two octaves; of the scales one hand alone is not what makes them so. */
+const OTHER_RUN = { ...RUN, mostOctaves: 2 } as const;
+const OTHER_SCALE = { ...OTHER_RUN, group: 'scales', hasMinorScales: true, recognised: 'together' } as const;
 /** The left hand has one note to each chord of the right. */
 const BASS_AND_CHORDS = {
   ...CHORDS,
   group: 'cadences',
   hasNumerals: true,
-  isRecognised: false,
+  recognised: 'together',
+  isCommonElsewhere: true,
   hasCrossings: false,
 } as const;
 
@@ -81,7 +83,7 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
     group: 'scales',
     mostOctaves: 1,
     usualOctaves: 1,
-    isRecognised: false,
+    recognised: 'where-chosen',
     places: fiveFingerPlaces,
   },
   'contrary-motion': { ...OTHER_SCALE, places: contraryPlaces },
@@ -97,12 +99,12 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   },
   'arpeggio-first-inversion': { ...OTHER_RUN, lowest: thirdOf, places: firstInversionPlaces },
   'arpeggio-second-inversion': { ...OTHER_RUN, lowest: fifthOf, places: secondInversionPlaces },
-  'four-note-chords': { ...CHORDS, isRecognised: false, leftOctavesBelow: 2, places: fourNotePlaces },
+  'four-note-chords': { ...CHORDS, recognised: 'together', leftOctavesBelow: 2, places: fourNotePlaces },
   'broken-four-note-chords': {
     ...CHORDS,
     notesABeat: 4,
     isSolid: false,
-    isRecognised: false,
+    recognised: 'together',
     hasCrossings: false,
     leftOctavesBelow: 2,
     places: (part) => broken(fourNotePlaces(part)),
@@ -117,7 +119,7 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
     mostOctaves: 1,
     usualOctaves: 1,
     isDiatonic: false,
-    isRecognised: false,
+    recognised: 'where-chosen',
     places: () => [],
   },
 };

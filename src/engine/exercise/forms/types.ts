@@ -31,8 +31,10 @@ export interface FormDefinition {
   readonly isSolid: boolean;
   /** all its notes belong to the key, in minor with the raised sixth and seventh */
   readonly isDiatonic: boolean;
-  /** it is found among everything that is heard; the others only where they were chosen */
-  readonly isRecognised: boolean;
+  /** whether it is found among everything that is heard, or only of both hands together, or only where it was chosen */
+  readonly recognised: 'always' | 'together' | 'where-chosen';
+  /** songs are full of it: recognised with faults it is asked and not told */
+  readonly isCommonElsewhere: boolean;
   /** its steps are named by numerals: "I", "V7" */
   readonly hasNumerals: boolean;
   /** so many octaves below the right hand lies what the left plays; more than one where both would else want the same key */

@@ -1,3 +1,4 @@
+import { isCommonElsewhere } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { FOLLOWING } from '../costs/index.ts';
 import { follow, idleCost } from './follow.ts';
@@ -45,6 +46,12 @@ const GREATEST = 0.995;
  * and not told.
  */
 const MEANT_SO = { changed: 0.5, added: 0.5 } as const;
+/**
+ * What songs are full of may be one of them where it has more faults than this, in units of one missed note: two notes of a cadence make
+ * another turn of chords. Which is commoner has no source either.
+ */
+const FAULTS_OF_ITS_OWN = 1.5;
+const MEANT_AS_SONG = 0.5;
 /** A lead of more, in units of one missed note, is as good as this. */
 const MOST_LEAD = 4;
 
@@ -63,7 +70,11 @@ export function confidenceOf({ moments, ranked: [best, rival], idle }: Ranking):
     LOG_ODDS.strainSquared * strain * strain +
     LOG_ODDS.lead * Math.min(MOST_LEAD, lead);
   const fault = sameFault(moments, best);
-  return Math.min(GREATEST, 1 / (1 + Math.exp(-logOdds))) * (fault === null ? 1 : MEANT_SO[fault]);
+  const isSong =
+    isCommonElsewhere(best.listed.template.choice.form) &&
+    stretches.some((stretch) => stretch.cost > FAULTS_OF_ITS_OWN);
+  const meantSo = (fault === null ? 1 : MEANT_SO[fault]) * (isSong ? MEANT_AS_SONG : 1);
+  return Math.min(GREATEST, 1 / (1 + Math.exp(-logOdds))) * meantSo;
 }
 
 /** Doubted findings are nobody's fault. */

@@ -32,7 +32,7 @@ let known: readonly Template[] = [];
 
 /** The forms that are recognised, in C major and C minor. */
 export function templates(): readonly Template[] {
-  if (known.length === 0) known = allTemplates().filter(({ choice }) => isRecognised(choice.form));
+  if (known.length === 0) known = allTemplates().filter(({ choice }) => isRecognised(choice));
   return known;
 }
 
