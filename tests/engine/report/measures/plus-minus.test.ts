@@ -78,7 +78,7 @@ describe('± of the thumb’s accent', () => {
 
 describe('how sure a single onset makes of being over a bound', () => {
   it.each([
-    ['on it', 0, 0.5, 0.5],
+    ['on it', 0, 0.499, 0.501],
     ['4.5 SD over, which one error in three hundred is', 4.5, 0.993, 0.998],
     ['8 SD over', 8, 0.9999, 1],
   ])('%s: large errors come more often than a normal distribution has them', (_, over, least, most) => {
