@@ -53,7 +53,7 @@ export function levelWords({ keys, asks }: SyllabusLevel): string {
       t.FORMS[form],
       ...(octaveCounts(form).length > 1 ? [t.octaves(octaves)] : []),
       ...(leastBpm === null ? [] : [tempoWords({ form }, leastBpm)]),
-      ...(touch === undefined ? [] : [t.levels.asksTouch(strings().prepare.intend.TOUCHES[touch])]),
+      ...(touch === undefined ? [] : [strings().prepare.intend.TOUCHES[touch].toLowerCase()]),
       ...(loudnessDb === undefined
         ? []
         : [t.levels.asksLoudness(withUnit(shown(loudnessDb, loudnessDb % 1 === 0 ? 0 : 1), 'dB'))]),

@@ -27,6 +27,5 @@ export const LEVEL_TABLE = {
   anyTouch: 'any touch',
   /** how uneven the loudness may be */
   loudness: 'Loudness within, dB',
-  asksTouch: (touch: string) => touch.toLowerCase(),
   asksLoudness: (db: string) => `loudness within ${db}`,
 };

@@ -27,6 +27,5 @@ export const LEVEL_TABLE: Strings['journal']['levels'] = {
   touch: 'Artikulation',
   anyTouch: 'beliebig',
   loudness: 'Lautstärke bis auf, dB',
-  asksTouch: (touch) => touch.toLowerCase(),
   asksLoudness: (db) => `Lautstärke bis auf ${db}`,
 };
