@@ -1,7 +1,7 @@
 import { Chord, Key, Note } from 'tonal';
 import { describe, expect, it } from 'vitest';
 import { isBlack } from '../../../src/engine/base/units.ts';
-import { ALL_KEYS, allChoices, buildExercise } from '../../../src/engine/exercise/index.ts';
+import { ALL_KEYS, allChoices, buildExercise, playedBy } from '../../../src/engine/exercise/index.ts';
 import type { Exercise, ExerciseChoice, Form, Hand, MinorScale } from '../../../src/engine/exercise/index.ts';
 import { ARPEGGIO_FINGERINGS } from '../../../src/engine/exercise/fingering/arpeggios.ts';
 import { triadFingers } from '../../../src/engine/exercise/forms/inversions.ts';
@@ -49,6 +49,16 @@ describe('scales in another guise, written out', () => {
     });
     expect(steps.map(({ notes }) => notes.length)).toEqual([1, ...steps.slice(2).map(() => 2), 1]);
     expect(steps[14]!.notes.map(({ name }) => name)).toEqual(['A1', 'A5']);
+  });
+
+  it('begins on a key on which both hands lie, each with its own finger', () => {
+    const first = buildExercise({ key: 'Eb major', form: 'contrary-motion', hands: 'together', octaves: 1 })
+      .steps[0]!.notes[0]!;
+    expect(playedBy('right', first)).toEqual([first]);
+    expect(playedBy('left', first)).toMatchObject([{ name: 'Eb4', hand: 'left', finger: 3 }]);
+    const [low] = buildExercise({ key: 'C major', form: 'scale', hands: 'together', octaves: 1 }).steps[0]!
+      .notes;
+    expect(playedBy('right', low!)).toEqual([]);
   });
 
   const SCALES: readonly Form[] = [

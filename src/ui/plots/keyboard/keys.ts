@@ -1,3 +1,4 @@
+import { playedBy } from '../../../engine/index.ts';
 import type { Exercise, ExpectedNote, ExpectedStep, Hand } from '../../../engine/index.ts';
 import { strings } from '../../language/index.ts';
 
@@ -49,7 +50,7 @@ export function keyboardFigures(exercise: Exercise): readonly KeyboardFigure[] {
     steps.some((step) => step.notes.some((note) => note.hand === hand)),
   );
   return hands.map((hand) => {
-    const notes = firstOfEachKey(steps.flatMap((step) => step.notes.filter((note) => note.hand === hand)));
+    const notes = firstOfEachKey(steps.flatMap((step) => step.notes.flatMap((note) => playedBy(hand, note))));
     return { label: hand === 'right' ? 'right hand' : 'left hand', notes, ...rangeOf(notes) };
   });
 }

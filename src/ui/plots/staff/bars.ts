@@ -1,5 +1,5 @@
-import { notesABeat } from '../../../engine/index.ts';
-import type { Exercise, ExpectedNote, ExpectedStep, Hand } from '../../../engine/index.ts';
+import { notesABeat, playedBy } from '../../../engine/index.ts';
+import type { Exercise, ExpectedStep, Hand } from '../../../engine/index.ts';
 import { signsOf } from './meant.ts';
 import type { Meant, StaffSign } from './meant.ts';
 
@@ -88,7 +88,7 @@ function writePart(
 ): Omit<StaffPart, 'clef'> {
   const clefs = chooseClefs(hand, steps);
   const events = steps.map((step): StaffEvent => {
-    const notes = step.notes.flatMap((note) => fingeredBy(hand, note));
+    const notes = step.notes.flatMap((note) => playedBy(hand, note));
     const highest = Math.max(...notes.map((note) => note.midi));
     const octavesUp = highest > HIGHEST_8VA ? 2 : highest > HIGHEST_PLAIN ? 1 : 0;
     const beat = step.beat % BEATS_A_BAR;
@@ -109,12 +109,6 @@ function writePart(
     };
   });
   return { hand, events };
-}
-
-/** A note as this hand plays it; nothing where it does not. */
-function fingeredBy(hand: Hand, note: ExpectedNote): readonly ExpectedNote[] {
-  if (note.hand === hand) return [note];
-  return note.leftFinger === undefined ? [] : [{ ...note, finger: note.leftFinger }];
 }
 
 const groupOf = (step: ExpectedStep): number => Math.floor(step.beat / BEATS_A_GROUP + 1e-6);
