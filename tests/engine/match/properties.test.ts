@@ -4,6 +4,7 @@ import type { ExerciseChoice } from '../../../src/engine/exercise/index.ts';
 import { allChoices, buildExercise } from '../../../src/engine/exercise/index.ts';
 import type { PlayedNote } from '../../../src/engine/listen/index.ts';
 import type { Alignment } from '../../../src/engine/match/index.ts';
+import { GHOST_SEMITONES } from '../../../src/engine/match/costs/bounds.ts';
 import { matchNotes } from '../../../src/engine/match/index.ts';
 import { heardOf, played } from './simulated.ts';
 
@@ -35,7 +36,12 @@ function isCovered(choice: ExerciseChoice, step: number, midi: number): boolean 
 function strangers(choice: ExerciseChoice, step: number, midi: number): number[] {
   const steps = buildExercise(choice).steps.slice(Math.max(0, step - 2), step + 3);
   const asked = new Set(steps.flatMap(({ notes }) => notes.map((note) => note.midi)));
-  return [1, -1, 2, -2, 3, -3].map((by) => midi + by).filter((key) => !asked.has(key));
+  // At a partial of a note of the same chord, or an octave below it, a key looks like a listener's ghost: only the second listening
+  // tells it from one.
+  const beside = buildExercise(choice).steps[step]!.notes.map((note) => note.midi);
+  return [1, -1, 2, -2, 3, -3]
+    .map((by) => midi + by)
+    .filter((key) => !asked.has(key) && !beside.some((note) => GHOST_SEMITONES.includes(key - note)));
 }
 
 function placeAt(choice: ExerciseChoice, share: number) {

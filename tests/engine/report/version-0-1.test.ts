@@ -3,6 +3,7 @@ import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { attempt, GOOD_LISTENER } from '../match/simulated.ts';
 import { allChoices } from '../../../src/engine/exercise/index.ts';
+import type { Form } from '../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../src/engine/match/index.ts';
 import { tellWords, writeReport } from '../../../src/engine/report/index.ts';
 import type { Report } from '../../../src/engine/report/index.ts';
@@ -45,10 +46,15 @@ describe('a report of version 0.1', () => {
   });
 });
 
+/** All that version 0.1 knew. */
+const FORMS_THEN: readonly Form[] = ['arpeggio', 'scale', 'triads', 'broken-triads', 'progression'];
+
 describe('any report without its values', () => {
   it('is told of the same notes as with them', () => {
     const random = createRandom(12);
-    const choices = allChoices().filter(({ hands }) => hands === 'together');
+    const choices = allChoices().filter(
+      ({ form, hands }) => hands === 'together' && FORMS_THEN.includes(form),
+    );
     for (let seed = 0; seed < 40; seed++) {
       const mistakes = {
         wrong: random.integer(3),

@@ -89,6 +89,8 @@ describe('a file that was opened', () => {
     expect(journal.standards.criteriaFor({ ...SCALE, hands: 'left' })).toEqual({
       ...DEFAULT_CRITERIA,
       leastBpm: 80,
+      loudnessDb: 3,
+      touch: 'legato',
     });
     expect(journal.standards.criteriaFor(null)).toEqual(DEFAULT_CRITERIA);
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
-import { buildExercise } from '../../../../src/engine/exercise/index.ts';
+import { buildExercise, isCadence } from '../../../../src/engine/exercise/index.ts';
 import { RULES, tellWords } from '../../../../src/engine/report/words/index.ts';
 import type { Said, SituationName } from '../../../../src/engine/report/words/index.ts';
 import { CAUSES, everyNextStep, oneOfEach } from './every-step.ts';
@@ -105,7 +105,9 @@ describe('every next step can be played as it stands', () => {
         const { fromStep, toStep } = words.practice!;
         const { steps } = buildExercise(choice);
         if (fromStep === 0 && toStep === steps.length - 1) return true;
-        const chords = steps[0]!.notes.length > (choice.hands === 'together' ? 2 : 1);
+        // Of a cadence the left hand alone has one note to each chord.
+        const chords =
+          isCadence(choice.form) || steps[0]!.notes.length > (choice.hands === 'together' ? 2 : 1);
         const changes = toStep - fromStep;
         if (chords) return changes >= 1 && changes <= 3;
         const least = words.said!.advice.step === 'position-as-a-chord' ? 2 : 3;

@@ -26,7 +26,7 @@ const stored = (report: Report): Report => JSON.parse(JSON.stringify(report)) as
 function* attempts(): Generator<Report> {
   const random = createRandom(77);
   const choices = allChoices();
-  for (let seed = 0; seed < 80; seed++) {
+  for (let seed = 0; seed < 120; seed++) {
     const mistakes = {
       wrong: random.integer(3),
       missed: random.integer(2),
