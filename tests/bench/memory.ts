@@ -1,6 +1,6 @@
 /**
- * What the page needs while somebody goes on playing at the piano: `npm run bench:memory -- [MINUTES]` (three; a lesson's practice
- * is twenty). In Chromium on the built page a sitting of short attempts sounds round and round in the microphone's place; after each
+ * What the page needs while somebody goes on playing at the piano: `npm run bench:memory -- [MINUTES]` (three; twenty is a day's
+ * practice). In Chromium on the built page a sitting of short attempts sounds round and round in the microphone's place; after each
  * sixth of the time garbage is collected everywhere and what is left is counted. Prints; never fails.
  */
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';

@@ -14,8 +14,8 @@ function density(cents: number): number {
 }
 
 /**
- * How sure a known tuning is of the next recording, cents: readings stray by 1.6 (bench:accuracy, development piano), and between two
- * lessons a piano moves with the damp by some cents (common practice, no source). And how often it is that piano and not the
+ * How sure a known tuning is of the next recording, cents: readings stray by 1.6 (bench:accuracy, development piano), and from week to
+ * week a piano moves with the damp by some cents (common practice, no source). And how often it is that piano and not the
  * school's or a friend's (common practice, no source): without that, one flat piano at home would move what is played elsewhere.
  */
 const KNOWN_SD_CENTS = 5;

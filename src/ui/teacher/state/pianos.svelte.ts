@@ -11,7 +11,7 @@ import { readingsOf } from './playings.ts';
 
 /** So many of the last attempts teach of a piano; more only cost time. */
 const MOST = 12;
-/** A recording is of the same piano where its tuning is so near, cents: twice what it moves between lessons (`KNOWN_SD_CENTS`). */
+/** A recording is of the same piano where its tuning is so near, cents: twice what it moves from week to week (`KNOWN_SD_CENTS`). */
 const NEAR_CENTS = 10;
 
 /** How far recordings of a student are read anew. */
