@@ -62,19 +62,19 @@ function heldMb(pids: readonly number[]): number {
 }
 
 /** One pass over the parts that are not through; `killAt`: all at work is killed when so many lines are there. True: all are through. */
-async function pass(todo: Set<number>, killAt: number, heldBy: number[]): Promise<boolean> {
+async function pass(waiting: Set<number>, killAt: number, heldBy: number[]): Promise<boolean> {
   const running = new Map<number, ChildProcess>();
   for (;;) {
-    for (const part of todo) {
+    for (const part of waiting) {
       if (running.size >= AT_A_TIME || running.has(part)) continue;
       const child = start(part);
       running.set(part, child);
       child.on('exit', (code) => {
         running.delete(part);
-        if (code !== null) todo.delete(part);
+        if (code !== null) waiting.delete(part);
       });
     }
-    if (todo.size === 0) return true;
+    if (waiting.size === 0) return true;
     await new Promise((wake) => setTimeout(wake, LOOK_MS));
     const done = allLines().length;
     const quarter = Math.min(3, Math.floor((4 * done) / recordings));
@@ -92,9 +92,9 @@ mkdirSync(out, { recursive: true });
 await writeShort(archive, recordings);
 const beganMs = performance.now();
 const heldBy: number[] = [];
-const todo = new Set(Array.from({ length: parts }, (_, at) => at + 1));
-for (const share of KILLS) await pass(todo, share * recordings, heldBy);
-await pass(todo, Infinity, heldBy);
+const waiting = new Set(Array.from({ length: parts }, (_, at) => at + 1));
+for (const share of KILLS) await pass(waiting, share * recordings, heldBy);
+await pass(waiting, Infinity, heldBy);
 const wallSec = (performance.now() - beganMs) / 1000;
 
 interface Line {
