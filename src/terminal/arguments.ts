@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { READY_LIMITS } from '../engine/index.ts';
 import type { ExerciseChoice, Language } from '../engine/index.ts';
 import { ARCHIVE_OPTIONS, readArchive } from './archive.ts';
+import { AS_EXERCISE_OPTIONS, readAsExercise } from './as-exercise.ts';
 import { CHOICE_OPTIONS, PASSAGE_OPTIONS, readChoice, readExercises } from './choice.ts';
 import { COMMAND_NAMES } from './commands.ts';
 import type { Command, CommandName } from './commands.ts';
@@ -45,7 +46,13 @@ const OPTIONS = {
     workers: { type: 'string' },
     fresh: { type: 'boolean' },
   },
-  transcribe: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, midi: { type: 'string' } },
+  transcribe: {
+    ...COMMON_OPTIONS,
+    ...LANGUAGE_OPTION,
+    ...FORCE_OPTION,
+    ...AS_EXERCISE_OPTIONS,
+    midi: { type: 'string' },
+  },
   review: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...FORCE_OPTION, html: { type: 'string' } },
   exercises: { ...COMMON_OPTIONS, ...LANGUAGE_OPTION, ...CHOICE_OPTIONS, ...PASSAGE_OPTIONS },
 } as const;
@@ -127,11 +134,17 @@ export function parseCommand(words: readonly string[], passage: ExerciseChoice |
       if (midi !== undefined && files.length > 1) {
         throw usageProblem((t) => t.oneForOne('--midi', midi, 'recording', files.length));
       }
-      if (midi === '-' && values.json) throw usageProblem((t) => t.oneToStdout);
+      const asExercise = readAsExercise(values);
+      const own = asExercise?.file;
+      if (own !== undefined && files.length > 1)
+        throw usageProblem((t) => t.oneForOne('--as-exercise', own, 'recording', files.length));
+      const toStdout = [midi === '-', own === '-', values.json === true];
+      if (toStdout.filter((one) => one).length > 1) throw usageProblem((t) => t.oneToStdout);
       return {
         kind: 'transcribe',
         files,
         midiFile: midi ?? null,
+        asExercise,
         force: values.force ?? false,
         language: readLanguage(values.language),
         json: values.json ?? false,

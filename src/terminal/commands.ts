@@ -1,4 +1,5 @@
 import type { ExerciseChoice, Intention, Language } from '../engine/index.ts';
+import type { AsExercise } from './as-exercise.ts';
 
 /** One of so many parts of an archive, counted from 1. */
 export interface Shard {
@@ -48,6 +49,8 @@ export type Command =
       readonly files: readonly string[];
       /** '-': standard output, in place of the table */
       readonly midiFile: string | null;
+      /** what was played is laid out as a passage; null: it is not */
+      readonly asExercise: AsExercise | null;
       readonly force: boolean;
       readonly language: Language;
       readonly json: boolean;

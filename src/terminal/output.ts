@@ -13,6 +13,7 @@ const OWN = {
     ),
   lines: (head: Buffer) => head.toString('latin1').startsWith('{"format":"evenfall-recording"'),
   analyses: (head: Buffer) => head.toString('latin1').startsWith('{"format":"evenfall-analysis"'),
+  passages: (head: Buffer) => /^\{\s*"format": ?"evenfall-passages"/.test(head.toString('latin1')),
   /** format 0, and the division of the quarter that only our files have (io/exchange) */
   midi: (head: Buffer) =>
     head.subarray(0, 4).toString('latin1') === 'MThd' && head.readUInt32BE(10) === 0x14b00,

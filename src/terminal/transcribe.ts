@@ -1,6 +1,7 @@
 import { tellKept, tellNotice } from '../engine/index.ts';
 import type { Heard, Locale } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
+import { writtenAsExercise } from './as-exercise.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain } from './drawing/index.ts';
@@ -18,12 +19,14 @@ type TranscribeCommand = Extract<Command, { kind: 'transcribe' }>;
 
 /** Recordings → what was heard in them, whatever it was: a table, JSON, or a MIDI file. */
 export function transcribe(command: TranscribeCommand, console: Console): Promise<ExitCode> {
-  const { files, midiFile, force, language, json, quiet } = command;
+  const { files, midiFile, asExercise, force, language, json, quiet } = command;
   const locale = localeOf(language);
   const t = MESSAGES[language];
   return eachFile(files, console, json, language, async (file) => {
     const name = displayName(file, t);
     if (midiFile !== null && midiFile !== '-') await checkOutput(midiFile, 'midi', { inputs: files, force });
+    if (asExercise !== null && asExercise.file !== '-')
+      await checkOutput(asExercise.file, 'passages', { inputs: files, force });
     const progress = createProgress(console, name, quiet);
     const audio = await openSound(file, name);
     if (!quiet)
@@ -47,6 +50,11 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
         return [];
       }
       await writeOutput(midiFile, bytes);
+    }
+    if (asExercise !== null) {
+      const text = writtenAsExercise(heard, asExercise, name);
+      if (asExercise.file === '-') return [text.trimEnd()];
+      await writeOutput(asExercise.file, text);
     }
     if (json) {
       const notes = notesObject(heard);

@@ -20,6 +20,7 @@ describe('a command line', () => {
     ['desk week --csv - --json', /one thing only/],
     ['desk week --html -', /name a folder/],
     ['transcribe a.wav --midi - --json', /one thing only/],
+    ['transcribe a.wav --as-exercise - --json', /one thing only/],
     ['review a.zip --html - --json', /one thing only/],
   ])('puts one thing on standard output: %s', (words, why) => {
     expect(() => parse(words)).toThrow(why);
@@ -94,6 +95,14 @@ describe('a command line', () => {
       force: false,
       language: 'en',
     });
+    expect(parse('transcribe a.wav --as-exercise own.json --bpm free --time 6/8 --hands left')).toMatchObject(
+      {
+        asExercise: {
+          file: 'own.json',
+          layOut: { bpm: null, time: { count: 6, unit: 8 }, hands: 'left', title: '' },
+        },
+      },
+    );
   });
 
   it.each([
@@ -152,6 +161,10 @@ describe('a command line', () => {
     ['desk folder --even 80', /--even 80 must be a number from 2 to 30/],
     ['analyse - -', /only once/],
     ['transcribe a.wav b.wav --midi out.mid', /one recording/],
+    ['transcribe a.wav b.wav --as-exercise out.json', /one recording/],
+    ['transcribe a.wav --time 3/4', /goes with --as-exercise/],
+    ['transcribe a.wav --as-exercise out.json --time 3', /no metre/],
+    ['transcribe a.wav --as-exercise out.json --bpm 900', /--bpm 900/],
     ['exercises scale', /one word too many/],
     ['exercises --form scale', /Add --key/],
   ])('%s is wrong usage, with the way out', (line, message) => {

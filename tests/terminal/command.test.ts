@@ -117,9 +117,10 @@ describe('the command', () => {
     expect(err.trim().split('\n')).toHaveLength(2);
   });
 
-  it('transcribes to a table, to JSON and to a MIDI file', async () => {
+  it('transcribes to a table, to JSON, to a MIDI file and to a passage', async () => {
     const midi = join(folder, 'out.mid');
-    const table = await evenfall(['transcribe', ATTEMPT, '--midi', midi]);
+    const passage = join(folder, 'out.json');
+    const table = await evenfall(['transcribe', ATTEMPT, '--midi', midi, '--as-exercise', passage]);
     expect(table).toMatchObject({ code: 0, err: '' });
     expect(table.out).toMatch(/E4/);
     const json = await evenfall(['transcribe', ATTEMPT, '--json']);
@@ -127,6 +128,9 @@ describe('the command', () => {
     expect(notes).toMatchObject({ format: 'evenfall-notes', version: 1 });
     const struck = parseMidi(readFileSync(midi)).tracks[0]!.filter(({ type }) => type === 'noteOn');
     expect(struck).toHaveLength(notes.notes.length);
+    const shown = await evenfall(['exercises', '--exercise', passage]);
+    expect(shown).toMatchObject({ code: 0, err: '' });
+    expect(shown.out).toMatch(/attempt/);
   });
 
   it('lists exercises, and writes one out with its fingers', async () => {

@@ -95,6 +95,14 @@ Says which keys were heard and when, whatever was played.
       --json               one JSON object a file ("evenfall-notes")
       --language LANGUAGE  en, de; en if not said
       --midi OUT.mid       write the notes to a MIDI file; - is standard output
+      --as-exercise OUT.json
+                           lay what was played once, slowly, on a staff, as a passage
+                           for --exercise; - is standard output. With it:
+      --bpm BPM            about how fast, quarter notes a minute; 50 if not said;
+                           free: each note or chord becomes a quarter note
+      --time TIME          its metre, e.g. 3/4; 4/4 if not said
+      --hands HANDS        left, right, together (split by register); together if not said
+      --title TITLE        what it is called; the file's name if not said
       --force              write over a file that evenfall did not write
   -q, --quiet              no progress and no remarks on stderr
 
@@ -130,7 +138,7 @@ was played and how evenly.
 
   evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
   evenfall desk FOLDER... [--csv OUT.csv] [--html OUT] [--json]
-  evenfall transcribe FILE... [--json] [--midi OUT.mid]
+  evenfall transcribe FILE... [--json] [--midi OUT.mid] [--as-exercise OUT.json]
   evenfall review FILE... [--json] [--html OUT.html]
   evenfall exercises [--key KEY [--form FORM]]
   evenfall COMMAND --help [--language de]

@@ -59,6 +59,8 @@ export const MESSAGES = {
     notForHands: (hands: string) => `--hands ${hands}: there is nothing to play for that in the passage.`,
     noPassage: (number: number, file: string, passages: number) =>
       `--passage ${number}: ${file} holds ${many(passages, 'passage')}.`,
+    needsAsExercise: (option: string) => `${option} goes with --as-exercise OUT.json only.`,
+    noTime: (text: string) => `--time "${text}" is no metre. Write e.g. 4/4, 3/4 or 6/8.`,
     noBars: (text: string) => `--bars "${text}" are no bars. Write e.g. 5-8, or 5.`,
     addKey: 'Add --key, e.g. --key "D major", to see an exercise note by note.',
     noKey: (text: string, hint: string) =>
@@ -79,6 +81,7 @@ export const MESSAGES = {
   },
   problems: {
     noPlaying: (why: string) => `No playing was found in it. ${why}`.trim(),
+    noPassage: 'There is no passage in it: fewer than two notes or chords, one after the other.',
     noExercise: (notes: number, why: string) =>
       `${many(notes, 'note was', 'notes were')} heard, but no exercise in them. ${why}`,
     nearest: 'What comes nearest:',

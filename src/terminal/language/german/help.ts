@@ -103,6 +103,15 @@ Sagt, welche Tasten wann zu hören waren, was immer gespielt wurde.
 ${LANGUAGE}
       --midi OUT.mid       die Töne in eine MIDI-Datei schreiben;
                            - ist die Standardausgabe
+      --as-exercise OUT.json
+                           was einmal langsam gespielt wurde, als Stelle für
+                           --exercise auf Notenlinien legen; - ist die
+                           Standardausgabe. Dazu:
+      --bpm BPM            etwa wie schnell, Viertel je Minute; sonst 50;
+                           free: jeder Ton oder Akkord wird ein Viertel
+      --time TIME          die Taktart, etwa 3/4; sonst 4/4
+      --hands HANDS        left, right, together (nach der Lage geteilt); sonst together
+      --title TITLE        wie sie heißt; sonst wie die Datei
       --force              auch überschreiben, was evenfall nicht geschrieben hat
 ${QUIET}
 
@@ -138,7 +147,7 @@ gespielt wurde und wie gleichmäßig.
 
   evenfall analyse FILE... [--key KEY --form FORM --hands HANDS] [--json]
   evenfall desk FOLDER... [--csv OUT.csv] [--html OUT] [--json]
-  evenfall transcribe FILE... [--json] [--midi OUT.mid]
+  evenfall transcribe FILE... [--json] [--midi OUT.mid] [--as-exercise OUT.json]
   evenfall review FILE... [--json] [--html OUT.html]
   evenfall exercises [--key KEY [--form FORM]]
   evenfall COMMAND --help [--language de]

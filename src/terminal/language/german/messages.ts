@@ -56,6 +56,8 @@ export const MESSAGES: Messages = {
     notForHands: (hands) => `--hands ${hands}: Dafür steht in der Stelle nichts zu spielen.`,
     noPassage: (number, file, passages) =>
       `--passage ${number}: ${file} enthält ${many(passages, 'Stelle', 'Stellen')}.`,
+    needsAsExercise: (option) => `${option} geht nur mit --as-exercise OUT.json.`,
+    noTime: (text) => `--time "${text}" ist keine Taktart. Schreib etwa 4/4, 3/4 oder 6/8.`,
     noBars: (text) => `--bars "${text}" sind keine Takte. Schreib etwa 5-8 oder 5.`,
     addKey: 'Gib --key dazu, etwa --key "D major", um eine Übung Ton für Ton zu sehen.',
     noKey: (text, hint) =>
@@ -76,6 +78,7 @@ export const MESSAGES: Messages = {
   },
   problems: {
     noPlaying: (why) => `Darin war kein Spiel zu finden. ${why}`.trim(),
+    noPassage: 'Darin ist keine Stelle: weniger als zwei Töne oder Akkorde nacheinander.',
     noExercise: (notes, why) =>
       `${many(notes, 'Ton war', 'Töne waren')} zu hören, aber keine Übung darin. ${why}`,
     nearest: 'Was am nächsten kommt:',
