@@ -15,7 +15,7 @@ const played = (beatSec: number, ...notes: readonly (readonly [number | readonly
     return [keys].flat().map((midi) => ({ timeSec: 0.4 + from * beatSec, midi, releaseSec: null }));
   });
 };
-const laid = (notes: ReturnType<typeof played>, options: Partial<LayOutOptions> = {}) =>
+const laid = (notes: Parameters<typeof layOut>[0], options: Partial<LayOutOptions> = {}) =>
   layOut(notes, options)?.choice.passage?.notes.map(
     ({ name, hand, beat, beats }) => `${name} ${hand[0]} ${beat} ${beats}`,
   );
