@@ -189,7 +189,9 @@ function assessBlind(
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, {
     ...options,
-    ...(sound !== null && { pedalHeld: pedalHeld(playedIn(heardAgain, alignment), sound) }),
+    ...(sound !== null && {
+      pedalHeld: pedalHeld(playedIn(heardAgain, alignment), sound, heard.tuning.cents),
+    }),
   });
   return {
     kind: 'report',

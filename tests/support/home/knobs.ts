@@ -27,6 +27,8 @@ export interface HomeKnobs {
    * lie 1.7 and 2.6 dB (SD) about a straight line over pitch, the recorded blow's own spread included; left out: not at all
    */
   readonly keyLevelSdDb?: number;
+  /** how long its dampers take, as a multiple of the usual (worn felt: more); left out: as usual */
+  readonly damperTimes?: number;
 }
 
 /** A piano in tune, an ordinary living room, a quiet evening. */

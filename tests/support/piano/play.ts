@@ -71,7 +71,8 @@ export async function soundStrokes(
     const gain = (COMMON_RMS / key.rms) * 10 ** ((blowDb + voicingDb[midi]!) / 20);
 
     const again = strokes.slice(index + 1).find((later) => later.midi === midi)?.timeSec;
-    const lengthSec = damperSec(midi);
+    const usualSec = damperSec(midi);
+    const lengthSec = usualSec === null ? null : usualSec * (home.damperTimes ?? 1);
     const atSec = pedal === 'held' || lengthSec === null ? null : stroke.releaseSec;
     const damped =
       again !== undefined && (atSec === null || again - 0.005 < atSec)

@@ -7,8 +7,9 @@ import { partialRatio, typicalStiffness } from './stiffness.ts';
 
 /** one look at a partial, samples (93 ms), every so many seconds */
 const WINDOW = 2048;
-const EVERY_SEC = 0.05;
-/** partials asked, of the first six, if no other note sounds within this of one of its own first twelve, Hz */
+const HALF_SEC = WINDOW / 2 / RATE_HZ;
+const EVERY_SEC = 0.1;
+/** the loudest partials of the first six, if no later note sounds within this of one of its own first twelve, Hz */
 const ASKED = 3;
 const OF_FIRST = 6;
 const OTHERS_FIRST = 12;
@@ -18,87 +19,112 @@ const HIGHEST_HZ = 4000;
 const HIGHEST_MIDI = 84;
 /** notes closer than this are one strike, s */
 const TOGETHER_SEC = 0.06;
-/** the slowest damper, and a key let go somewhat after the next was struck, s; looked at until so long after that, at least for so long */
+/** the slowest damper, and a key let go somewhat after the next was struck, s; looked at until so long after that */
 const DAMPED_BY_SEC = 0.4;
 const UNTIL_SEC = 1.1;
-const LEAST_SEC = 0.25;
 /** so soon after its onset a tone is at its loudest, s */
 const LOUDEST_SEC = [0.06, 0.1] as const;
 
 /**
- * A tone rings on that has lost less than this there, dB. 24 attempts of the development piano with the pedal held and 24 without, rooms to 1.2 s: of
- * the strings asked 50 to 100 % rang on with it (but of one short arpeggio in the treble), at most 29 % without, where a later note
- * sounded near; what a room holds of a damped tone lay under it.
+ * A string rings on that has lost less than this, and so much more a second and for each octave above C4, dB. With the pedal held a
+ * string of the development piano loses 5.6 + 9.7 a second + 5.1 an octave (SD 5; 48 attempts), without it 28 and more (SD 10; 48
+ * attempts, rooms to 0.6 s, dampers of half to twice the usual time, keys held to 0.3 s over the next): `bench:pedal`.
  */
-const LOST_DB = 20;
-/** At most this share seems to ring on where no pedal is held … */
-const BY_CHANCE = 0.3;
+const LOST_DB = 15;
+const LOST_DB_PER_SEC = 9.7;
+const LOST_DB_PER_OCTAVE = 5.1;
+const C4 = 60;
+/** Of an attempt's strings so many seem to ring on where no pedal is held, a tenth on average and here taken twice … */
+const BY_CHANCE = 0.2;
 /** … and that it was chance must be less likely than this. */
 const CHANCE = 0.01;
 /** With the pedal held hardly any damping is heard: at most in this share of the notes. */
 const DAMPINGS_HEARD = 0.5;
 
 /**
- * Notes of one attempt in order of time, and their sound → whether the pedal was held throughout: strings ring on long after their keys must have been let go,
- * while others are struck, nearly all of them, and no dampings are heard. What is not sure is not said: false also where too few strings
- * can be heard by themselves.
+ * Notes of one attempt in order of time, their sound and the piano's own tuning in cents → whether the pedal was held throughout:
+ * strings ring on at their own pace long after their keys must have been let go, nearly all of them, and no dampings are heard. What
+ * is not sure is not said: false also where fewer than three strings can be heard by themselves, as in short triads, where the next
+ * chord strikes the same keys again.
  */
-export function pedalHeld(notes: readonly PlayedNote[], sound: KeptSound): boolean {
+export function pedalHeld(notes: readonly PlayedNote[], sound: KeptSound, tuningCents: number): boolean {
   const heard = notes.filter(({ releaseSec }) => releaseSec !== null).length;
   if (heard > DAMPINGS_HEARD * notes.length) return false;
-  const asked = notes.flatMap((note) => lostDb(note, notes, sound) ?? []);
-  const ringing = asked.filter((lost) => lost < LOST_DB).length;
+  const asked = notes.flatMap((note) => ringsOn(note, notes, sound, tuningCents) ?? []);
+  const ringing = asked.filter((rings) => rings).length;
   return asked.length > 0 && chanceOfAtLeast(ringing, asked.length) < CHANCE;
 }
 
-/** What a note's own partials have lost two strikes later, dB; undefined: they cannot be heard by themselves. */
-function lostDb(note: PlayedNote, notes: readonly PlayedNote[], sound: KeptSound): number | undefined {
+/** A partial by itself: where, how loud at its onset, dB, and when it is looked at again, s. */
+interface Alone {
+  readonly freqHz: number;
+  readonly loudDb: number;
+  readonly toSec: number;
+}
+
+/** Whether a string still rings when its key has been let go; undefined: it cannot be heard by itself. */
+function ringsOn(
+  note: PlayedNote,
+  notes: readonly PlayedNote[],
+  sound: KeptSound,
+  tuningCents: number,
+): boolean | undefined {
   const { midi, timeSec } = note;
-  const next = notes.find((other) => other.timeSec > timeSec + TOGETHER_SEC);
-  const second = next && notes.find((other) => other.timeSec > next.timeSec + TOGETHER_SEC);
-  if (midi > HIGHEST_MIDI || next === undefined || second === undefined) return undefined;
-  const again = notes.find((other) => other.midi === midi && other.timeSec > timeSec)?.timeSec ?? Infinity;
-  const halfSec = WINDOW / 2 / RATE_HZ;
-  const fromSec = Math.max(next.timeSec + DAMPED_BY_SEC, second.timeSec + halfSec);
-  const toSec = Math.min(fromSec + UNTIL_SEC - DAMPED_BY_SEC, again - 2 * halfSec);
-  const others = notes.filter(
-    (other) =>
-      other !== note && other.timeSec > timeSec - TOGETHER_SEC && other.timeSec < toSec + 2 * halfSec,
-  );
-  const freqsHz = partialsOf(note, OF_FIRST)
-    .filter((freqHz) => freqHz < HIGHEST_HZ && !others.some((other) => soundsAt(other, freqHz)))
-    .slice(0, ASKED);
-  if (freqsHz.length === 0 || toSec - fromSec < LEAST_SEC) return undefined;
-  const looks = Math.floor((toSec - fromSec) / EVERY_SEC) + 1;
-  const left = Array.from({ length: looks }, (_, at) => levelDb(sound, freqsHz, fromSec + at * EVERY_SEC));
-  return Math.max(...LOUDEST_SEC.map((sec) => levelDb(sound, freqsHz, timeSec + sec))) - mean(left)!;
+  const later = notes.filter((other) => other.timeSec > timeSec + TOGETHER_SEC);
+  if (midi > HIGHEST_MIDI || later.length === 0) return undefined;
+  const fromSec = Math.min(...later.map((other) => other.timeSec)) + DAMPED_BY_SEC;
+  const lastSec = Math.min(fromSec + UNTIL_SEC - DAMPED_BY_SEC, sound.samples.length / RATE_HZ - HALF_SEC);
+  // What was struck before or with it is let go by then as well; only what comes later hides it.
+  const alone = partialsOf(note, OF_FIRST, tuningCents).flatMap((freqHz): Alone[] => {
+    const hiddenSec = Math.min(
+      ...later.flatMap((other) => (soundsAt(other, freqHz, tuningCents) ? [other.timeSec] : [])),
+    );
+    const toSec = Math.min(lastSec, hiddenSec - 2 * HALF_SEC);
+    if (freqHz >= HIGHEST_HZ || toSec < fromSec) return [];
+    const loudDb = Math.max(...LOUDEST_SEC.map((sec) => levelDb(sound, freqHz, timeSec + sec)));
+    return [{ freqHz, loudDb, toSec }];
+  });
+  const asked = [...alone].sort((a, b) => b.loudDb - a.loudDb).slice(0, ASKED);
+  if (asked.length === 0) return undefined;
+  const left = asked.map(({ freqHz, toSec }) => {
+    const looks = Math.floor((toSec - fromSec) / EVERY_SEC) + 1;
+    return mean(Array.from({ length: looks }, (_, at) => levelDb(sound, freqHz, fromSec + at * EVERY_SEC)))!;
+  });
+  const afterSec = mean(asked.map(({ toSec }) => (fromSec + toSec) / 2 - timeSec))!;
+  const lostDb = togetherDb(asked.map(({ loudDb }) => loudDb)) - togetherDb(left);
+  return lostDb < LOST_DB + LOST_DB_PER_SEC * afterSec + (LOST_DB_PER_OCTAVE * (midi - C4)) / 12;
 }
 
 const partialsOf = (
   { midi, cents, stiffness = typicalStiffness(midi) }: PlayedNote,
   count: number,
+  tuningCents: number,
 ): readonly number[] =>
-  Array.from({ length: count }, (_, at) => midiToHz(midi + cents / 100) * partialRatio(at + 1, stiffness));
+  Array.from(
+    { length: count },
+    (_, at) => midiToHz(midi + (cents + tuningCents) / 100) * partialRatio(at + 1, stiffness),
+  );
 
-const soundsAt = (note: PlayedNote, freqHz: number): boolean =>
-  partialsOf(note, OTHERS_FIRST).some((own) => Math.abs(own - freqHz) < APART_HZ);
+const soundsAt = (note: PlayedNote, freqHz: number, tuningCents: number): boolean =>
+  partialsOf(note, OTHERS_FIRST, tuningCents).some((own) => Math.abs(own - freqHz) < APART_HZ);
+
+const togetherDb = (levelsDb: readonly number[]): number =>
+  10 * Math.log10(levelsDb.reduce((sum, one) => sum + 10 ** (one / 10), 0));
 
 const HANN = hann(WINDOW);
 
-/** Power of some partials together about a moment (Goertzel 1958), dB. */
-function levelDb({ samples }: KeptSound, freqsHz: readonly number[], timeSec: number): number {
+/** Power of a partial about a moment (Goertzel 1958), dB. */
+function levelDb({ samples }: KeptSound, freqHz: number, timeSec: number): number {
   const from = Math.round(timeSec * RATE_HZ) - WINDOW / 2;
-  const power = freqsHz.reduce((sum, freqHz) => {
-    const turn = 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
-    let before = 0;
-    let last = 0;
-    for (let i = 0; i < WINDOW; i++) {
-      const next = (samples[from + i] ?? 0) * HANN[i]! + turn * last - before;
-      before = last;
-      last = next;
-    }
-    return sum + last ** 2 + before ** 2 - turn * last * before;
-  }, 0);
+  const turn = 2 * Math.cos((2 * Math.PI * freqHz) / RATE_HZ);
+  let before = 0;
+  let last = 0;
+  for (let i = 0; i < WINDOW; i++) {
+    const next = (samples[from + i] ?? 0) * HANN[i]! + turn * last - before;
+    before = last;
+    last = next;
+  }
+  const power = last ** 2 + before ** 2 - turn * last * before;
   return 10 * Math.log10(power / WINDOW ** 2 + 1e-14);
 }
 
