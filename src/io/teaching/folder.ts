@@ -1,5 +1,4 @@
 import { writeArchive } from '../archive/index.ts';
-import { plainAscii } from './names.ts';
 
 /** Files → one zip of them, under names that every system can unpack. */
 export async function writeFolder(
@@ -11,4 +10,17 @@ export async function writeFolder(
     packing: 'store' as const,
   }));
   return writeArchive(await Promise.all(all), 'application/zip');
+}
+
+/** A file's name → the same in letters that every system's zips have. */
+export function plainAscii(name: string): string {
+  return name
+    .normalize('NFC')
+    .replace(
+      /[äöüßÄÖÜ]/g,
+      (letter) => ({ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss', Ä: 'Ae', Ö: 'Oe', Ü: 'Ue' })[letter]!,
+    )
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .replace(/[^\x20-\x7e]/g, '_');
 }

@@ -1,8 +1,9 @@
 export type * from './types.ts';
+export { likelyName } from './among.ts';
 export { recordedWhen } from '../sorting/recorded-when.ts';
 export { HEAD_BYTES, isHidden, isRecording } from '../sorting/recordings.ts';
 export { writeFolder } from './folder.ts';
-export { folded } from './names.ts';
+export { folded, nameIn } from './names.ts';
 export { printOf } from './print.ts';
 export { whoIs, whoseIs } from './roster.ts';
 export type { Known, Whose } from './roster.ts';

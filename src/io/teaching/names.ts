@@ -1,4 +1,13 @@
-import { MONTHS, MUSIC, NOISE, PARTICLES, SAID_OF_IT, SHORT_DAYS } from './no-names.ts';
+import {
+  COMPOUND,
+  GIVEN_MONTHS,
+  MONTHS,
+  MUSIC,
+  NOISE,
+  PARTICLES,
+  SAID_OF_IT,
+  SHORT_DAYS,
+} from './no-names.ts';
 
 /** What is told of a student's name by where a recording lies and what it is called. */
 export interface Named {
@@ -41,7 +50,7 @@ export function isOfTwo(path: string): boolean {
   return isOneOfTwo(words, firstRun(words));
 }
 
-/** Two ways to write one name → the same: letter case, both forms of umlauts, ä as ae, ß as ss, hyphens and points as spaces. */
+/** Two ways to write one name → the same: letter case, both forms of umlauts, ä as ae, ß as ss, hyphens and points as spaces, no apostrophes. */
 export function folded(name: string): string {
   return name
     .normalize('NFC')
@@ -49,21 +58,9 @@ export function folded(name: string): string {
     .replace(/[äöüß]/g, (letter) => ({ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss' })[letter]!)
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
+    .replace(/['’]/g, '')
     .replace(/[^\p{L}\p{N}]+/gu, ' ')
     .trim();
-}
-
-/** A file's name → the same in letters that every system's zips have. */
-export function plainAscii(name: string): string {
-  return name
-    .normalize('NFC')
-    .replace(
-      /[äöüßÄÖÜ]/g,
-      (letter) => ({ ä: 'ae', ö: 'oe', ü: 'ue', ß: 'ss', Ä: 'Ae', Ö: 'Oe', Ü: 'Ue' })[letter]!,
-    )
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .replace(/[^\x20-\x7e]/g, '_');
 }
 
 /** A file's name without its ending, and those of sound and zips before it. */
@@ -87,6 +84,9 @@ const NO_WORDS: readonly RegExp[] = [
   /\b(week|wk|woche|kw|cw|w)[\s._-]*\d{1,2}\b/giu,
   /(?<=\p{L})(week|wk|kw)[\s._-]*\d{1,2}\b/giu,
   /\b\d+\s*(bpm|st|nd|rd|th)\b/giu,
+  /(?<!\p{L})[rl]\.\s?h\.?(?!\p{L})/giu,
+  // A take, a version: T3, v2.
+  /(?<![\p{L}\p{N}])[tv]\d{1,3}(?![\p{L}\p{N}])/giu,
   /#/gu,
 ];
 
@@ -105,6 +105,8 @@ interface Word {
   readonly hyphened: boolean;
   /** a new part of the name begins: " - ", "_", "," */
   readonly parted: boolean;
+  /** it ends with a point and a space: "Tonl. " */
+  readonly isShort: boolean;
 }
 
 function nameWithin(text: string): string {
@@ -133,6 +135,8 @@ function nameAmong(text: string): string {
     particles.split(' ').every((one) => one === '' || PARTICLES.has(one))
   ) {
     const rest = wordsOf(after);
+    const initial = /^\p{Lu}(?=\.$)/u.exec(rest[0]?.text ?? '')?.[0];
+    if (initial !== undefined) return tidy(`${initial} ${particles}${asName(of)}`);
     const first = firstRun(rest);
     if (isOneOfTwo(rest, first)) return '';
     if (rest[0] !== undefined && isName(rest[0].text)) return tidy(`${first} ${particles}${asName(of)}`);
@@ -151,17 +155,22 @@ function asName(text: string): string {
     .replace(/(^|[\s'’-])(\p{L})/gu, (_, before: string, letter: string) => before + letter.toUpperCase());
 }
 
+/** A name with spaces where a small letter meets a capital: "AmiraH" */
+export function atCapitals(text: string): string {
+  return text.normalize('NFC').replace(/(?<=\p{Ll})(?=\p{Lu})/gu, ' ');
+}
+
 /** Words in order: parted by spaces, lines below, points, and where a small letter meets a capital or a digit. */
 function wordsOf(text: string): readonly Word[] {
-  const spaced = text
-    .replace(/(?<=\p{Ll})(?=\p{Lu})/gu, ' ')
-    .replace(/(?<=\p{L})(?=\d)|(?<=\d)(?=\p{L})/gu, ' ');
+  const spaced = atCapitals(text).replace(/(?<=\p{L})(?=\d)|(?<=\d)(?=\p{L})/gu, ' ');
   const words: Word[] = [];
-  for (const [, before, word] of spaced.matchAll(/([^\p{L}\p{N}'’♯♭]*)([\p{L}\p{N}'’♯♭]+\.?)/gu)) {
+  for (const found of spaced.matchAll(/([^\p{L}\p{N}'’♯♭]*)([\p{L}\p{N}'’♯♭]+\.?)/gu)) {
+    const { index, 0: whole, 1: before, 2: word } = found;
     words.push({
       text: word!,
       hyphened: before === '-',
       parted: words.length > 0 && before !== '-' && /[^\s._]/.test(before!),
+      isShort: /^\p{L}{3,}\.$/u.test(word!) && /^\s/.test(spaced.slice(index + whole.length)),
     });
   }
   return words;
@@ -177,10 +186,15 @@ function firstRun(words: readonly Word[]): string {
     const isMore = length > 0;
     if (isMore && word.parted && !word.hyphened) break;
     const taken = isMore
-      ? (isName(word.text) && !(isWritten && isSmall(word)) && !SHORT_DAYS.has(word.text.toLowerCase())) ||
-        isInitial(words, at) ||
+      ? (isName(word.text) &&
+          !word.isShort &&
+          !(isWritten && isSmall(word)) &&
+          !SHORT_DAYS.has(word.text.toLowerCase())) ||
+        isInitial(words, at, length) ||
         isParticle(words, at)
-      : isName(word.text) || isFirstInitial(words, at);
+      : (isName(word.text) && !PARTICLES.has(word.text)) ||
+        isFirstInitial(words, at) ||
+        isMonthsName(words, at);
     if (!taken) {
       if (isMore) break;
       continue;
@@ -209,6 +223,15 @@ function isFirstInitial(words: readonly Word[], at: number): boolean {
   );
 }
 
+/** Jan and May, before a family name, or at the very beginning where nothing else follows that may be one; beside a number they are months. */
+function isMonthsName(words: readonly Word[], at: number): boolean {
+  const [before, { text }, next] = [words[at - 1], words[at]!, words[at + 1]];
+  if (!GIVEN_MONTHS.has(text.toLowerCase()) || !/^\p{Lu}/u.test(text)) return false;
+  if ([before, next].some((beside) => beside !== undefined && /^\d/.test(beside.text))) return false;
+  if (next !== undefined && !next.parted && isName(next.text) && !isSmall(next)) return true;
+  return at === 0 && !words.some((word) => isName(word.text));
+}
+
 /** A small "van", "von der", behind a name and before one that has a capital. */
 function isParticle(words: readonly Word[], at: number): boolean {
   const next = words.findIndex((word, index) => index >= at && !PARTICLES.has(word.text));
@@ -231,15 +254,22 @@ function isOneOfTwo(words: readonly Word[], name: string): boolean {
   );
 }
 
-/** One letter behind a name: of a family name, where the music is told elsewhere or the letter is of no key. */
-function isInitial(words: readonly Word[], at: number): boolean {
+/**
+ * One letter behind a name of so many words: of a family name, where the music is told elsewhere or the letter is of no key. Behind a
+ * family name it is a key.
+ */
+function isInitial(words: readonly Word[], at: number, length: number): boolean {
   const { text } = words[at]!;
   if (!/^\p{L}\.?$/u.test(text) || words[at]!.hyphened) return false;
   const next = words[at + 1];
   // V7 is a chord, I–IV are two, I V more.
   const isDegree = next !== undefined && (/^(\d.*|[ivx]+)$/i.test(next.text) || next.hyphened);
   if (/^[ivx]$/i.test(text) && isDegree) return false;
-  return /^\p{Lu}\.$/u.test(text) || /[^a-hA-H.]/.test(text) || next === undefined || next.parted;
+  return (
+    /^\p{Lu}\.$/u.test(text) ||
+    /[^a-hA-H.]/.test(text) ||
+    (length === 1 && (next === undefined || next.parted))
+  );
 }
 
 /** A degree of the scale, or a class; two capitals or more. */
@@ -248,8 +278,10 @@ const ROMAN = /^(II|III|IV|VI|VII|VIII|IX)$/;
 function isName(word: string): boolean {
   const plain = word.replace(/\.$/, '').toLowerCase();
   if (!/^\p{L}[\p{L}'’]+$/u.test(plain)) return false;
-  if (SAID_OF_IT.test(plain) || ROMAN.test(word)) return false;
-  return !NOISE.has(plain) && !MONTHS.has(plain) && !MUSIC.test(plain);
+  if (SAID_OF_IT.test(plain) || COMPOUND.test(plain) || ROMAN.test(word)) return false;
+  // "unbenannte": as a word of the list, in its endings.
+  const stem = plain.replace(/(?<=\p{L}{5})e[nrsm]?$/u, '');
+  return !NOISE.has(plain) && !NOISE.has(stem) && !MONTHS.has(plain) && !MUSIC.test(plain);
 }
 
 function tidy(text: string): string {

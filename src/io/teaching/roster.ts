@@ -1,4 +1,4 @@
-import { folded, isOfTwo, nameIn, stemOf } from './names.ts';
+import { atCapitals, folded, isOfTwo, nameIn, stemOf } from './names.ts';
 
 /** Somebody who is known already: their name, and what else their recordings are called by. */
 export interface Known {
@@ -19,12 +19,12 @@ export type Whose<Who extends Known> =
  */
 export function whoseIs<Who extends Known>(path: string, roster: readonly Who[]): Whose<Who> {
   const { name } = nameIn(path);
-  const parts = path
-    .split(/[/\\]/)
-    .map((part, at, all) => folded(at === all.length - 1 ? stemOf(part) : part));
+  const written = path.split(/[/\\]/).map((part, at, all) => (at === all.length - 1 ? stemOf(part) : part));
+  const parts = written.map(folded);
+  const spaced = written.map((part) => folded(atCapitals(part)));
   const called = roster.filter((one) => parts.some((part) => namesOf(one).includes(part)));
   if (called.length === 1) return { kind: 'known', who: called[0]! };
-  const named = roster.filter((one) => namesOf(one).some((alias) => isIn(alias, parts)));
+  const named = roster.filter((one) => namesOf(one).some((alias) => isIn(alias, [...parts, ...spaced])));
   const told: Whose<Who> = name === '' ? { kind: 'nobody' } : whoIs(name, roster);
   if (told.kind === 'known') {
     const mine = namesOf(told.who);

@@ -6,6 +6,7 @@ import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/kit/save.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
+import { proposedName } from '../../../src/ui/teacher/state/students.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
 import { figuresOf, stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
@@ -44,6 +45,21 @@ const STUDENT: Student = {
   sent: [],
   deletedMs: null,
 };
+
+describe('a name that was proposed', () => {
+  const named = (id: string, name: string): Student => ({ ...STUDENT, id, name, proposed: true });
+  const file = (studentId: string, path: string) => ({ studentId, path }) as GivenFile;
+  const students = [named('a', 'Mara'), named('b', 'Mara Urlaub'), named('c', 'Mara Lind')];
+
+  it('is shown without a word that is nobody’s, unless a folder is called so', () => {
+    const files = [
+      ...['a.wav', 'b.wav', 'c.wav'].map((name) => file('a', `w/Mara ${name}`)),
+      file('b', 'w/Mara Urlaub.wav'),
+      file('c', 'w/Mara Lind/d.wav'),
+    ];
+    expect(students.map((one) => proposedName(one, students, files))).toEqual(['Mara', 'Mara', 'Mara Lind']);
+  });
+});
 
 describe('what changed since the attempt before', () => {
   it.each([

@@ -1,5 +1,5 @@
-import { folded, whoIs, whoseIs } from '../../../io/teaching/index.ts';
-import type { Known, Student, Whose } from '../../../io/teaching/index.ts';
+import { folded, likelyName, nameIn, whoIs, whoseIs } from '../../../io/teaching/index.ts';
+import type { GivenFile, Known, Student, Whose } from '../../../io/teaching/index.ts';
 
 /** Somebody known, as their recordings are told by. */
 type KnownStudent = Known & { readonly id: string };
@@ -25,6 +25,20 @@ export function studentCalled(name: string, students: readonly Student[]): Whose
 export function likeStudents({ name }: Student, students: readonly Student[]): readonly KnownStudent[] {
   const told = whoIs(name, rosterOf(students));
   return told.kind === 'proposed' ? told.likely : [];
+}
+
+/** A proposed name, among all that came in → what it most likely is: without a word that is nobody’s. */
+export function proposedName(
+  { name }: Student,
+  students: readonly Student[],
+  files: readonly GivenFile[],
+): string {
+  const among = students.map((one) => {
+    const mine = files.filter(({ studentId }) => studentId === one.id);
+    const isFolder = mine.some(({ path }) => nameIn(path).from === 'folder');
+    return { name: one.name, count: mine.length, isFolder };
+  });
+  return likelyName(name, among);
 }
 
 /** The one of that name, however it is written, among all but `not`. */
