@@ -137,6 +137,18 @@ describe('the course of an attempt', () => {
       [60, 67, ...steps(2, LAST)],
       { ...nothing, notRight: ['wrong 1'] },
     ],
+    [
+      'the last two left out',
+      steps(0, LAST - 2),
+      { ...nothing, notRight: [`missed ${LAST - 1}`, `missed ${LAST}`], remarks: [`broken-off ${LAST - 2}`] },
+    ],
+    ['the last left out', steps(0, LAST - 1), { ...nothing, notRight: [`missed ${LAST}`] }],
+    [
+      'the first two left out',
+      steps(2, LAST),
+      { ...nothing, notRight: ['missed 0', 'missed 1'], remarks: ['started-late 2'] },
+    ],
+    ['the first left out', steps(1, LAST), { ...nothing, notRight: ['missed 0'] }],
     ['a wrong first key', [61, ...steps(1, LAST)], { ...nothing, notRight: ['wrong 0'] }],
     ['a wrong last key', [...steps(0, LAST - 1), 62], { ...nothing, notRight: [`wrong ${LAST}`] }],
   ])('%s', (_, what, expected) => {

@@ -66,6 +66,7 @@ describe('a line', () => {
     ['one step left out', [...some(LINE, 0, 2), ...some(LINE, 4)], BEGIN + COSTS.missed],
     ['two in a row left out', [...some(LINE, 0, 2), ...some(LINE, 5)], BEGIN + 2 * COSTS.missed],
     ['the first left out', some(LINE, 1), BEGIN + COSTS.missed],
+    ['the first two left out', some(LINE, 2), BEGIN + 2 * COSTS.missed],
     ['the last two left out', some(LINE, 0, 5), BEGIN + 2 * COSTS.missedAtEnds],
     ['a key three semitones off', but(LINE, 3, [58]), BEGIN + COSTS.wrong],
     ['a key three semitones off downwards', but(LINE, 3, [52]), BEGIN + COSTS.wrong],
@@ -84,6 +85,11 @@ describe('a line', () => {
     [
       'back to the second step from the fourth, a wrong start',
       [...some(LINE, 0, 3), ...some(LINE, 1)],
+      BEGIN + COSTS.goingBack + 2 * FOLLOWING.goingBackFar,
+    ],
+    [
+      'two steps back from the last',
+      [...LINE, ...some(LINE, 5)],
       BEGIN + COSTS.goingBack + 2 * FOLLOWING.goingBackFar,
     ],
     ['a stop', [...some(LINE, 0, 3), 2, ...some(LINE, 4)], BEGIN + FOLLOWING.pause],

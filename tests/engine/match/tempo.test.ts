@@ -38,6 +38,18 @@ describe('the first guess at the beat', () => {
   });
 });
 
+describe('a step', () => {
+  it('lasts as most steps of the exercise do, one beat where there is only one', () => {
+    expect(
+      beatsPerStep({ ...SCALE, steps: [0, 1, 2, 5].map((beat) => ({ ...SCALE.steps[0]!, beat })) }),
+    ).toBe(1);
+    expect(beatsPerStep({ ...SCALE, steps: [0, 2, 4].map((beat) => ({ ...SCALE.steps[0]!, beat })) })).toBe(
+      2,
+    );
+    expect(beatsPerStep({ ...SCALE, steps: SCALE.steps.slice(0, 1) })).toBe(1);
+  });
+});
+
 describe('the beat of the whole', () => {
   it('is the time from the first note to the last over the beats of the exercise', () => {
     const beats = SCALE.steps.at(-1)!.beat - SCALE.steps[0]!.beat;
