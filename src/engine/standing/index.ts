@@ -16,7 +16,7 @@ export { coldAgainstBest } from './cold.ts';
 export type { FaultKind, FaultPlace } from './fault-places.ts';
 export { recurringFaults } from './over-weeks.ts';
 export type { Recurring, ToldAttempt } from './over-weeks.ts';
-export { places } from './places.ts';
+export { furtherPlaces, places } from './places.ts';
 export { shortfalls } from './shortfalls.ts';
 export { standingOf } from './standing.ts';
 export { standings, standingsOf } from './standings.ts';

@@ -1,4 +1,11 @@
-import { ALL_HANDS, ALL_KEYS, listedKey, takesMinorScale, usualOctaves } from '../exercise/index.ts';
+import {
+  ALL_FORMS,
+  ALL_HANDS,
+  ALL_KEYS,
+  listedKey,
+  takesMinorScale,
+  usualOctaves,
+} from '../exercise/index.ts';
 import type { ExerciseChoice, Form, Hands } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
@@ -12,24 +19,51 @@ export function places(
   criteria: Criteria,
   goals: Goals = USUAL_GOALS,
 ): readonly FormStandings[] {
+  const latest = latestOf(standings);
+  return ALL_KEYS.flatMap((key) => SET.map((form) => placeOf(latest, key, form, criteria, goals)));
+}
+
+/** Standings → what was begun beside the set, by forms and keys in their order. A passage of one's own has no place: its title is its name. */
+export function furtherPlaces(
+  standings: Iterable<Standing>,
+  criteria: Criteria,
+  goals: Goals = USUAL_GOALS,
+): readonly FormStandings[] {
+  const latest = latestOf(standings);
+  const begun = new Set(
+    [...latest.values()].map(({ exercise: { key, form } }) => `${listedKey(key)}|${form}`),
+  );
+  return ALL_FORMS.filter((form) => !SET.some((one) => one === form)).flatMap((form) =>
+    ALL_KEYS.filter((key) => begun.has(`${key}|${form}`)).map((key) =>
+      placeOf(latest, key, form, criteria, goals),
+    ),
+  );
+}
+
+function latestOf(standings: Iterable<Standing>): ReadonlyMap<string, Standing> {
   const latest = new Map<string, Standing>();
   for (const standing of standings) {
     const id = placeId(listedKey(standing.exercise.key), standing.exercise.form, standing.exercise.hands);
     const known = latest.get(id);
     if (known === undefined || isLater(standing, known)) latest.set(id, standing);
   }
-  return ALL_KEYS.flatMap((key) =>
-    SET.map((form) => {
-      const of = (hands: Hands): Standing => {
-        const known = latest.get(placeId(key, form, hands));
-        if (known !== undefined) return known;
-        const exercise = variantOf(latest, key, form, hands);
-        return standingOf(exercise, [], criteria, leastTempi(goals, exercise));
-      };
-      const [left, right, together] = ALL_HANDS.map(of);
-      return { key, form, byHands: { left: left!, right: right!, together: together! } };
-    }),
-  );
+  return latest;
+}
+
+function placeOf(
+  latest: ReadonlyMap<string, Standing>,
+  key: string,
+  form: Form,
+  criteria: Criteria,
+  goals: Goals,
+): FormStandings {
+  const of = (hands: Hands): Standing => {
+    const known = latest.get(placeId(key, form, hands));
+    if (known !== undefined) return known;
+    const exercise = variantOf(latest, key, form, hands);
+    return standingOf(exercise, [], criteria, leastTempi(goals, exercise));
+  };
+  return { key, form, byHands: { left: of('left'), right: of('right'), together: of('together') } };
 }
 
 function placeId(key: string, form: Form, hands: Hands): string {

@@ -3,13 +3,16 @@ import {
   criteriaOf,
   DEFAULT_CRITERIA,
   exerciseId,
+  furtherPlaces,
   places,
   readyBounds,
   shortfalls,
   standings,
   today,
   type ExerciseChoice,
+  type FormStandings,
   type PlanItem,
+  type Practised,
 } from '../../../src/engine/index.ts';
 import { READY_LIMITS } from '../../../src/engine/standing/criteria.ts';
 import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
@@ -122,6 +125,35 @@ describe('what was never played', () => {
       )!;
       expect(found.byHands.right.exercise.octaves).toBe(3);
     }
+  });
+});
+
+describe('what is played beside the set', () => {
+  const CHROMATIC: ExerciseChoice = { ...ARPEGGIO, key: 'C# minor', form: 'chromatic', octaves: 1 };
+  const begun = (history: readonly Practised[]): readonly FormStandings[] =>
+    furtherPlaces(standings(history, DEFAULT_CRITERIA).values(), DEFAULT_CRITERIA);
+
+  it.each([
+    ['nothing was played', [], []],
+    ['only forms of the set', attempts(ARPEGGIO, [{}]), []],
+    ['one further form', attempts(CHROMATIC, [{}]), ['C# minor chromatic']],
+    [
+      'several, by forms and keys in their order',
+      [
+        ...attempts({ ...CHROMATIC, form: 'contrary-motion' }, [{}]),
+        ...attempts(CHROMATIC, [{}]),
+        ...attempts({ ...CHROMATIC, key: 'G major' }, [{}]),
+      ],
+      ['G major chromatic', 'C# minor chromatic', 'C# minor contrary-motion'],
+    ],
+  ])('has its place where it was begun: %s', (_, history, places) => {
+    expect(begun(history).map(({ key, form }) => `${key} ${form}`)).toEqual(places);
+  });
+
+  it('shows the hand that was played, and the others in its octaves', () => {
+    const [{ byHands }] = begun(attempts(CHROMATIC, [{}])) as [FormStandings];
+    expect(byHands.right.attempts).toBe(1);
+    expect([byHands.left.attempts, byHands.left.exercise.octaves]).toEqual([0, 1]);
   });
 });
 

@@ -140,6 +140,7 @@ export const JOURNAL = {
       minor: 'Minor keys, round the circle of fifths',
     },
     key: 'Key',
+    further: 'Further forms, as far as you have played them',
     /** soft hyphens where a narrow column may break the word */
     columns: {
       arpeggio: 'Arpeg\u00adgio',

@@ -118,6 +118,7 @@ export const JOURNAL: Strings['journal'] = {
     order: 'in jedem Feld: linke Hand, rechte Hand, zusammen',
     captions: { major: 'Durtonarten, im Quintenzirkel', minor: 'Molltonarten, im Quintenzirkel' },
     key: 'Tonart',
+    further: 'Weitere Formen, soweit du sie gespielt hast',
     columns: {
       arpeggio: 'Arpeg\u00adgio',
       scale: 'Ton\u00adleiter',
