@@ -38,7 +38,12 @@ const told = async (page: Page): Promise<void> => {
 
 const chooseExercise = async (page: Page, key: string, ...labels: readonly string[]): Promise<void> => {
   await page.getByLabel('Key', { exact: true }).selectOption(key);
-  for (const label of labels) await choose(page.getByLabel(label, { exact: true }));
+  for (const label of labels) {
+    const button = page.getByLabel(label, { exact: true });
+    // On a phone forms are a list.
+    if (await button.isVisible()) await choose(button);
+    else await page.getByLabel('Form', { exact: true }).selectOption({ label });
+  }
 };
 const chosen =
   (key: string, ...labels: readonly string[]): Shot['act'] =>
