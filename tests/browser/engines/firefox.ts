@@ -5,7 +5,10 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { WebSocket } from 'ws';
 import { openLoudspeaker } from './loudspeaker.ts';
-import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
+import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Scheme, type Tab } from './tab.ts';
+
+/** What the system asks of pages, as Firefox's preference for content numbers it. */
+const SCHEMES: Readonly<Record<Scheme, number>> = { dark: 0, light: 1 };
 
 /** A microphone that nobody has to allow and that gives a tone (Firefox, "media.navigator" preferences). */
 const PREFERENCES = {
@@ -28,15 +31,15 @@ interface Called {
 }
 
 /** Firefox by WebDriver BiDi (W3C), which it speaks itself. Without a loudspeaker it would never start its sound. */
-export async function openFirefox(programs: {
-  readonly firefox: string;
-  readonly loudspeaker: string;
-}): Promise<Engine> {
+export async function openFirefox(
+  programs: { readonly firefox: string; readonly loudspeaker: string },
+  scheme: Scheme = 'light',
+): Promise<Engine> {
   const loudspeaker = await openLoudspeaker(programs.loudspeaker);
   const profile = mkdtempSync(join(tmpdir(), 'evenfall-firefox-'));
   writeFileSync(
     join(profile, 'user.js'),
-    Object.entries(PREFERENCES)
+    Object.entries({ ...PREFERENCES, 'layout.css.prefers-color-scheme.content-override': SCHEMES[scheme] })
       .map(([name, value]) => `user_pref(${JSON.stringify(name)}, ${JSON.stringify(value)});\n`)
       .join(''),
   );

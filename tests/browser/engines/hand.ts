@@ -39,6 +39,12 @@ export async function give(tab: Tab, selector: string, path: string): Promise<vo
   await tab.give(selector, path);
 }
 
+/** A screen of another size, once the page has it: WebKit's window follows in its own time. */
+export async function resize(tab: Tab, width: number, height: number): Promise<void> {
+  await tab.resize(width, height);
+  await expect.poll(() => tab.run(() => innerWidth), { message: 'width, px' }).toBe(width);
+}
+
 /** Waits for the report's sentence → it. */
 export async function verdictOf(tab: Tab): Promise<string> {
   await sees(tab, '#verdict');

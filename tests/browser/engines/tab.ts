@@ -24,6 +24,9 @@ export interface Tab {
   resize(width: number, height: number): Promise<void>;
 }
 
+/** How the system asks pages to be shown. */
+export type Scheme = 'light' | 'dark';
+
 /** A browser with one page, and what it needs beside it. */
 export interface Engine {
   readonly name: string;

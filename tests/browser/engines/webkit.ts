@@ -1,19 +1,26 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Tab } from './tab.ts';
+import { asText, endsWithTests, placeToTouch, touchAt, type Engine, type Scheme, type Tab } from './tab.ts';
 
 /** How an element is named in what goes to and fro (WebDriver, "Elements"). */
 const ELEMENT = 'element-6066-11e4-a52e-4f735466cecf';
 
+/** The system's look, which tells pages what scheme it is. */
+const THEMES: Readonly<Record<Scheme, string>> = { light: 'Adwaita', dark: 'Adwaita:dark' };
+/** Its row of buttons would not let the window be as narrow as a phone. */
+const NARROW = '* { padding: 0; margin: 0; min-width: 0; border: 0; font-size: 2px; }';
+
 /** WebKitGTK's own small browser by WebDriver (W3C), on a screen that nobody sees. */
-export async function openWebKit(programs: {
-  readonly driver: string;
-  readonly webKit: string;
-  readonly screen: string;
-}): Promise<Engine> {
+export async function openWebKit(
+  programs: { readonly driver: string; readonly webKit: string; readonly screen: string },
+  scheme: Scheme = 'light',
+): Promise<Engine> {
   const screen = endsWithTests(
     spawn(programs.screen, ['-displayfd', '1', '-screen', '0', '1600x1200x24', '-nolisten', 'tcp'], {
       stdio: ['ignore', 'pipe', 'ignore'],
@@ -23,6 +30,9 @@ export async function openWebKit(programs: {
     createInterface(screen.stdout).once('line', resolve);
     screen.once('exit', (code) => reject(new Error(`${programs.screen} ended with ${code}`)));
   });
+  const config = mkdtempSync(join(tmpdir(), 'evenfall-webkit-'));
+  mkdirSync(join(config, 'gtk-3.0'));
+  writeFileSync(join(config, 'gtk-3.0/gtk.css'), NARROW);
   const port = await freePort();
   const driver = endsWithTests(
     spawn(programs.driver, [`--port=${port}`], {
@@ -30,6 +40,8 @@ export async function openWebKit(programs: {
       env: {
         ...process.env,
         DISPLAY: `:${display}`,
+        GTK_THEME: THEMES[scheme],
+        XDG_CONFIG_HOME: config,
         // Its own walls need rights that a container does not give; it opens nothing but the tests' pages.
         WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS: '1',
       },
@@ -95,6 +107,7 @@ export async function openWebKit(programs: {
         child.kill();
         if (child.exitCode === null && child.signalCode === null) await once(child, 'exit');
       }
+      rmSync(config, { recursive: true, force: true });
     },
   };
 }
