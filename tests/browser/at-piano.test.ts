@@ -57,6 +57,10 @@ describe.concurrent('at the piano', () => {
       expect(alerts.filter((text) => !LATE.test(text))).toEqual([]);
     }
     await expect.poll(() => violations(page)).toEqual([]);
+    // Whoever does not see it is told, its signs written out.
+    await expect
+      .poll(() => page.locator('dialog p.unseen[role=status]').textContent())
+      .toMatch(/The crossing comes late going up to C.* Next: only A flat, C, E flat, A flat/);
     await page.keyboard.press('Escape');
     await page.locator('[data-spot="12"]').waitFor();
     expect(errors).toEqual([]);
