@@ -1,5 +1,5 @@
-import { buildExercise, isWhole } from './exercise/index.ts';
-import type { ExerciseChoice, Intention } from './exercise/index.ts';
+import { buildExercise, isWhole, withKeptFingers } from './exercise/index.ts';
+import type { Exercise, ExerciseChoice, Intention } from './exercise/index.ts';
 import { matchIntention } from './intention/index.ts';
 import { listenAndKeep, pedalHeld } from './listen/index.ts';
 import type {
@@ -77,6 +77,8 @@ export type AssessOptions = ListenOptions &
     readonly asChosen: boolean;
     /** what of the exercise chosen was to be practised, and how; null: all of it, once, even */
     readonly intention: Intention | null;
+    /** exercises whose fingers the player has chosen, newest first: by them it is measured wherever it is chosen or recognised without any */
+    readonly fingerings: readonly ExerciseChoice[];
   };
 
 /**
@@ -135,7 +137,7 @@ export function assessRecognised(
 ): Assessment {
   if (isTooLittle(heard)) return noPlaying(heard);
   if (recognition.choice === null) return notRecognised(heard, recognition);
-  const blind = matchNotes(heard, buildExercise(recognition.choice));
+  const blind = matchNotes(heard, fingeredExercise(recognition.choice, options));
   const { handLikelihood } = recognition;
   return assessBlind(heard, { ...blind, ...(handLikelihood && { handLikelihood }) }, options, sound);
 }
@@ -151,14 +153,25 @@ function assessAs(
   sound: KeptSound | null,
 ): Assessment {
   if (isTooLittle(heard)) return noPlaying(heard);
-  if (intention !== null) return assessBlind(heard, asMeant(heard, choice, intention), options, sound);
-  const chosen = matchNotes(heard, buildExercise(choice));
+  if (intention !== null)
+    return assessBlind(
+      heard,
+      asMeant(heard, withKeptFingers(choice, options.fingerings ?? []), intention),
+      options,
+      sound,
+    );
+  const chosen = matchNotes(heard, fingeredExercise(choice, options));
   const { betterFit } = chosen;
   const played =
     betterFit?.sure === true && !asChosen
-      ? { ...matchNotes(heard, buildExercise(betterFit.choice)), chosen: chosen.exercise.choice }
+      ? { ...matchNotes(heard, fingeredExercise(betterFit.choice, options)), chosen: chosen.exercise.choice }
       : chosen;
   return assessBlind(heard, withHandSaid(played, choice), options, sound);
+}
+
+/** An exercise under the fingers that the player has chosen for it. */
+function fingeredExercise(choice: ExerciseChoice, { fingerings = [] }: Partial<AssessOptions>): Exercise {
+  return buildExercise(withKeptFingers(choice, fingerings));
 }
 
 /** What was to be practised, and nothing else is looked for. */

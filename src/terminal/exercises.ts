@@ -11,8 +11,10 @@ import {
   keyName,
   noteName,
   octaveCounts,
+  principlesFor,
+  PRINCIPLE,
 } from '../engine/index.ts';
-import type { ExerciseChoice, ExpectedNote, ExpectedStep, Language, Locale } from '../engine/index.ts';
+import type { ExerciseChoice, ExpectedNote, ExpectedStep, Hand, Language, Locale } from '../engine/index.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain, wrapText } from './drawing/index.ts';
@@ -63,6 +65,8 @@ function everything(columns: number, t: Words): Description {
       `  ${ALL_HANDS.join(', ')}`,
       '--minor-scale',
       `  ${ALL_MINOR_SCALES.join(', ')}`,
+      '--fingering',
+      ...indented(PRINCIPLE.options.join(', ')),
       '',
       t.noteByNote,
       '  evenfall exercises --key "D major" --form arpeggio --hands right --octaves 2',
@@ -107,8 +111,20 @@ function oneExercise(choice: ExerciseChoice, t: Words, locale: Locale): Descript
         const beat = String(Number(step.beat.toFixed(2)));
         return `${String(step.step + 1).padStart(4)}  ${beat.padEnd(7)}${parts}${step.label ?? ''}`.trimEnd();
       }),
+      ...otherFingers(exercise.choice, hands, t),
     ],
   };
+}
+
+/** By which principles else these hands can play it, each with its source. */
+function otherFingers(choice: ExerciseChoice, hands: readonly Hand[], t: Words): readonly string[] {
+  const rows = hands.flatMap((hand) =>
+    principlesFor(choice, hand).map(
+      ({ principle, source }) =>
+        `  --fingering ${principle.padEnd(16)} ${t.hand[hand]}, ${source === null ? t.noSource : t.tables(source)}`,
+    ),
+  );
+  return rows.length === 0 ? [] : ['', t.otherFingers, ...rows];
 }
 
 /** "F♯4:1 thumb under": names with fingers, and the crossing into the step. */

@@ -83,6 +83,18 @@ describe('a command line', () => {
     expect(command).toMatchObject({ choice: { key: 'F# minor', octaves: 1, minorScale: 'melodic' } });
   });
 
+  it('takes other fingers, notes to a beat and a register', () => {
+    const scale = 'exercises --key "Ab major" --form scale --octaves 2';
+    expect(parse(`${scale} --hands together --fingering thumbs-together,second-first`)).toMatchObject({
+      what: { fingering: { left: 'thumbs-together', right: 'second-first' } },
+    });
+    expect(
+      parse(`${scale} --hands left --fingering as-in-c --notes-a-beat 6 --register 1-down`),
+    ).toMatchObject({
+      what: { fingering: { left: 'as-in-c' }, notesABeat: 6, register: -1 },
+    });
+  });
+
   it('leaves the exercise to be recognised, takes several files and standard input', () => {
     expect(parse('analyse a.wav - b.mp3 -q')).toMatchObject({
       files: ['a.wav', '-', 'b.mp3'],
@@ -156,6 +168,11 @@ describe('a command line', () => {
     ['analyse a.wav --key "D major" --form scale --hands left --octaves 1.5', /whole number/],
     ['analyse a.wav --key "D major" --form triads --hands left --octaves 2', /triads always has 1/],
     ['analyse a.wav --key "D major" --form scale --hands left --minor-scale melodic', /minor key/],
+    ['exercises --key "D major" --form scale --fingering second-first', /only the usual/],
+    ['exercises --key "Ab major" --form scale --fingering thumbs-together', /second-first, as-in-c/],
+    ['exercises --key "D major" --form triads --notes-a-beat 4', /has 1/],
+    ['exercises --key "D major" --form scale --register 9-up', /1-up, 2-up/],
+    ['exercises --key "D major" --form scale --octaves 4 --register 3-up', /beyond the keyboard/],
     ['analyse a.wav --bpm fast', /--bpm fast must be a number from 20 to 400/],
     ['analyse a.wav --even 1', /--even 1 must be a number from 2 to 30/],
     ['desk folder --even 80', /--even 80 must be a number from 2 to 30/],

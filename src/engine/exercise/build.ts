@@ -1,9 +1,11 @@
 import { Note } from 'tonal';
 import * as v from 'valibot';
 import { UsageError } from '../base/errors.ts';
-import { choiceIn, exerciseTitle, settleChoice } from './choices.ts';
+import { choiceIn, exerciseTitle, notesABeat, settleChoice } from './choices.ts';
 import { crossingBetween } from './crossings.ts';
-import { FORMS } from './forms/index.ts';
+import { underWritten } from './fingers.ts';
+import { FORMS, octavesUp } from './forms/index.ts';
+import type { Place } from './forms/index.ts';
 import { parseKey } from './keys.ts';
 import { meanStepBeats, passageSteps } from './passage.ts';
 import { CHOICE } from './types.ts';
@@ -17,6 +19,9 @@ import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Ha
 const RIGHT_START_MIDI = 55;
 const LONG_EXERCISE_OCTAVES = 3;
 const SEMITONES_AN_OCTAVE = 12;
+/** A0 and C8. */
+const LOWEST_KEY = 21;
+const HIGHEST_KEY = 108;
 
 /**
  * Choice → the exercise written out: one step a place, in order, its notes with pitch (MIDI), name, hand and finger.
@@ -55,37 +60,51 @@ export const BUILDABLE = v.pipe(
 );
 
 /** From one step of an exercise to the next at a tempo, ms; of a passage on average. */
-export function stepMs({ form, hands, passage }: StepsOf, tempoBpm: number): number {
+export function stepMs(choice: StepsOf, tempoBpm: number): number {
+  const { hands, passage } = choice;
   return (
-    (60_000 / tempoBpm) * (passage === undefined ? 1 / FORMS[form].notesABeat : meanStepBeats(passage, hands))
+    (60_000 / tempoBpm) * (passage === undefined ? 1 / notesABeat(choice) : meanStepBeats(passage, hands))
   );
 }
 
-type StepsOf = Pick<ExerciseChoice, 'form' | 'hands' | 'passage'>;
+type StepsOf = Pick<ExerciseChoice, 'form' | 'hands' | 'passage' | 'notesABeat'>;
 
 /** The part of one hand, with its crossings. */
 function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
   const key = parseKey(choice.key);
-  const { notesABeat, hasCrossings, lowest, leftOctavesBelow, places: written } = FORMS[choice.form];
-  const start = startNote(lowest(key), hand === 'left' ? leftOctavesBelow : 0, choice.octaves);
-  const places = written({
+  const { hasCrossings, lowest, leftOctavesBelow, places: written } = FORMS[choice.form];
+  const { octaves, minorScale, fingering, register = 0 } = choice;
+  const printed = startNote(lowest(key), hand === 'left' ? leftOctavesBelow : 0, octaves);
+  const start = octavesUp(printed, register);
+  const plain = written({
     key,
     hand,
     start,
-    octaves: choice.octaves,
-    minorScale: choice.minorScale ?? null,
+    octaves,
+    minorScale: minorScale ?? null,
+    principle: fingering?.[hand] ?? null,
   });
+  requireKeys(plain, register);
+  const places = underWritten(plain, fingering?.written ?? [], hand);
+  const perBeat = notesABeat(choice);
   const notes = places.map((place) =>
     place.keys.map(({ name, finger }): ExpectedNote => ({ midi: Note.midi(name)!, name, hand, finger })),
   );
   return places.map(({ turn, label }, step) => ({
     step,
-    beat: step / notesABeat,
+    beat: step / perBeat,
     notes: notes[step]!,
     crossings: hasCrossings ? crossingsInto(notes[step]!, notes[step - 1] ?? [], hand) : [],
     turn,
     ...(label !== undefined && { label }),
   }));
+}
+
+/** @throws UsageError where the register lies beyond the keyboard. */
+function requireKeys(places: readonly Place[], register: number): void {
+  const midis = places.flatMap(({ keys }) => keys.map(({ name }) => Note.midi(name)!));
+  if (midis.every((midi) => midi >= LOWEST_KEY && midi <= HIGHEST_KEY)) return;
+  throw new UsageError(`register=${register} lies beyond the keyboard; choose another or leave it out.`);
 }
 
 /** The lowest note with its octave; C♭ sounds as B, so its octave number is one higher. */

@@ -1,12 +1,13 @@
 import { UsageError } from '../base/errors.ts';
+import { settleFingering } from './fingers.ts';
 import { FORM_GROUPS, FORMS } from './forms/index.ts';
 import type { FormGroup } from './forms/index.ts';
 import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Locale } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
-import { HANDS, MINOR_SCALE } from './types.ts';
-import type { ExerciseChoice, Form, Hands, MinorScale } from './types.ts';
+import { HANDS, MINOR_SCALE, REGISTER } from './types.ts';
+import type { ExerciseChoice, Form, Hands, MinorScale, NotesABeat } from './types.ts';
 
 /** In the order in which they are offered; a passage of one's own is none of the set. */
 export const ALL_FORMS = (Object.keys(FORMS) as readonly Form[]).filter((form) => form !== 'passage');
@@ -14,6 +15,8 @@ export const ALL_FORMS = (Object.keys(FORMS) as readonly Form[]).filter((form) =
 export const GROUPED_FORMS: readonly { readonly group: FormGroup; readonly forms: readonly Form[] }[] =
   FORM_GROUPS.map((group) => ({ group, forms: ALL_FORMS.filter((form) => FORMS[form].group === group) }));
 export const ALL_HANDS: readonly Hands[] = HANDS.options;
+/** Octaves from where books print it, lowest first. */
+export const REGISTERS = REGISTER.options;
 export const ALL_MINOR_SCALES: readonly MinorScale[] = MINOR_SCALE.options;
 
 /** The minor scale that is meant when none is said; common practice, no source. */
@@ -60,13 +63,31 @@ export function isCommonElsewhere(form: Form): boolean {
   return FORMS[form].isCommonElsewhere;
 }
 
-/** Steps a beat. */
-export function notesABeat(form: Form): 1 | 2 | 3 | 4 {
-  return FORMS[form].notesABeat;
+/** Who can be asked to play it: both alone where only both make it what it is. Each hand of it may be practised by itself. */
+export function handsFor(form: Form): readonly Hands[] {
+  return FORMS[form].needsBothHands ? ['together'] : ALL_HANDS;
 }
 
+/** Steps a beat. */
+export function notesABeat({ form, notesABeat }: Pick<ExerciseChoice, 'form' | 'notesABeat'>): NotesABeat {
+  return notesABeat ?? FORMS[form].notesABeat;
+}
+
+/** Whether its beat is a dotted note, of three steps or six. */
+export function isDotted(choice: Pick<ExerciseChoice, 'form' | 'notesABeat'>): boolean {
+  return notesABeat(choice) % 3 === 0;
+}
+
+/** How many of them can go to a beat: scales and arpeggios are played in twos, threes, fours and sixes, the others in one way. */
+export function notesABeatOf(form: Form): readonly NotesABeat[] {
+  const { group, notesABeat } = FORMS[form];
+  return form !== 'passage' && (group === 'scales' || group === 'arpeggios') ? RUNS_A_BEAT : [notesABeat];
+}
+const RUNS_A_BEAT: readonly NotesABeat[] = [1, 2, 3, 4, 6];
+
 /**
- * Every exercise there is, once: 24 keys, all forms, each hand and both, 1 to 4 octaves, three minor scales.
+ * Every exercise there is, once: 24 keys, all forms, hands, 1 to 4 octaves, three minor scales; in the usual register, rhythm and
+ * fingering.
  *
  * @example
  * const scales = allChoices().filter(({ form }) => form === 'scale');
@@ -74,7 +95,7 @@ export function notesABeat(form: Form): 1 | 2 | 3 | 4 {
 export function allChoices(): readonly ExerciseChoice[] {
   return ALL_KEYS.flatMap((key) =>
     ALL_FORMS.flatMap((form) =>
-      ALL_HANDS.flatMap((hands) =>
+      handsFor(form).flatMap((hands) =>
         octaveCounts(form).flatMap((octaves): readonly ExerciseChoice[] =>
           takesMinorScale(key, form)
             ? ALL_MINOR_SCALES.map((minorScale) => ({ key, form, hands, octaves, minorScale }))
@@ -109,10 +130,28 @@ export function settleChoice(choice: ExerciseChoice): ExerciseChoice {
         `minorScale=${minorScale} does not go with ${form} in ${key}; only scales of a minor key have one. Leave it out.`,
       );
     }
-    return { key, form, hands, octaves };
+    return { key, form, hands, octaves, ...settledOthers(choice) };
   }
   if (minorScale !== undefined) requireOneOf('minorScale', minorScale, ALL_MINOR_SCALES);
-  return { key, form, hands, octaves, minorScale: minorScale ?? DEFAULT_MINOR_SCALE };
+  const settled = { key, form, hands, octaves, minorScale: minorScale ?? DEFAULT_MINOR_SCALE };
+  return { ...settled, ...settledOthers({ ...choice, ...settled }) };
+}
+
+/** What is not as usual, and nothing that is. */
+function settledOthers(
+  choice: ExerciseChoice,
+): Pick<ExerciseChoice, 'fingering' | 'notesABeat' | 'register'> {
+  const { form, notesABeat: asked, register } = choice;
+  if (asked !== undefined && !notesABeatOf(form).includes(asked))
+    throw new UsageError(
+      `notesABeat=${asked} is not possible for ${form}; use ${notesABeatOf(form).join(', ')}.`,
+    );
+  const fingering = settleFingering(choice);
+  return {
+    ...(fingering !== null && { fingering }),
+    ...(asked !== undefined && asked !== FORMS[form].notesABeat && { notesABeat: asked }),
+    ...(register !== undefined && { register }),
+  };
 }
 
 /**
@@ -130,7 +169,8 @@ export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH):
 }
 
 /** Of something that holds more, as a report does: the choice alone. */
-export function choiceIn({ key, form, hands, octaves, minorScale, passage }: ExerciseChoice): ExerciseChoice {
+export function choiceIn(choice: ExerciseChoice): ExerciseChoice {
+  const { key, form, hands, octaves, minorScale, passage, fingering, notesABeat, register } = choice;
   return {
     key,
     form,
@@ -138,6 +178,9 @@ export function choiceIn({ key, form, hands, octaves, minorScale, passage }: Exe
     octaves,
     ...(minorScale !== undefined && { minorScale }),
     ...(passage !== undefined && { passage }),
+    ...(fingering !== undefined && { fingering }),
+    ...(notesABeat !== undefined && { notesABeat }),
+    ...(register !== undefined && { register }),
   };
 }
 

@@ -33,9 +33,23 @@ export const FORM = v.picklist([
   'cadence-second-octave',
   'cadence-second-third',
   'passage',
+  'thirds-apart',
+  'double-thirds',
+  'double-sixths',
 ]);
 export const MINOR_SCALE = v.picklist(['natural', 'harmonic', 'melodic']);
 export const MOST_OCTAVES = 4;
+export const NOTES_A_BEAT = v.picklist([1, 2, 3, 4, 6]);
+export const REGISTER = v.picklist([-3, -2, -1, 1, 2, 3]);
+export const PRINCIPLE = v.picklist([
+  'second-first',
+  'fourth-first',
+  'second-on-top',
+  'third-finger',
+  'fourth-finger',
+  'thumbs-together',
+  'as-in-c',
+]);
 
 /** The mode of a key. */
 export type Mode = 'major' | 'minor';
@@ -47,6 +61,8 @@ export type Hands = Shape<typeof HANDS>;
 export type Form = Shape<typeof FORM>;
 /** Which of the three minor scales. */
 export type MinorScale = Shape<typeof MINOR_SCALE>;
+/** How many steps go to a beat. */
+export type NotesABeat = Shape<typeof NOTES_A_BEAT>;
 
 /** A key taken apart. */
 export interface KeyParts {
@@ -102,6 +118,32 @@ export type WrittenNote = Shape<typeof WRITTEN_NOTE>;
 /** A passage of one's own, as it is written. */
 export type OwnPassage = Shape<typeof OWN_PASSAGE>;
 
+const COUNT_OF_STEPS = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(400));
+export const WRITTEN_FINGER = v.object({
+  hand: HAND,
+  step: told('counted from 0', COUNT_OF_STEPS),
+  fromBottom: told(
+    'which of the keys of this hand there, from its lowest, counted from 0',
+    v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(4)),
+  ),
+  finger: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(5)),
+});
+export const FINGERING = v.object({
+  left: v.exactOptional(told('the left hand by another principle than the usual one', PRINCIPLE)),
+  right: v.exactOptional(told('the right hand by another principle than the usual one', PRINCIPLE)),
+  written: v.exactOptional(
+    told(
+      'fingers written over single notes; they take the place of all others there',
+      v.pipe(v.array(WRITTEN_FINGER), v.minLength(1), v.maxLength(400)),
+    ),
+  ),
+});
+/** By what the fingers of a hand go, where it is not the usual. */
+export type Principle = Shape<typeof PRINCIPLE>;
+export type WrittenFinger = Shape<typeof WRITTEN_FINGER>;
+/** The fingers somebody chose in place of the usual ones. */
+export type Fingering = Shape<typeof FINGERING>;
+
 /** What somebody chose to play; whether there is such an exercise, `buildExercise` says. */
 export const CHOICE = v.object({
   key: told(
@@ -116,6 +158,13 @@ export const CHOICE = v.object({
   ),
   minorScale: v.exactOptional(told('for scales in a minor key; harmonic if not said', MINOR_SCALE)),
   passage: v.exactOptional(told('for `passage`, and for nothing else: what is to be played', OWN_PASSAGE)),
+  fingering: v.exactOptional(told('other fingers than the usual ones', FINGERING)),
+  notesABeat: v.exactOptional(
+    told('of scales and arpeggios: so many to a beat, where it is not the usual', NOTES_A_BEAT),
+  ),
+  register: v.exactOptional(
+    told('so many octaves above where books print it, below it if negative', REGISTER),
+  ),
 });
 /** What somebody chose to play. */
 export type ExerciseChoice = Shape<typeof CHOICE>;
@@ -146,7 +195,7 @@ export interface Crossing {
 export interface ExpectedStep {
   /** index from 0 */
   readonly step: number;
-  /** beats from the first step; arpeggio and scale have two notes a beat, broken triads three, chords one; a passage, as it is written */
+  /** beats from the first step */
   readonly beat: number;
   /** ascending by midi; one hand or both */
   readonly notes: readonly ExpectedNote[];

@@ -13,7 +13,15 @@ export { tellIntention } from './words/asked.ts';
 export { faultCount } from './words/standing.ts';
 export { tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
-import { choiceIn, ENGLISH, sameIntention, samePassage, stepMs, WHOLE } from '../exercise/index.ts';
+import {
+  choiceIn,
+  ENGLISH,
+  notesABeat,
+  sameIntention,
+  samePassage,
+  stepMs,
+  WHOLE,
+} from '../exercise/index.ts';
 import type { Hands, Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { handSaid } from '../match/index.ts';
@@ -101,6 +109,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
       other.exercise.form === form &&
       other.exercise.octaves === octaves &&
       other.exercise.minorScale === minorScale &&
+      notesABeat(other.exercise) === notesABeat(exercise.choice) &&
       samePassage(other.exercise.passage, exercise.choice.passage) &&
       sameWork(other.practised, exercise.practised),
   );

@@ -3,11 +3,16 @@ import type { ExerciseChoice, Intention } from '../exercise/index.ts';
 import { isPractice } from './summary.ts';
 import type { Practised } from './types.ts';
 
-/** A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. */
-export function exerciseId({ key, form, octaves, minorScale, hands, passage }: ExerciseChoice): string {
+/**
+ * A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. Fingers and register
+ * make no other exercise of it; of other notes to a beat the tempi would not compare.
+ */
+export function exerciseId(choice: ExerciseChoice): string {
+  const { key, form, octaves, minorScale, hands, passage, notesABeat } = choice;
   if (passage !== undefined) return [form, passageId(passage), hands].join('|');
   const scale = takesMinorScale(key, form) ? (minorScale ?? 'harmonic') : '';
-  return [key, form, octaves, scale, hands].join('|');
+  const rhythm = notesABeat === undefined ? [] : [`${notesABeat} a beat`];
+  return [key, form, octaves, scale, hands, ...rhythm].join('|');
 }
 
 /** An exercise and how it is to be practised → a text that is the same for the same; of the whole as written that of `exerciseId`. */

@@ -1,14 +1,12 @@
 import * as v from 'valibot';
-import { buildExercise, INTENTION, OWN_PASSAGE } from '../../engine/index.ts';
+import { buildExercise, CHOICE, INTENTION } from '../../engine/index.ts';
 import type { ExerciseChoice, Words } from '../../engine/index.ts';
 
 /** What was kept, whatever it is → an exercise; null where it is none. */
 export function readChoice(kept: unknown): ExerciseChoice | null {
-  if (typeof kept !== 'object' || kept === null || !('key' in kept) || typeof kept.key !== 'string')
-    return null;
-  if ('passage' in kept && !v.is(OWN_PASSAGE, kept.passage)) return null;
+  if (!v.is(CHOICE, kept)) return null;
   try {
-    return buildExercise(kept as ExerciseChoice).choice;
+    return buildExercise(kept).choice;
   } catch {
     return null;
   }

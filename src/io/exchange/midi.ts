@@ -1,6 +1,6 @@
 import { writeMidi } from 'midi-file';
 import type { MidiEvent } from 'midi-file';
-import { keyFacts, notesABeat } from '../../engine/index.ts';
+import { isDotted, keyFacts } from '../../engine/index.ts';
 import type { Exercise, Hand, Report } from '../../engine/index.ts';
 import { beatsStruck, stretchesOf, type Beat, type Stretch } from './beats.ts';
 
@@ -21,8 +21,8 @@ export interface MidiMusic {
   readonly beats: readonly Beat[];
   /** beats a minute after the last of them */
   readonly tempoBpm: number;
-  /** 3: a beat is a dotted quarter of three notes; else a quarter */
-  readonly notesABeat: number;
+  /** a beat is a dotted quarter; else a quarter */
+  readonly dotted: boolean;
   /** e.g. "F# minor" */
   readonly key: string;
   /** a track each, by the name given; the first also has what no hand is known of */
@@ -60,7 +60,7 @@ export function encodeMidi(
   options: Partial<MidiOptions> = {},
 ): Uint8Array<ArrayBuffer> {
   const { title, music } = { ...MIDI_DEFAULTS, ...options };
-  const quartersABeat = music?.notesABeat === 3 ? 1.5 : 1;
+  const quartersABeat = music?.dotted === true ? 1.5 : 1;
   const stretches = stretchesOf(music?.beats ?? [], 60 / (music?.tempoBpm ?? PLAIN_BPM));
   const tempi = stretches.map((stretch) => tempoOf(stretch, quartersABeat));
   const toTick = (timeSec: number): number => tickAt(tempi, timeSec);
@@ -102,7 +102,7 @@ export function playedMidi(
     music: {
       beats: beatsStruck(report, exercise),
       tempoBpm: 'value' in tempoBpm ? tempoBpm.value : (report.targetBpm ?? PLAIN_BPM),
-      notesABeat: notesABeat(exercise.choice.form),
+      dotted: isDotted(exercise.choice),
       key,
       hands: (hands === 'together' ? (['right', 'left'] as const) : [hands]).map((hand) => ({
         hand,
@@ -147,9 +147,8 @@ function tempoEvents(tempi: readonly Tempo[]): readonly TimedEvent[] {
 }
 
 /** Four beats a bar, as 4/4 or 12/8, and the key. */
-function musicEvents({ notesABeat, key }: MidiMusic): readonly TimedEvent[] {
+function musicEvents({ dotted, key }: MidiMusic): readonly TimedEvent[] {
   const { signature, accidental, mode } = keyFacts(key);
-  const dotted = notesABeat === 3;
   const bars = {
     ...{ numerator: dotted ? 12 : 4, denominator: dotted ? 8 : 4 },
     ...{ metronome: dotted ? 36 : 24, thirtyseconds: 8 },

@@ -1,4 +1,4 @@
-import { keyFacts, notesABeat, stepMs } from '../../engine/index.ts';
+import { isDotted, keyFacts, notesABeat, stepMs } from '../../engine/index.ts';
 import type { Exercise, ExpectedStep, Hand, Report, ReportedNote } from '../../engine/index.ts';
 import { attribute, element, empty, type Xml } from './xml.ts';
 
@@ -89,8 +89,8 @@ export function encodeMusicXml(report: Report, exercise: Exercise, names: MusicX
 }
 
 function meterOf({ choice }: Exercise): Meter {
-  const stepsABeat = notesABeat(choice.form);
-  const sixteenthsABeat = stepsABeat === 3 ? 6 : 4;
+  const stepsABeat = notesABeat(choice);
+  const sixteenthsABeat = isDotted(choice) ? 6 : 4;
   return {
     step: sixteenthsABeat / stepsABeat,
     bar: BEATS_A_BAR * sixteenthsABeat,

@@ -1,4 +1,4 @@
-import { exerciseIn, isSolid, notesABeat, tellKept } from '../../engine/index.ts';
+import { exerciseIn, isDotted, isSolid, tellKept } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
 import { signed } from './numbers.ts';
@@ -66,7 +66,7 @@ function tabled(
     'notMeasured' in measures.tempoBpm
       ? null
       : line(label.tempo, [
-          figure(measures.tempoBpm, '', 1, `${notesABeat(report.exercise.form) === 3 ? '♩.' : '♩'} = `),
+          figure(measures.tempoBpm, '', 1, `${isDotted(report.exercise) ? '♩.' : '♩'} = `),
           targetBpm === null ? null : part.aim(targetBpm),
           drift(measures, t),
         ]),

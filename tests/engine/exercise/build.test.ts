@@ -102,7 +102,8 @@ describe('an exercise written out', () => {
   });
 
   it('starts the right hand from the G below middle C to the F sharp above it, an octave lower for three and four octaves', () => {
-    const elsewhere = ({ form }: ExerciseChoice) => form === 'tenths-apart' || form.startsWith('cadence');
+    const elsewhere = ({ form }: ExerciseChoice) =>
+      form === 'tenths-apart' || form === 'double-sixths' || form.startsWith('cadence');
     for (const exercise of EXERCISES.filter(({ choice }) => choice.hands === 'right' && !elsewhere(choice))) {
       const lowest = exercise.choice.octaves >= 3 ? 43 : 55;
       expect(Math.floor((allNotes(exercise)[0]!.midi - lowest) / 12)).toBe(0);
@@ -110,7 +111,13 @@ describe('an exercise written out', () => {
   });
 
   it('needs no 8va that a lower octave would spare: nothing lies above the F sharp two octaves over the right hand’s highest tonic, but a third or an octave on it', () => {
-    const above = { 'tenths-apart': 4, 'scale-in-octaves': 12 } as Readonly<Record<string, number>>;
+    const above = {
+      'tenths-apart': 4,
+      'thirds-apart': 4,
+      'double-thirds': 4,
+      'scale-in-octaves': 12,
+      'double-sixths': 12,
+    } as Readonly<Record<string, number>>;
     for (const exercise of EXERCISES.filter(({ choice }) => choice.octaves <= 2))
       expect(Math.max(...allNotes(exercise).map(({ midi }) => midi))).toBeLessThanOrEqual(
         66 + 24 + (above[exercise.choice.form] ?? 0),
@@ -173,6 +180,9 @@ describe('an exercise written out', () => {
         'two-octaves-apart': scale,
         'tenths-apart': scale,
         'sixths-apart': scale,
+        'thirds-apart': scale,
+        'double-thirds': scale,
+        'double-sixths': scale,
         'scale-in-octaves': scale,
         'four-note-chords': 7,
         'broken-four-note-chords': 28,
@@ -233,10 +243,16 @@ describe('hands together', () => {
 
   /** The left hand so many semitones below the right, where both do the same. */
   const apart = (form: ExerciseChoice['form']): number =>
-    ['two-octaves-apart', 'scale-in-octaves', 'four-note-chords', 'broken-four-note-chords'].includes(form)
+    [
+      'two-octaves-apart',
+      'scale-in-octaves',
+      'double-sixths',
+      'four-note-chords',
+      'broken-four-note-chords',
+    ].includes(form)
       ? 24
       : 12;
-  const eachItsOwn = ['contrary-motion', 'tenths-apart', 'sixths-apart'];
+  const eachItsOwn = ['contrary-motion', 'tenths-apart', 'thirds-apart', 'sixths-apart'];
 
   it('is each hand’s own part, the left an octave below the right, or two', () => {
     for (const { choice, steps } of together.filter(

@@ -7,7 +7,7 @@ import { crossingBetween } from '../../../src/engine/exercise/crossings.ts';
 const EXERCISES = allChoices().map(buildExercise);
 const CROSSING: readonly Form[] = [
   ...(['arpeggio', 'scale', 'dominant-seventh', 'diminished-seventh'] as const),
-  ...(['contrary-motion', 'two-octaves-apart', 'tenths-apart', 'sixths-apart'] as const),
+  ...(['contrary-motion', 'two-octaves-apart', 'tenths-apart', 'thirds-apart', 'sixths-apart'] as const),
   ...(['arpeggio-first-inversion', 'arpeggio-second-inversion'] as const),
 ];
 

@@ -36,6 +36,15 @@ describe('scales in another guise, written out', () => {
       'sixths-apart',
       'E3+C4 F3+D4 G3+E4 A3+F4 B3+G4 C4+A4 D4+B4 E4+C5 D4+B4 C4+A4 B3+G4 A3+F4 G3+E4 F3+D4 E3+C4',
     ],
+    [
+      'thirds-apart',
+      'C4+E4 D4+F4 E4+G4 F4+A4 G4+B4 A4+C5 B4+D5 C5+E5 B4+D5 A4+C5 G4+B4 F4+A4 E4+G4 D4+F4 C4+E4',
+    ],
+    [
+      'double-thirds',
+      'C3+E3+C4+E4 D3+F3+D4+F4 E3+G3+E4+G4 F3+A3+F4+A4 G3+B3+G4+B4 A3+C4+A4+C5 B3+D4+B4+D5 C4+E4+C5+E5 ' +
+        'B3+D4+B4+D5 A3+C4+A4+C5 G3+B3+G4+B4 F3+A3+F4+A4 E3+G3+E4+G4 D3+F3+D4+F4 C3+E3+C4+E4',
+    ],
   ])('%s', (form, notes) => {
     expect(written({ key: 'C major', form, hands: 'together', octaves: 1 })).toBe(notes);
   });
@@ -66,7 +75,10 @@ describe('scales in another guise, written out', () => {
     'two-octaves-apart',
     'tenths-apart',
     'sixths-apart',
+    'thirds-apart',
     'scale-in-octaves',
+    'double-thirds',
+    'double-sixths',
   ];
 
   // tonal 6.4: Key.majorKey, Key.minorKey.
@@ -88,11 +100,12 @@ describe('scales in another guise, written out', () => {
     }
   });
 
-  it('keeps its distance: two octaves, a tenth or a sixth, at every step of every key', () => {
+  it('keeps its distance: two octaves, a tenth, a third or a sixth, at every step of every key', () => {
     const distances: Readonly<Partial<Record<Form, readonly number[]>>> = {
       'two-octaves-apart': [24],
       'tenths-apart': [15, 16, 17],
       'sixths-apart': [7, 8, 9, 10],
+      'thirds-apart': [3, 4, 5],
     };
     for (const choice of allChoices().filter(({ form, hands }) => distances[form] && hands === 'together'))
       for (const { notes } of buildExercise(choice).steps)
@@ -100,11 +113,17 @@ describe('scales in another guise, written out', () => {
   });
 
   it('lies under the fingers of the scale itself: every key has the finger that it has there', () => {
-    const forms: readonly Form[] = ['contrary-motion', 'two-octaves-apart', 'tenths-apart', 'sixths-apart'];
-    for (const choice of allChoices().filter(
-      ({ form, hands, minorScale }) =>
-        forms.includes(form) && hands !== 'together' && minorScale !== 'melodic',
-    )) {
+    const forms: readonly Form[] = [
+      'contrary-motion',
+      'two-octaves-apart',
+      'tenths-apart',
+      'thirds-apart',
+      'sixths-apart',
+    ];
+    const eachHand = allChoices()
+      .filter(({ form, minorScale }) => forms.includes(form) && minorScale !== 'melodic')
+      .flatMap((choice) => (['left', 'right'] as const).map((hands) => ({ ...choice, hands })));
+    for (const choice of eachHand) {
       const inner = (exercise: Exercise): Map<string, number | null> =>
         new Map(
           exercise.steps.slice(8, -8).map(({ notes: [note] }) => [Note.pitchClass(note!.name), note!.finger]),

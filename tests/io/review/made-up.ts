@@ -86,7 +86,11 @@ export function madeUp(): Review {
         note: 'Only the first octave until Thursday.',
       },
       {
-        exercise: { key: 'A minor', form: 'scale', hands: 'together', octaves: 2, minorScale: 'melodic' },
+        exercise: {
+          ...{ key: 'A minor', form: 'scale', hands: 'together', octaves: 2, minorScale: 'melodic' },
+          ...{ notesABeat: 4, register: 1 },
+          fingering: { written: [{ hand: 'left', step: 2, fromBottom: 0, finger: 2 }] },
+        },
         targetBpm: null,
         inARow: null,
         evennessPercent: null,

@@ -1,8 +1,10 @@
 import { Note } from 'tonal';
-import type { Hand, MinorScale } from '../types.ts';
+import type { Hand, MinorScale, Principle } from '../types.ts';
 import { ARPEGGIO_FINGERINGS } from './arpeggios.ts';
 import { MAJOR_SCALE_FINGERINGS, MINOR_SCALE_FINGERINGS } from './scales.ts';
 import type { FingeringRow, TwoOctaves } from './types.ts';
+import { ARPEGGIO_VARIANTS, SCALE_VARIANTS } from './variants.ts';
+import type { VariantRow } from './variants.ts';
 
 export {
   CADENCE_BASS_FINGERINGS,
@@ -12,25 +14,57 @@ export {
   TRIAD_FINGERINGS,
 } from './chords.ts';
 export type { CadenceChord, CadencePosition, ProgressionChord } from './chords.ts';
+export { DOUBLE_NOTE_FINGERINGS, doubleFingers } from './double-notes.ts';
+export type { FingerPair } from './double-notes.ts';
 
-/** Fingers of the tonic arpeggio going up, lowest note first: 3 · octaves + 1 of them. */
-export function arpeggioFingers(key: string, hand: Hand, octaves: number): readonly number[] {
-  return overOctaves(rowFor(key, ARPEGGIO_FINGERINGS)[hand], octaves);
+/** Whose fingers, in which key. */
+export interface OfHand {
+  readonly key: string;
+  readonly hand: Hand;
+  /** of a scale in a minor key; null: in a major key, or of no scale */
+  readonly minorScale: MinorScale | null;
+  /** null: the usual one */
+  readonly principle: Principle | null;
 }
 
-/** Fingers of a scale going up, lowest note first: 7 · octaves + 1 of them. `minorScale` null for a major key. */
-export function scaleFingers(
-  key: string,
-  minorScale: MinorScale | null,
-  hand: Hand,
-  octaves: number,
-): readonly number[] {
+/** Fingers of the tonic arpeggio going up, lowest note first: 3 · octaves + 1 of them; the usual ones where the principle has none. */
+export function arpeggioFingers(of: OfHand, octaves: number): readonly number[] {
+  const usual = rowFor(of.key, ARPEGGIO_FINGERINGS)[of.hand];
+  return overOctaves(variantOf(of, ARPEGGIO_VARIANTS)?.fingers ?? usual, octaves);
+}
+
+/** Fingers of a scale going up, lowest note first: 7 · octaves + 1 of them; the usual ones where the principle has none. */
+export function scaleFingers(of: OfHand, octaves: number): readonly number[] {
+  const { minorScale } = of;
   const rows =
     minorScale === null
       ? MAJOR_SCALE_FINGERINGS
       : MINOR_SCALE_FINGERINGS.filter((row) => row.scales.includes(minorScale));
-  return overOctaves(rowFor(key, rows)[hand], octaves);
+  const usual = rowFor(of.key, rows)[of.hand];
+  return overOctaves(variantOf(of, SCALE_VARIANTS)?.fingers ?? usual, octaves);
 }
+
+/** A principle with who prints it; null: common practice, no source. */
+export interface Variant {
+  readonly principle: Principle;
+  readonly source: string | null;
+}
+
+/** The principles that a hand can choose from beside the usual one. */
+export function variantsOf(of: 'scale' | 'arpeggio', hand: Omit<OfHand, 'principle'>): readonly Variant[] {
+  return (of === 'scale' ? SCALE_VARIANTS : ARPEGGIO_VARIANTS).filter((row) => isFor(row, hand));
+}
+
+const variantOf = (of: OfHand, rows: readonly VariantRow[]): VariantRow | undefined =>
+  rows.find((row) => row.principle === of.principle && isFor(row, of));
+
+const isFor = (
+  { hand, keys, scales }: VariantRow,
+  { key, hand: own, minorScale }: Omit<OfHand, 'principle'>,
+): boolean =>
+  hand === own &&
+  keys.some((name) => soundTheSame(name, key)) &&
+  (scales === undefined || minorScale === null || scales.includes(minorScale));
 
 /** The row of a key, or of the key that sounds the same: G♭ major is played as F♯ major. */
 function rowFor(key: string, rows: readonly FingeringRow[]): FingeringRow {

@@ -2,6 +2,7 @@ import type { Form } from '../types.ts';
 import { cadences } from './cadences.ts';
 import { broken, progressionPlaces, triadPlaces } from './chords.ts';
 import { chromaticPlaces } from './chromatic.ts';
+import { doubleSixthsPlaces, doubleThirdsPlaces } from './double-notes.ts';
 import { fiveFingerPlaces } from './five-finger.ts';
 import { fourNotePlaces } from './four-note-chords.ts';
 import { fifthOf, firstInversionPlaces, secondInversionPlaces, thirdOf } from './inversions.ts';
@@ -12,6 +13,8 @@ import type { FormDefinition } from './types.ts';
 
 export { FORM_GROUPS } from './types.ts';
 export type { FormGroup } from './types.ts';
+export { octavesUp } from './runs.ts';
+export { canBeginWithSecond } from './places.ts';
 export type { Place } from './places.ts';
 
 /** A line of single notes up and down from the tonic. */
@@ -27,6 +30,8 @@ const RUN = {
   isCommonElsewhere: false,
   hasNumerals: false,
   leftOctavesBelow: 1,
+  needsBothHands: false,
+  fingeredAs: null,
   hasCrossings: true,
   lowest: ({ tonic }) => tonic,
 } as const satisfies Omit<FormDefinition, 'places'>;
@@ -43,7 +48,23 @@ const CHORDS = {
 const FOURS = { ...RUN, notesABeat: 4, recognised: 'where-chosen' } as const;
 /** Scales and arpeggios in another guise, up to two octaves; of the scales one hand alone is not what makes them so. */
 const OTHER_RUN = { ...RUN, mostOctaves: 2 } as const;
-const OTHER_SCALE = { ...OTHER_RUN, group: 'scales', hasMinorScales: true, recognised: 'together' } as const;
+const OTHER_SCALE = {
+  ...OTHER_RUN,
+  group: 'scales',
+  hasMinorScales: true,
+  recognised: 'together',
+  needsBothHands: true,
+  fingeredAs: 'scale',
+} as const;
+/** Two notes at once by one hand: both hands in thirds or sixths sound the same, so that it is heard where it was chosen. */
+const DOUBLE_NOTES = {
+  ...OTHER_SCALE,
+  isSolid: true,
+  hasCrossings: false,
+  recognised: 'where-chosen',
+  needsBothHands: false,
+  fingeredAs: null,
+} as const;
 /** The left hand has one note to each chord of the right. */
 const BASS_AND_CHORDS = {
   ...CHORDS,
@@ -56,14 +77,20 @@ const BASS_AND_CHORDS = {
 
 /** Every form there is, in the order in which they are offered. */
 export const FORMS: Readonly<Record<Form, FormDefinition>> = {
-  arpeggio: { ...RUN, places: arpeggioPlaces },
-  scale: { ...RUN, group: 'scales', hasMinorScales: true, places: scalePlaces },
+  arpeggio: { ...RUN, fingeredAs: 'arpeggio', places: arpeggioPlaces },
+  scale: { ...RUN, group: 'scales', hasMinorScales: true, fingeredAs: 'scale', places: scalePlaces },
   triads: { ...CHORDS, places: triadPlaces },
   'broken-triads': { ...CHORDS, notesABeat: 3, isSolid: false, places: (part) => broken(triadPlaces(part)) },
   progression: { ...CHORDS, group: 'cadences', hasNumerals: true, places: progressionPlaces },
-  'dominant-seventh': { ...FOURS, lowest: dominantOf, places: dominantSeventhPlaces },
+  'dominant-seventh': {
+    ...FOURS,
+    fingeredAs: 'further-arpeggio',
+    lowest: dominantOf,
+    places: dominantSeventhPlaces,
+  },
   'diminished-seventh': {
     ...FOURS,
+    fingeredAs: 'further-arpeggio',
     isDiatonic: false,
     lowest: leadingNoteOf,
     places: diminishedSeventhPlaces,
@@ -90,15 +117,30 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   'two-octaves-apart': { ...OTHER_SCALE, leftOctavesBelow: 2, places: scalePlaces },
   'tenths-apart': { ...OTHER_SCALE, places: tenthsPlaces },
   'sixths-apart': { ...OTHER_SCALE, places: sixthsPlaces },
+  'thirds-apart': { ...OTHER_SCALE, leftOctavesBelow: 0, places: tenthsPlaces },
   'scale-in-octaves': {
     ...OTHER_SCALE,
     isSolid: true,
     hasCrossings: false,
     leftOctavesBelow: 2,
+    needsBothHands: false,
+    fingeredAs: null,
     places: octavesPlaces,
   },
-  'arpeggio-first-inversion': { ...OTHER_RUN, lowest: thirdOf, places: firstInversionPlaces },
-  'arpeggio-second-inversion': { ...OTHER_RUN, lowest: fifthOf, places: secondInversionPlaces },
+  'double-thirds': { ...DOUBLE_NOTES, places: doubleThirdsPlaces },
+  'double-sixths': { ...DOUBLE_NOTES, leftOctavesBelow: 2, places: doubleSixthsPlaces },
+  'arpeggio-first-inversion': {
+    ...OTHER_RUN,
+    fingeredAs: 'further-arpeggio',
+    lowest: thirdOf,
+    places: firstInversionPlaces,
+  },
+  'arpeggio-second-inversion': {
+    ...OTHER_RUN,
+    fingeredAs: 'further-arpeggio',
+    lowest: fifthOf,
+    places: secondInversionPlaces,
+  },
   'four-note-chords': { ...CHORDS, recognised: 'together', leftOctavesBelow: 2, places: fourNotePlaces },
   'broken-four-note-chords': {
     ...CHORDS,

@@ -1,7 +1,7 @@
 import { Note } from 'tonal';
 import { isBlack } from '../../base/units.ts';
 import type { Hand, KeyParts } from '../types.ts';
-import { fingered } from './places.ts';
+import { begun, fingered } from './places.ts';
 import type { Place } from './places.ts';
 import { climb, upAndDown } from './runs.ts';
 import type { Part } from './types.ts';
@@ -26,9 +26,12 @@ export const firstInversionPlaces = (part: Part): readonly Place[] =>
 export const secondInversionPlaces = (part: Part): readonly Place[] =>
   inversionPlaces(part, INVERSIONS.second[part.key.mode]);
 
-function inversionPlaces({ hand, start, octaves }: Part, intervals: readonly string[]): readonly Place[] {
+function inversionPlaces(
+  { hand, start, octaves, principle }: Part,
+  intervals: readonly string[],
+): readonly Place[] {
   const names = climb(start, intervals, octaves);
-  const up = fingered(names, triadFingers(names, hand));
+  const up = fingered(names, begun(triadFingers(names, hand), principle));
   return upAndDown(up, up);
 }
 

@@ -8,9 +8,9 @@ import type { Part } from './types.ts';
 const ARPEGGIO_INTERVALS = { major: ['1P', '3M', '5P'], minor: ['1P', '3m', '5P'] } as const;
 
 /** The tonic arpeggio up and down from `start`, the top note once. */
-export function arpeggioPlaces({ key, hand, start, octaves }: Part): readonly Place[] {
+export function arpeggioPlaces({ key, hand, start, octaves, principle }: Part): readonly Place[] {
   const names = climb(start, ARPEGGIO_INTERVALS[key.mode], octaves);
-  const up = fingered(names, arpeggioFingers(key.name, hand, octaves));
+  const up = fingered(names, arpeggioFingers({ key: key.name, hand, minorScale: null, principle }, octaves));
   return upAndDown(up, up);
 }
 
@@ -27,11 +27,11 @@ interface Ways {
 }
 
 /** The scale from `start` in both ways; the melodic minor comes down as the natural one. */
-export function scaleWays({ key, minorScale, hand, start, octaves }: Part): Ways {
+export function scaleWays({ key, minorScale, hand, start, octaves, principle }: Part): Ways {
   const rising = (scale: MinorScale | null): readonly FingeredName[] =>
     fingered(
       climb(start, scaleIntervals(key.tonic, scale), octaves),
-      scaleFingers(key.name, scale, hand, octaves),
+      scaleFingers({ key: key.name, hand, minorScale: scale, principle }, octaves),
     );
   return { up: rising(minorScale), down: rising(minorScale === 'melodic' ? 'natural' : minorScale) };
 }

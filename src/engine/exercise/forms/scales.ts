@@ -5,9 +5,9 @@ import type { FingeredName, Place } from './places.ts';
 import { octavesUp, scaleWays, upAndDown } from './runs.ts';
 import type { Part } from './types.ts';
 
-const STEPS_AN_OCTAVE = 7;
+export const STEPS_AN_OCTAVE = 7;
 /** The third degree, counted from 0. */
-const MEDIANT = 2;
+export const MEDIANT = 2;
 
 /**
  * Both hands begin on one key, the right hand's tonic, and go apart and back; the left hand's fingers are those of its scale coming

@@ -1,7 +1,7 @@
 import { Note } from 'tonal';
 import { isBlack } from '../../base/units.ts';
 import type { Hand, KeyParts } from '../types.ts';
-import { fingered } from './places.ts';
+import { begun, fingered } from './places.ts';
 import type { Place } from './places.ts';
 import { climb, upAndDown } from './runs.ts';
 import type { Part } from './types.ts';
@@ -25,9 +25,12 @@ export const dominantSeventhPlaces = (part: Part): readonly Place[] =>
 export const diminishedSeventhPlaces = (part: Part): readonly Place[] =>
   seventhPlaces(part, CHORDS['diminished-seventh']);
 
-function seventhPlaces({ hand, start, octaves }: Part, intervals: readonly string[]): readonly Place[] {
+function seventhPlaces(
+  { hand, start, octaves, principle }: Part,
+  intervals: readonly string[],
+): readonly Place[] {
   const names = climb(start, intervals, octaves);
-  const up = fingered(names, seventhFingers(names, hand));
+  const up = fingered(names, begun(seventhFingers(names, hand), principle));
   return upAndDown(up, up);
 }
 

@@ -1,4 +1,4 @@
-import type { Hand, KeyParts, MinorScale } from '../types.ts';
+import type { Hand, KeyParts, MinorScale, NotesABeat, Principle } from '../types.ts';
 import type { Place } from './places.ts';
 
 /** What a form is told of the part that it is to write out. */
@@ -10,6 +10,8 @@ export interface Part {
   readonly octaves: number;
   /** null where the form has none */
   readonly minorScale: MinorScale | null;
+  /** by what its fingers go; null: the usual ones */
+  readonly principle: Principle | null;
 }
 
 /** What it is a kind of; in this order they are offered. */
@@ -20,7 +22,7 @@ export type FormGroup = (typeof FORM_GROUPS)[number];
 export interface FormDefinition {
   readonly group: FormGroup;
   /** steps a beat */
-  readonly notesABeat: 1 | 2 | 3 | 4;
+  readonly notesABeat: NotesABeat;
   /** 1: its length is not chosen */
   readonly mostOctaves: number;
   /** octaves that are offered first; common practice, no source */
@@ -38,7 +40,11 @@ export interface FormDefinition {
   /** its steps are named by numerals: "I", "V7" */
   readonly hasNumerals: boolean;
   /** so many octaves below the right hand lies what the left plays; more than one where both would else want the same key */
-  readonly leftOctavesBelow: 1 | 2;
+  readonly leftOctavesBelow: 0 | 1 | 2;
+  /** only both hands make it what it is: one alone plays a scale, which is practised of it and never offered */
+  readonly needsBothHands: boolean;
+  /** the table that its fingers and the alternatives to them come from; null: its own, without any */
+  readonly fingeredAs: 'scale' | 'arpeggio' | 'further-arpeggio' | null;
   /** the hand moves along the keyboard by crossings, which are looked for by its fingers */
   readonly hasCrossings: boolean;
   /** its lowest note, without octave */

@@ -1,4 +1,4 @@
-import { isWhole, notesABeat } from '../../exercise/index.ts';
+import { isDotted, isWhole } from '../../exercise/index.ts';
 import type { Locale } from '../../exercise/index.ts';
 import { evennessDriftRemovedPercent, isMeasured, surelyOver } from '../measures/index.ts';
 import { mean } from '../../base/statistics.ts';
@@ -82,7 +82,7 @@ export function speak(scene: Scene, locale: Locale): Words {
     restIsEven: restIsEven(scene, statements),
     ...(improved !== null && { improved }),
     advice: first.advice,
-    ...(notesABeat(scene.exercise.choice.form) === 3 && { dotted: true }),
+    ...(isDotted(scene.exercise.choice) && { dotted: true }),
   };
   const { verdict, emphasis, nextStep } = tellSaid(said, locale);
   const practice = setUpOf(scene, first);

@@ -129,12 +129,13 @@ export function taskOf(
   { fromStep, toStep, tempoBpm }: Practice,
   hands: Task['hands'] = null,
 ): Task {
-  const { form, passage } = scene.exercise.choice;
+  const { choice } = scene.exercise;
+  const { passage } = choice;
   return {
     hands,
     stretch: stretchOf(scene, fromStep, toStep, passage === undefined ? null : hands),
     tempoBpm,
-    notesABeat: passage === undefined ? notesABeat(form) : null,
+    notesABeat: passage === undefined ? notesABeat(choice) : null,
   };
 }
 

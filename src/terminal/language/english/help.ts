@@ -4,7 +4,12 @@ const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ..
       --form FORM          arpeggio, triads, broken-triads, progression, scale
       --hands HANDS        left, right, together
       --octaves N          1 to 4, for arpeggio and scale; 1 if not said
-      --minor-scale KIND   natural, harmonic, melodic; harmonic if not said`;
+      --minor-scale KIND   natural, harmonic, melodic; harmonic if not said
+      --fingering NAMES    other fingers, e.g. second-first,thumbs-together; "exercises"
+                           with --key and --form lists those that there are
+      --notes-a-beat N     1, 2, 3, 4 or 6, for scales and arpeggios
+      --register REGISTER  1-up to 3-up, 1-down to 3-down: octaves from where books
+                           print it`;
 
 const FILES = `FILE is WAV, AIFF, CAF, FLAC, MP3, Ogg (Opus, Vorbis), WebM or a video
 with such sound; - is standard input. Several files are done one after the other;

@@ -75,6 +75,13 @@ export const MESSAGES = {
       `${option} ${text} must be a ${whole ? 'whole ' : ''}number from ${least} to ${most}.`,
     noMinorScale: (form: string, key: string) =>
       `--minor-scale does not go with ${form} in ${key}; only scales of a minor key have one. Leave it out.`,
+    noFingering: (name: string, form: string, key: string, accepted: readonly string[]) =>
+      accepted.length === 0
+        ? `--fingering: ${form} in ${key} has only the usual fingers for these hands. Leave it out.`
+        : `--fingering ${name} is none of those for ${form} in ${key} and these hands: ${accepted.join(', ')}.`,
+    noNotesABeat: (form: string, accepted: readonly number[]) =>
+      `--notes-a-beat: ${form} has ${accepted.join(', ')}.`,
+    beyondKeyboard: (register: string) => `--register ${register}: that lies beyond the keyboard.`,
     oneOctave: (form: string) => `--octaves: ${form} always has 1. Use 1, or choose arpeggio or scale.`,
     tooManyRecordings: (count: number, most: number) =>
       `There are ${count} recordings; at most ${most} are sorted at once. Name some of the folders in it.`,
@@ -200,6 +207,10 @@ export const MESSAGES = {
         `the scale, the right hand a tenth above the left, 1 to ${most} octaves`,
       'sixths-apart': (most: number) =>
         `the scale, the right hand a sixth above the left, 1 to ${most} octaves`,
+      'thirds-apart': (most: number) =>
+        `the scale, the right hand a third above the left, 1 to ${most} octaves`,
+      'double-thirds': (most: number) => `the scale in thirds, each hand both notes, 1 to ${most} octaves`,
+      'double-sixths': (most: number) => `the scale in sixths, each hand both notes, 1 to ${most} octaves`,
       'scale-in-octaves': (most: number) => `the scale, each hand in octaves, 1 to ${most} octaves`,
       'arpeggio-first-inversion': (most: number) => `the arpeggio from its third, 1 to ${most} octaves`,
       'arpeggio-second-inversion': (most: number) => `the arpeggio from its fifth, 1 to ${most} octaves`,
@@ -223,6 +234,9 @@ export const MESSAGES = {
         'I-IV-ii6-V7-I, bass in the left hand, chords in the right, the third first on top',
     },
     noteByNote: 'Note by note, with fingers:',
+    otherFingers: 'Other fingers',
+    noSource: 'common practice, no source',
+    tables: (letters: string) => `in published tables (${letters})`,
     signature: 'Signature',
     accidentals: {
       none: () => 'no sharps or flats',

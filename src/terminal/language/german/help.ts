@@ -4,7 +4,12 @@ const CHOICE = `      --key KEY            "C major" ... "B major" (Dur), "C min
       --form FORM          arpeggio, triads, broken-triads, progression, scale
       --hands HANDS        left (linke), right (rechte), together (beide)
       --octaves N          1 bis 4, für arpeggio und scale; ohne Angabe 1
-      --minor-scale KIND   natural, harmonic, melodic; ohne Angabe harmonic`;
+      --minor-scale KIND   natural, harmonic, melodic; ohne Angabe harmonic
+      --fingering NAMEN    andere Finger, etwa second-first,thumbs-together; "exercises"
+                           mit --key und --form nennt, welche es gibt
+      --notes-a-beat N     1, 2, 3, 4 oder 6, für Tonleitern und Arpeggien
+      --register LAGE      1-up bis 3-up, 1-down bis 3-down: Oktaven von der
+                           gedruckten Lage aus`;
 
 const PASSAGE = `      --exercise FILE      stattdessen eine eigene Stelle: MusicXML, MIDI, ABC oder
                            Stellen, die Evenfall schrieb; bis zu 16 Takte

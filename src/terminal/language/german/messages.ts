@@ -72,6 +72,12 @@ export const MESSAGES: Messages = {
       `${option} ${text} muss eine ${whole ? 'ganze ' : ''}Zahl von ${least} bis ${most} sein.`,
     noMinorScale: (form, key) =>
       `--minor-scale passt nicht zu ${form} in ${key}; nur Tonleitern einer Molltonart haben eine. Lass es weg.`,
+    noFingering: (name, form, key, accepted) =>
+      accepted.length === 0
+        ? `--fingering: ${form} in ${key} hat für diese Hände nur die üblichen Finger. Lass es weg.`
+        : `--fingering ${name} gibt es für ${form} in ${key} und diese Hände nicht, nur ${accepted.join(', ')}.`,
+    noNotesABeat: (form, accepted) => `--notes-a-beat: ${form} hat ${accepted.join(', ')}.`,
+    beyondKeyboard: (register) => `--register ${register}: Das liegt jenseits der Tastatur.`,
     oneOctave: (form) => `--octaves: ${form} hat immer 1. Nimm 1, oder wähl arpeggio oder scale.`,
     tooManyRecordings: (count, most) =>
       `Es sind ${count} Aufnahmen; höchstens ${most} werden auf einmal sortiert. Nenn einige der Ordner darin.`,
@@ -191,6 +197,9 @@ export const MESSAGES: Messages = {
       'two-octaves-apart': (most) => `die Tonleiter, zwei Oktaven zwischen den Händen, 1 bis ${most} Oktaven`,
       'tenths-apart': (most) => `die Tonleiter, die rechte Hand eine Dezime höher, 1 bis ${most} Oktaven`,
       'sixths-apart': (most) => `die Tonleiter, die rechte Hand eine Sexte höher, 1 bis ${most} Oktaven`,
+      'thirds-apart': (most) => `die Tonleiter, die rechte Hand eine Terz höher, 1 bis ${most} Oktaven`,
+      'double-thirds': (most) => `die Tonleiter in Terzen, beide Töne in einer Hand, 1 bis ${most} Oktaven`,
+      'double-sixths': (most) => `die Tonleiter in Sexten, beide Töne in einer Hand, 1 bis ${most} Oktaven`,
       'scale-in-octaves': (most) => `die Tonleiter, jede Hand in Oktaven, 1 bis ${most} Oktaven`,
       'arpeggio-first-inversion': (most) => `das Arpeggio von der Terz aus, 1 bis ${most} Oktaven`,
       'arpeggio-second-inversion': (most) => `das Arpeggio von der Quinte aus, 1 bis ${most} Oktaven`,
@@ -207,6 +216,9 @@ export const MESSAGES: Messages = {
       'cadence-second-third': () => 'I-IV-ii6-V7-I, links der Bass, rechts die Akkorde, Terzlage',
     },
     noteByNote: 'Ton für Ton, mit Fingersatz:',
+    otherFingers: 'Andere Finger',
+    noSource: 'verbreitet, ohne Quelle',
+    tables: (letters) => `in gedruckten Tabellen (${letters})`,
     signature: 'Vorzeichen',
     accidentals: { none: () => 'keine', sharps: (n) => `${n} Kreuze`, flats: (n) => `${n} Be` },
     scale: 'Tonleiter',

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { listOf, NUMBER, STEP, TEXT, told, type Shape } from '../../../base/shapes.ts';
-import { HAND, HANDS } from '../../../exercise/types.ts';
+import { HAND, HANDS, NOTES_A_BEAT } from '../../../exercise/types.ts';
 
 /*
  * Where something happened and what is to be practised, as values; whatever language tells them. Notes are named plainly,
@@ -66,10 +66,7 @@ export const TASK = v.object({
   hands: told('said where others play than in the exercise', v.nullable(HANDS)),
   stretch: STRETCH,
   tempoBpm: NUMBER,
-  notesABeat: told(
-    'notes (or chords) to a beat; null: as it is written',
-    v.nullable(v.picklist([1, 2, 3, 4])),
-  ),
+  notesABeat: told('notes (or chords) to a beat; null: as it is written', v.nullable(NOTES_A_BEAT)),
 });
 /** What is to be practised, by whom and how fast. */
 export type Task = Shape<typeof TASK>;
