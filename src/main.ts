@@ -18,6 +18,7 @@ import { createTones } from './io/tone/index.ts';
 import { createUnfinished } from './io/unfinished/index.ts';
 import App from './ui/App.svelte';
 import { CurrentAttempt, EXAMPLE, type Bundled } from './ui/attempt/current-attempt.svelte.ts';
+import { Fingerings } from './ui/attempt/fingerings.svelte.ts';
 import { Journal } from './ui/attempt/journal.svelte.ts';
 import { Parcel } from './ui/send/parcel.svelte.ts';
 import { Plan } from './ui/attempt/plan.svelte.ts';
@@ -81,7 +82,8 @@ const parcel = new Parcel(
   },
   journal,
 );
-const plan = new Plan();
+const fingerings = new Fingerings(settings);
+const plan = new Plan(fingerings);
 plan.remember(settings);
 const passages = new Passages({
   kept: createKeptPassages(),
@@ -135,6 +137,7 @@ const ears = {
 const sitting = new Sitting(
   {
     ...ears,
+    fingerings,
     locale: () => speaking.locale,
     journal,
     listMicrophones,
@@ -159,6 +162,7 @@ const offline = import.meta.env.PROD
 /** The page for teachers, with all that only it needs; what it sorts goes on while another page is shown. */
 const teacher = createTeacher({
   analyst,
+  fingerings,
   criteria: () => journal.standards.criteria,
   goals: () => journal.standards.goals,
   decode: decodeInBrowser,

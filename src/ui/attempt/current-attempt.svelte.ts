@@ -265,7 +265,8 @@ export class CurrentAttempt {
     if (turn === this.#turn) this.front = id;
     const common = await goesBy(this.#journal, sound, aim, kept, this.#devices.locale);
     const hands = kept === null ? await habit(this.#journal, choice, this.reported) : {};
-    const options = { ...common, ...hands, asChosen, ...this.#piano.of(sound) };
+    const fingerings = this.#plan.fingerings.kept;
+    const options = { ...common, ...hands, asChosen, fingerings, ...this.#piano.of(sound) };
     if (turn !== this.#turn) return null;
     try {
       const assessment = await this.#devices.analyst.analyse(sound, choice, options, (share) => {

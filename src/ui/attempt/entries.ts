@@ -82,6 +82,7 @@ function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
     a.form === b.form &&
     a.octaves === b.octaves &&
     (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic') &&
+    a.notesABeat === b.notesABeat &&
     samePassage(a.passage, b.passage)
   );
 }

@@ -1,16 +1,22 @@
 import {
   buildExercise,
   copiesMeant,
+  exerciseOf,
+  handsFor,
   handsIn,
   hasOctaves,
   isWhole,
   keyFacts,
   notesABeat,
+  notesABeatOf,
+  isDotted,
   octaveCounts,
   practisedExercise,
+  REGISTERS,
   samePassage,
   stretchIn,
   takesMinorScale,
+  unfingered,
 } from '../../engine/index.ts';
 import { readChoice, readPractice } from '../../io/check/index.ts';
 import { recall, remember, type Settings } from '../../io/settings/index.ts';
@@ -18,12 +24,13 @@ import type {
   Assessment,
   Exercise,
   ExerciseChoice,
-  Form,
   Intention,
   KeyFacts,
   MinorScale,
   Words,
 } from '../../engine/index.ts';
+
+import { Fingerings } from './fingerings.svelte.ts';
 
 export type Practice = NonNullable<Words['practice']>;
 
@@ -62,14 +69,19 @@ export class Plan {
   #targetBpm: number | null = $state(FIRST_BPM);
   #wholeBpm: number | null = FIRST_BPM;
   #settings: Settings | null = null;
+  readonly fingerings: Fingerings;
+
+  constructor(fingerings: Fingerings = new Fingerings()) {
+    this.fingerings = fingerings;
+  }
 
   get hasOctaves(): boolean {
     return hasOctaves(this.choice.form);
   }
 
-  /** the note that stands for a beat: broken triads go three to a beat */
+  /** the note that stands for a beat: a dotted one where it has three notes or six */
   get beatSign(): string {
-    return beatSign(this.choice.form);
+    return beatSign(this.choice);
   }
 
   get hasMinorScale(): boolean {
@@ -107,7 +119,26 @@ export class Plan {
 
   /** Changes part of the choice; what does not fit the new form or key falls away. */
   choose(part: Partial<ExerciseChoice>): void {
-    this.adopt({ ...this.choice, ...part });
+    const whole = { ...this.choice, ...part };
+    if (part.form !== undefined && part.hands === undefined && !handsFor(part.form).includes(whole.hands))
+      whole.hands = 'together';
+    if (part.fingering !== undefined) this.fingerings.keep(whole);
+    this.adopt(part.fingering === undefined ? unfingered(whole) : whole);
+    this.#chosen();
+  }
+
+  /** Plays the same exercise so many octaves from where books print it. */
+  moveTo(octaves: number): void {
+    const { register: _, ...printed } = this.choice;
+    const register = REGISTERS.find((one) => one === octaves);
+    this.adopt({ ...printed, ...(register !== undefined && { register }) });
+    this.#chosen();
+  }
+
+  /** Plays the same exercise under other fingers, from here on; without any of its own, under the usual ones. */
+  finger(choice: ExerciseChoice): void {
+    this.fingerings.keep(choice);
+    this.adopt(unfingered(choice));
     this.#chosen();
   }
 
@@ -165,7 +196,7 @@ export class Plan {
     const minor = takesMinorScale(choice.key, choice.form);
     const passage = choice.form === 'passage' ? choice.passage : undefined;
     const written = passage === undefined ? 'together' : handsIn(passage);
-    const next: ExerciseChoice = {
+    const plain: ExerciseChoice = {
       key: choice.key,
       form: choice.form,
       hands: written === 'together' ? choice.hands : written,
@@ -173,9 +204,11 @@ export class Plan {
       ...(minor && choice.minorScale !== undefined ? { minorScale: choice.minorScale } : {}),
       ...(passage !== undefined && { passage }),
     };
-    if (sameChoice(next, this.choice)) return;
+    const next = this.fingerings.of(withOthers(plain, choice));
+    const same = sameChoice(next, this.choice);
+    if (same && sameOthers(next, this.choice)) return;
     this.choice = next;
-    this.wholeAgain();
+    if (!same) this.wholeAgain();
   }
 
   /** Sets up the stretch and the tempo that a next step proposes: whoever does so has chosen. */
@@ -205,6 +238,24 @@ export class Plan {
   }
 }
 
+/** What is not as usual, as far as this exercise can have it: another form or key may not. */
+function withOthers(
+  plain: ExerciseChoice,
+  { notesABeat: beat, register, fingering }: ExerciseChoice,
+): ExerciseChoice {
+  const isAsked = beat !== undefined && beat !== notesABeat({ form: plain.form });
+  const inTime = {
+    ...plain,
+    ...(isAsked && notesABeatOf(plain.form).includes(beat) && { notesABeat: beat }),
+  };
+  const there = { ...inTime, ...(register !== undefined && plain.passage === undefined && { register }) };
+  const fingered = { ...there, ...(fingering !== undefined && { fingering }) };
+  return [fingered, there].find((one) => exerciseOf(one) !== null) ?? inTime;
+}
+
+const sameOthers = (a: ExerciseChoice, b: ExerciseChoice): boolean =>
+  a.register === b.register && JSON.stringify(a.fingering) === JSON.stringify(b.fingering);
+
 function writtenOut(exercise: Exercise, intention: Intention | null): Exercise {
   if (intention === null || (intention.rhythm === 'even' && intention.blocked !== true)) return exercise;
   const once = { ...intention, times: 1 };
@@ -218,8 +269,8 @@ function isTempo(bpm: unknown): bpm is number {
 }
 
 /** The sign of the note that is one beat long. */
-export function beatSign(form: Form): string {
-  return notesABeat(form) === 3 ? '♩.' : '♩';
+export function beatSign(choice: Pick<ExerciseChoice, 'form' | 'notesABeat'>): string {
+  return isDotted(choice) ? '♩.' : '♩';
 }
 
 /** Whether two choices are the same exercise. */
@@ -230,6 +281,7 @@ export function sameChoice(a: ExerciseChoice, b: ExerciseChoice): boolean {
     a.hands === b.hands &&
     a.octaves === b.octaves &&
     (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic') &&
+    a.notesABeat === b.notesABeat &&
     samePassage(a.passage, b.passage)
   );
 }

@@ -37,15 +37,19 @@ export function knowPassage(choice: ExerciseChoice): void {
   if (choice.passage !== undefined) passages.set(passageId(choice.passage), choice);
 }
 
-/** A choice → "ab-major-arpeggio-right-2", "f-sharp-minor-scale-melodic-together-1" */
+/** A choice → "ab-major-arpeggio-right-2", "f-sharp-minor-scale-melodic-together-1", "c-major-scale-right-2-4-a-beat-1-up" */
 export function exerciseAddress(choice: ExerciseChoice): string {
-  const { key, form, hands, octaves, minorScale, passage } = choice;
+  const { key, form, hands, octaves, minorScale, passage, notesABeat, register } = choice;
   if (passage !== undefined) {
     knowPassage(choice);
     return ['passage', passageId(passage), hands].join('-');
   }
   const scale = takesMinorScale(key, form) ? [minorScale ?? 'harmonic'] : [];
-  return [keyAddress(key), form, ...scale, hands, octaves].join('-');
+  const others = [
+    ...(notesABeat === undefined ? [] : [notesABeat, 'a-beat']),
+    ...(register === undefined ? [] : [Math.abs(register), register > 0 ? 'up' : 'down']),
+  ];
+  return [keyAddress(key), form, ...scale, hands, octaves, ...others].join('-');
 }
 
 /** "ab-major-arpeggio-right-2" → the choice; null: no exercise is called so. */
@@ -55,10 +59,14 @@ export function exerciseAt(address: string): ExerciseChoice | null {
   if (passage !== undefined) return readChoice({ ...passage, hands: own });
   const any = (names: readonly string[]): string => `(${names.join('|')})`;
   const found = new RegExp(
-    `^(.+?-(?:major|minor))-${any(ALL_FORMS)}(?:-${any(ALL_MINOR_SCALES)})?-${any(ALL_HANDS)}-(\\d)$`,
+    `^(.+?-(?:major|minor))-${any(ALL_FORMS)}(?:-${any(ALL_MINOR_SCALES)})?-${any(ALL_HANDS)}-(\\d)(?:-(\\d)-a-beat)?(?:-(\\d)-(up|down))?$`,
   ).exec(address);
   if (found === null) return null;
-  const [, key = '', form, minorScale, hands, octaves] = found;
+  const [, key = '', form, minorScale, hands, octaves, beat, register, way] = found;
   const scale = minorScale === undefined ? {} : { minorScale };
-  return readChoice({ key: keyAt(key), form, hands, octaves: Number(octaves), ...scale });
+  return readChoice({
+    ...{ key: keyAt(key), form, hands, octaves: Number(octaves), ...scale },
+    ...(beat !== undefined && { notesABeat: Number(beat) }),
+    ...(register !== undefined && { register: way === 'up' ? Number(register) : -Number(register) }),
+  });
 }

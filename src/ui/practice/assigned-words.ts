@@ -3,6 +3,7 @@ import type { AssignedExercise, Assignment } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
 import { intentionWords, strings } from '../language/index.ts';
+import { otherwiseWords } from '../names/otherwise.ts';
 import { standingWords } from './standing-words.ts';
 
 /** What a teacher asks of an exercise: "♩ = 80, three times in a row, evenness 6 % at most". */
@@ -14,9 +15,11 @@ export function askedWords({
   intention,
 }: Omit<AssignedExercise, 'note' | 'sinceMs'>): string {
   const t = strings().fromTeacher.asked;
+  const otherwise = otherwiseWords(exercise);
   const parts = [
+    ...(otherwise === '' ? [] : [otherwise]),
     ...(intention === undefined || isWhole(intention) ? [] : [intentionWords(exercise, intention)]),
-    ...(targetBpm === null ? [] : [`${beatSign(exercise.form)} = ${shown(targetBpm)}`]),
+    ...(targetBpm === null ? [] : [`${beatSign(exercise)} = ${shown(targetBpm)}`]),
     ...(inARow === null ? [] : [t.inARow(inARow)]),
     ...(evennessPercent === null
       ? []

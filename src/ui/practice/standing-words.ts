@@ -22,7 +22,7 @@ export function standingWords(standing: Standing): StandingWords {
       missing: also + t.remedies[first.kind],
     };
   }
-  const at = leastBpm === null ? '' : t.at(`${beatSign(exercise.form)} = ${shown(leastBpm)}`);
+  const at = leastBpm === null ? '' : t.at(`${beatSign(exercise)} = ${shown(leastBpm)}`);
   return { reason: t.inARow(inARow, at), missing: missingWords(standing) };
 }
 

@@ -41,8 +41,8 @@ export function exerciseWords(choice: ExerciseChoice): string {
 }
 
 /** "♩ = 80" */
-export function tempoWords({ form }: Pick<ExerciseChoice, 'form'>, bpm: number): string {
-  return `${beatSign(form)} = ${shown(bpm)}`;
+export function tempoWords(choice: Pick<ExerciseChoice, 'form' | 'notesABeat'>, bpm: number): string {
+  return `${beatSign(choice)} = ${shown(bpm)}`;
 }
 
 /** The fastest tempo still even, and how it grew. */

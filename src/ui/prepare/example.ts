@@ -37,7 +37,7 @@ export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: 
   const { steps } = practisedExercise(exercise.choice, { intention: meant, repeats });
   const beatSec = 60 / bpm;
   const fromSec = START_SEC + COUNT_IN_BEATS * beatSec;
-  const usualBeats = meant.blocked === true ? 1 : 1 / notesABeat(exercise.choice.form);
+  const usualBeats = meant.blocked === true ? 1 : 1 / notesABeat(exercise.choice);
   const last = Math.max(1, ...steps.map(({ copy }) => copy?.place ?? 0));
   const tones = steps.flatMap((step, at): readonly Tone[] => {
     const holdSec = beatSec * heldBeats(step, steps[at + 1], usualBeats, meant);

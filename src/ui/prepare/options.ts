@@ -1,5 +1,15 @@
-import { ALL_LOUDNESSES, ALL_HANDS, ALL_KEYS, GROUPED_FORMS, octaveCounts, SET } from '../../engine/index.ts';
-import type { Form, Hands, Loudness, MinorScale } from '../../engine/index.ts';
+import {
+  ALL_HANDS,
+  ALL_KEYS,
+  ALL_LOUDNESSES,
+  exerciseOf,
+  GROUPED_FORMS,
+  notesABeatOf,
+  octaveCounts,
+  REGISTERS,
+  SET,
+} from '../../engine/index.ts';
+import type { ExerciseChoice, Form, Hands, Loudness, MinorScale, NotesABeat } from '../../engine/index.ts';
 import { strings } from '../language/index.ts';
 import { shownKey } from '../names/index.ts';
 
@@ -39,6 +49,19 @@ export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, s
 
 export const octaveOptions = (form: Form): readonly Choice<number>[] =>
   octaveCounts(form).map((value) => ({ value, label: String(value) }));
+
+export const beatOptions = (form: Form): readonly Choice<NotesABeat>[] =>
+  notesABeatOf(form).map((value) => ({ value, label: String(value) }));
+
+/** The registers of an exercise that lie on the keyboard, octaves from the printed one, highest first. */
+export const registersOf = (choice: ExerciseChoice): readonly number[] => {
+  const { register: _, ...printed } = choice;
+  const isThere = (register: ExerciseChoice['register']): boolean =>
+    exerciseOf({ ...printed, ...(register !== undefined && { register }) }) !== null;
+  return [...REGISTERS.filter((octaves) => octaves > 0 && isThere(octaves)).toReversed(), 0].concat(
+    REGISTERS.filter((octaves) => octaves < 0 && isThere(octaves)).toReversed(),
+  );
+};
 
 /** One hand can only be over the other where both play. */
 export const loudnessesFor = (hands: Hands): readonly Loudness[] =>

@@ -78,7 +78,7 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
       t.tempo,
       measures.tempoBpm,
       (tempo) =>
-        `${beatSign(report.exercise.form)} = ${shown(tempo.value)}${targetBpm === null ? '' : t.tempo.aim(shown(targetBpm))}${drift(measures)}`,
+        `${beatSign(report.exercise)} = ${shown(tempo.value)}${targetBpm === null ? '' : t.tempo.aim(shown(targetBpm))}${drift(measures)}`,
     ),
     ...(chords
       ? []

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { createSettings, remember } from '../../../src/io/settings/index.ts';
 import type { Settings } from '../../../src/io/settings/index.ts';
+import { withPrinciple, writeFinger } from '../../../src/engine/index.ts';
+import { Fingerings } from '../../../src/ui/attempt/fingerings.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
 
 function storage(): Settings {
@@ -11,7 +13,7 @@ function storage(): Settings {
   }));
 }
 function opened(settings: Settings): Plan {
-  const plan = new Plan();
+  const plan = new Plan(new Fingerings(settings));
   plan.remember(settings);
   return plan;
 }
@@ -31,6 +33,56 @@ describe('what is to be played', () => {
       minorScale: 'melodic',
     });
     expect({ isOwn, recognise, targetBpm }).toEqual({ isOwn: true, recognise: false, targetBpm: null });
+  });
+
+  it('lies under the fingers that were chosen once, at any length and with either hand, when the page is opened again too', () => {
+    const settings = storage();
+    const before = opened(settings);
+    before.choose({ key: 'Ab major', form: 'scale', hands: 'together', octaves: 2 });
+    before.finger(withPrinciple(before.choice, 'left', 'thumbs-together'));
+    before.choose({ key: 'C major' });
+    expect(before.choice).not.toHaveProperty('fingering');
+    const after = opened(settings);
+    after.choose({ key: 'Ab major', octaves: 4 });
+    expect(after.choice.fingering).toEqual({ left: 'thumbs-together' });
+    after.choose({ hands: 'right' });
+    expect(after.choice).not.toHaveProperty('fingering');
+    after.choose({ hands: 'left' });
+    expect(after.exercise.steps[6]!.notes[0]!.finger).toBe(4);
+    after.finger(withPrinciple(after.choice, 'left', null));
+    after.choose({ hands: 'together' });
+    expect(after.choice).not.toHaveProperty('fingering');
+  });
+
+  it('has the fingers that come with it, as out of an assignment, and keeps them', () => {
+    const settings = storage();
+    const plan = opened(settings);
+    const scale = { key: 'C major', form: 'scale', hands: 'right', octaves: 1 } as const;
+    const assigned = writeFinger(scale, { hand: 'right', step: 2, fromBottom: 0 }, 2);
+    plan.choose(assigned);
+    expect(plan.choice).toEqual(assigned);
+    const after = opened(settings);
+    after.choose(scale);
+    expect(after.choice).toEqual(assigned);
+  });
+
+  it('of another register and rhythm stays so where the next form can have it, and none is asked for that lies beyond the keyboard', () => {
+    const plan = new Plan();
+    plan.choose({ form: 'scale', octaves: 4, notesABeat: 4 });
+    plan.moveTo(1);
+    expect(plan.choice).toMatchObject({ notesABeat: 4, register: 1 });
+    plan.choose({ form: 'progression' });
+    expect(plan.choice).not.toHaveProperty('notesABeat');
+    plan.choose({ form: 'scale', octaves: 4 });
+    plan.moveTo(3);
+    expect(plan.choice).not.toHaveProperty('register');
+  });
+
+  it('is of both hands where only both make it what it is', () => {
+    const plan = new Plan();
+    plan.choose({ hands: 'left' });
+    plan.choose({ form: 'tenths-apart' });
+    expect(plan.choice.hands).toBe('together');
   });
 
   it('that nobody chose is not remembered: what was recognised, or the example', () => {

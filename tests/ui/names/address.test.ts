@@ -14,6 +14,15 @@ test('every exercise has an address of its own, of letters, digits and hyphens, 
   expect(addresses.map(exerciseAt)).toEqual(allChoices());
 });
 
+test('another rhythm and register stand in the address too', () => {
+  const choice = { key: 'C major', form: 'scale', hands: 'right', octaves: 2 } as const;
+  const there = { ...choice, notesABeat: 6, register: -1 } as const;
+  expect(exerciseAddress(there)).toBe('c-major-scale-right-2-6-a-beat-1-down');
+  for (const one of [choice, there, { ...choice, register: 1 } as const])
+    expect(exerciseAt(exerciseAddress(one))).toEqual(one);
+  expect(exerciseAt('c-major-scale-right-2-5-a-beat')).toBeNull();
+});
+
 test.each(['', 'h-major', 'g-sharp-major', 'c-major', 'constructor-major', 'a-b-c'])(
   '"%s" leads to no exercise',
   (address) => {

@@ -2,6 +2,7 @@ import { Standards } from '../../../src/ui/attempt/standards.svelte.ts';
 import type { Assessment, LiveEvent, OwnSound } from '../../../src/engine/index.ts';
 import type { MicrophoneTrouble } from '../../../src/io/microphone/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
+import { Fingerings } from '../../../src/ui/attempt/fingerings.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
 import type { SittingDevices } from '../../../src/ui/sitting/state/devices.ts';
 import { Sitting } from '../../../src/ui/sitting/state/sitting.svelte.ts';
@@ -160,6 +161,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
       recover: () => Promise.resolve([]),
     },
     piano: new ThisPiano(settings),
+    fingerings: new Fingerings(),
     ...changed,
   };
   const sitting = new Sitting(devices, new Plan());

@@ -15,6 +15,7 @@ import type {
   Template,
 } from '../../../src/io/teaching/index.ts';
 import type { SoundFile } from '../../../src/io/review/index.ts';
+import { Fingerings } from '../../../src/ui/attempt/fingerings.svelte.ts';
 import { Player } from '../../../src/ui/attempt/player.svelte.ts';
 import type { TeachingDevices } from '../../../src/ui/teacher/state/devices.ts';
 import { choiceOf } from '../../../src/ui/teacher/state/playings.ts';
@@ -245,6 +246,7 @@ export function devicesWith(
     writeFolder: () => Promise.resolve(new Blob()),
     printOf: () => Promise.resolve(null),
     drafts: draftsIn(new Map()),
+    fingerings: new Fingerings(),
     now: () => (nowMs += 1000),
     ...more,
   };

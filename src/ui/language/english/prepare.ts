@@ -1,4 +1,4 @@
-import type { Form, Hands, Loudness, MinorScale, Rhythm, Touch } from '../../../engine/index.ts';
+import type { Form, Hands, Loudness, MinorScale, Principle, Rhythm, Touch } from '../../../engine/index.ts';
 
 const FORMS: Readonly<Record<Form, string>> = {
   arpeggio: 'Arpeggio',
@@ -14,7 +14,10 @@ const FORMS: Readonly<Record<Form, string>> = {
   'two-octaves-apart': 'Two octaves apart',
   'tenths-apart': 'A tenth apart',
   'sixths-apart': 'A sixth apart',
+  'thirds-apart': 'A third apart',
   'scale-in-octaves': 'In octaves',
+  'double-thirds': 'Double thirds',
+  'double-sixths': 'Double sixths',
   'arpeggio-first-inversion': 'First inversion',
   'arpeggio-second-inversion': 'Second inversion',
   'four-note-chords': 'Four notes, solid',
@@ -37,6 +40,16 @@ const MINOR_SCALES: Readonly<Record<MinorScale, string>> = {
   natural: 'Natural',
 };
 
+const PRINCIPLES: Readonly<Record<Principle, string>> = {
+  'second-first': '2 first',
+  'fourth-first': '4 first',
+  'second-on-top': '2 on top',
+  'third-finger': '3 for 4',
+  'fourth-finger': '4 for 3',
+  'thumbs-together': 'Thumbs together',
+  'as-in-c': 'As in C',
+};
+
 /** Choosing the exercise. */
 export const PREPARE = {
   any: 'Any exercise of the set',
@@ -53,6 +66,35 @@ export const PREPARE = {
   formGroups: { scales: 'Scales', arpeggios: 'Arpeggios', chords: 'Chords', cadences: 'Cadences' },
   octaves: 'Octaves',
   minorScale: 'Minor scale',
+  /** fingering, register and notes to a beat */
+  details: {
+    legend: 'Fingers, register, rhythm',
+    usual: 'Usual',
+    fingers: { left: 'Left hand', right: 'Right hand' },
+    PRINCIPLES,
+    noSource: 'common practice, no source',
+    /** the letters of the tables that print it */
+    source: (letters: string) => `in published tables (${letters})`,
+    own: 'Fingers written over notes',
+    /** of a note: what touching it does */
+    write: (note: string, finger: string) => `${note}, ${finger}: choose another finger`,
+    finger: (note: string) => `Finger on ${note}`,
+    asUsual: 'As usual',
+    up: 'Up',
+    down: 'Down',
+    theUsual: 'All fingers as usual',
+    hear: 'The ear hears no fingers: a late crossing is looked for where these cross.',
+    care: 'Wide or double notes: slowly, not for long, and never with pain. Ask your teacher.',
+    kept: 'Kept here for this exercise, and sent along when you assign it.',
+    notesABeat: 'Notes a beat',
+    aBeat: (notes: number) => (notes === 1 ? 'one note a beat' : `${notes} notes a beat`),
+    writtenOver: (count: number) => (count === 1 ? 'one finger written' : `${count} fingers written`),
+    register: 'Register',
+    registers: (octaves: number) =>
+      octaves === 0
+        ? 'As printed'
+        : `${Math.abs(octaves)} octave${Math.abs(octaves) === 1 ? '' : 's'} ${octaves > 0 ? 'up' : 'down'}`,
+  },
   tempo: 'Tempo aim',
   groups: { major: 'Major, round the circle of fifths', minor: 'Minor, round the circle of fifths' },
   FORMS,

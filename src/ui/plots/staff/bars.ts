@@ -59,7 +59,7 @@ const BEATS_A_GROUP = 2;
 /** Exercise → bars of four beats, with the signs of what is meant. There is no time signature: the last note fills its bar. */
 export function writeBars(exercise: Exercise, meant: Meant | null = null): readonly Bar[] {
   const { steps } = exercise;
-  const perBeat = isBlocked(exercise) ? 1 : notesABeat(exercise.choice.form);
+  const perBeat = isBlocked(exercise) ? 1 : notesABeat(exercise.choice);
   const signs = signsOf(exercise, meant);
   const hands = (['right', 'left'] as const).filter((hand) =>
     steps.some((step) => step.notes.some((note) => note.hand === hand)),
@@ -139,8 +139,10 @@ function lengthOf(
   return Math.round(4 * perBeat * (next.beat - beat)) / 4;
 }
 
-/** Half a step, a step and two of them, by how many go to a beat; of three they are eighths too. */
+/** Half a step, a step and two of them, by how many go to a beat; of three they are eighths too, of six sixteenths. */
 const NOTE_VALUES = { 1: ['8', 'q', 'h'], 2: ['16', '8', 'q'], 4: ['32', '16', '8'] } as const;
+
+const valuesFor = (perBeat: number): keyof typeof NOTE_VALUES => (perBeat === 1 ? 1 : perBeat < 4 ? 2 : 4);
 
 /** How long a note is written. `beatsLeft` is given for the last note, which fills its bar. */
 function noteValue(
@@ -148,12 +150,12 @@ function noteValue(
   beatsLeft: number | null,
   steps: number,
 ): Pick<StaffEvent, 'duration' | 'dots'> {
-  const [half, one, two] = NOTE_VALUES[perBeat === 1 || perBeat === 4 ? perBeat : 2];
+  const [half, one, two] = NOTE_VALUES[valuesFor(perBeat)];
   const usual = { duration: one, dots: 0 } as const;
   if (steps === 0.5) return { duration: half, dots: 0 };
   if (steps === 1.5) return { duration: one, dots: 1 };
   if (steps === 2) return { duration: two, dots: 0 };
-  if (beatsLeft === null || perBeat === 3) return usual;
+  if (beatsLeft === null || perBeat % 3 === 0) return usual;
   switch (Math.round(beatsLeft * 2) / 2) {
     case 1:
       return { duration: 'q', dots: 0 };

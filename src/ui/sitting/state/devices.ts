@@ -7,6 +7,7 @@ import type { Settings } from '../../../io/settings/index.ts';
 import type { Speech } from '../../../io/speech/index.ts';
 import type { Unfinished } from '../../../io/unfinished/index.ts';
 import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
+import type { Fingerings } from '../../attempt/fingerings.svelte.ts';
 import type { Journal } from '../../attempt/journal.svelte.ts';
 import type { ThisPiano } from './this-piano.ts';
 
@@ -30,4 +31,6 @@ export interface SittingDevices {
   readonly spoken: (assessment: Assessment) => Promise<string>;
   readonly unfinished: Unfinished;
   readonly piano: ThisPiano;
+  /** fingers that are chosen once and kept */
+  readonly fingerings: Fingerings;
 }

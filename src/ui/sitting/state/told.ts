@@ -43,14 +43,19 @@ export function planAfter(plan: Plan, assessment: Assessment): number | null {
 
 /** An attempt that is kept in the journal → what it came to, beside what is known of the player and the piano. */
 export async function analyseAttempt(
-  { journal, analyst, piano, locale }: SittingDevices,
+  { journal, analyst, piano, locale, fingerings }: SittingDevices,
   sound: Sound,
   aim: Aim,
   id: string,
   asChosen = false,
 ): Promise<Assessment> {
   const options = await goesBy(journal, sound, aim, id, locale);
-  return analyst.analyse(sound, aim.choice, { ...options, asChosen, piano: piano.known });
+  return analyst.analyse(sound, aim.choice, {
+    ...options,
+    asChosen,
+    fingerings: fingerings.kept,
+    piano: piano.known,
+  });
 }
 
 /** The tempo of an attempt, beats a minute; null where it has none. */

@@ -6,6 +6,7 @@ import type { Review, SoundFile } from '../../../io/review/index.ts';
 import type { Drafts } from '../../../io/settings/index.ts';
 import type { Sorters } from '../../../io/sorting/index.ts';
 import type { TeachingStore } from '../../../io/teaching/index.ts';
+import type { Fingerings } from '../../attempt/fingerings.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import type { Versions } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
@@ -48,6 +49,8 @@ export interface TeachingDevices {
   readonly goals: () => Goals;
   /** what was typed and is not kept yet, by the field's name; it outlives the page */
   readonly drafts: Drafts;
+  /** fingers that are chosen once and kept */
+  readonly fingerings: Fingerings;
   /** what tells the sound of a file from all other; null: not known */
   readonly printOf: (file: Blob) => Promise<string | null>;
   /** files → one zip of them */
