@@ -59,7 +59,7 @@ export {
   writeFinger,
 } from './fingers.ts';
 export { barlines, handsIn, hasUpbeat, passageId, samePassage, stepsForHands } from './passage.ts';
-export { CHOICE, FORM, MOST_OCTAVES, NOTES_A_BEAT, OWN_PASSAGE, PASSAGE_MOST, PRINCIPLE } from './types.ts';
+export { CHOICE, FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST, PRINCIPLE } from './types.ts';
 export { listedKey, nextKey, otherNameOf } from './circle.ts';
 export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
 export { FORM_NAMES, theForm } from './form-names.ts';
