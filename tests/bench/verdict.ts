@@ -1,17 +1,17 @@
 /**
  * What is said of players of whom everything is known: `npm run bench:verdict [-- --quick --rounds 5 --series 45 --piano
- * test|dev --notes --workers 2 --json out.json --list]`.
+ * test|dev --notes --workers 2 --json out.json --list --only "drift;lasting rubato"]`.
  *
  * A round is 113 attempts by 38 kinds of players, a third of them rendered (with `--piano test` on the piano that was kept out of
  * training; for work on the product `--piano dev`), the rest lists of notes with the ear's measured errors (verdict/ear-model.ts),
  * as with `--notes` all are. `--series` adds players who are judged by their last four attempts. `--list` prints every false
- * accusation and every fault passed over, with its sentence. `--known 4` adds the loudness of notes at so many pianos and rooms
+ * accusation and every fault passed over, with its sentence; `--only` keeps the players of these names. `--known 4` adds the loudness of notes at so many pianos and rooms
  * that were listened to ten times before. The same seeds every time. Prints tables and never fails.
  */
 import { writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { runAll } from './pool.ts';
-import { ROUND_LENGTH } from './verdict/attempts.ts';
+import { ROUND_LENGTH, seriesAttempt, verdictAttempt } from './verdict/attempts.ts';
 import type { Source } from './verdict/attempts.ts';
 import type { VerdictRecord } from './verdict/judge.ts';
 import type { LoudnessErrors } from './verdict/known-piano.ts';
@@ -30,6 +30,7 @@ const { values } = parseArgs({
     json: { type: 'string' },
     list: { type: 'boolean', default: false },
     known: { type: 'string', default: '0' },
+    only: { type: 'string', default: '' },
   },
 });
 
@@ -45,7 +46,10 @@ const tasks: readonly VerdictTask[] = [
   })),
   ...Array.from({ length: series }, (_, index) => ({ series: true, index, source: 'notes' as Source })),
 ];
-const records = await runAll<VerdictTask, VerdictRecord>('verdict/worker.ts', tasks, workers);
+const only = values.only === '' ? null : values.only.split(';');
+const isAsked = ({ series: inSeries, index }: VerdictTask): boolean =>
+  only?.includes((inSeries ? seriesAttempt(index) : verdictAttempt(index, source)).scenario.name) ?? true;
+const records = await runAll<VerdictTask, VerdictRecord>('verdict/worker.ts', tasks.filter(isAsked), workers);
 
 const rendered = records.filter(({ source }) => source !== 'notes');
 const lists = records.filter(({ source }) => source === 'notes');

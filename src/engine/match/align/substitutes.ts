@@ -43,8 +43,9 @@ export function substitutesFor(
         const step = places.flatMap((other) => (other.step === place.step ? [other.note] : []));
         if (apart > 0 && crossesFingers(note.midi, place.note, step)) return [];
         const share = Math.abs(note.timeSec - due.timeSec) / due.stepSec;
-        const allowed = due.known && apart > 0 ? BOUNDS.wrongShareOfStep / 2 : BOUNDS.wrongShareOfStep;
-        return share <= allowed ? [{ place, struck: index, cost: share + 0.05 * apart }] : [];
+        return share <= allowedShare(due, apart)
+          ? [{ place, struck: index, cost: share + 0.05 * apart }]
+          : [];
       });
     })
     .sort((a, b) => a.cost - b.cost);
@@ -54,6 +55,15 @@ export function substitutesFor(
     if (!taken) filled.push({ place: pair.place, struck: pair.struck });
   }
   return filled;
+}
+
+/**
+ * How far from its time a key may be struck and still stand for the note, share of a step. The note itself answers wherever it falls
+ * between its neighbours: much too soon or too late it is uneven, but not missing.
+ */
+function allowedShare({ known }: Due, apart: number): number {
+  if (apart === 0) return known ? BOUNDS.wrongShareOfStep : 1;
+  return known ? BOUNDS.wrongShareOfStep / 2 : BOUNDS.wrongShareOfStep;
 }
 
 /**

@@ -44,7 +44,7 @@ export { driftPercent, driftTempi } from './drift.ts';
 export { accentDb, growthOf } from './growth.ts';
 export { isMeasured } from './estimate.ts';
 export { evennessDriftRemovedPercent, evennessPercent } from './evenness.ts';
-export { shareOver, shareOverByOnset, sureOf, surelyOver, valueOf } from './sure.ts';
+export { shareOver, shareOverByFew, shareOverByOnset, sureOf, surelyOver, valueOf } from './sure.ts';
 export { lineThrough } from './line.ts';
 export { dynamicsOf, PATTERNS } from './dynamics.ts';
 export type { Dynamics } from './dynamics.ts';

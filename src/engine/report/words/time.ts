@@ -6,6 +6,7 @@ import {
   evennessPercent,
   isMeasured,
   shareOver,
+  shareOverByFew,
   shareOverByOnset,
   sureOf,
   surelyOver,
@@ -14,6 +15,7 @@ import {
 import { inOctaves } from './octaves.ts';
 import { practiceAround, spotOf, taskOf, wayUp } from './place.ts';
 import type { Advice } from './said/index.ts';
+import type { Estimate } from '../types.ts';
 import type { Scene, Situation } from './scene.ts';
 import { isChordForm } from './scene.ts';
 import { isRhythm, pairsOf, shapeOf, swayOf } from './shaping.ts';
@@ -130,30 +132,37 @@ const lateNote: Situation = {
 /** So many attempts in a row, this one the last, tell a falling series from chance. */
 const TIRED_ATTEMPTS = 4;
 
-/** Less even from attempt to attempt at one tempo in one sitting, and no longer even: asked, since nothing else tells it. */
+/** How far the evenness of so few notes may lie from the player's own, SD: the ear's error, and σ / √(2(n − 1)) of a normal distribution. */
+const byChance = ({ even, count }: { readonly even: Estimate; readonly count: number }): number =>
+  Math.hypot(even.plusMinus ?? 0, even.value / Math.sqrt(2 * Math.max(1, count - 1)));
+
+/**
+ * Less even from attempt to attempt at one tempo in one sitting, and no longer even: asked, since nothing else tells it. Each is
+ * so by more than the errors of both; and from the first to the last by more than so few notes differ by chance.
+ */
 const tired: Situation = {
   name: 'tired',
   find: (scene) => {
     const { criteria } = scene;
     const row = [...scene.inSitting, scene.report].slice(-TIRED_ATTEMPTS).map(({ measures }) => measures);
-    const figures = row.flatMap(({ evennessPercent: even, tempoBpm }) =>
-      isMeasured(even) && isMeasured(tempoBpm) ? [{ even, bpm: tempoBpm.value }] : [],
+    const figures = row.flatMap(({ evennessPercent: even, tempoBpm, intervals }) =>
+      isMeasured(even) && isMeasured(tempoBpm)
+        ? [{ even, bpm: tempoBpm.value, count: intervals.length }]
+        : [],
     );
     const [first, last] = [figures[0], figures.at(-1)];
     if (figures.length < TIRED_ATTEMPTS || first === undefined || last === undefined) return null;
     const oneTempo = figures.every(({ bpm }) => Math.abs(bpm / first.bpm - 1) <= criteria.sameTempoShare);
-    const falls = figures.slice(1).map(({ even }, at) => {
+    const falls = figures.slice(1).every(({ even }, at) => {
       const before = figures[at]!.even;
-      return shareOver(
-        {
-          value: even.value - before.value,
-          plusMinus: Math.hypot(even.plusMinus ?? 0, before.plusMinus ?? 0),
-        },
-        0,
-      );
+      return even.value - before.value > Math.hypot(even.plusMinus ?? 0, before.plusMinus ?? 0);
     });
-    const sure = Math.min(...falls, shareOver(last.even, criteria.unevenPercent));
-    if (!oneTempo || sure < criteria.sure) return null;
+    const whole = {
+      value: last.even.value - first.even.value,
+      plusMinus: Math.hypot(byChance(first), byChance(last)),
+    };
+    const sure = Math.min(shareOver(whole, 0), shareOver(last.even, criteria.unevenPercent));
+    if (!oneTempo || !falls || sure < criteria.sure) return null;
     return {
       statement: {
         situation: 'tired',
@@ -245,6 +254,9 @@ export function worstStretch(scene: Scene, share: number) {
   return starts.reduce((a, b) => (straying(b) > straying(a) ? b : a));
 }
 
+/** Faster or slower: either may come about by chance. */
+const WAYS = 2;
+
 const drift: Situation = {
   name: 'drift',
   find: (scene) => {
@@ -255,18 +267,21 @@ const drift: Situation = {
     const tempi = driftTempi(intervals);
     if (!isMeasured(figure) || tempi === undefined) return null;
     const size = { ...figure, value: Math.abs(figure.value) };
-    if (!surelyOver(size, scene.criteria.driftPercent, scene.criteria)) return null;
+    // A line has two numbers; what is left of the intervals says how sure it is.
+    const sure = shareOverByFew(size, scene.criteria.driftPercent, intervals.length - 2);
+    if (sure < sureOf(WAYS, scene.criteria)) return null;
     const practice = practiceAround(scene, 0, scene.exercise.steps.length - 1, 0.9);
     return {
       statement: {
         situation: 'drift',
         steps: [],
         faults: 1,
-        sure: shareOver(size, scene.criteria.driftPercent),
+        sure,
         fromBpm: Math.round(tempi.fromBpm),
         toBpm: Math.round(tempi.toBpm),
       },
-      gravity: size.value / scene.criteria.driftPercent / 2,
+      // Among notes that stray, a line is tilted by chance: only what is surely there weighs.
+      gravity: (size.value - (size.plusMinus ?? 0)) / scene.criteria.driftPercent / 2,
       advice: turnAbout<Advice>(timesBefore(scene, 'drift'), [
         { step: 'slower-with-the-pulse', task: taskOf(scene, practice) },
         { step: 'one-note-more', task: taskOf(scene, practice) },

@@ -58,7 +58,7 @@ export const ABOUT_TIME = {
   tired: {
     kind: 'fault',
     rank: 4,
-    when: 'four attempts of one sitting at one tempo, each less even than the one before beyond both errors, and the last no longer even',
+    when: 'four attempts of one sitting at one tempo, each less even than the one before by more than both errors, the last than the first by more than so few notes differ by chance, and no longer even',
     why: 'asked and not told, before the unevenness that it makes; never of attempts that are all even, never where the tempo was raised',
     source: PRACTICE,
   },
@@ -79,7 +79,7 @@ export const ABOUT_TIME = {
   drift: {
     kind: 'fault',
     rank: 4,
-    when: 'the tempo changes by over 6 % along the whole, the ending left out',
+    when: 'the tempo changes by over 6 % along the whole, the ending left out, and what the straight line leaves is as rough as fingers are; what is smooth is a tempo that sways',
     why: 'faster and slower is heard before hands that part',
     source: PRACTICE,
   },
@@ -107,7 +107,7 @@ export const ABOUT_TIME = {
   'inner-notes-soft': {
     kind: 'fault',
     rank: 5,
-    when: 'the inner notes of the chords are softer than the outer ones by over 8 dB, the differences of a piano’s keys allowed for',
+    when: 'the inner notes of the chords are softer than the outer ones by over 8 dB, the differences of a piano’s keys allowed for; or, in quiet sound, cannot be made out in half of the chords, three at least, whose outer notes are plain',
     why: 'a louder upper voice is voicing; so much softer an inner note hardly sounds. All else of loudness is the piano’s until its keys are known',
     source: PRACTICE,
   },

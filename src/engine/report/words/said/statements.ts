@@ -202,7 +202,9 @@ export const STATEMENT = v.variant('situation', [
     last: told('which note is mostly last', v.nullable(v.picklist(['lowest', 'inner', 'highest']))),
     hand: told('said where both hands play', v.nullable(HAND)),
   }),
-  says('inner-notes-soft', { softerDb: NUMBER }),
+  says('inner-notes-soft', {
+    softerDb: told('null: most are too soft to be heard at all', v.nullable(NUMBER)),
+  }),
 
   says('slows-to-the-end', { fromBpm: NUMBER, toBpm: NUMBER }),
   says('broad-last-note', { lateMs: WHOLE_MS }),

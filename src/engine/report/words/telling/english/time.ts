@@ -145,11 +145,14 @@ export function aboutTime({ crossing, name, spot }: Notes): Pick<Clauses, keyof 
         emphasis: 'not struck as one',
       };
     },
-    'inner-notes-soft': ({ softerDb }) => ({
-      sentence: `the inner notes are much softer than the outer ones, by ${softerDb.toFixed(0)} dB`,
-      half: 'the inner notes are much softer than the outer ones',
-      emphasis: 'the inner notes',
-    }),
+    'inner-notes-soft': ({ softerDb }) =>
+      softerDb === null
+        ? plain('the inner notes of the chords hardly sound, or not at all', 'the inner notes')
+        : {
+            sentence: `the inner notes are much softer than the outer ones, by ${softerDb.toFixed(0)} dB`,
+            half: 'the inner notes are much softer than the outer ones',
+            emphasis: 'the inner notes',
+          },
     'slows-to-the-end': ({ fromBpm, toBpm }) =>
       plain(`you slow down into the end, from ♩ = ${fromBpm} to ${toBpm}`, 'slow down into the end'),
     'broad-last-note': ({ lateMs }) =>

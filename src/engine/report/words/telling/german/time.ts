@@ -149,11 +149,14 @@ export function aboutTime({ crossing, name, spot, ofHand }: Notes): Pick<Clauses
       half: 'die letzten Versuche wurden immer ungleichmäßiger',
       emphasis: 'ungleichmäßiger als der davor',
     }),
-    'inner-notes-soft': ({ softerDb }) => ({
-      sentence: `die Mittelstimmen sind viel leiser als die Außenstimmen, um ${figure(softerDb, 0)} dB`,
-      half: 'die Mittelstimmen sind viel leiser als die Außenstimmen',
-      emphasis: 'die Mittelstimmen',
-    }),
+    'inner-notes-soft': ({ softerDb }) =>
+      softerDb === null
+        ? plain('die Mittelstimmen der Akkorde klingen kaum oder gar nicht', 'die Mittelstimmen')
+        : {
+            sentence: `die Mittelstimmen sind viel leiser als die Außenstimmen, um ${figure(softerDb, 0)} dB`,
+            half: 'die Mittelstimmen sind viel leiser als die Außenstimmen',
+            emphasis: 'die Mittelstimmen',
+          },
     'slows-to-the-end': ({ fromBpm, toBpm }) =>
       plain(
         `zum Schluss wirst du langsamer, von ♩ = ${fromBpm} auf ${toBpm}`,
