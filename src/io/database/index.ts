@@ -12,6 +12,8 @@ import { asStorageError, StorageError } from './errors.ts';
 import type { Keeper } from '../troubles/index.ts';
 
 export { StorageError } from './errors.ts';
+export { laidFile, layFile } from './files.ts';
+export type { LaidFile } from './files.ts';
 export { keepForGood, storageUse } from './room.ts';
 export type { StorageUse } from './room.ts';
 

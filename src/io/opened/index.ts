@@ -1,6 +1,6 @@
 import type { DBSchema } from 'idb';
 import type { ExerciseChoice, Report } from '../../engine/index.ts';
-import { createDatabase, type Migration } from '../database/index.ts';
+import { createDatabase, laidFile, layFile, type LaidFile, type Migration } from '../database/index.ts';
 
 /** A recording that somebody opened, as it came, and what was told of it. */
 export interface OpenedFile {
@@ -55,7 +55,7 @@ interface Head extends OpenedHead {
 /** Version 1. Heads are read all at once, so the files lie apart. */
 interface Schema extends DBSchema {
   heads: { key: string; value: Head };
-  files: { key: string; value: Blob };
+  files: { key: string; value: LaidFile };
 }
 const MIGRATIONS: readonly Migration<Schema>[] = [
   (database) => {
@@ -79,17 +79,17 @@ export function createOpened(options: Partial<OpenedOptions> = {}): Opened {
     },
     keep: async ({ file, ...about }) => {
       const head: Head = { ...about, bytes: file.size };
-      await quietly(() =>
+      const lay = (laid: LaidFile): Promise<void> =>
         database.write(['heads', 'files'], async (store) => {
           const heads = (await store('heads').getAll()).filter(({ id }) => id !== head.id);
           for (const id of tooOld([...heads, head], most, mostBytes)) {
             await store('heads').delete(id);
             await store('files').delete(id);
           }
-          await store('files').put(file, head.id);
+          await store('files').put(laid, head.id);
           await store('heads').put(head);
-        }),
-      );
+        });
+      await quietly(() => layFile(file, lay));
     },
     tell: async (id, report, choice) => {
       await quietly(() =>
@@ -102,8 +102,8 @@ export function createOpened(options: Partial<OpenedOptions> = {}): Opened {
     read: (id) =>
       quietly(async () => {
         const head = await database.use((open) => open.get('heads', id));
-        const file = await database.use((open) => open.get('files', id));
-        if (head === undefined || file === undefined) return null;
+        const file = laidFile(await database.use((open) => open.get('files', id)));
+        if (head === undefined || file === null) return null;
         return { ...head, file };
       }),
     together: async (id) => {

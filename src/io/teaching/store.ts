@@ -1,5 +1,14 @@
 import type { DBSchema, StoreNames } from 'idb';
-import { createDatabase, keepForGood, storageUse, type Migration, type Writable } from '../database/index.ts';
+import {
+  createDatabase,
+  keepForGood,
+  laidFile,
+  layFile,
+  storageUse,
+  type LaidFile,
+  type Migration,
+  type Writable,
+} from '../database/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import { createWindows } from './windows.ts';
 import type {
@@ -19,7 +28,7 @@ interface Schema extends DBSchema {
   students: { key: string; value: Student };
   files: { key: string; value: GivenFile };
   /** recordings as they came, by the file's name: those that wait to be sorted, and those that are kept whole */
-  waiting: { key: string; value: Blob };
+  waiting: { key: string; value: LaidFile };
   playings: { key: string; value: Playing };
   reports: { key: string; value: Reports };
   sounds: { key: string; value: SoundFile };
@@ -115,12 +124,14 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
       return { students: left(students), files: left(files), playings: left(playings) };
     },
     addFile: async (file, blob) => {
-      await database.write(['files', 'waiting'], async (store) => {
-        await Promise.all([store('files').put(file), store('waiting').put(blob, file.id)]);
-      });
+      await layFile(blob, (laid) =>
+        database.write(['files', 'waiting'], async (store) => {
+          await Promise.all([store('files').put(file), store('waiting').put(laid, file.id)]);
+        }),
+      );
       windows.tell({ files: [file.id] });
     },
-    blob: async (fileId) => (await database.use((open) => open.get('waiting', fileId))) ?? null,
+    blob: async (fileId) => laidFile(await database.use((open) => open.get('waiting', fileId))),
     finish: async (file, found) => {
       const isMine = await database.write(ALL_STORES, async (store) => {
         const now = await store('files').get(file.id);
