@@ -68,7 +68,7 @@ export const PREPARE = {
   minorScale: 'Minor scale',
   /** fingering, register and notes to a beat */
   details: {
-    legend: 'Fingers, register, rhythm',
+    legend: 'Fingers and more',
     usual: 'Usual',
     fingers: { left: 'Left hand', right: 'Right hand' },
     PRINCIPLES,

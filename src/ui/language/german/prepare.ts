@@ -15,7 +15,7 @@ export const PREPARE: Strings['prepare'] = {
   octaves: 'Oktaven',
   minorScale: 'Molltonleiter',
   details: {
-    legend: 'Finger, Lage, Rhythmus',
+    legend: 'Finger und mehr',
     usual: 'Üblich',
     fingers: { left: 'Linke Hand', right: 'Rechte Hand' },
     PRINCIPLES: {
