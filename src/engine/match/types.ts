@@ -120,6 +120,8 @@ export interface RecogniseOptions {
   readonly pianoCents: number | null;
   /** what is known of the player's hands, from attempts of which somebody said which hand it was */
   readonly handsPlayed: readonly HandPlayed[];
+  /** passages of one's own that it may be, besides the set */
+  readonly own: readonly ExerciseChoice[];
 }
 
 export const RECOGNITION = v.object({

@@ -25,7 +25,7 @@ export function sortPassages(
   options: Partial<RecogniseOptions> = {},
 ): readonly SortedPassage[] {
   const recognise = (passage: Passage): Recognition => recogniseFrom(heardIn(heard, passage), options);
-  const stretches = exerciseStretches(heard)
+  const stretches = exerciseStretches(heard, options)
     .map((stretch) => ({ ...stretch, recognition: recognise(justAround(stretch)) }))
     // A stretch so unlikely to be any exercise is other playing, with what stands beside it.
     .filter(({ recognition }) => recognition.choice !== null || recognition.confidence >= LEAST_LIKELY);

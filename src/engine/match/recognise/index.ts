@@ -9,13 +9,14 @@ import { FOLLOWING } from '../costs/index.ts';
 import type { Recognition, RecogniseOptions } from '../types.ts';
 import type { Moment } from './moments.ts';
 import { misreading } from './priors.ts';
+import { ownTemplates } from './own.ts';
 import { confidenceOf, rank } from './rank.ts';
 import type { Ranked } from './rank.ts';
 import { placed } from './templates.ts';
 
 /** Below this confidence it is not said which exercise it was. */
 export const LEAST_CONFIDENCE = 0.6;
-const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null, handsPlayed: [] };
+const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null, handsPlayed: [], own: [] };
 
 /** How many of the likeliest are told. */
 const TOLD = 5;
@@ -33,20 +34,24 @@ type HeardKeys = Pick<Heard, 'notes'> & { readonly tuning: Pick<Heard['tuning'],
  * Which hand played, one hand alone, cannot be heard: it is given as a likelihood, by the register and by what is known of the player.
  */
 export function recogniseFrom(heard: HeardKeys, options: Partial<RecogniseOptions> = {}): Recognition {
-  const { pianoCents, handsPlayed } = { ...RECOGNISE_DEFAULTS, ...options };
-  const ranking = rank(heard);
+  const { pianoCents, handsPlayed, own } = { ...RECOGNISE_DEFAULTS, ...options };
+  const read = misreading(heard.tuning.cents, pianoCents);
+  const { semitones, chance, otherwise } = read;
+  const ranking = rank(heard, ownTemplates(own, read));
   const [best] = ranking.ranked;
   if (best === undefined) return { choice: null, confidence: 0, octaveShift: 0, alternatives: [] };
-  const { semitones, chance, otherwise } = misreading(heard.tuning.cents, pianoCents);
+  const isOwn = best.listed.template.choice.passage !== undefined;
   const readAs = (one: Ranked, off: number): Recognition['alternatives'][number] => ({
     choice: placed(one.listed, off, handsPlayed).choice,
     fit: shareExplained(one, ranking.moments),
   });
-  const confidence = chance * confidenceOf(ranking);
+  // A passage of one's own that fits says itself at which pitch the piano stands.
+  const confidence = (isOwn ? 1 : chance) * confidenceOf(ranking);
   const { choice, octaves, handLikelihood } = placed(best.listed, semitones, handsPlayed);
   const alternatives = [
     ...(confidence < LEAST_CONFIDENCE ? [readAs(best, semitones)] : []),
-    ...(1 - chance > WORTH_TELLING ? [readAs(best, otherwise)] : []),
+    // What somebody wrote is in no other key.
+    ...(1 - chance > WORTH_TELLING && !isOwn ? [readAs(best, otherwise)] : []),
     ...ranking.ranked.slice(1, TOLD).map((other) => readAs(other, semitones)),
   ];
   return {

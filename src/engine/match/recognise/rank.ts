@@ -5,6 +5,7 @@ import { follow, idleCost } from './follow.ts';
 import type { Account } from './follow.ts';
 import { momentsOf } from './moments.ts';
 import type { Moment } from './moments.ts';
+import type { OwnTemplate } from './own.ts';
 import { shortlist } from './shortlist.ts';
 import type { Listed } from './shortlist.ts';
 
@@ -23,10 +24,10 @@ export interface Ranking {
 }
 
 /** Heard notes → the exercises that may have been played, each by itself, the one that explains all of them best first. */
-export function rank(heard: Pick<Heard, 'notes'>): Ranking {
+export function rank(heard: Pick<Heard, 'notes'>, own: readonly OwnTemplate[] = []): Ranking {
   const moments = momentsOf(heard.notes);
   const reach = { from: 0, to: moments.length };
-  const ranked = shortlist(heard.notes)
+  const ranked = shortlist(heard.notes, own)
     .map((listed) => ({ listed, account: follow(moments, [{ ...listed, ...reach }]) }))
     .filter(({ account }) => account.stretches.length > 0)
     .sort((a, b) => a.account.cost - b.account.cost);

@@ -1,5 +1,6 @@
 import { HIGHEST_KEY, LOWEST_KEY } from '../../base/units.ts';
 import type { PlayedNote } from '../../listen/index.ts';
+import type { OwnTemplate } from './own.ts';
 import { templates } from './templates.ts';
 import type { Slid, Template } from './templates.ts';
 import { FOLLOWING } from '../costs/index.ts';
@@ -22,9 +23,9 @@ const WINDOW = 1.15;
 
 /**
  * Notes in order of time → the exercises worth following, and where: for each part of the recording the likeliest, whose keys are
- * best found within as many notes in a row. It knows no order; it only counts keys, in windows that move note by note.
+ * best found within as many notes in a row; those of the set, and one's `own` passages. It knows no order; it only counts keys, in windows that move note by note.
  */
-export function shortlist(notes: readonly PlayedNote[]): readonly Listed[] {
+export function shortlist(notes: readonly PlayedNote[], own: readonly OwnTemplate[] = []): readonly Listed[] {
   const midis = notes.map(({ midi }) => midi);
   const parts = Array.from({ length: Math.ceil(midis.length / PART) }, () => [] as Listed[]);
   const lowest = Math.min(...midis);
@@ -39,6 +40,12 @@ export function shortlist(notes: readonly PlayedNote[]): readonly Listed[] {
       for (const found of windowsOf(midis, template, semitones)) enter(parts, found);
     }
   }
+  for (const template of own)
+    for (const semitones of template.shifts) {
+      if (template.lowest + semitones < LOWEST_KEY || template.highest + semitones > HIGHEST_KEY) continue;
+      if (!mayBeFound(counts, template, semitones)) continue;
+      for (const found of windowsOf(midis, template, semitones)) enter(parts, found);
+    }
   return merged(parts);
 }
 
@@ -97,25 +104,28 @@ function enter(parts: Listed[][], found: Listed): void {
 /** One entry an exercise and stretch: those of neighbouring parts that meet are one, with some notes of margin. */
 function merged(parts: readonly (readonly Listed[])[]): readonly Listed[] {
   const all = new Set(parts.flat());
-  const byExercise = new Map<string, Listed[]>();
+  const byExercise = new Map<Template, Map<number, Listed[]>>();
   for (const found of all) {
-    const name = `${templates().indexOf(found.template)} ${found.semitones}`;
-    byExercise.set(name, [...(byExercise.get(name) ?? []), found]);
+    const places = byExercise.get(found.template) ?? new Map<number, Listed[]>();
+    byExercise.set(found.template, places);
+    places.set(found.semitones, [...(places.get(found.semitones) ?? []), found]);
   }
-  return [...byExercise.values()].flatMap((same) => {
-    const joined: Listed[] = [];
-    for (const found of same.sort((a, b) => a.from - b.from)) {
-      const margin = Math.ceil(found.template.size / 2) + PART;
-      const wide = { ...found, from: Math.max(0, found.from - margin), to: found.to + margin };
-      const last = joined.at(-1);
-      if (last !== undefined && wide.from <= last.to)
-        joined[joined.length - 1] = {
-          ...last,
-          to: Math.max(last.to, wide.to),
-          share: Math.max(last.share, wide.share),
-        };
-      else joined.push(wide);
-    }
-    return joined;
-  });
+  return [...byExercise.values()]
+    .flatMap((places) => [...places.values()])
+    .flatMap((same) => {
+      const joined: Listed[] = [];
+      for (const found of same.sort((a, b) => a.from - b.from)) {
+        const margin = Math.ceil(found.template.size / 2) + PART;
+        const wide = { ...found, from: Math.max(0, found.from - margin), to: found.to + margin };
+        const last = joined.at(-1);
+        if (last !== undefined && wide.from <= last.to)
+          joined[joined.length - 1] = {
+            ...last,
+            to: Math.max(last.to, wide.to),
+            share: Math.max(last.share, wide.share),
+          };
+        else joined.push(wide);
+      }
+      return joined;
+    });
 }

@@ -1,7 +1,10 @@
 import type { Heard, Passage } from '../../listen/index.ts';
+import type { RecogniseOptions } from '../types.ts';
 import { follow } from './follow.ts';
 import { momentsOf } from './moments.ts';
 import type { Moment } from './moments.ts';
+import { misreading } from './priors.ts';
+import { ownTemplates } from './own.ts';
 import { shortlist } from './shortlist.ts';
 import { FOLLOWING } from '../costs/index.ts';
 
@@ -9,15 +12,20 @@ import { FOLLOWING } from '../costs/index.ts';
  * All that was heard in a recording → the stretches of it that an exercise explains, from first to last note, in order of time.
  * Where one exercise ends and begins again, two; where it stops and goes on, one; what is no exercise lies between them.
  */
-export function exerciseStretches(heard: Heard): readonly Passage[] {
+export function exerciseStretches(
+  heard: Heard,
+  { own = [], pianoCents = null }: Partial<RecogniseOptions> = {},
+): readonly Passage[] {
   const { notes } = heard;
   const moments = momentsOf(notes);
   const momentOf = momentsByNote(moments);
-  const runners = shortlist(notes).map((listed) => ({
-    ...listed,
-    from: momentOf(notes[listed.from]!.timeSec),
-    to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,
-  }));
+  const runners = shortlist(notes, ownTemplates(own, misreading(heard.tuning.cents, pianoCents))).map(
+    (listed) => ({
+      ...listed,
+      from: momentOf(notes[listed.from]!.timeSec),
+      to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,
+    }),
+  );
   return passagesOf(follow(moments, runners).stretches, moments);
 }
 

@@ -58,7 +58,7 @@ function templateFrom(choice: ExerciseChoice, steps: Template['steps']): Templat
 }
 
 /** A passage of one's own, where it is written: it is in no key but its own. */
-function writtenOut(choice: ExerciseChoice): Template {
+export function writtenOut(choice: ExerciseChoice): Template {
   return templateFrom(choice, midisOf(choice));
 }
 
@@ -91,6 +91,8 @@ export function placed(
   handsPlayed: readonly HandPlayed[] = [],
 ): Placed {
   const { choice } = template;
+  // It stands where it is written, or octaves away.
+  if (choice.passage !== undefined) return { choice, octaves: Math.round((semitones + semitonesOff) / 12) };
   const moved = semitones + semitonesOff;
   const key = keyAt(choice.key.endsWith('major') ? 'major' : 'minor', ((moved % 12) + 12) % 12);
   const first = Math.min(...template.steps[0]!) + moved;
