@@ -89,6 +89,7 @@ const passages = new Passages({
   kept: createKeptPassages(),
   open: async (file, bars) => (await import('./io/scores/index.ts')).openPassages(file, bars),
   encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
+  hearing: { analyst, decode: decodeInBrowser, openMicrophone: (deviceId) => openMicrophone({ deviceId }) },
 });
 const piano = new ThisPiano(settings);
 const unfinished = createUnfinished();

@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { serialize } from 'musicxml-io';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
@@ -11,6 +12,7 @@ beforeAll(async () => {
   browser = await sharedBrowser();
 });
 
+const PLAYED = resolve(import.meta.dirname, '../../audio-fixtures/clean-scale/attempt.wav');
 const [, TWO] = inventedPassages(2);
 const score = {
   name: 'two.musicxml',
@@ -53,12 +55,78 @@ describe('a passage of one’s own', () => {
     await close();
   });
 
-  it('is cut out of a longer piece; what is no music says why', async () => {
+  it('is played once, laid on a staff, set right, named, and is an exercise like any other', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await unfold(page);
+    await page.getByRole('button', { name: 'Play or write one …' }).click();
+    await choose(page.getByLabel('Right', { exact: true }));
+    await page.getByLabel('A recording to open').setInputFiles(PLAYED);
+    const inHand = page.locator('.hand');
+    await inHand.filter({ hasText: /^E\d, right hand$/ }).waitFor();
+    const notes = page.locator('.staff figcaption');
+    await notes.filter({ hasText: /F sharp.*G sharp/ }).waitFor({ state: 'attached' });
+    await page.getByRole('button', { name: 'A semitone up' }).click();
+    await inHand.filter({ hasText: /^E♯\d/ }).waitFor();
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await inHand.filter({ hasText: /^E\d/ }).waitFor();
+    await page.getByLabel('Title').fill('As I play it');
+    await page.getByRole('button', { name: 'Done' }).click();
+    await heading(page, 'As I play it · right hand');
+    await unfold(page);
+    await page.getByRole('button', { name: 'Change it …' }).click();
+    await page.getByRole('button', { name: 'Throw away' }).click();
+    await heading(page, 'As I play it · right hand');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is written by touch, and by keys alone', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await unfold(page);
+    await page.getByRole('button', { name: 'Play or write one …' }).click();
+    await page.getByRole('button', { name: 'Write it on the staff' }).click();
+    const staff = page.getByRole('application');
+    const svg = staff.locator('.line > svg').first();
+    await svg.waitFor();
+    const { width, height } = (await svg.boundingBox())!;
+    const inHand = page.locator('.hand');
+    await expect
+      .poll(async () => {
+        await svg.click({ position: { x: width * 0.3, y: height * 0.3 } });
+        return inHand.textContent();
+      })
+      .toMatch(/right hand/);
+    const first = await inHand.textContent();
+    await staff.focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('ArrowUp');
+    await expect.poll(() => inHand.textContent()).not.toBe(first);
+    await page.keyboard.press('ArrowLeft');
+    await expect.poll(() => inHand.textContent()).toBe(first);
+    await page.keyboard.press('Delete');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Other hand' }).click();
+    await inHand.filter({ hasText: 'left hand' }).waitFor();
+    await page.getByRole('button', { name: 'Done' }).click();
+    await heading(page, 'My passage · hands together');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('is cut out of a longer piece, also one that is dropped anywhere; what is no music says why', async () => {
     const { page, errors, close } = await visit(browser, site);
     await unfold(page);
     await open(page, { ...score, name: 'none.txt', buffer: Buffer.from('hello') });
     await page.getByRole('alert').filter({ hasText: 'no music that is read here' }).waitFor();
-    await open(page, long);
+    const dropped = await page.evaluateHandle(
+      ({ name, text }) => {
+        const data = new DataTransfer();
+        data.items.add(new File([text], name));
+        return data;
+      },
+      { name: long.name, text: long.buffer.toString() },
+    );
+    await page.dispatchEvent('body', 'drop', { dataTransfer: dropped });
     await page.getByRole('alert').filter({ hasText: '24 bars' }).waitFor();
     await page.getByLabel('From bar').fill('5');
     await page.getByLabel('to bar').fill('6');

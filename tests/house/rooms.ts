@@ -90,6 +90,7 @@ export const ROOMS: readonly string[] = [
   'ui/practice',
   'ui/prepare',
   'ui/record',
+  'ui/compose',
   'ui/report',
   'ui/report/compare',
   'ui/report/detail',

@@ -1,14 +1,27 @@
 import { handsIn, passageId } from '../../engine/index.ts';
-import type { ExerciseChoice } from '../../engine/index.ts';
+import type { AudioInput, ExerciseChoice } from '../../engine/index.ts';
+import type { Analyst } from '../../io/analysis/index.ts';
+import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bars, KeptPassages } from '../../io/scores/index.ts';
 import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
+import type { Plan } from '../attempt/plan.svelte.ts';
 import { knowPassage } from '../names/address.ts';
+
+/** How something that is played comes in and is heard. */
+export interface Hearing {
+  readonly analyst: Pick<Analyst, 'analyse' | 'cancel'>;
+  readonly decode: (bytes: ArrayBuffer, name: string) => Promise<AudioInput>;
+  /** null: the system's choice */
+  readonly openMicrophone: (deviceId: string | null) => Promise<Microphone>;
+}
 
 /** What the list of one's own passages needs. */
 export interface PassageDevices {
   readonly kept: KeptPassages;
   readonly open: (file: File, bars: Bars | null) => Promise<readonly ExerciseChoice[]>;
   readonly encode: (choices: readonly ExerciseChoice[]) => Promise<string>;
+  /** what hears one that is played once */
+  readonly hearing: Hearing;
 }
 
 /** A file that was opened and gave no passage. */
@@ -23,7 +36,13 @@ interface Refused {
 export class Passages {
   list: readonly ExerciseChoice[] = $state.raw([]);
   refused: Refused | null = $state.raw(null);
+  /** one that is being made or set right; 'new': from nothing; null: none */
+  composing: ExerciseChoice | 'new' | null = $state.raw(null);
   readonly #devices: PassageDevices;
+
+  get hearing(): Hearing {
+    return this.#devices.hearing;
+  }
 
   constructor(devices: PassageDevices) {
     this.#devices = devices;
@@ -50,6 +69,19 @@ export class Passages {
     }
   }
 
+  /** Several files → the last passage among them; what is refused stays said beside it. */
+  async openAll(files: readonly File[]): Promise<ExerciseChoice | null> {
+    this.composing = null;
+    let found: ExerciseChoice | null = null;
+    let refused: Refused | null = null;
+    for (const file of files) {
+      found = (await this.open(file)) ?? found;
+      refused = this.refused ?? refused;
+    }
+    this.refused = refused;
+    return found;
+  }
+
   /** One of them as a file of its own. */
   async fileOf(choice: ExerciseChoice): Promise<Blob> {
     return new Blob([await this.#devices.encode([choice])], { type: 'application/json' });
@@ -59,6 +91,14 @@ export class Passages {
     this.list = [...this.list.filter((one) => !isSame(one, choice)), choice];
     knowPassage(choice);
     await this.#devices.kept.put(choice);
+  }
+
+  /** What was made takes the place of what it was made from. */
+  async made(choice: ExerciseChoice): Promise<void> {
+    const { composing } = this;
+    this.composing = null;
+    if (composing !== null && composing !== 'new' && !isSame(composing, choice)) await this.remove(composing);
+    await this.add(choice);
   }
 
   async remove(choice: ExerciseChoice): Promise<void> {
@@ -79,6 +119,18 @@ const isSame = (one: ExerciseChoice, other: ExerciseChoice): boolean => idOf(one
 /** For all hands that it is written for. */
 export function asWritten(choice: ExerciseChoice): ExerciseChoice {
   return choice.passage === undefined ? choice : { ...choice, hands: handsIn(choice.passage) };
+}
+
+/** What is to be played now is this passage, at the tempo that is written in it. */
+export function takeUp(plan: Plan, choice: ExerciseChoice): void {
+  plan.choose(choice);
+  plan.targetBpm = choice.passage?.bpm === undefined ? null : Math.round(choice.passage.bpm);
+}
+
+/** Whether a file is music by its ending, or by what the system calls it: its contents tell when it is opened. */
+export function isScoreFile({ name, type }: Pick<File, 'name' | 'type'>): boolean {
+  const known = SCORE_FILES.split(',');
+  return known.includes(type.toLowerCase()) || known.includes(/\.\w+$/.exec(name.toLowerCase())?.[0] ?? '-');
 }
 
 /** Endings and kinds of files of music, as systems offer them. */

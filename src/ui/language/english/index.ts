@@ -1,4 +1,5 @@
 import { COMPARE } from './compare.ts';
+import { COMPOSE } from './compose.ts';
 import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
 import { FROM_TEACHER } from './from-teacher.ts';
@@ -34,6 +35,7 @@ export const ENGLISH = {
   listen: LISTEN,
   detail: DETAIL,
   compare: COMPARE,
+  compose: COMPOSE,
   review: REVIEW,
   send: SEND,
   stand: STAND,

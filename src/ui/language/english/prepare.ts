@@ -157,6 +157,8 @@ export const PREPARE = {
     title: 'Passages of your own',
     choose: 'Choose a passage',
     open: 'Open a passage …',
+    make: 'Play or write one …',
+    change: 'Change it …',
     label: 'A passage of your own: MusicXML, MIDI or ABC',
     keep: 'Keep this passage',
     remove: 'Take it off the list',

@@ -1,5 +1,6 @@
 import type { Strings } from '../english/index.ts';
 import { COMPARE } from './compare.ts';
+import { COMPOSE } from './compose.ts';
 import { DETAIL } from './detail.ts';
 import { FRAME } from './frame.ts';
 import { FROM_TEACHER } from './from-teacher.ts';
@@ -35,6 +36,7 @@ export const GERMAN: Strings = {
   listen: LISTEN,
   detail: DETAIL,
   compare: COMPARE,
+  compose: COMPOSE,
   review: REVIEW,
   send: SEND,
   stand: STAND,

@@ -142,6 +142,8 @@ export const PREPARE: Strings['prepare'] = {
     choose: 'Stelle wählen',
     open: 'Stelle öffnen …',
     label: 'Eine eigene Stelle: MusicXML, MIDI oder ABC',
+    make: 'Vorspielen oder schreiben …',
+    change: 'Ändern …',
     keep: 'Diese Stelle behalten',
     remove: 'Von der Liste nehmen',
     save: 'Als Datei sichern',

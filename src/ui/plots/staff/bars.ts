@@ -43,6 +43,8 @@ export interface Bar {
   readonly last: boolean;
   /** a time signature that is written at its beginning, e.g. "3/4" */
   readonly time?: string;
+  /** of a passage: where it begins and ends, quarter notes */
+  readonly beats?: { readonly from: number; readonly to: number };
 }
 
 const BEATS_A_BAR = 4;

@@ -1,6 +1,7 @@
 import bravuraUrl from '@vexflow-fonts/bravura/bravura.woff2?url';
 import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core';
 import { headWidthPx, timeWidthPx, type Bar } from './bars.ts';
+import { fieldsOf, type StaffField } from './fields.ts';
 import { drawMeant, markOctaves, markStretch } from './marks.ts';
 import { meantShapes } from './meant.ts';
 import type { Meant } from './meant.ts';
@@ -27,6 +28,8 @@ export interface StaffSystem {
 /** What was drawn, to draw over it. */
 export interface DrawnSystem {
   readonly places: readonly StaffPlace[];
+  /** of a passage: its bars, to be written in */
+  readonly fields: readonly StaffField[];
   /** of the drawing, px at scale 1 */
   readonly viewBox: string;
   readonly widthPx: number;
@@ -102,7 +105,8 @@ export function drawSystem(host: HTMLDivElement, system: StaffSystem): DrawnSyst
   if (system.stretch !== null) markStretch(host, drawn, system.stretch, bottomPx + 8);
   const above = Math.min(topPx, ...marksPx) - 6 - system.marksPx;
   const below = bottomPx + (system.stretch === null ? 6 : 16) + system.marksPx;
-  return { places: placesOf(drawn.flat()), ...crop(host, system, above, below) };
+  const fields = drawn.flatMap((parts, at) => fieldsOf(bars[at]!, parts));
+  return { places: placesOf(drawn.flat()), fields, ...crop(host, system, above, below) };
 }
 
 /** Half a note's head, px. */
@@ -151,7 +155,7 @@ function crop(
   { scale, widthPx }: StaffSystem,
   fromPx: number,
   toPx: number,
-): Omit<DrawnSystem, 'places'> {
+): Omit<DrawnSystem, 'places' | 'fields'> {
   const heightPx = Math.ceil((toPx - fromPx) * scale);
   const viewBox = `0 ${fromPx} ${widthPx / scale} ${heightPx / scale}`;
   const svg = host.querySelector('svg');

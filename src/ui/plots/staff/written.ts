@@ -38,19 +38,28 @@ interface Span {
   readonly step: ExpectedStep | null;
 }
 
-/** Whatever is to be played → its bars. */
-export function barsOf(exercise: Exercise, meant: Meant | null = null): readonly Bar[] {
+/** Whatever is to be played → its bars. `hands`: whose staves there are, whatever is written; null: only those with notes. */
+export function barsOf(
+  exercise: Exercise,
+  meant: Meant | null = null,
+  hands: readonly Hand[] | null = null,
+): readonly Bar[] {
   const { passage } = exercise.choice;
-  return passage === undefined ? writeBars(exercise, meant) : writtenBars(exercise, passage, meant);
+  return passage === undefined ? writeBars(exercise, meant) : writtenBars(exercise, passage, meant, hands);
 }
 
-function writtenBars(exercise: Exercise, passage: OwnPassage, meant: Meant | null): readonly Bar[] {
+function writtenBars(
+  exercise: Exercise,
+  passage: OwnPassage,
+  meant: Meant | null,
+  staves: readonly Hand[] | null,
+): readonly Bar[] {
   const { steps, practised } = exercise;
   const isWhole = practised === undefined || practised.repeats === 0;
   const offset = isWhole ? firstBeat(passage, exercise.choice.hands) : 0;
   const lines = isWhole ? barlines(passage) : linesOver(steps, passage);
-  const hands = (['right', 'left'] as const).filter((hand) =>
-    steps.some((step) => notesOf(step, hand).length > 0),
+  const hands = (['right', 'left'] as const).filter(
+    (hand) => staves?.includes(hand) ?? steps.some((step) => notesOf(step, hand).length > 0),
   );
   const signs = signsOf(exercise, meant);
   const spans = hands.map((hand) => spansOf(steps, hand, offset, lines.at(-1)!, isWhole));
@@ -79,6 +88,7 @@ function writtenBars(exercise: Exercise, passage: OwnPassage, meant: Meant | nul
     return {
       index,
       last: index === lines.length - 2,
+      beats: { from: start, to: end },
       parts,
       ...(isNew && { time: `${bar.count}/${bar.unit}` }),
     };
