@@ -1,5 +1,12 @@
-import { Note } from 'tonal';
-import { keyFacts, PASSAGE_MOST, spellWithOctave } from '../../engine/index.ts';
+import {
+  keyFacts,
+  midiOf,
+  nameAt,
+  PASSAGE_MOST,
+  placeOf,
+  spellWithOctave,
+  withSign,
+} from '../../engine/index.ts';
 import type { Hand, WrittenNote } from '../../engine/index.ts';
 import { inOrder, mostBeats, NEAR } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
@@ -12,24 +19,9 @@ export interface Edited {
 
 const LOWEST_MIDI = 21;
 const HIGHEST_MIDI = 108;
-const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
-
-/** A place on the staff, by letters from C0 on → the note of the key that stands there. */
-export function nameAt(key: string, place: number): string {
-  const letter = LETTERS[((place % 7) + 7) % 7]!;
-  const inKey = keyFacts(key).scale.find((name) => name.startsWith(letter)) ?? letter;
-  return `${inKey}${Math.floor(place / 7)}`;
-}
-
-/** The other way: which place on the staff a note stands at. */
-export function placeOf(name: string): number {
-  const { letter, oct } = Note.get(name);
-  return 7 * (oct ?? 4) + LETTERS.indexOf(letter as (typeof LETTERS)[number]);
-}
-
 /** The note as it is after a change; where that cannot be, nothing changes. */
 function replaced(sheet: Sheet, note: WrittenNote, by: WrittenNote): Edited {
-  const midi = Note.midi(by.name);
+  const midi = midiOf(by.name);
   if (midi === null || midi < LOWEST_MIDI || midi > HIGHEST_MIDI) return { sheet, chosen: note };
   const others = sheet.notes.filter((one) => one !== note && !isSame(one, by));
   return { sheet: { ...sheet, notes: inOrder([...others, by]) }, chosen: by };
@@ -38,7 +30,7 @@ function replaced(sheet: Sheet, note: WrittenNote, by: WrittenNote): Edited {
 const isSame = (one: WrittenNote, other: WrittenNote): boolean =>
   Math.abs(one.beat - other.beat) < NEAR &&
   one.hand === other.hand &&
-  Note.midi(one.name) === Note.midi(other.name);
+  midiOf(one.name) === midiOf(other.name);
 
 /** Up or down by steps of the key. */
 export function stepped(sheet: Sheet, note: WrittenNote, by: number): Edited {
@@ -47,10 +39,7 @@ export function stepped(sheet: Sheet, note: WrittenNote, by: number): Edited {
 
 /** Up or down by a semitone: with the same letter as long as one sign does, else with the next one. */
 export function raised(sheet: Sheet, note: WrittenNote, by: 1 | -1): Edited {
-  const { letter, alt, oct } = Note.get(note.name);
-  const sign = (alt ?? 0) + by;
-  const spelt = spellWithOctave(keyFacts(sheet.key), Note.midi(note.name)! + by);
-  const name = Math.abs(sign) > 1 ? spelt : `${letter}${sign > 0 ? '#' : sign < 0 ? 'b' : ''}${oct}`;
+  const name = withSign(note.name, by) ?? spellWithOctave(keyFacts(sheet.key), midiOf(note.name)! + by);
   return replaced(sheet, note, { ...note, name });
 }
 

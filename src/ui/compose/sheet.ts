@@ -1,5 +1,4 @@
-import { Note } from 'tonal';
-import { handsIn, PASSAGE_MOST } from '../../engine/index.ts';
+import { handsIn, midiOf, PASSAGE_MOST } from '../../engine/index.ts';
 import type {
   Exercise,
   ExerciseChoice,
@@ -44,7 +43,7 @@ export const mostBeats = (sheet: Sheet): number => sheet.upbeat + PASSAGE_MOST.b
 export const inOrder = (notes: readonly WrittenNote[]): readonly WrittenNote[] =>
   [...notes].sort(
     (a, b) =>
-      a.beat - b.beat || a.hand.localeCompare(b.hand) || (Note.midi(a.name) ?? 0) - (Note.midi(b.name) ?? 0),
+      a.beat - b.beat || a.hand.localeCompare(b.hand) || (midiOf(a.name) ?? 0) - (midiOf(b.name) ?? 0),
   );
 
 /** A passage that there is already → the sheet that it lies on. */
@@ -101,7 +100,7 @@ export function drawnOf(sheet: Sheet): Exercise {
     step,
     beat: beat - first,
     notes: notes.map(({ name, hand, beats, finger }) => ({
-      midi: Note.midi(name)!,
+      midi: midiOf(name)!,
       name,
       hand,
       beats,

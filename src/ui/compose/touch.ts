@@ -1,7 +1,7 @@
+import { nameAt } from '../../engine/index.ts';
 import type { WrittenNote } from '../../engine/index.ts';
 import type { DrawnSystem } from '../plots/staff/draw.ts';
 import { pointAt } from '../plots/staff/fields.ts';
-import { nameAt } from './edits.ts';
 import { momentsOn, NEAR } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 

@@ -1,13 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { exerciseOf, samePassage } from '../../../src/engine/index.ts';
+import { exerciseOf, nameAt, placeOf, samePassage } from '../../../src/engine/index.ts';
 import type { WrittenNote } from '../../../src/engine/index.ts';
 import {
   after,
   handed,
   lengthened,
-  nameAt,
-  placeOf,
   put,
   raised,
   stepped,
