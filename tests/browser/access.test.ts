@@ -36,9 +36,11 @@ async function tabTo(page: Page, name: string): Promise<void> {
 }
 
 describe('at every size, light and dark, axe finds nothing wrong and nothing lies beyond the edge', () => {
-  it('before a report and with one', async () => {
+  it('before a report, with all that there is to choose, and with one', async () => {
     const { page, close } = await visit(browser, site);
     await page.locator('.music svg').first().waitFor();
+    await page.getByText('Fingers and more').click();
+    await page.getByText('Fingers written over notes').click();
     await atEverySize(page, (seen) => nothingWrong(page, seen));
     await page.getByRole('button', { name: 'Example' }).click();
     await verdictOf(page);

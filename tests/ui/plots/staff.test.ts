@@ -54,6 +54,25 @@ describe('bars', () => {
     }
   });
 
+  it.each([
+    [1, 'q', 4],
+    [2, '8', 8],
+    [3, '8', 12],
+    [4, '16', 16],
+    [6, '16', 12],
+  ] as const)(
+    'of a scale with %i notes a beat are of notes of value %s, %i to a bar',
+    (notesABeat, value, inBar) => {
+      const exercise = buildExercise({
+        ...{ key: 'C major', form: 'scale', hands: 'right', octaves: 4, notesABeat },
+      });
+      const [first] = writeBars(exercise);
+      expect(first!.parts[0]!.events.map(({ duration }) => duration)).toEqual(
+        Array.from({ length: inBar }, () => value),
+      );
+    },
+  );
+
   it('stay near their staff: never more than five ledger lines', () => {
     // Staff lines E4–F5 and G2–A3, one diatonic place each (common practice): five ledger lines are ten places.
     const LINES = { treble: [30, 38], bass: [18, 26] } as const;

@@ -36,7 +36,7 @@ export interface StaffPart {
   readonly events: readonly StaffEvent[];
 }
 
-/** Four beats of the exercise; right hand first. */
+/** A bar of the exercise; right hand first. */
 export interface Bar {
   readonly index: number;
   readonly parts: readonly StaffPart[];
@@ -47,7 +47,8 @@ export interface Bar {
   readonly beats?: { readonly from: number; readonly to: number };
 }
 
-const BEATS_A_BAR = 4;
+/** Four beats, two where six notes go to each: more would not fit a screen. */
+const beatsABar = (perBeat: number): number => (perBeat === 6 ? 2 : 4);
 
 /** Highest keys written without and with one octave mark: A6 and A7, four ledger lines. Common practice, no source. */
 const HIGHEST_PLAIN = 93;
@@ -58,7 +59,7 @@ const TREBLE_DOWN_TO = 53;
 /** Clefs change only between groups of two beats, where the beams do. */
 const BEATS_A_GROUP = 2;
 
-/** Exercise → bars of four beats, with the signs of what is meant. There is no time signature: the last note fills its bar. */
+/** Exercise → its bars, with the signs of what is meant. There is no time signature: the last note fills its bar. */
 export function writeBars(exercise: Exercise, meant: Meant | null = null): readonly Bar[] {
   const { steps } = exercise;
   const perBeat = isBlocked(exercise) ? 1 : notesABeat(exercise.choice);
@@ -66,15 +67,14 @@ export function writeBars(exercise: Exercise, meant: Meant | null = null): reado
   const hands = (['right', 'left'] as const).filter((hand) =>
     steps.some((step) => step.notes.some((note) => note.hand === hand)),
   );
-  const count = Math.floor((steps.at(-1)?.beat ?? 0) / BEATS_A_BAR + 1e-6) + 1;
+  const barBeats = beatsABar(perBeat);
+  const count = Math.floor((steps.at(-1)?.beat ?? 0) / barBeats + 1e-6) + 1;
   const parts = hands.map((hand) => writePart(hand, steps, perBeat, signs));
   return Array.from({ length: count }, (_, index) => ({
     index,
     last: index === count - 1,
     parts: parts.map(({ hand, events }) => {
-      const inBar = events.filter(
-        (event) => Math.floor(steps[event.step]!.beat / BEATS_A_BAR + 1e-6) === index,
-      );
+      const inBar = events.filter((event) => Math.floor(steps[event.step]!.beat / barBeats + 1e-6) === index);
       return { hand, clef: inBar[0]?.clef ?? 'treble', events: inBar };
     }),
   }));
@@ -89,11 +89,12 @@ function writePart(
   signs: ReadonlyMap<number, readonly StaffSign[]>,
 ): Omit<StaffPart, 'clef'> {
   const clefs = chooseClefs(hand, steps);
+  const barBeats = beatsABar(perBeat);
   const events = steps.map((step): StaffEvent => {
     const notes = step.notes.flatMap((note) => playedBy(hand, note));
     const highest = Math.max(...notes.map((note) => note.midi));
     const octavesUp = highest > HIGHEST_8VA ? 2 : highest > HIGHEST_PLAIN ? 1 : 0;
-    const beat = step.beat % BEATS_A_BAR;
+    const beat = step.beat % barBeats;
     const own = signs.get(step.step) ?? [];
     return {
       step: step.step,
@@ -105,7 +106,7 @@ function writePart(
       signs: own,
       ...noteValue(
         perBeat,
-        step.step === steps.length - 1 ? BEATS_A_BAR - beat : null,
+        step.step === steps.length - 1 ? barBeats - beat : null,
         lengthOf(step, steps[step.step + 1], perBeat, own),
       ),
     };
