@@ -5,6 +5,7 @@ import { render, type RenderSpec } from '../support/render.ts';
 import { openEmptyJournal, openSeededJournal } from './journal/scenes.ts';
 import { fixturePath } from './sounds.ts';
 import { asFile, review } from './student/made.ts';
+import { openInvented as openInventedClass } from './teacher/stored-class.ts';
 import { beginReview, openClass, openRemarked, openUntold, playExample } from './teacher/scenes.ts';
 import { choose, verdictOf } from './visit.ts';
 
@@ -379,6 +380,14 @@ export const SCENES: readonly Scene[] = [
         await beginReview(page);
       }),
       whole('teacher-review-german', speakGerman),
+    ],
+  },
+  {
+    query: '#teacher',
+    shots: [
+      whole('teacher-class', (page) => openInventedClass(page, 40, 4)),
+      screen('teacher-class-top', nothing),
+      screen('teacher-class-german', speakGerman),
     ],
   },
 ];

@@ -118,6 +118,8 @@ export interface HandPlayed {
 export interface RecogniseOptions {
   /** the tuning of the piano that is played as a rule, against A4 = 440 Hz; null: it is not known, and may be read a semitone off */
   readonly pianoCents: number | null;
+  /** the tunings of other pianos that this player is known to play, a school's or a friend's, against A4 = 440 Hz */
+  readonly elsewhereCents: readonly number[];
   /** what is known of the player's hands, from attempts of which somebody said which hand it was */
   readonly handsPlayed: readonly HandPlayed[];
   /** passages of one's own that it may be, besides the set */

@@ -16,6 +16,8 @@ const list = <Item extends v.GenericSchema>(item: Item) => v.pipe(v.array(item),
 const told = v.union([text(4000), NOTICE]);
 const moment = v.nullable(MOMENT);
 
+const SETTLED = v.object({ cents: v.number(), by: ID });
+
 const STUDENT = v.object({
   id: ID,
   name: text(200),
@@ -24,7 +26,8 @@ const STUDENT = v.object({
   words: text(8000),
   message: text(8000),
   assignment: list(ASSIGNED),
-  piano: v.exactOptional(v.nullable(v.object({ cents: v.number(), by: ID }))),
+  piano: v.exactOptional(v.nullable(SETTLED)),
+  elsewhere: v.exactOptional(v.array(SETTLED)),
   sent: list(v.object({ id: ID, madeMs: MOMENT, fileName: text(400), attempts: list(ID) })),
 });
 

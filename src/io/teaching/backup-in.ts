@@ -6,6 +6,7 @@ import type { Remark, SoundFile } from '../review/types.ts';
 import { checkBackup, checkBackupAttempt } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
 import { folded } from './names.ts';
+import { pianosOfBoth } from './pianos.ts';
 import { toldBy } from './told.ts';
 import type {
   BackupOutcome,
@@ -190,7 +191,6 @@ async function putStudents(
     idOf.set(student.id, same?.id ?? student.id);
     if (same === undefined) await store.addStudents([{ ...student, deletedMs: null }]);
     else {
-      const { piano } = student;
       await store.changeStudents([
         {
           id: same.id,
@@ -199,7 +199,7 @@ async function putStudents(
             sent: [...now.sent, ...student.sent.filter(({ id }) => now.sent.every((one) => one.id !== id))],
             assignment: now.assignment.length === 0 ? student.assignment : now.assignment,
             words: now.words === '' ? student.words : now.words,
-            ...(piano !== undefined && { piano: now.piano ?? piano }),
+            ...pianosOfBoth(now, student),
             message: now.message === '' ? student.message : now.message,
           }),
         },

@@ -74,7 +74,8 @@ function headOf({ students, files, playings }: Desktop, templates: readonly Temp
   };
 }
 
-function studentOf({ id, name, aliases, proposed, words, message, assignment, sent, piano }: Student) {
+function studentOf({ id, name, aliases, proposed, words, message, assignment, sent, ...more }: Student) {
+  const { piano, elsewhere } = more;
   return {
     id,
     name,
@@ -85,6 +86,7 @@ function studentOf({ id, name, aliases, proposed, words, message, assignment, se
     ...(aliases !== undefined && { aliases }),
     ...(proposed !== undefined && { proposed }),
     ...(piano !== undefined && { piano }),
+    ...(elsewhere !== undefined && { elsewhere }),
   };
 }
 

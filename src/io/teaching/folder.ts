@@ -13,7 +13,7 @@ export async function writeFolder(
 }
 
 /** A file's name → the same in letters that every system's zips have. */
-export function plainAscii(name: string): string {
+function plainAscii(name: string): string {
   return name
     .normalize('NFC')
     .replace(

@@ -4,6 +4,7 @@ export { recordedWhen } from '../sorting/recorded-when.ts';
 export { HEAD_BYTES, isHidden, isRecording } from '../sorting/recordings.ts';
 export { writeFolder } from './folder.ts';
 export { folded, nameIn } from './names.ts';
+export { asPianos, NEAR_CENTS, pianosOf, pianosOfBoth } from './pianos.ts';
 export { printOf } from './print.ts';
 export { whoIs, whoseIs } from './roster.ts';
 export type { Known, Whose } from './roster.ts';

@@ -34,6 +34,8 @@ export interface Student extends Kept {
   readonly sent: readonly SentReview[];
   /** the tuning of their piano, as a correction settled it; absent or null: none did */
   readonly piano?: SettledPiano | null;
+  /** of other pianos that they play, as corrections before settled them; absent: none did */
+  readonly elsewhere?: readonly SettledPiano[];
   /** when it was deleted, ms since 1970; null: it is not */
   readonly deletedMs: number | null;
 }

@@ -142,7 +142,7 @@ function recordingOf(
     source: { path, member },
     name: shown,
     student,
-    pianoCents: roster.pianoCentsOf(student),
+    pianosCents: roster.pianosCentsOf(student),
     whenMs: recordedWhen(basename(shown)) ?? mtimeMs,
     needsMb,
   };

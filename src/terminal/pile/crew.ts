@@ -44,9 +44,9 @@ export function openCrew(
   return {
     sort: (recording, alone, onShare) =>
       new Promise((resolve) => {
-        const { source, name, pianoCents, needsMb } = recording;
+        const { source, name, pianosCents, needsMb } = recording;
         pool.ask({
-          request: { source, name, targetBpm, evennessPercent, alone, pianoCents, kept },
+          request: { source, name, targetBpm, evennessPercent, alone, pianosCents, kept },
           name,
           needsMb,
           onReply: (reply) => {

@@ -16,7 +16,7 @@ export interface PileRequest {
   /** what other recordings taught of hands alone */
   readonly alone: HandsAlone | null;
   /** tuning of the student's piano; null: not known */
-  readonly pianoCents: number | null;
+  readonly pianosCents: readonly number[];
   readonly kept: KeptPlace;
 }
 

@@ -3,15 +3,15 @@ import { folded } from '../../io/teaching/names.ts';
 import { whoseIs } from '../../io/teaching/roster.ts';
 import type { Known } from '../../io/teaching/roster.ts';
 
-/** A student of the file, and how far the piano at home stands from A4 = 440 Hz, where that is known; null: it is not. */
-type Listed = Known & { readonly pianoCents: number | null };
+/** A student of the file, and how far the pianos that they play stand from A4 = 440 Hz, as far as that is known. */
+type Listed = Known & { readonly pianosCents: readonly number[] };
 
 /** "-72 cents" */
 const CENTS = /^([+-]?\d{1,3}) *cents?$/i;
 
 /**
  * A text file → who is known: a line a student, the name first, behind a colon what else their recordings are called by, between
- * commas ("Mara Lind: mara, ML"), and the tuning of their piano ("-72 cents"). Empty lines and those that begin with # are passed over. Rejects with the system's error where it cannot be read.
+ * commas ("Mara Lind: mara, ML"), and the tunings of the pianos that they play ("-72 cents"). Empty lines and those that begin with # are passed over. Rejects with the system's error where it cannot be read.
  */
 export async function readStudents(file: string | null): Promise<readonly Listed[]> {
   if (file === null) return [];
@@ -31,7 +31,7 @@ function studentIn(line: string): readonly Listed[] {
   if (name === undefined || name === '') return [];
   const cents = others.flatMap((one) => CENTS.exec(one)?.[1] ?? []).map(Number);
   const aliases = others.filter((one) => one !== '' && !CENTS.test(one));
-  return [{ name, aliases, pianoCents: cents[0] ?? null }];
+  return [{ name, aliases, pianosCents: cents }];
 }
 
 /** Tells whose recordings are, path after path: two ways to write one name that is not known are one student. */
@@ -54,9 +54,9 @@ export class Roster {
     return this.#proposed.get(name)!;
   }
 
-  /** The tuning of a student's piano, cents; null: it is not known. */
-  pianoCentsOf(student: string): number | null {
-    return this.#known.find(({ name }) => name === student)?.pianoCents ?? null;
+  /** The tunings of a student's pianos, cents; none: they are not known. */
+  pianosCentsOf(student: string): readonly number[] {
+    return this.#known.find(({ name }) => name === student)?.pianosCents ?? [];
   }
 
   /** Names that nobody has confirmed. */

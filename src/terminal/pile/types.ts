@@ -17,7 +17,7 @@ export interface Recording {
   /** '' where neither folder nor file name tells */
   readonly student: string;
   /** tuning of the piano that this student plays as a rule; null: not known */
-  readonly pianoCents: number | null;
+  readonly pianosCents: readonly number[];
   /** by its name, else by the file's own time, ms since 1970; null: neither is known */
   readonly whenMs: number | null;
   /** what sorting it may hold, MB */

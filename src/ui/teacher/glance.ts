@@ -46,6 +46,13 @@ const GRAVITY: Readonly<Record<Shortfall['kind'], number>> = {
 const NARROW_SHARE = 0.4;
 /** Where nothing can be told somebody may be lost altogether. */
 const UNTOLD_GRAVITY = 9;
+/** One note in six not right, or nothing that could be told: not to be overlooked among forty (common practice, no source). */
+const GRAVE = GRAVITY.notes + 1 / 6;
+
+/** Whether somebody needs help before the others, and is to stand out. */
+export function isGrave({ gravity }: Pick<Glance, 'gravity'>): boolean {
+  return gravity >= GRAVE;
+}
 
 /** A student, and all that is kept of theirs → their line. `nowMs`: the end of the last week. */
 export function glanceAt(

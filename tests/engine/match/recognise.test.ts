@@ -109,6 +109,17 @@ describe('recognising the exercise from the notes', () => {
     expect(confidence).toBeGreaterThan(0.95);
   });
 
+  it('knows on a piano in tune what it was, beside one at home that a semitone higher would be read so', () => {
+    const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 4 });
+    // 91 cents flat at home: as near to what was read as can be told by it alone.
+    const asAtHome = recogniseFrom(heard, { pianoCents: -91 });
+    const both = recogniseFrom(heard, { pianoCents: -91, elsewhereCents: [4] });
+    expect(asAtHome.choice?.key).toBe('F# major');
+    expect(both.choice?.key).toBe('F major');
+    const home = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: -91 });
+    expect(recogniseFrom(home.heard, { pianoCents: 4, elsewhereCents: [-91] }).choice?.key).toBe('F major');
+  });
+
   it('tells the octave in which it lies, up or down with the playing', () => {
     for (const octaveShift of [-1, 0, 1]) {
       const { heard } = attempt({ form: 'triads', hands: 'together' }, { octaveShift });

@@ -110,11 +110,14 @@ describe('results kept', () => {
 
 describe('students', () => {
   it('are known by a file, a line each, and what is not in it is told as it stands', async () => {
-    put('students.txt', '\ufeff# 3b\r\n\r\nMara Lind: mara, -72 cents, ML\nJörg\n'.normalize('NFD'));
+    put(
+      'students.txt',
+      '\ufeff# 3b\r\n\r\nMara Lind: mara, -72 cents, ML, +4 cents\nJörg\n'.normalize('NFD'),
+    );
     const known = await readStudents(join(top, 'students.txt'));
     expect(known).toEqual([
-      { name: 'Mara Lind', aliases: ['mara', 'ML'], pianoCents: -72 },
-      { name: 'Jörg', aliases: [], pianoCents: null },
+      { name: 'Mara Lind', aliases: ['mara', 'ML'], pianosCents: [-72, 4] },
+      { name: 'Jörg', aliases: [], pianosCents: [] },
     ]);
     const roster = new Roster(known);
     const paths = [
@@ -134,7 +137,11 @@ describe('students', () => {
       '',
     ]);
     expect(roster.proposed).toEqual(['Nils']);
-    expect(['Mara Lind', 'Jörg', 'Nils'].map((name) => roster.pianoCentsOf(name))).toEqual([-72, null, null]);
+    expect(['Mara Lind', 'Jörg', 'Nils'].map((name) => roster.pianosCentsOf(name))).toEqual([
+      [-72, 4],
+      [],
+      [],
+    ]);
     expect(await readStudents(null)).toEqual([]);
     await expect(readStudents(join(top, 'nowhere.txt'))).rejects.toThrow(/nowhere\.txt/);
   });

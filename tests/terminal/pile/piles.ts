@@ -5,7 +5,7 @@ import { invent } from '../invented.ts';
 export const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 1 };
 
 export function recordingOf(name: string, student: string, whenMs: number | null = null): Recording {
-  return { source: { path: name, member: null }, name, student, whenMs, pianoCents: null, needsMb: 1 };
+  return { source: { path: name, member: null }, name, student, whenMs, pianosCents: [], needsMb: 1 };
 }
 
 /** A recording with attempts at the D major scale of which so many notes are missing each, 20 s apart. */

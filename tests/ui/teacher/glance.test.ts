@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_CRITERIA } from '../../../src/engine/index.ts';
 import type { Playing } from '../../../src/io/teaching/index.ts';
-import { commonFaults, glanceAt, ordered } from '../../../src/ui/teacher/glance.ts';
+import { commonFaults, glanceAt, isGrave, ordered } from '../../../src/ui/teacher/glance.ts';
 import { inventedClass } from './invented-class.ts';
 
 const NOW_MS = Date.UTC(2026, 10, 29, 12);
@@ -44,6 +44,18 @@ describe('one student at a glance', () => {
     expect(glance([], [{ ...silent, seenMs: NOW_MS }]).gravest).toEqual({ kind: 'none' });
     const lines = [glance([played({ wrong: 9 })]), glance([], [silent])];
     expect(ordered(lines, 'help')[0]!.gravest.kind).toBe('untold');
+    expect(lines.map(isGrave)).toEqual([true, true]);
+  });
+
+  it('stands out where one note in six was not right, not for a slip or unevenness', () => {
+    const expected = 24;
+    const made = [{ wrong: 4 }, { wrong: 3 }, { extra: 1 }, { evennessPercent: 40 }];
+    expect(made.map((one) => isGrave(glance([played({ expected, ...one })])))).toEqual([
+      true,
+      false,
+      false,
+      false,
+    ]);
   });
 
   it('has a pearl for each week, the best of it', () => {

@@ -16,6 +16,8 @@ const told = (key: ExerciseChoice['key'], cents: number): Report => ({
 });
 const AS_HEARD = told('Eb major', 28);
 const AS_SAID = told('D major', -72);
+/** what the teacher's word on an attempt makes of it */
+const analyst = { report: AS_SAID };
 const SAID: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const TAUGHT = learnPiano({
   notes: [60, 62, 64].map((midi) => ({
@@ -31,14 +33,15 @@ const TAUGHT = learnPiano({
 
 /** A student's recordings, each with one attempt in it as it was heard, and a teacher who says that it was D major. */
 async function handedIn(attempts: Readonly<Record<string, SortedAttempt>>) {
+  analyst.report = AS_SAID;
   const store = new MemoryStore();
   const sorters = new SlowSorters();
-  const analyst: TeachingDevices['analyst'] = {
-    analyse: () => Promise.resolve({ kind: 'report', report: AS_SAID } as Assessment),
+  const asSaid: TeachingDevices['analyst'] = {
+    analyse: () => Promise.resolve({ kind: 'report', report: analyst.report } as Assessment),
     cancel: () => undefined,
     close: () => undefined,
   };
-  const teaching = new Teaching(devicesWith(store, sorters, { analyst }));
+  const teaching = new Teaching(devicesWith(store, sorters, { analyst: asSaid }));
   await give(teaching, sorters, attempts);
   return { teaching, store, sorters };
 }
@@ -108,6 +111,32 @@ describe('the piano of a student', () => {
     sorters.release('b.wav', SORTED(found(0, AS_HEARD)));
     await settled();
     expect([keyOf(teaching, 'a.wav'), keyOf(teaching, 'b.wav')]).toEqual(['Eb major', 'Eb major']);
+  });
+
+  it('is one of several: a second correction on another piano leaves what is known of the first', async () => {
+    const { teaching, sorters } = await handedIn({
+      'a.wav': found(0, told('Eb major', 9)),
+      'b.wav': found(0, told('E major', 4)),
+      'c.wav': found(0, told('Eb major', -93)),
+    });
+    analyst.report = told('D major', -91);
+    await correct(teaching, 'a.wav');
+    sorters.release('b.wav', SORTED(found(0, told('Eb major', -96))));
+    await settled();
+    // The school's piano, in tune: it was E flat's neighbour after all.
+    analyst.report = told('E major', 4);
+    await correct(teaching, 'b.wav');
+    const [mara] = teaching.lists.students;
+    expect(mara).toMatchObject({ piano: { cents: 4 }, elsewhere: [{ cents: -91 }] });
+    expect(['a.wav', 'b.wav', 'c.wav'].map((name) => keyOf(teaching, name))).toEqual([
+      'D major',
+      'E major',
+      'Eb major',
+    ]);
+    expect(teaching.pianos.reading).toEqual({});
+    await teaching.hearing!.takeOwn();
+    await settled();
+    expect(teaching.lists.students[0]).toMatchObject({ piano: { cents: -91 }, elsewhere: [] });
   });
 
   it('is not settled by another hand or form of the key that was heard', async () => {

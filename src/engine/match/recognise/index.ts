@@ -16,7 +16,12 @@ import { placed } from './templates.ts';
 
 /** Below this confidence it is not said which exercise it was. */
 export const LEAST_CONFIDENCE = 0.6;
-const RECOGNISE_DEFAULTS: RecogniseOptions = { pianoCents: null, handsPlayed: [], own: [] };
+const RECOGNISE_DEFAULTS: RecogniseOptions = {
+  pianoCents: null,
+  elsewhereCents: [],
+  handsPlayed: [],
+  own: [],
+};
 
 /** How many of the likeliest are told. */
 const TOLD = 5;
@@ -34,8 +39,9 @@ type HeardKeys = Pick<Heard, 'notes'> & { readonly tuning: Pick<Heard['tuning'],
  * Which hand played, one hand alone, cannot be heard: it is given as a likelihood, by the register and by what is known of the player.
  */
 export function recogniseFrom(heard: HeardKeys, options: Partial<RecogniseOptions> = {}): Recognition {
-  const { pianoCents, handsPlayed, own } = { ...RECOGNISE_DEFAULTS, ...options };
-  const read = misreading(heard.tuning.cents, pianoCents);
+  const { pianoCents, elsewhereCents, handsPlayed, own } = { ...RECOGNISE_DEFAULTS, ...options };
+  const known = [...(pianoCents === null ? [] : [pianoCents]), ...elsewhereCents];
+  const read = misreading(heard.tuning.cents, known);
   const { semitones, chance, otherwise } = read;
   const ranking = rank(heard, ownTemplates(own, read));
   const [best] = ranking.ranked;

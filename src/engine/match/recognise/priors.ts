@@ -14,17 +14,19 @@ function density(cents: number): number {
 }
 
 /**
- * How sure a known tuning is of the next recording, cents: readings stray by 1.6 (bench:accuracy, development piano), and from week to
- * week a piano moves with the damp by some cents (common practice, no source). And how often it is that piano and not the
- * school's or a friend's (common practice, no source): without that, one flat piano at home would move what is played elsewhere.
+ * How sure a known tuning is of the next recording, cents: that one reading strays by 2.3 and this one as much (bench:piano-known,
+ * development piano), and from week to week a piano moves with the damp by some two (common practice, no source). And how often it
+ * is a piano that is known and not the school's or a friend's (common practice, no source): without that, one flat piano at home
+ * would move what is played elsewhere.
  */
-const KNOWN_SD_CENTS = 5;
+const KNOWN_SD_CENTS = 4;
 const KNOWN_SHARE = 0.9;
 
-/** … and over those of one piano that is known. */
-function densityKnowing(cents: number, pianoCents: number): number {
-  const its = Math.exp(-0.5 * ((cents - pianoCents) / KNOWN_SD_CENTS) ** 2);
-  return (KNOWN_SHARE * its) / (KNOWN_SD_CENTS * Math.sqrt(2 * Math.PI)) + (1 - KNOWN_SHARE) * density(cents);
+/** … and over those of the pianos that are known, each as likely as the others. */
+function densityKnowing(cents: number, known: readonly number[]): number {
+  const its = known.map((one) => Math.exp(-0.5 * ((cents - one) / KNOWN_SD_CENTS) ** 2));
+  const share = KNOWN_SHARE / known.length / (KNOWN_SD_CENTS * Math.sqrt(2 * Math.PI));
+  return share * its.reduce((sum, one) => sum + one, 0) + (1 - KNOWN_SHARE) * density(cents);
 }
 
 /** The semitones by which a listener most likely misread the piano, and the chance that it is so. */
@@ -37,12 +39,12 @@ export interface Misreading {
 
 /**
  * The piano's tuning as it was read without knowing what was played → by how many semitones every key was misread. A piano 80 cents
- * flat and one 20 cents sharp sound alike but for the keys; what is known of how pianos are tuned decides. Where the tuning of the
- * piano that this player plays as a rule is known (`pianoCents`), that decides for all that sounds like it.
+ * flat and one 20 cents sharp sound alike but for the keys; what is known of how pianos are tuned decides. Where the tunings of the
+ * pianos that this player plays are `known`, they decide for all that sounds like one of them.
  */
-export function misreading(readCents: number, pianoCents: number | null = null): Misreading {
+export function misreading(readCents: number, known: readonly number[] = []): Misreading {
   const likely = (cents: number): number =>
-    pianoCents === null ? density(cents) : densityKnowing(cents, pianoCents);
+    known.length === 0 ? density(cents) : densityKnowing(cents, known);
   const asRead = likely(readCents);
   const low = likely(readCents - 100);
   const high = likely(readCents + 100);

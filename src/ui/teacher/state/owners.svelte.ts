@@ -1,6 +1,6 @@
+import { pianosOfBoth } from '../../../io/teaching/index.ts';
 import type { GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
 import type { TeachingLists } from './lists.svelte.ts';
-import { pianoOf } from './pianos.svelte.ts';
 import { sameName, studentOf, withAliases } from './students.ts';
 
 /** Recordings that were given to somebody else, as they were before. */
@@ -72,7 +72,7 @@ export class Owners {
     }
     const mine = (one: { readonly studentId: string }): boolean => one.studentId === student.id;
     await this.#give(this.#lists.playings.filter(mine), this.#lists.files.filter(mine), same);
-    await this.#lists.changeStudent(same.id, (one) => ({ ...isNamed(one), ...pianoOf(one, student) }));
+    await this.#lists.changeStudent(same.id, (one) => ({ ...isNamed(one), ...pianosOfBoth(one, student) }));
     await this.#lists.forgetIfEmpty(student);
   }
 

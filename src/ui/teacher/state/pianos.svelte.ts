@@ -1,7 +1,7 @@
 import { mergePianos, settledTuning } from '../../../engine/index.ts';
 import type { PianoProfile, Report } from '../../../engine/index.ts';
-import { toldBy } from '../../../io/teaching/index.ts';
-import type { Playing, SettledPiano, Student } from '../../../io/teaching/index.ts';
+import { asPianos, NEAR_CENTS, pianosOf, toldBy } from '../../../io/teaching/index.ts';
+import type { Playing, SettledPiano } from '../../../io/teaching/index.ts';
 import type { SortedAttempt, SortOptions } from '../../../io/sorting/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import type { TeachingLists } from './lists.svelte.ts';
@@ -11,8 +11,6 @@ import { readingsOf } from './playings.ts';
 
 /** So many of the last attempts teach of a piano; more only cost time. */
 const MOST = 12;
-/** A recording is of the same piano where its tuning is so near, cents: twice what it moves from week to week (`KNOWN_SD_CENTS`). */
-const NEAR_CENTS = 10;
 
 /** How far recordings of a student are read anew. */
 export interface Rereading {
@@ -45,45 +43,47 @@ export class Pianos {
       handHabit(this.#devices, this.#lists, studentId),
       this.#taught(studentId, not),
     ]);
-    const pianoCents = this.#settled(studentId)?.cents ?? null;
-    return { locale: locale(), criteria: criteria(), handsPlayed, piano, pianoCents };
+    const [pianoCents = null, ...elsewhereCents] = this.#settled(studentId).map(({ cents }) => cents);
+    return { locale: locale(), criteria: criteria(), handsPlayed, piano, pianoCents, elsewhereCents };
   }
 
   /**
-   * The teacher said what an attempt was (`report`), or took that back (null): where it was another key than the tool took it for, the
-   * student's piano is settled by it, and what was read otherwise is read anew.
+   * The teacher said what an attempt was (`report`), or took that back (null): where it was another key than the tool took it for, a
+   * piano of the student's is settled by it, beside those that are known, and what was read otherwise is read anew.
    */
   async corrected(playing: Playing, report: Report | null): Promise<void> {
     const { id, studentId, recognition } = playing;
     const before = this.#settled(studentId);
     if (report === null) {
-      if (before?.by === id) await this.forget(studentId);
+      const taken = before.find(({ by }) => by === id);
+      if (taken !== undefined) await this.forget(studentId, taken);
       return;
     }
     const cents = settledTuning(report);
     if (cents === null || recognition.choice?.key === report.exercise.key) return;
-    await this.#settle(studentId, { cents, by: id }, cents);
+    await this.#settle(studentId, [{ cents, by: id }, ...before.filter(({ by }) => by !== id)], cents);
   }
 
-  /** The piano's tuning is not known any more: its recordings are read as at first. */
-  async forget(studentId: string): Promise<void> {
-    const before = this.#settled(studentId);
-    if (before !== null) await this.#settle(studentId, null, before.cents);
+  /** This piano's tuning is not known any more: its recordings are read as at first. */
+  async forget(studentId: string, piano: SettledPiano): Promise<void> {
+    const left = this.#settled(studentId).filter(({ by }) => by !== piano.by);
+    await this.#settle(studentId, left, piano.cents);
   }
 
   /** Reads anew what a page that was closed had left. */
   async goOn(): Promise<void> {
-    for (const { id, piano } of this.#lists.students)
-      if (piano !== undefined && piano !== null) await this.#reread(id, piano.cents, false);
+    for (const student of this.#lists.students)
+      for (const { cents } of pianosOf(student)) await this.#reread(student.id, cents, false);
   }
 
-  async #settle(studentId: string, piano: SettledPiano | null, cents: number): Promise<void> {
-    if (await this.#lists.changeStudent(studentId, () => ({ piano })))
+  async #settle(studentId: string, pianos: readonly SettledPiano[], cents: number): Promise<void> {
+    if (await this.#lists.changeStudent(studentId, () => asPianos(pianos)))
       await this.#reread(studentId, cents, true);
   }
 
-  #settled(studentId: string): SettledPiano | null {
-    return this.#lists.students.find(({ id }) => id === studentId)?.piano ?? null;
+  #settled(studentId: string): readonly SettledPiano[] {
+    const student = this.#lists.students.find(({ id }) => id === studentId);
+    return student === undefined ? [] : pianosOf(student);
   }
 
   async #taught(studentId: string, not: string | null): Promise<PianoProfile | null> {
@@ -119,12 +119,20 @@ export class Pianos {
     this.reading = Object.fromEntries(Object.entries(this.reading).filter(([id]) => id !== studentId));
   }
 
-  /** A recording of this piano that was read as another key; where nothing is settled any more, every one of this piano. */
+  /**
+   * A recording of this piano that was read as another key, and does not sound like another of the student's as it was read; where
+   * this piano is not known any more, every one of it.
+   */
   #isStale(studentId: string, { tuning }: Report, cents: number): boolean {
     const off = tuning.cents - cents;
     const semitones = Math.round(off / 100);
     if (Math.abs(off - 100 * semitones) > NEAR_CENTS) return false;
-    return this.#settled(studentId) === null || semitones !== 0;
+    const known = this.#settled(studentId);
+    if (known.every((one) => one.cents !== cents)) return true;
+    const isNearer = known.some(
+      (one) => Math.abs(tuning.cents - one.cents) < Math.abs(off - 100 * semitones),
+    );
+    return semitones !== 0 && !isNearer;
   }
 
   /** False: nothing was read. */
@@ -157,10 +165,4 @@ export class Pianos {
 /** As the tool took it: not what a student sent, nor what the teacher chose. */
 function isTools({ fileId, chosen }: Playing): boolean {
   return fileId !== '' && chosen === null;
-}
-
-/** Of two records of one student put together: what is settled of either. */
-export function pianoOf(one: Student, other: Student): Pick<Student, 'piano'> {
-  const piano = one.piano ?? other.piano;
-  return piano === undefined ? {} : { piano };
 }
