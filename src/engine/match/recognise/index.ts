@@ -8,7 +8,7 @@ import type { Heard } from '../../listen/index.ts';
 import { FOLLOWING } from '../costs/index.ts';
 import type { Recognition, RecogniseOptions } from '../types.ts';
 import type { Moment } from './moments.ts';
-import { misreading } from './priors.ts';
+import { knownPianos, misreading } from './priors.ts';
 import { ownTemplates } from './own.ts';
 import { confidenceOf, rank } from './rank.ts';
 import type { Ranked } from './rank.ts';
@@ -39,9 +39,8 @@ type HeardKeys = Pick<Heard, 'notes'> & { readonly tuning: Pick<Heard['tuning'],
  * Which hand played, one hand alone, cannot be heard: it is given as a likelihood, by the register and by what is known of the player.
  */
 export function recogniseFrom(heard: HeardKeys, options: Partial<RecogniseOptions> = {}): Recognition {
-  const { pianoCents, elsewhereCents, handsPlayed, own } = { ...RECOGNISE_DEFAULTS, ...options };
-  const known = [...(pianoCents === null ? [] : [pianoCents]), ...elsewhereCents];
-  const read = misreading(heard.tuning.cents, known);
+  const { handsPlayed, own, ...pianos } = { ...RECOGNISE_DEFAULTS, ...options };
+  const read = misreading(heard.tuning.cents, knownPianos(pianos));
   const { semitones, chance, otherwise } = read;
   const ranking = rank(heard, ownTemplates(own, read));
   const [best] = ranking.ranked;

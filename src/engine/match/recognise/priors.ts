@@ -1,5 +1,5 @@
 import type { ExerciseChoice, Hand } from '../../exercise/index.ts';
-import type { HandLikelihood, HandPlayed } from '../types.ts';
+import type { HandLikelihood, HandPlayed, RecogniseOptions } from '../types.ts';
 
 /**
  * How pianos are tuned, as densities over cents against A4 = 440 Hz. Three kinds, from memory and common practice, no source:
@@ -52,6 +52,14 @@ export function misreading(readCents: number, known: readonly number[] = []): Mi
   const otherwise = low > high ? 1 : -1;
   if (asRead >= Math.max(low, high)) return { semitones: 0, chance: asRead / all, otherwise };
   return { semitones: otherwise, chance: Math.max(low, high) / all, otherwise: 0 };
+}
+
+/** The tunings that are known of the pianos that a player plays. */
+export function knownPianos({
+  pianoCents = null,
+  elsewhereCents = [],
+}: Partial<RecogniseOptions>): readonly number[] {
+  return pianoCents === null ? elsewhereCents : [pianoCents, ...elsewhereCents];
 }
 
 /** Somebody said which hand it was. */

@@ -3,7 +3,7 @@ import type { RecogniseOptions } from '../types.ts';
 import { follow } from './follow.ts';
 import { momentsOf } from './moments.ts';
 import type { Moment } from './moments.ts';
-import { misreading } from './priors.ts';
+import { knownPianos, misreading } from './priors.ts';
 import { ownTemplates } from './own.ts';
 import { shortlist } from './shortlist.ts';
 import { FOLLOWING } from '../costs/index.ts';
@@ -14,18 +14,19 @@ import { FOLLOWING } from '../costs/index.ts';
  */
 export function exerciseStretches(
   heard: Heard,
-  { own = [], pianoCents = null }: Partial<RecogniseOptions> = {},
+  { own = [], ...pianos }: Partial<RecogniseOptions> = {},
 ): readonly Passage[] {
   const { notes } = heard;
   const moments = momentsOf(notes);
   const momentOf = momentsByNote(moments);
-  const runners = shortlist(notes, ownTemplates(own, misreading(heard.tuning.cents, pianoCents))).map(
-    (listed) => ({
-      ...listed,
-      from: momentOf(notes[listed.from]!.timeSec),
-      to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,
-    }),
-  );
+  const runners = shortlist(
+    notes,
+    ownTemplates(own, misreading(heard.tuning.cents, knownPianos(pianos))),
+  ).map((listed) => ({
+    ...listed,
+    from: momentOf(notes[listed.from]!.timeSec),
+    to: listed.to < notes.length ? momentOf(notes[listed.to]!.timeSec) : moments.length,
+  }));
   return passagesOf(follow(moments, runners).stretches, moments);
 }
 
