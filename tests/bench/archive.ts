@@ -5,7 +5,17 @@
  */
 import { spawn } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  readSync,
+  rmSync,
+} from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -23,17 +33,36 @@ const AT_A_TIME = 2;
 /** shares of the work after which all is killed */
 const KILLS = [0.3, 0.6];
 /** between two looks at memory and progress, ms */
-const LOOK_MS = 100;
+const LOOK_MS = 250;
 
 const top = mkdtempSync(join(tmpdir(), 'evenfall-archive-'));
 const [archive, out] = [join(top, 'archive'), join(top, 'out')];
 
 const fileOf = (part: number): string => join(out, `${part}.jsonl`);
 
-function linesIn(part: number): readonly string[] {
-  return existsSync(fileOf(part)) ? readFileSync(fileOf(part), 'utf8').split('\n').slice(0, -1) : [];
+/** How far each part's file was counted: bytes, and lines in them. A kill takes away a half line only, which was not counted. */
+const counted = new Map<number, { bytes: number; lines: number }>();
+const CHUNK = Buffer.alloc(1 << 20);
+const NEW_LINE = 10;
+
+/** Whole lines that are there, only what is new being read: the work itself is to have the cores. */
+function countLines(part: number): number {
+  const so = counted.get(part) ?? { bytes: 0, lines: 0 };
+  if (!existsSync(fileOf(part))) return so.lines;
+  const file = openSync(fileOf(part), 'r');
+  for (;;) {
+    const read = CHUNK.subarray(0, readSync(file, CHUNK, 0, CHUNK.length, so.bytes));
+    const end = read.lastIndexOf(NEW_LINE) + 1;
+    if (end === 0) break;
+    so.lines += read.subarray(0, end).reduce((sum, byte) => sum + (byte === NEW_LINE ? 1 : 0), 0);
+    so.bytes += end;
+  }
+  closeSync(file);
+  counted.set(part, so);
+  return so.lines;
 }
-const allLines = (): readonly string[] => Array.from({ length: parts }, (_, at) => linesIn(at + 1)).flat();
+const allParts = Array.from({ length: parts }, (_, at) => at + 1);
+const linesThere = (): number => allParts.reduce((sum, part) => sum + countLines(part), 0);
 
 function start(part: number): ChildProcess {
   const words = ['desk', archive, '--lines', fileOf(part), '--shard', `${part}/${parts}`];
@@ -76,7 +105,7 @@ async function pass(waiting: Set<number>, killAt: number, heldBy: number[]): Pro
     }
     if (waiting.size === 0) return true;
     await new Promise((wake) => setTimeout(wake, LOOK_MS));
-    const done = allLines().length;
+    const done = linesThere();
     const quarter = Math.min(3, Math.floor((4 * done) / recordings));
     const pids = [...running.values()].map(({ pid }) => pid!);
     heldBy[quarter] = Math.max(heldBy[quarter] ?? 0, heldMb(pids));
@@ -92,7 +121,7 @@ mkdirSync(out, { recursive: true });
 await writeShort(archive, recordings);
 const beganMs = performance.now();
 const heldBy: number[] = [];
-const waiting = new Set(Array.from({ length: parts }, (_, at) => at + 1));
+const waiting = new Set(allParts);
 for (const share of KILLS) await pass(waiting, share * recordings, heldBy);
 await pass(waiting, Infinity, heldBy);
 const wallSec = (performance.now() - beganMs) / 1000;
@@ -101,17 +130,21 @@ interface Line {
   readonly file: string;
   readonly attempts: readonly { readonly report: { readonly exercise: ExerciseChoice } | null }[];
 }
-const lines = allLines().map((line) => JSON.parse(line) as Line);
+const linesIn = (part: number): readonly string[] =>
+  readFileSync(fileOf(part), 'utf8').split('\n').slice(0, -1);
+// Only what is looked at is held: a line is a whole report.
+const lines = allParts.flatMap((part) =>
+  linesIn(part).map((line) => {
+    const { file, attempts } = JSON.parse(line) as Line;
+    return { file, found: attempts.map(({ report }) => report?.exercise ?? null) };
+  }),
+);
 const files = new Set(lines.map(({ file }) => file));
-const right = lines.filter(({ file, attempts }) => {
+const right = lines.filter(({ file, found }) => {
   const wanted = exerciseIn(file);
-  const [found] = attempts;
-  return (
-    attempts.length === 1 &&
-    found?.report?.exercise.key === wanted.key &&
-    found.report.exercise.form === wanted.form
-  );
+  return found.length === 1 && found[0]?.key === wanted.key && found[0].form === wanted.form;
 }).length;
+const linesMb = [...counted.values()].reduce((sum, { bytes }) => sum + bytes, 0) / 1e6;
 console.log(
   `\n${recordings} recordings in ${parts} parts, ${AT_A_TIME} at a time, all killed ${KILLS.length} times; load ${loadavg()[0]!.toFixed(1)}\n`,
 );
@@ -124,6 +157,7 @@ console.log(
       'wall clock',
       'recordings an hour',
       'memory by quarters',
+      'lines, all',
     ],
     [
       [
@@ -133,6 +167,7 @@ console.log(
         `${fixed(wallSec, 0)} s`,
         fixed((3600 * recordings) / wallSec, 0),
         `${heldBy.map((mb) => fixed(mb, 0)).join(', ')} MB`,
+        `${fixed(linesMb, 0)} MB`,
       ],
     ],
   ),

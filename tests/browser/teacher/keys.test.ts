@@ -45,7 +45,18 @@ it('a recording is heard, remarked on and left by keys alone, and the focus neve
     .toBe(true);
   await page.keyboard.press('Escape');
   await page.getByText('Attempt 1 of 2').waitFor();
+  // Heard, remarked on and on to the next: three keys beside the text, and none to get back to the page.
   await page.locator('#verdict').focus();
+  await page.keyboard.press('Space');
+  await page.keyboard.press('r');
+  await focusIsIn(page, '[data-remark]');
+  await page.keyboard.type(' as before.');
+  await page.keyboard.press('Control+Shift+Enter');
+  await page.getByText('Attempt 2 of 2').waitFor();
+  await focusIsIn(page, '#verdict');
+  await page.keyboard.press('Shift+ArrowLeft');
+  await page.getByText('Attempt 1 of 2').waitFor();
+  await page.getByText('Half a as before.').waitFor();
   await page.keyboard.press('n');
   await page.getByText('Attempt 2 of 2').waitFor();
   await focusIsIn(page, '#verdict');

@@ -130,6 +130,7 @@ export const TEACHER = {
       L: 'again and again, or once',
       R: 'write a remark',
       'Ctrl Enter': 'add what is written',
+      'Ctrl Shift Enter': 'add it, and the next attempt',
       S: 'speak a remark, and stop',
       '1  2': 'it was the left hand, the right hand',
       E: 'it was another exercise',

@@ -131,6 +131,7 @@ export const TEACHER: Strings['teacher'] = {
       L: 'immer wieder, oder einmal',
       R: 'eine Bemerkung schreiben',
       'Ctrl Enter': 'das Geschriebene anmerken (Strg und Eingabe)',
+      'Ctrl Shift Enter': 'ebenso, und zum nächsten Versuch',
       S: 'eine Bemerkung sprechen, und anhalten',
       '1  2': 'es war die linke, die rechte Hand',
       E: 'es war eine andere Übung',
