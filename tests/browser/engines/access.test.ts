@@ -99,7 +99,7 @@ const SCREENS: readonly (readonly [name: string, go: (tab: Tab) => Promise<unkno
     'the page for teachers, with a recording',
     async (tab) => {
       await touchWords(tab, 'For teachers');
-      await give(tab, '[aria-labelledby=intake] input[type=file][multiple]', fixturePath('late-thumb'));
+      await give(tab, 'main input[type=file][multiple]', fixturePath('late-thumb'));
       await sees(tab, '[data-playing]');
     },
   ],
