@@ -2,7 +2,7 @@ import type { Strings } from '../english/index.ts';
 
 export const FRAME: Strings['frame'] = {
   what:
-    'Evenfall hört deinem Klavier zu, während du eine Übung spielst, und sagt, was gespielt wurde und wie gleichmäßig. ' +
+    'Evenfall hört zu, während du eine Übung spielst, und sagt, was gespielt wurde und wie gleichmäßig. ' +
     'Wähl, was du spielst, dann nimm es auf oder öffne eine Aufnahme.',
   pages: 'Seiten',
   play: 'Spielen',
