@@ -1,5 +1,5 @@
 export type * from './types.ts';
-export { likelyName } from './among.ts';
+export { likelyName, namesAmong } from './among.ts';
 export { recordedWhen } from '../sorting/recorded-when.ts';
 export { HEAD_BYTES, isHidden, isRecording } from '../sorting/recordings.ts';
 export { writeFolder } from './folder.ts';

@@ -6,7 +6,7 @@ import { kindOf } from '../../../src/ui/teacher/state/playings.ts';
 import { beforeIt, changeWords, sinceWords } from '../../../src/ui/teacher/change.ts';
 import { fileNameOf } from '../../../src/ui/kit/save.ts';
 import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
-import { proposedName } from '../../../src/ui/teacher/state/students.ts';
+import { proposedNames } from '../../../src/ui/teacher/state/students.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
 import { figuresOf, stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
@@ -57,7 +57,7 @@ describe('a name that was proposed', () => {
       file('b', 'w/Mara Urlaub.wav'),
       file('c', 'w/Mara Lind/d.wav'),
     ];
-    expect(students.map((one) => proposedName(one, students, files))).toEqual(['Mara', 'Mara', 'Mara Lind']);
+    expect([...proposedNames(students, files).values()]).toEqual(['Mara', 'Mara', 'Mara Lind']);
   });
 });
 

@@ -1,4 +1,4 @@
-import { folded, likelyName, nameIn, whoIs, whoseIs } from '../../../io/teaching/index.ts';
+import { folded, likelyName, nameIn, namesAmong, whoIs, whoseIs } from '../../../io/teaching/index.ts';
 import type { GivenFile, Known, Student, Whose } from '../../../io/teaching/index.ts';
 
 /** Somebody known, as their recordings are told by. */
@@ -27,18 +27,20 @@ export function likeStudents({ name }: Student, students: readonly Student[]): r
   return told.kind === 'proposed' ? told.likely : [];
 }
 
-/** A proposed name, among all that came in → what it most likely is: without a word that is nobody’s. */
-export function proposedName(
-  { name }: Student,
+/** Students whose names were proposed, among all that came in → what each is most likely called, by the student's id. */
+export function proposedNames(
   students: readonly Student[],
   files: readonly GivenFile[],
-): string {
-  const among = students.map((one) => {
-    const mine = files.filter(({ studentId }) => studentId === one.id);
-    const isFolder = mine.some(({ path }) => nameIn(path).from === 'folder');
-    return { name: one.name, count: mine.length, isFolder };
-  });
-  return likelyName(name, among);
+): ReadonlyMap<string, string> {
+  const pathsOf = (id: string): readonly string[] =>
+    files.filter(({ studentId }) => studentId === id).map(({ path }) => path);
+  const among = namesAmong(students.map(({ id, name }) => ({ name, count: pathsOf(id).length })));
+  const isFolder = (id: string): boolean => pathsOf(id).some((path) => nameIn(path).from === 'folder');
+  return new Map(
+    students
+      .filter(({ proposed }) => proposed === true)
+      .map(({ id, name }) => [id, name.includes(' ') ? likelyName(name, isFolder(id), among) : name]),
+  );
 }
 
 /** The one of that name, however it is written, among all but `not`. */
