@@ -2,6 +2,7 @@ import {
   ALL_FORMS,
   ALL_KEYS,
   buildExercise,
+  handsFor,
   isRecognised,
   isSolid,
   octaveCounts,
@@ -47,20 +48,23 @@ export interface Attempt {
 const SINGLE_FORMS: readonly Form[] = ['arpeggio', 'scale', 'broken-triads'];
 const CHORD_FORMS: readonly Form[] = ['triads', 'progression'];
 /** All that is not what every key is asked for. */
-const MORE_FORMS = ALL_FORMS.filter((form) => ![...SINGLE_FORMS, ...CHORD_FORMS].includes(form));
+export const MORE_FORMS = ALL_FORMS.filter((form) => ![...SINGLE_FORMS, ...CHORD_FORMS].includes(form));
 const NOISES: readonly NoiseKind[] = ['pink', 'pink', 'hum', 'speech', 'dishes', 'metronome'];
 /** Lowest key of the test piano; highest key of a piano. */
 const KEY_RANGE = { lowest: 24, highest: 108 };
 
-/** The set, the piano and a number → one attempt, always the same. */
-export function attemptOf(set: AttemptSet, piano: PianoName, index: number): Attempt {
+/** The set, the piano and a number → one attempt, always the same; of a form that is asked for, or of one of the set. */
+export function attemptOf(set: AttemptSet, piano: PianoName, index: number, asked?: Form): Attempt {
   const random = createRandom(1_000_003 * index + set.length * 7919 + (piano === 'dev' ? 1 : 2));
   const chords = set === 'chords' || (set === 'together' && random.chance(0.35));
-  const form = random.pick(set === 'forms' ? MORE_FORMS : chords ? CHORD_FORMS : SINGLE_FORMS);
+  const drawn = random.pick(set === 'forms' ? MORE_FORMS : chords ? CHORD_FORMS : SINGLE_FORMS);
+  const form = asked ?? drawn;
   const lengths = octaveCounts(form).length;
   const octaves = lengths > 1 ? 1 + random.integer(lengths) : 1;
   // What is made by both hands is played by both.
-  const needsBoth = isRecognised({ form, hands: 'together' }) && !isRecognised({ form, hands: 'right' });
+  const needsBoth =
+    handsFor(form).length === 1 ||
+    (isRecognised({ form, hands: 'together' }) && !isRecognised({ form, hands: 'right' }));
   const together = set === 'together' || (set === 'forms' && (random.chance(0.5) || needsBoth));
   const hands = together ? 'together' : random.pick(['left', 'right'] as const);
   const exercise: ExerciseChoice = { key: ALL_KEYS[index % ALL_KEYS.length]!, form, hands, octaves };

@@ -12,6 +12,8 @@ export interface VerdictTally {
   readonly wrongFound: number;
   readonly missed: number;
   readonly missedFound: number;
+  /** wrong and missed notes of whose place the report says that it cannot tell */
+  readonly faultsAsked: number;
   readonly extras: Readonly<
     Record<string, { readonly there: number; readonly found: number; readonly named: number }>
   >;
@@ -54,6 +56,9 @@ export function tallyVerdicts(report: Report | null, truth: Truth): VerdictTally
     wrongFound: wrong.filter((note) => answer(note) === 'wrong').length,
     missed: missed.length,
     missedFound: missed.filter((note) => said(note.step, note.hand, note.midi) === 'missed').length,
+    faultsAsked:
+      wrong.filter((note) => answer(note) === 'unsure').length +
+      missed.filter((note) => said(note.step, note.hand, note.midi) === 'unsure').length,
     ...tallyExtras(report, truth),
   };
 }

@@ -1,6 +1,6 @@
 /** Renders and assesses the attempts that the bench sends, one by one. */
 import { assess, pianoAfter } from '../../src/engine/index.ts';
-import type { PianoProfile } from '../../src/engine/index.ts';
+import type { Form, PianoProfile } from '../../src/engine/index.ts';
 import { render } from '../support/render.ts';
 import type { PianoName, RenderSpec } from '../support/render.ts';
 import { assessAttempt } from './assess-attempt.ts';
@@ -15,21 +15,23 @@ export interface Task {
   readonly set: AttemptSet;
   readonly piano: PianoName;
   readonly index: number;
+  /** of the set forms: this one */
+  readonly form?: Form;
   /** see assessAttempt */
   readonly ideal: boolean;
 }
 
-process.on('message', ({ set, piano, index, ideal }: Task) => {
-  void record({ set, piano, index, ideal }).then((made) => process.send?.(made));
+process.on('message', (task: Task) => {
+  void record(task).then((made) => process.send?.(made));
 });
 
-async function record({ set, piano, index, ideal }: Task): Promise<AttemptRecord> {
+async function record({ set, piano, index, form, ideal }: Task): Promise<AttemptRecord> {
   if (set === 'aims') {
     const attempt = aimAttemptOf(piano, index);
     const known = await pianoHeardBy(attempt.before);
     return assessAttempt(attempt, index, await render(attempt.spec), ideal, known);
   }
-  const attempt = isChordSet(set) ? chordAttemptOf(set, piano, index) : attemptOf(set, piano, index);
+  const attempt = isChordSet(set) ? chordAttemptOf(set, piano, index) : attemptOf(set, piano, index, form);
   const rendered = await render(attempt.spec);
   const sound = attempt.hardship in CODECS ? throughCodec(rendered, attempt.hardship) : rendered;
   return assessAttempt(attempt, index, { ...sound, truth: rendered.truth }, ideal);

@@ -128,12 +128,6 @@ function crossingsInto(
   return crossing === null ? [] : [crossing];
 }
 
-/** A note as this hand plays it, under its own finger; nothing where it does not. */
-export function playedBy(hand: Hand, note: ExpectedNote): readonly ExpectedNote[] {
-  if (note.hand === hand) return [note];
-  return note.leftFinger === undefined ? [] : [{ ...note, hand, finger: note.leftFinger }];
-}
-
 /** Two hands that play at once; a key on which both lie is struck once, and is the right hand's. */
 function together(left: readonly ExpectedStep[], right: readonly ExpectedStep[]): readonly ExpectedStep[] {
   return left.map((step, index) => {

@@ -4,6 +4,7 @@ import type { Variant } from './fingering/index.ts';
 import { canBeginWithSecond, FORMS } from './forms/index.ts';
 import type { Place } from './forms/index.ts';
 import { parseKey } from './keys.ts';
+import { withFingerIn } from './passage.ts';
 import type { ExerciseChoice, Fingering, Hand, WrittenFinger } from './types.ts';
 
 /** What is fingered: a hand's part of it. */
@@ -87,6 +88,8 @@ export function writeFinger(
   place: Omit<WrittenFinger, 'finger'>,
   finger: number | null,
 ): ExerciseChoice {
+  if (choice.passage !== undefined)
+    return { ...choice, passage: withFingerIn(choice.passage, choice.hands, place, finger) };
   const written = (choice.fingering?.written ?? []).filter(
     (one) => one.hand !== place.hand || one.step !== place.step || one.fromBottom !== place.fromBottom,
   );

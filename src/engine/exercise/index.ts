@@ -1,5 +1,6 @@
 export type * from './types.ts';
-export { BUILDABLE, buildExercise, exerciseOf, playedBy, stepMs } from './build.ts';
+export { BUILDABLE, buildExercise, exerciseOf, stepMs } from './build.ts';
+export { playedBy } from './played-by.ts';
 export {
   ALL_LOUDNESSES,
   ALL_RHYTHMS,

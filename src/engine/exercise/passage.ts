@@ -1,6 +1,7 @@
 import { Note } from 'tonal';
 import { UsageError } from '../base/errors.ts';
 import { crossingBetween } from './crossings.ts';
+import { playedBy } from './played-by.ts';
 import { PASSAGE_MOST } from './types.ts';
 import type {
   Crossing,
@@ -10,6 +11,7 @@ import type {
   Hand,
   Hands,
   OwnPassage,
+  WrittenFinger,
   WrittenNote,
 } from './types.ts';
 
@@ -118,6 +120,25 @@ export function stepsForHands(
 
 const firstBeat = ({ notes }: OwnPassage, hands: Hands): number =>
   Math.min(...notes.flatMap(({ hand, beat }) => (hands === 'together' || hand === hands ? [beat] : [])));
+
+/** A passage with another finger on a note of one of its steps, which are counted as these hands play them; null: left open. */
+export function withFingerIn(
+  passage: OwnPassage,
+  hands: Hands,
+  { hand, step, fromBottom }: Omit<WrittenFinger, 'finger'>,
+  finger: number | null,
+): OwnPassage {
+  const found = passageSteps(passage, hands)[step];
+  const note = found?.notes.flatMap((one) => playedBy(hand, one))[fromBottom];
+  if (found === undefined || note === undefined)
+    throw new UsageError(`step=${step}, fromBottom=${fromBottom} is no note of this passage.`);
+  const beat = found.beat + firstBeat(passage, hands);
+  const isIt = (one: WrittenNote): boolean =>
+    one.hand === hand && Note.midi(one.name) === note.midi && Math.abs(one.beat - beat) < SAME_BEAT;
+  const fingered = ({ finger: _, ...one }: WrittenNote): WrittenNote =>
+    finger === null ? one : { ...one, finger };
+  return { ...passage, notes: passage.notes.map((one) => (isIt(one) ? fingered(one) : one)) };
+}
 
 /** Whether two choices hold the same passage, or none. */
 export function samePassage(a: OwnPassage | undefined, b: OwnPassage | undefined): boolean {

@@ -137,7 +137,7 @@ export class Plan {
 
   /** Plays the same exercise under other fingers, from here on; without any of its own, under the usual ones. */
   finger(choice: ExerciseChoice): void {
-    this.fingerings.keep(choice);
+    if (choice.passage === undefined) this.fingerings.keep(choice);
     this.adopt(unfingered(choice));
     this.#chosen();
   }
@@ -254,7 +254,8 @@ function withOthers(
 }
 
 const sameOthers = (a: ExerciseChoice, b: ExerciseChoice): boolean =>
-  a.register === b.register && JSON.stringify(a.fingering) === JSON.stringify(b.fingering);
+  a.register === b.register &&
+  JSON.stringify([a.fingering, a.passage]) === JSON.stringify([b.fingering, b.passage]);
 
 function writtenOut(exercise: Exercise, intention: Intention | null): Exercise {
   if (intention === null || (intention.rhythm === 'even' && intention.blocked !== true)) return exercise;

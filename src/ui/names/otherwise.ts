@@ -6,9 +6,7 @@ export function otherwiseWords({ notesABeat, register, fingering }: ExerciseChoi
   const t = strings().prepare.details;
   const hand = (who: 'left' | 'right'): readonly string[] => {
     const principle = fingering?.[who];
-    return principle === undefined
-      ? []
-      : [`${t.fingers[who].toLowerCase()}: ${t.PRINCIPLES[principle].toLowerCase()}`];
+    return principle === undefined ? [] : [`${strings().journal.HANDS[who]}: ${t.PRINCIPLES[principle]}`];
   };
   const written = fingering?.written?.length ?? 0;
   return [

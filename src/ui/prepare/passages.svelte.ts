@@ -93,6 +93,11 @@ export class Passages {
     await this.#devices.kept.put(choice);
   }
 
+  /** Fingers were written into it: where it is one of these, it is kept with them. */
+  async fingered(choice: ExerciseChoice): Promise<void> {
+    if (this.list.some((one) => isSame(one, choice))) await this.add(asWritten(choice));
+  }
+
   /** What was made takes the place of what it was made from. */
   async made(choice: ExerciseChoice): Promise<void> {
     const { composing } = this;

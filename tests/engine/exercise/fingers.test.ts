@@ -178,6 +178,33 @@ describe('a finger written over a note', () => {
   });
 });
 
+describe('a finger written into a passage of one’s own', () => {
+  const passage: ExerciseChoice = {
+    ...{ key: 'C major', form: 'passage', hands: 'together', octaves: 1 },
+    passage: {
+      title: '',
+      bars: [{ beats: 4, count: 4, unit: 4 }],
+      notes: [
+        { name: 'C4', hand: 'right', beat: 1, beats: 1 },
+        { name: 'E4', hand: 'right', beat: 2, beats: 1, finger: 3 },
+        { name: 'G4', hand: 'right', beat: 2, beats: 1 },
+        { name: 'C3', hand: 'left', beat: 1, beats: 3 },
+      ],
+    },
+  };
+
+  it('is the note’s own, whichever hands play, and left open again', () => {
+    const place = { hand: 'right', step: 1, fromBottom: 0 } as const;
+    const written = writeFinger({ ...passage, hands: 'right' }, place, 2);
+    expect(written.passage!.notes.map(({ finger }) => finger ?? 0)).toEqual([0, 2, 0, 0]);
+    const open = writeFinger(written, place, null);
+    expect(open.passage!.notes[1]).not.toHaveProperty('finger');
+    const left = writeFinger(passage, { hand: 'left', step: 0, fromBottom: 0 }, 5);
+    expect(left.passage!.notes[3]!.finger).toBe(5);
+    expect(() => writeFinger(passage, { hand: 'left', step: 1, fromBottom: 0 }, 5)).toThrow(/no note/);
+  });
+});
+
 describe('kept fingers', () => {
   const scale: ExerciseChoice = { key: 'Ab major', form: 'scale', hands: 'together', octaves: 2 };
   const kept = keepFingering([], withPrinciple(scale, 'left', 'thumbs-together'));

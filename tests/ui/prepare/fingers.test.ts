@@ -42,7 +42,7 @@ describe('what is not as usual', () => {
           written: [{ hand: 'right', step: 1, fromBottom: 0, finger: 2 }],
         },
       }),
-    ).toBe('4 notes a beat, 1 octave down, left hand: thumbs together, one finger written');
+    ).toBe('4 notes a beat, 1 octave down, left hand: Thumbs together, one finger written');
   });
 
   it('offers registers that lie on the keyboard', () => {

@@ -80,6 +80,7 @@ export const PREPARE = {
     write: (note: string, finger: string) => `${note}, ${finger}: choose another finger`,
     finger: (note: string) => `Finger on ${note}`,
     asUsual: 'As usual',
+    leftOpen: 'Left open',
     up: 'Up',
     down: 'Down',
     theUsual: 'All fingers as usual',

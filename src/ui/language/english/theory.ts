@@ -23,6 +23,7 @@ export const THEORY = {
   chordsAre: (chords: string) =>
     `${chords}. In close position common notes stay where they are, and V7 is played without its fifth.`,
   arpeggio: 'Arpeggio',
+  more: 'More to play in this key',
   up: 'Going up',
   down: 'Coming down',
   archHint: 'An arch: the thumb passes under, or a finger passes over the thumb.',

@@ -33,6 +33,7 @@ export const PREPARE: Strings['prepare'] = {
     write: (note, finger) => `${note}, ${finger}: anderen Finger wählen`,
     finger: (note) => `Finger auf ${note}`,
     asUsual: 'Wie üblich',
+    leftOpen: 'Offen lassen',
     up: 'Hinauf',
     down: 'Hinab',
     theUsual: 'Alle Finger wie üblich',

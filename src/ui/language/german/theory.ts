@@ -24,6 +24,7 @@ export const THEORY: Strings['theory'] = {
   chordsAre: (chords) =>
     `${chords}. In enger Lage bleiben gemeinsame Töne liegen, und V7 wird ohne Quinte gespielt.`,
   arpeggio: 'Arpeggio',
+  more: 'Mehr in dieser Tonart',
   up: 'Aufwärts',
   down: 'Abwärts',
   archHint: 'Ein Bogen: Der Daumen setzt unter, oder ein Finger setzt über den Daumen.',
