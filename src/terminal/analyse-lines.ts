@@ -57,14 +57,14 @@ type Outcome = Pick<AnalysisLine, 'report' | 'reason'> & Partial<AnalysisLine>;
 
 async function hearerFor(command: AnalyseCommand) {
   const { choice, intention, asChosen, targetBpm, evennessPercent, language } = command;
-  const { known: piano } = await openPiano(command.pianoFile);
+  const { known: piano, handsPlayed } = await openPiano(command.pianoFile);
   const levels = await openLevels(command.levelsFile);
   const locale = localeOf(language);
   const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
   const outcomeOf = async (file: string): Promise<Outcome> => {
     const audio = await openSound(file, displayName(file, MESSAGES[language]));
     const { heard, sound } = await listenInPieces(audio, () => undefined, { piano });
-    const options = { targetBpm, criteria, intention, asChosen, piano, locale };
+    const options = { targetBpm, criteria, intention, asChosen, piano, handsPlayed, locale };
     const assessment = assessBy(levels, heard, choice, options, sound);
     if (assessment.kind === 'report') return { report: assessment.report, reason: '' };
     const reason = tellNotice(assessment.reason, locale);

@@ -1,4 +1,4 @@
-import { criteriaOf, pianoAfter, settledTuning, tellNotice } from '../engine/index.ts';
+import { criteriaOf, handsPlayedIn, pianoAfter, settledTuning, tellNotice } from '../engine/index.ts';
 import type { Assessment, ExerciseChoice, PianoProfile } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import { withListed } from './archive.ts';
@@ -37,6 +37,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
   /** its tuning is presumed only where somebody said that it is one piano */
   const presumed = { piano: kept.known };
   let piano = kept.known;
+  let { handsPlayed } = kept;
   const locale = localeOf(language);
   const t = MESSAGES[language];
   const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
@@ -50,7 +51,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      const options = { targetBpm, criteria, intention, asChosen, piano, learnHands, locale };
+      const options = { targetBpm, criteria, intention, asChosen, piano, handsPlayed, learnHands, locale };
       assessment = assessBy(levels, heard, choice, options, sound);
       if (learnHands && others === 'to come') {
         piano = settled(pianoAfter(piano, assessment), choice, assessment);
@@ -59,6 +60,8 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
     } finally {
       progress.clear();
     }
+    if (choice !== null && assessment.kind === 'report')
+      handsPlayed = [...handsPlayed, ...handsPlayedIn([assessment.report])];
     switch (assessment.kind) {
       case 'no-playing': {
         const { reason } = assessment;
@@ -82,7 +85,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
       }
     }
   });
-  if (piano !== null) await kept.write(piano);
+  if (piano !== null) await kept.write(piano, handsPlayed);
   return worst;
 }
 

@@ -16,7 +16,10 @@ const paths = {
 
 interface Told {
   readonly file?: string;
-  readonly exercise: { readonly hands: string };
+  readonly exercise: {
+    readonly hands: string;
+    readonly handLikelihood?: { readonly left: number; readonly right: number };
+  };
   readonly unsure: readonly unknown[];
 }
 
@@ -70,5 +73,14 @@ describe('both hands beside hands alone', { timeout: 120_000 }, () => {
     const alone = await desk(paths.together);
     expect(alone).toBeGreaterThan(0);
     expect(await desk(pile)).toBeLessThan(alone);
+  });
+
+  it('which hand was said once is the likelier one in a later call with the same file', async () => {
+    const piano = join(folder, 'said.json');
+    const said = ['--key', 'G major', '--form', 'triads', '--hands', 'right', '--octaves', '1'];
+    await analyse([paths.left, paths.left, paths.left, ...said, '--piano', piano]);
+    const [after] = await analyse([paths.left, '--piano', piano]);
+    expect(after?.exercise).toMatchObject({ hands: 'right' });
+    expect(after?.exercise.handLikelihood?.right).toBeGreaterThan(0.5);
   });
 });

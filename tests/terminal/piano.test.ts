@@ -20,8 +20,8 @@ it('what is known of a piano is kept in a file that need not be there yet', asyn
   const file = join(folder, 'piano.json');
   const first = await openPiano(file);
   expect(first.known).toBeNull();
-  await first.write(PIANO);
-  expect((await openPiano(file)).known).toEqual(PIANO);
+  await first.write(PIANO, []);
+  expect(await openPiano(file)).toMatchObject({ known: PIANO, handsPlayed: [] });
   expect(readFileSync(file, 'utf8').endsWith('}\n')).toBe(true);
 });
 
@@ -39,5 +39,19 @@ it('looks that cannot be read are left out, and a file that holds no piano is re
 it('without a file nothing is known, and nothing kept', async () => {
   const none = await openPiano(null);
   expect(none.known).toBeNull();
-  await none.write(PIANO);
+  await none.write(PIANO, []);
+});
+
+const LEFT = { form: 'scale', hand: 'left', midi: 55 } as const;
+
+it('where each hand played is kept beside it, the newest forty; what is no hand is left out', async () => {
+  const file = join(folder, 'hands.json');
+  const hands = Array.from({ length: 50 }, (_, at) => ({ ...LEFT, midi: 30 + at }));
+  await (await openPiano(file)).write(PIANO, hands);
+  expect((await openPiano(file)).handsPlayed).toEqual(hands.slice(-40));
+  const odd = [LEFT, { ...LEFT, hand: 'foot' }, { ...LEFT, midi: 'C' }, null];
+  writeFileSync(file, JSON.stringify({ ...PIANO, handsPlayed: odd }));
+  expect((await openPiano(file)).handsPlayed).toEqual([LEFT]);
+  writeFileSync(file, JSON.stringify({ ...PIANO, handsPlayed: 'all' }));
+  expect(await openPiano(file)).toMatchObject({ known: PIANO, handsPlayed: [] });
 });

@@ -24,8 +24,11 @@ export function lateCrossings(report: Report): readonly CrossingDelay[] {
 export function handsPlayedIn(reports: readonly Report[]): readonly HandPlayed[] {
   return reports.flatMap((report): readonly HandPlayed[] => {
     const { form, hands } = report.exercise;
-    const first = report.notes.find(({ step, verdict }) => step === 0 && verdict === 'correct');
-    if (hands === 'together' || first === undefined || !isHandKnown(report)) return [];
-    return [{ form, hand: hands, midi: first.midi }];
+    // Of a chord any key may be the first to sound: the lowest tells where the hand lies, as recognition has it.
+    const first = report.notes.flatMap(({ step, verdict, midi }) =>
+      step === 0 && verdict === 'correct' ? [midi] : [],
+    );
+    if (hands === 'together' || first.length === 0 || !isHandKnown(report)) return [];
+    return [{ form, hand: hands, midi: Math.min(...first) }];
   });
 }

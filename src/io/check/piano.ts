@@ -1,4 +1,6 @@
-import type { HandsAlone, PianoProfile } from '../../engine/index.ts';
+import * as v from 'valibot';
+import { FORM, MIDI } from '../../engine/index.ts';
+import type { HandPlayed, HandsAlone, PianoProfile } from '../../engine/index.ts';
 
 /** 192 levels, a byte each, in base64 */
 const SEEN = /^[A-Za-z0-9+/]{256}$/;
@@ -24,6 +26,14 @@ export function readPiano(kept: unknown): PianoProfile | null {
     keys: Object.fromEntries(sound) as PianoProfile['keys'],
     ...(alone.length > 0 && { alone: Object.fromEntries(alone) as HandsAlone }),
   };
+}
+
+const HAND_PLAYED = v.object({ form: FORM, hand: v.picklist(['left', 'right']), midi: MIDI });
+
+/** What was kept beside a piano → where each hand is known to have played; what cannot be read is left out. */
+export function readHandsPlayed(kept: unknown): readonly HandPlayed[] {
+  const all = isRecord(kept) ? kept['handsPlayed'] : undefined;
+  return Array.isArray(all) ? all.filter((one: unknown) => v.is(HAND_PLAYED, one)) : [];
 }
 
 function isLook([name, looks]: readonly [string, unknown]): boolean {

@@ -1,5 +1,6 @@
 import { isHandKnown } from '../../engine/index.ts';
-import type { Assessment, ExerciseChoice, Hand } from '../../engine/index.ts';
+import type { Assessment, ExerciseChoice, Hands } from '../../engine/index.ts';
+import { handsAsked } from '../kit/hand-keys.ts';
 import { strings } from '../language/index.ts';
 import { shownTitle } from '../names/index.ts';
 
@@ -23,20 +24,17 @@ export function meantBy(assessment: Assessment): Meant {
     return { asked: '', ways: [{ label: t.meant(shownTitle(report.chosen)), choice: report.chosen }] };
   const { handLikelihood } = report.exercise;
   if (handLikelihood === undefined || isHandKnown(report)) return NOTHING;
-  const hands = handLikelihood.left > handLikelihood.right ? LEFT_FIRST : RIGHT_FIRST;
-  const ways = hands.map((hand) => ({
-    label: t.wasHand[hand],
-    choice: { ...alignment.exercise.choice, hands: hand },
+  const { choice } = alignment.exercise;
+  const ways = handsAsked(choice.form, handLikelihood).map((hands) => ({
+    label: t.wasHand[hands],
+    choice: { ...choice, hands },
   }));
   return { asked: stand.handNotKnown, ways };
 }
 
-/** What is asked, answered by a hand; null: no hand is asked for. */
-export function answeredBy({ ways }: Meant, hand: Hand): ExerciseChoice | null {
-  const hands = new Set(ways.map(({ choice }) => choice.hands));
-  return hands.size === 2 ? (ways.find(({ choice }) => choice.hands === hand)?.choice ?? null) : null;
+/** What is asked, answered by hands; null: no hand is asked for. */
+export function answeredBy({ asked, ways }: Meant, hands: Hands): ExerciseChoice | null {
+  return asked === '' ? null : (ways.find(({ choice }) => choice.hands === hands)?.choice ?? null);
 }
 
 const NOTHING: Meant = { asked: '', ways: [] };
-const LEFT_FIRST = ['left', 'right'] as const;
-const RIGHT_FIRST = ['right', 'left'] as const;

@@ -11,6 +11,7 @@ export type Deed =
   | 'speak'
   | 'left-hand'
   | 'right-hand'
+  | 'both-hands'
   | 'exercise'
   | 'keys'
   | 'leave';
@@ -65,6 +66,8 @@ export function deedOf(event: Pressed): Deed | null {
       return 'left-hand';
     case '2':
       return 'right-hand';
+    case '3':
+      return 'both-hands';
     case '?':
       return 'keys';
     case 'Escape':

@@ -63,6 +63,11 @@ export function aimTable(all: Records): string {
         share(guilty.filter(({ first, gravest }) => first === gravest).length, guilty.length),
       ],
       [
+        '… a note not named, but asked about',
+        '',
+        share(guilty.filter((one) => isAskedAbout(one)).length, guilty.length),
+      ],
+      [
         'hand called wrongly, confidence 0.9 and more',
         '0',
         share(hands.filter(({ right, confidence }) => !right && confidence >= 0.9).length, hands.length),
@@ -75,6 +80,10 @@ export function aimTable(all: Records): string {
     ],
   );
 }
+
+/** What is not sure is a question: a note that is not called missing, and is no silence. */
+const isAskedAbout = ({ first, gravest, said }: VerdictRecord): boolean =>
+  gravest === 'notes' && first !== gravest && said.includes('not-sure');
 
 const sum = (records: Records, of: 'faults' | 'faultsListed'): number =>
   records.reduce((total, record) => total + record[of], 0);

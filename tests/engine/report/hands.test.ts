@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../src/engine/index.ts';
-import { crossingsOf, lateCrossings } from '../../../src/engine/index.ts';
+import { crossingsOf, handsPlayedIn, lateCrossings } from '../../../src/engine/index.ts';
 import { tell, type Playing } from './words/scenes.ts';
 
 // Right hand, fingers 1 2 3 1 2 3 5 up: the thumb goes under into step 3 (common practice, no source).
@@ -36,4 +36,13 @@ describe('what follows from the fingers', () => {
     };
     expect(lateCrossings(kept)).toEqual([]);
   });
+});
+
+it('a hand lies where its lowest key does, whichever of a chord sounds first', () => {
+  const choice: ExerciseChoice = { key: 'G major', form: 'triads', hands: 'left', octaves: 1 };
+  const rolled = tell({ choice, spreadMs: (note) => -15 * note });
+  const midis = rolled.notes.flatMap(({ step, midi }) => (step === 0 ? [midi] : []));
+  expect(midis[0]).toBeGreaterThan(Math.min(...midis));
+  const said = { ...rolled, exercise: { ...rolled.exercise, handLikelihood: { left: 1, right: 0 } } };
+  expect(handsPlayedIn([said])).toEqual([{ form: 'triads', hand: 'left', midi: Math.min(...midis) }]);
 });

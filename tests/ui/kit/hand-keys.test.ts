@@ -8,13 +8,13 @@ function press(where: EventTarget, key: string, modifier: Partial<KeyboardEvent>
   return event.defaultPrevented;
 }
 
-it('L and R say a hand where it is asked and has the focus; other keys and shortcuts of the browser are left alone', () => {
+it('L, R and B say the hands where it is asked and has the focus; other keys and shortcuts of the browser are left alone', () => {
   const said: string[] = [];
   const where = new EventTarget();
   const away = handKeys((hand) => said.push(hand))(where as HTMLElement);
-  expect([press(where, 'l'), press(where, 'R')]).toEqual([true, true]);
-  expect([press(where, 'b'), press(where, 'r', { ctrlKey: true }), press(where, 'Tab')]).not.toContain(true);
-  expect(said).toEqual(['left', 'right']);
+  expect([press(where, 'l'), press(where, 'R'), press(where, 'b')]).toEqual([true, true, true]);
+  expect([press(where, 'x'), press(where, 'r', { ctrlKey: true }), press(where, 'Tab')]).not.toContain(true);
+  expect(said).toEqual(['left', 'right', 'together']);
   away();
   expect(press(where, 'l')).toBe(false);
 });

@@ -19,8 +19,18 @@ describe('what an attempt may have been instead, at the piano', () => {
   });
 
   it.each([
-    ['the left hand, likelier', 0.8, ['It was the left', 'It was the right'], ['left', 'right']],
-    ['the right hand, likelier', 0.3, ['It was the right', 'It was the left'], ['right', 'left']],
+    [
+      'the left hand, likelier',
+      0.8,
+      ['It was the left', 'It was the right', 'It was both'],
+      ['left', 'right', 'together'],
+    ],
+    [
+      'the right hand, likelier',
+      0.3,
+      ['It was the right', 'It was the left', 'It was both'],
+      ['right', 'left', 'together'],
+    ],
   ])('where the hand is not known: %s, comes first', (_, left, labels, hands) => {
     const { asked, ways } = meantBy(unsaid(left));
     expect(asked).toBe('Which hand is not known.');

@@ -216,6 +216,7 @@ describe('keys', () => {
     ['S speaks', press('s'), 'speak'],
     ['1 and 2 say which hand it was', press('1'), 'left-hand'],
     ['…', press('2'), 'right-hand'],
+    ['… and 3 both', press('3'), 'both-hands'],
     ['E says another exercise', press('e'), 'exercise'],
     ['? shows the keys', press('?', { shiftKey: true }), 'keys'],
     ['Esc leaves', press('Escape'), 'leave'],

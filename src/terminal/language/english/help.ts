@@ -47,7 +47,8 @@ ${PASSAGE}
       --even N             variation of time that is even at seven notes a second, in
                            per cent, 2 to 30; 8 if not said. Other tempi follow
       --piano FILE         what is known of this piano, kept from call to call;
-                           after hands alone both together are heard better
+                           after hands alone both together are heard better, and
+                           which hand you said (--hands) makes it the likelier one
       --levels FILE        a teacher's levels, as the journal saves them: how fast the
                            exercise is to be before it is called ready
       --language LANGUAGE  en, de; en if not said

@@ -52,7 +52,8 @@ ${PASSAGE}
                            gleichmäßig ist, in Prozent, 2 bis 30; sonst 8. Andere
                            Tempi folgen
       --piano FILE         was man von diesem Klavier weiß, aufgehoben von Aufruf zu
-                           Aufruf; nach einzelnen Händen sind beide besser zu hören
+                           Aufruf; nach einzelnen Händen sind beide besser zu hören,
+                           und die mit --hands genannte Hand gilt als wahrscheinlicher
       --levels FILE        Stufen einer Lehrkraft, wie das Tagebuch sie sichert: wie schnell
                            die Übung sein muss, bevor es heißt, sie sitzt
 ${LANGUAGE}

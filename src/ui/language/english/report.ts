@@ -18,8 +18,8 @@ export const REPORT = {
   meant: (title: string) => `No, I meant ${title}`,
   whichHand: (likelier: 'left' | 'right') =>
     `Which hand played cannot be heard. It is measured as the ${likelier}, which is likelier where it lies.`,
-  whichHandKeys: 'Which hand: L or R',
-  wasHand: { left: 'It was the left', right: 'It was the right' },
+  whichHandKeys: 'Which hand: L, R, or B for both',
+  wasHand: { left: 'It was the left', right: 'It was the right', together: 'It was both' },
   setUp: 'Set it up',
   print: 'Print',
   whatItMeans: ': what it means',

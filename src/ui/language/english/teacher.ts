@@ -116,7 +116,7 @@ export const TEACHER = {
     half: 'half speed',
     loading: 'Opening the attempt …',
     figures: 'All figures',
-    figuresHint: 'evenness, crossings, loudness, tempo',
+    figuresHint: 'variation, crossings, loudness, tempo',
   },
   keys: {
     title: 'Keys',
@@ -132,7 +132,8 @@ export const TEACHER = {
       'Ctrl Enter': 'add what is written',
       'Ctrl Shift Enter': 'add it, and the next attempt',
       S: 'speak a remark, and stop',
-      '1  2': 'it was the left hand, the right hand',
+      '1  2  3': 'it was the left hand, the right hand, both',
+      'L  R  B': 'the same, while the question “which hand” has the focus',
       E: 'it was another exercise',
       N: 'next attempt',
       '?': 'this list',

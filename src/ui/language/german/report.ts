@@ -10,8 +10,8 @@ export const REPORT: Strings['report'] = {
   meant: (title) => `Nein, gemeint war ${title}`,
   whichHand: (likelier) =>
     `Welche Hand gespielt hat, ist nicht zu hören. Gemessen ist sie als ${likelier === 'left' ? 'linke' : 'rechte'}, die in dieser Lage wahrscheinlicher ist.`,
-  whichHandKeys: 'Welche Hand: L oder R',
-  wasHand: { left: 'Es war die linke', right: 'Es war die rechte' },
+  whichHandKeys: 'Welche Hand: L, R oder B für beide',
+  wasHand: { left: 'Es war die linke', right: 'Es war die rechte', together: 'Es waren beide' },
   setUp: 'So einrichten',
   print: 'Drucken',
   whatItMeans: ': was das heißt',

@@ -188,7 +188,7 @@ describe('crossing delay', () => {
       ratio: expect.closeTo(1.23, 6),
       late: true,
     });
-    expect(late!.plusMinusMs).toBeCloseTo(Math.sqrt(8 * (1 + 0.25 + Math.PI / 8)), 6);
+    expect(late!.plusMinusMs).toBeCloseTo(0.8 * Math.sqrt(8 * (1 + 0.25 + Math.PI / 8)), 6);
     expect(other!.late).toBe(false);
   });
 
