@@ -108,7 +108,8 @@ function figure(value: Estimate | NotMeasured, decimals: number): Cell {
 const NUMBER = /^-?\d+(\.\d+)?$/;
 
 function written(cell: Cell): string {
-  const text = cell === null || cell === undefined ? '' : String(cell);
+  // A name may hold what a terminal obeys, and a CSV is shown on one.
+  const text = String(cell ?? '').replace(/(?![\t\r\n])\p{Cc}/gu, '');
   const safe = /^[=+\-@\t\r\n]/.test(text) && !NUMBER.test(text) ? `'${text}` : text;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -42,6 +42,13 @@ describe('a pile as a table', () => {
     expect(cell(2, 'evenness_percent')).toBe('');
   });
 
+  it('holds nothing that a terminal obeys', () => {
+    const rows = parsed(
+      encodePile(arrange([sortedOf(recordingOf('a\x1b[31m\x07=.m4a', '\x1b=Mara', 0), [0])])),
+    );
+    expect(rows[1]!.slice(0, 2)).toEqual(["'=Mara", 'a[31m=.m4a']);
+  });
+
   it('never gives a spreadsheet a formula, whatever files and students are called', () => {
     const name = fc
       .tuple(fc.constantFrom('=', '+', '-', '@', '\t', '\r', '"', ''), fc.string())
