@@ -1,7 +1,7 @@
 /**
  * How each form beyond the set is heard when it was chosen: `npm run bench:forms [-- --piano test|dev --each 8 --forms cadence,double
- * --workers 2]`. `--each` attempts of every form, or of those whose names begin so; the same every time. A third of a second of sound
- * takes about a hundredth of it: 40 attempts of all forms some forty minutes on two cores. Prints a table and never fails.
+ * --workers 2]`. `--each` attempts of every form, or of those whose names begin so; the same every time. An attempt takes about
+ * 1.2 s of a core, so that 40 of all forms take some ten minutes of two. Prints a table and never fails.
  */
 import { parseArgs } from 'node:util';
 import type { PianoName } from '../support/render.ts';

@@ -40,10 +40,11 @@ export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
 
 /**
  * How a report is written, what other recordings of the same piano taught of hands alone (`alone`) and of its keys (`piano`), its
- * tuning where somebody settled it (`pianoCents`) and that of others that are played (`elsewhereCents`), and where each hand of this player is known to have played (`handsPlayed`).
+ * tuning where somebody settled it (`pianoCents`) and that of others that are played (`elsewhereCents`), where each hand of this
+ * player is known to have played (`handsPlayed`), and under which fingers (`fingerings`).
  */
 export type SortOptions = ReportOptions &
-  Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents' | 'elsewhereCents'>;
+  Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents' | 'elsewhereCents' | 'fingerings'>;
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { learnPiano } from '../../../src/engine/index.ts';
+import { learnPiano, withPrinciple } from '../../../src/engine/index.ts';
 import type { Assessment, ExerciseChoice, Report } from '../../../src/engine/index.ts';
 import type { SortedAttempt } from '../../../src/io/sorting/index.ts';
 import type { TeachingDevices } from '../../../src/ui/teacher/state/devices.ts';
@@ -164,5 +164,29 @@ describe('the piano of a student', () => {
     await give(teaching, sorters, { 'b.wav': found(0, AS_HEARD) });
     expect(sorters.options.get('w/Mara/b.wav')?.piano).toEqual(TAUGHT);
     expect(Object.keys(TAUGHT.keys)).toEqual(['60', '62', '64']);
+  });
+});
+
+describe('under which fingers a student plays', () => {
+  it('is what was assigned, then what the teacher keeps', async () => {
+    const { teaching, sorters } = await handedIn({ 'a.wav': found(0, AS_SAID) });
+    expect(sorters.options.get('w/Mara/a.wav')?.fingerings).toEqual([]);
+    const assigned = withPrinciple(
+      { key: 'Ab major', form: 'scale', hands: 'left', octaves: 2 },
+      'left',
+      'thumbs-together',
+    );
+    const [mara] = teaching.lists.students;
+    await teaching.lists.changeStudent(mara!.id, () => ({
+      assignment: [assigned, SAID].map((exercise) => ({
+        ...{ exercise, targetBpm: null, inARow: null, evennessPercent: null, note: '' },
+      })),
+    }));
+    teaching.devices.fingerings.keep(withPrinciple({ ...assigned, key: 'Bb major' }, 'left', 'as-in-c'));
+    await give(teaching, sorters, { 'b.wav': found(0, AS_SAID) });
+    expect(sorters.options.get('w/Mara/b.wav')?.fingerings).toEqual([
+      assigned,
+      ...teaching.devices.fingerings.kept,
+    ]);
   });
 });

@@ -1,7 +1,8 @@
 /** The help of each command, and of all. */
 
 const CHOICE = `      --key KEY            "C major" ... "B major", "C minor" ... with # or b
-      --form FORM          arpeggio, triads, broken-triads, progression, scale
+      --form FORM          arpeggio, triads, broken-triads, progression, scale, or
+                           another that "exercises" lists
       --hands HANDS        left, right, together
       --octaves N          1 to 4, for arpeggio and scale; 1 if not said
       --minor-scale KIND   natural, harmonic, melodic; harmonic if not said

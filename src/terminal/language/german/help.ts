@@ -1,7 +1,8 @@
 import type { Help } from '../english/help.ts';
 
 const CHOICE = `      --key KEY            "C major" ... "B major" (Dur), "C minor" ... (Moll), mit # oder b
-      --form FORM          arpeggio, triads, broken-triads, progression, scale
+      --form FORM          arpeggio, triads, broken-triads, progression, scale oder
+                           eine andere, die "exercises" nennt
       --hands HANDS        left (linke), right (rechte), together (beide)
       --octaves N          1 bis 4, für arpeggio und scale; ohne Angabe 1
       --minor-scale KIND   natural, harmonic, melodic; ohne Angabe harmonic

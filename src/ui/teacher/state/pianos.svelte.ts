@@ -1,5 +1,5 @@
 import { mergePianos, settledTuning } from '../../../engine/index.ts';
-import type { PianoProfile, Report } from '../../../engine/index.ts';
+import type { ExerciseChoice, PianoProfile, Report } from '../../../engine/index.ts';
 import { asPianos, NEAR_CENTS, pianosOf, toldBy } from '../../../io/teaching/index.ts';
 import type { Playing, SettledPiano } from '../../../io/teaching/index.ts';
 import type { SortedAttempt, SortOptions } from '../../../io/sorting/index.ts';
@@ -44,7 +44,23 @@ export class Pianos {
       this.#taught(studentId, not),
     ]);
     const [pianoCents = null, ...elsewhereCents] = this.#settled(studentId).map(({ cents }) => cents);
-    return { locale: locale(), criteria: criteria(), handsPlayed, piano, pianoCents, elsewhereCents };
+    const fingerings = this.#fingerings(studentId);
+    return {
+      locale: locale(),
+      criteria: criteria(),
+      handsPlayed,
+      piano,
+      pianoCents,
+      elsewhereCents,
+      fingerings,
+    };
+  }
+
+  /** Under which fingers a student plays: those that were assigned, and else those that the teacher keeps. */
+  #fingerings(studentId: string): readonly ExerciseChoice[] {
+    const assigned = this.#lists.students.find(({ id }) => id === studentId)?.assignment ?? [];
+    const own = assigned.map(({ exercise }) => exercise).filter(({ fingering }) => fingering !== undefined);
+    return [...own, ...this.#devices.fingerings.kept];
   }
 
   /**
