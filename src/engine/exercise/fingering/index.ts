@@ -63,18 +63,25 @@ const isFor = (
   { key, hand: own, minorScale }: Omit<OfHand, 'principle'>,
 ): boolean =>
   hand === own &&
-  keys.some((name) => soundTheSame(name, key)) &&
+  keys.some((name) => soundOf(name) === soundOf(key)) &&
   (scales === undefined || minorScale === null || scales.includes(minorScale));
 
 /** The row of a key, or of the key that sounds the same: G♭ major is played as F♯ major. */
 function rowFor(key: string, rows: readonly FingeringRow[]): FingeringRow {
-  return rows.find((row) => row.keys.some((name) => soundTheSame(name, key)))!;
+  const sounding = soundOf(key);
+  return rows.find(({ keys }) => keys.includes(key) || keys.some((name) => soundOf(name) === sounding))!;
 }
 
-function soundTheSame(one: string, other: string): boolean {
-  const [tonic, mode] = one.split(' ');
-  const [otherTonic, otherMode] = other.split(' ');
-  return mode === otherMode && Note.chroma(tonic!) === Note.chroma(otherTonic!);
+const sounds = new Map<string, string>();
+
+/** A key → its mode and where its tonic lies in the octave, however it is written; asked for very often. */
+function soundOf(key: string): string {
+  const known = sounds.get(key);
+  if (known !== undefined) return known;
+  const [tonic, mode] = key.split(' ');
+  const sound = `${mode} ${Note.chroma(tonic!)}`;
+  sounds.set(key, sound);
+  return sound;
 }
 
 function overOctaves(pattern: TwoOctaves, octaves: number): readonly number[] {

@@ -30,14 +30,21 @@ interface Ways {
 export function scaleWays({ key, minorScale, hand, start, octaves, principle }: Part): Ways {
   const rising = (scale: MinorScale | null): readonly FingeredName[] =>
     fingered(
-      climb(start, scaleIntervals(key.tonic, scale), octaves),
+      climb(start, scaleIntervals(scale), octaves),
       scaleFingers({ key: key.name, hand, minorScale: scale, principle }, octaves),
     );
   return { up: rising(minorScale), down: rising(minorScale === 'melodic' ? 'natural' : minorScale) };
 }
 
-function scaleIntervals(tonic: string, minorScale: MinorScale | null): readonly string[] {
-  return minorScale === null ? Key.majorKey(tonic).intervals : Key.minorKey(tonic)[minorScale].intervals;
+const intervals = new Map<MinorScale | null, readonly string[]>();
+
+/** They are the same from every tonic; a key's other facts, which are worked out with them, take a while. */
+function scaleIntervals(minorScale: MinorScale | null): readonly string[] {
+  const known = intervals.get(minorScale);
+  if (known !== undefined) return known;
+  const found = minorScale === null ? Key.majorKey('C').intervals : Key.minorKey('C')[minorScale].intervals;
+  intervals.set(minorScale, found);
+  return found;
 }
 
 /** The intervals above `start`, octave after octave, and the tonic on top. */

@@ -26,28 +26,45 @@ export interface Slid {
   readonly semitones: number;
 }
 
-const written: Template[] = [];
-/** the recognised ones among them */
-let known: readonly Template[] = [];
+/** each written out on first use, since all of them take some ms */
+const written = new Map<ExerciseChoice, Template>();
+let inC: readonly ExerciseChoice[] = [];
+let recognised: readonly Template[] = [];
+
+/** Every form of C major and C minor. */
+function choicesInC(): readonly ExerciseChoice[] {
+  if (inC.length === 0) inC = allChoices().filter(({ key }) => key === 'C major' || key === 'C minor');
+  return inC;
+}
 
 /** The forms that are recognised, in C major and C minor. */
 export function templates(): readonly Template[] {
-  if (known.length === 0) known = allTemplates().filter(({ choice }) => isRecognised(choice));
-  return known;
+  if (recognised.length === 0)
+    recognised = choicesInC().filter(isRecognised).filter(standsAlone).map(templateAs);
+  return recognised;
 }
 
-/** Every form of C major and C minor; written out on first use, since it takes some ms. */
-function allTemplates(): readonly Template[] {
-  if (written.length > 0) return written;
-  const choices = allChoices().filter(({ key }) => key === 'C major' || key === 'C minor');
-  for (const choice of choices) {
-    const steps = midisOf(choice);
-    // Most forms are one and the same in either hand, an octave or two apart.
-    if (choice.hands === 'left' && isSlid(steps, midisOf({ ...choice, hands: 'right' }))) continue;
-    written.push(templateFrom(choice, steps));
-  }
-  return written;
+function templateAs(choice: ExerciseChoice): Template {
+  const known = written.get(choice);
+  if (known !== undefined) return known;
+  const template = templateFrom(choice, midisOf(choice));
+  written.set(choice, template);
+  return template;
 }
+
+/** Most forms are one and the same in either hand, an octave or two apart: then the right hand's stands for both. */
+function standsAlone(choice: ExerciseChoice): boolean {
+  if (choice.hands !== 'left') return true;
+  const same = choicesInC().filter(isAlike(choice));
+  const right = same.find(({ hands }) => hands === 'right')!;
+  return !isSlid(templateAs(choice).steps, templateAs(right).steps);
+}
+
+/** Whether it is the same but for the hands. */
+const isAlike =
+  ({ key, form, octaves, minorScale }: ExerciseChoice) =>
+  (one: ExerciseChoice): boolean =>
+    one.key === key && one.form === form && one.octaves === octaves && one.minorScale === minorScale;
 
 function templateFrom(choice: ExerciseChoice, steps: Template['steps']): Template {
   const midis = steps.flat();
@@ -116,19 +133,14 @@ export function templateOf(choice: ExerciseChoice): {
   readonly template: Template;
   readonly tonicClass: number;
 } {
-  const { key, form, octaves, hands, minorScale, passage } = choice;
+  const { key, hands, passage } = choice;
   if (passage !== undefined) return { template: writtenOut(choice), tonicClass: 0 };
-  const mode = key.endsWith('major') ? 'C major' : 'C minor';
-  const same = allTemplates().filter(
-    ({ choice: one }) =>
-      one.key === mode &&
-      one.form === form &&
-      one.octaves === octaves &&
-      one.minorScale === minorScale &&
-      (one.hands === 'together') === (hands === 'together'),
+  const same = choicesInC().filter(
+    isAlike({ ...choice, key: key.endsWith('major') ? 'C major' : 'C minor' }),
   );
-  const template = same.find(({ choice: one }) => one.hands === hands) ?? same[0]!;
-  return { template, tonicClass: tonicClassOf(key) };
+  const as = (wanted: Hands): ExerciseChoice => same.find((one) => one.hands === wanted)!;
+  const own = as(hands);
+  return { template: templateAs(standsAlone(own) ? own : as('right')), tonicClass: tonicClassOf(key) };
 }
 
 function tonicClassOf(key: string): number {
