@@ -92,8 +92,10 @@ export class Asker {
     return asked && { ...asked.glance, candidate: asked.candidate };
   }
 
-  /** Was a key struck at a moment of its own, about this step? `midi` as the listener numbers keys. */
-  askStray(step: number, { midi, timeSec }: PlayedNote): Answer {
+  /** Was a key struck at a moment of its own, whatever step lies nearest? `midi` as the listener numbers keys. */
+  askStray({ midi, timeSec }: PlayedNote): Answer {
+    const apart = this.steps.map((one) => Math.abs((one.timeSec ?? Infinity) - timeSec));
+    const step = apart.indexOf(Math.min(...apart));
     const { written, notes } = this.steps[step]!;
     const { glance, candidate } = this.#askIn({ timeSec, written }, step, midi, notes[0]!.hand, null);
     return { ...glance, candidate };

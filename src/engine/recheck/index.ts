@@ -8,7 +8,8 @@ import type { Answer } from './asker.ts';
 import { handsHeard } from './hands.ts';
 import { settleStep } from './settle.ts';
 import type { Settled } from './settle.ts';
-import { asSureAsBoth, isNearest } from './strangers.ts';
+import { isNearest } from './strangers.ts';
+import { asSureAsBoth, Strays } from './strays.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
 import { isUnheard, lookAtUnheard } from './unheard.ts';
 
@@ -28,8 +29,8 @@ export function recheck(
   alone: HandsAlone | null = null,
 ): Rechecked {
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
-  if (single && alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step)))
-    return { heard, alignment, rechecks: [] };
+  const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
+  if (single && isHeard && alignment.extras.length === 0) return { heard, alignment, rechecks: [] };
   const asker = new Asker(heard, sound, alignment, alone);
   const again = settleSteps(heard, alignment, asker, single);
   const { matched, rechecks } = lookAtUnheard(again.alignment, asker);
@@ -49,7 +50,8 @@ function settleSteps(heard: Heard, alignment: Alignment, asker: Asker, single: b
     alignment,
     answers.map((answer) => answer?.logOdds ?? null),
   );
-  const listening: Listening = { asker, heard, alignment, answers, hands, rechecks: [] };
+  const strays = new Strays(asker, heard.notes, alignment);
+  const listening: Listening = { asker, heard, alignment, answers, hands, strays, rechecks: [] };
   const steps = alignment.exercise.steps.map(({ step }) => settleStep(listening, step));
   const settled = steps.flatMap(({ written }) => written).sort((a, b) => a.place - b.place);
   const extras = [...extrasBetween(listening), ...steps.flatMap((step) => step.extras)];

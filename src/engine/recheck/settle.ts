@@ -7,8 +7,9 @@ import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import { asSureAsBoth, caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
+import { caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
 import type { Stranger } from './strangers.ts';
+import { asSureAsBoth } from './strays.ts';
 import type { HeardExtra, Listening, Recheck } from './types.ts';
 
 /** What became of one written note. */
@@ -71,7 +72,13 @@ export function settleStep(listening: Listening, step: number): SettledStep {
   const extras = strangers.flatMap((one): readonly HeardExtra[] =>
     one.kind === null || isFound(one)
       ? []
-      : [{ note: asSureAsBoth(listening, step, one.note, one.kind), kind: one.kind, step }],
+      : [
+          {
+            note: caught.includes(one) ? one.note : asSureAsBoth(listening, step, one.note, one.kind),
+            kind: one.kind,
+            step,
+          },
+        ],
   );
   return { written: settled, extras };
 }
@@ -201,7 +208,9 @@ function extrasBefore(listening: Listening, step: number): readonly HeardExtra[]
   const { heard, alignment } = listening;
   return alignment.extras.flatMap(({ played, kind, step: beside }) => {
     const note = heard.notes[played]!;
-    return isNearest(listening, note, step) ? [{ note, kind, step: beside }] : [];
+    return isNearest(listening, note, step)
+      ? [{ note: asSureAsBoth(listening, beside, note, kind), kind, step: beside }]
+      : [];
   });
 }
 

@@ -62,28 +62,6 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
   return [...inPlace, ...beside, ...below];
 }
 
-/**
- * A key that is no neighbour of a right one is as sure as the less sure of both listenings: a spoken vowel begins like a key. Development
- * pianos, counting aloud and a long room: of 47 that nobody struck and the blind ear was sure of 14 are left at 99 %; of 18 that were struck
- * in place of or beside another all but one stay. A neighbour is believed by itself, as in `strangersAt`, and so is going back.
- */
-export function asSureAsBoth(
-  { asker, alignment, rechecks }: Listening,
-  step: number,
-  note: PlayedNote,
-  kind: ExtraKind,
-): PlayedNote {
-  const isSingle = asker.steps.every(({ notes }) => notes.length === 1);
-  if (isSingle || kind === 'slip' || kind === 'restart') return note;
-  const answer = asker.askStray(step, note);
-  const sure = 1 / (1 + Math.exp(-answer.logOdds));
-  const { hand } = asker.steps[step]!.notes[0]!;
-  const midi = note.midi + alignment.semitoneShift;
-  const decision = sure > 0.5 ? 'struck' : 'unsure';
-  rechecks.push(recordOf(step, midi, hand, 'extra', 'extra', answer, decision));
-  return { ...note, confidence: Math.min(note.confidence, sure) };
-}
-
 /** Log odds above which a reported key that is not written was struck. */
 function leastFor(midi: number, written: readonly number[]): number {
   if (isBeside(midi, written)) return RECHECK_BOUNDS.besideWithdrawn;

@@ -3,6 +3,7 @@ import type { Heard, PlayedNote } from '../listen/index.ts';
 import type { Alignment, ExtraKind, MatchedNote } from '../match/index.ts';
 import type { Answer, Asker } from './asker.ts';
 import type { HandHeard } from './hands.ts';
+import type { Strays } from './strays.ts';
 
 /** One key listened for again at the moment of a step: the blind finding, the evidence and the decision, side by side. */
 export interface Recheck {
@@ -43,6 +44,7 @@ export interface Listening {
   /** what the closer look says of each matched note, in their order; null: nothing was heard of its step */
   readonly answers: readonly (Answer | null)[];
   readonly hands: Readonly<Record<Hand, HandHeard>>;
+  readonly strays: Strays;
   /** every question so far */
   readonly rechecks: Recheck[];
 }

@@ -75,9 +75,11 @@ class Maker:
 
     def batch(self):
         """→ dict of arrays: events (N,7), pedal, place (clips and their hands apart), asked (Q,14), marks (Q,WRITTEN) uint8,
-        scalars (Q,3), alone (M,4): clip, sample, midi, cents of the moments of hands apart"""
+        scalars (Q,3), alone (M,4): clip, sample, midi, cents of the moments of hands apart; and for strays.py struck (N,4):
+        clip, s, midi, whether it answers a written note; steps: by clip (s, {midi: hand}); cents by clip"""
         self.events, self.pedal, self.place = [], [], list(range(self.clips))
         self.alone, self.extra = [], []
+        self.struck, self.steps, self.cents = [], [], []
         groups = []
         for clip in range(self.clips):
             groups += self._clip(clip)
@@ -100,6 +102,9 @@ class Maker:
             marks=marks,
             scalars=np.array([scalars for _, _, scalars in asked], np.float32).reshape(-1, 3),
             alone=np.array(self.alone, np.float64).reshape(-1, 4),
+            struck=np.array(self.struck, np.float64).reshape(-1, 4),
+            steps=self.steps,
+            cents=self.cents,
         )
 
     def _clip(self, clip):
@@ -109,6 +114,9 @@ class Maker:
         piano = Piano(r, self.plan, self.real, self.share_real)
         self._sound(clip, piano, played)
         heard = piano.cents + r.gauss(0, 2.0)
+        self.struck += [(clip, event.on, event.midi, event.answers) for event in played.events]
+        self.steps.append([(step.time, step.hands) for step in played.steps])
+        self.cents.append(heard)
         known = self._hands_apart(clip, line, piano, heard) if line.kind in TWO_HANDS else {}
         groups = {}
         for index, one in enumerate(questions(r, played, SECONDS)):

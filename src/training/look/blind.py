@@ -62,6 +62,19 @@ class Blind:
 
 
 @torch.no_grad()
+def peaks(outputs, least):
+    """(4, frames, B, KEYS) → (N, 3) clip, s, midi of all that the ear takes for struck with at least this chance, 0..1."""
+    frame_count, clips = outputs.shape[1:3]
+    chance = torch.sigmoid(outputs[0]).permute(1, 2, 0).reshape(clips * KEYS, 1, frame_count)
+    score = F.avg_pool1d(chance, 5, 1, 2) * 5 / FULL
+    highest = F.max_pool1d(chance, 2 * NEAR + 1, 1, NEAR)
+    row, _, frame = ((chance == highest) & (score > least)).nonzero(as_tuple=True)
+    clip, key = row // KEYS, row % KEYS
+    sec = (frame + outputs[1][frame, clip, key]) * HOP / RATE
+    return torch.stack([clip.double(), sec.double(), (key + LOWEST).double()], 1).cpu().numpy()
+
+
+@torch.no_grad()
 def said(outputs, clip, at, key):
     """(4, frames, B, KEYS) and questions → (Q, len(ASKED), 4): belief, moment less `at` in 10 ms, level / 6 dB, sounding; what
     the ear's candidates say within 90 ms."""

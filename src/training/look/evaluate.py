@@ -8,7 +8,7 @@ import torch
 
 from .train import Source, forward
 
-KINDS = ("alone", "in a chord", "an octave above", "an octave below", "not written")
+KINDS = ("alone", "in a chord", "an octave above", "an octave below", "not written", "answering nothing")
 WAYS = ("alone", "twins", "apart")
 
 

@@ -55,7 +55,7 @@ def clipped(r, spread, most):
 
 def write(r, seconds):
     """A line for about so many seconds: one voice, chords of one hand, both hands, chords of both hands."""
-    kind = r.choices(("single", "chord", "octave", "chords"), (0.05, 0.17, 0.48, 0.30))[0]
+    kind = r.choices(("single", "chord", "octave", "chords"), (0.10, 0.17, 0.45, 0.28))[0]
     minor = r.random() < 0.5
     triad = (0, 3, 7) if minor else (0, 4, 7)
     fastest = {"single": 8, "octave": 14, "chord": 3, "chords": 3}[kind]
@@ -149,6 +149,8 @@ def perform(r, line, seconds, only=None):
                 off = max(on + 0.05, t + span + gap + r.gauss(0, 0.01))
                 events.append(Event(on, midi, level, off, answers, hand))
         steps.append(Step(dict(written), mine, t, cycle))
+        if faults is not None and struck and r.random() < faults.strays:
+            events.append(_stray(r, struck, t, span))
         t += span
     pedal = r.random() < (0.2 if only is None else 0.1)
     if pedal:
@@ -163,6 +165,16 @@ def _balance(r):
     return clipped(r, 2.5, 12) if way < 0.48 else r.uniform(0, 12) if way < 0.58 else -r.uniform(2, 13)
 
 
+def _stray(r, struck, t, span):
+    """A key struck between two steps: one of them again, or another near by."""
+    midi, hand = r.choice(struck)[:2]
+    if r.random() < 0.6:
+        midi += r.choice([-12, -5, -4, -3, -2, -2, -1, -1, 1, 1, 2, 2, 3, 4, 5, 12])
+    midi = max(LOWEST, min(LOWEST + KEYS - 1, midi))
+    on = t + span * r.uniform(0.2, 0.8)
+    return Event(on, midi, -r.uniform(0, 10), on + r.uniform(0.08, 0.5), False, hand)
+
+
 class _Faults:
     """Notes left out, replaced, added; what is left out is mostly left out again when it comes round."""
 
@@ -170,6 +182,7 @@ class _Faults:
         self.r, self.kind = r, kind
         self.share = r.choice([0, 0.06, 0.15, 0.35])
         self.clings = r.choice([0, 0.1, 0.5])
+        self.strays = r.choice([0, 0, 0.05, 0.12])
         self.gone = r.choice([0, 0, 0, 0, 1, 2])  # a hand that pauses for a while
         self.start = r.uniform(0, seconds)
         self.end = self.start + r.uniform(0.5, 4)

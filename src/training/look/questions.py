@@ -9,11 +9,16 @@ SPAN = 2 * REACH + 1
 WRITTEN = 3 * SPAN + 3
 FAR_SEC, NEAR_SEC, USUAL_SEC = 1.5, 0.06, 0.25
 BESIDE = (-2, -1, 1, 2, -12, 12, -1, 1, -3, 3, -4, 4, 19, 24, 7, -7)
-ALONE, CHORD, ABOVE, BELOW, UNWRITTEN = range(5)
+ALONE, CHORD, ABOVE, BELOW, UNWRITTEN, STRAY = range(6)
 
 
 def places(keys, midi, start):
     return [start + other - midi + REACH for other in keys if abs(other - midi) <= REACH]
+
+
+def told_of(written, before, after, midi):
+    """Where keys written at a step, the one before (None: there is none) and the one after are marked for a key."""
+    return places(written, midi, 0) + places(before or (), midi, SPAN) + places(after or (), midi, 2 * SPAN)
 
 
 def away(sec):
@@ -30,7 +35,7 @@ def questions(r, played, seconds):
             continue
         heard = [i for i in answering if r.random() < 0.85] or [r.choice(answering)]
         middle = sum(played.events[i].on for i in heard) / len(heard)
-        sec = middle + r.gauss(0, 0.006 if r.random() < 0.92 else 0.02)
+        sec = middle + r.gauss(0, r.choices((0.006, 0.02, 0.04), (0.9, 0.07, 0.03))[0])
         if 0.12 <= sec <= seconds - 0.2:
             out += _at(r, played, index, sec)
     return out
@@ -57,9 +62,6 @@ def _at(r, played, index, sec):
         event = struck.get(midi)
         if event is None and midi in near or event is not None and abs(event.on - sec) > 0.1:
             continue
-        marks = places(written, midi, 0)
-        marks += places(before.hands, midi, SPAN) if before else []
-        marks += places(after.hands, midi, 2 * SPAN) if after else []
         hand = step.hands.get(midi, -1)
         out.append(
             dict(
@@ -70,7 +72,7 @@ def _at(r, played, index, sec):
                 hand=hand,
                 kind=_kind(midi, is_written, written),
                 below=event.level - loudest if event else 0.0,
-                marks=marks,
+                marks=told_of(written, before and before.hands, after and after.hands, midi),
                 scalars=(away(since), away(until), (midi - 60) / 24),
                 until=until,
                 twin=(step.cycle, midi, tuple(sorted(written))) if is_written else None,

@@ -10,6 +10,7 @@ import functools
 import os
 import random
 
+import numpy as np
 import torch
 import torch.multiprocessing as mp
 
@@ -21,7 +22,7 @@ from sound.bank import KEPT_OUT, Bank, bank_plan, talk_lines, without
 from sound.draws import Draws
 from sound.render import render
 
-from . import batches, blind, features, net, project
+from . import batches, blind, features, net, project, questions, strays
 from .shipped import take_over
 
 LENGTH = int(batches.SECONDS * RATE)
@@ -34,7 +35,7 @@ class Source:
 
     def __init__(self, plan, real, args, seed, workers, share_real=0.75, apart=0.6):
         self.args, self.bank = args, None
-        given = (plan, real, args.clips, args.questions)
+        given = (plan, real, args.clips, args.questions - args.strays)
         self.workers = loop.Workers(
             [functools.partial(batches.Maker, *given, seed * 1000 + i, share_real, apart) for i in range(workers)]
         )
@@ -54,6 +55,8 @@ class Source:
         y = room(y, pedal, talk, chance, draws, mild)
         y = level(y) * 10 ** (draws.own_uniform(-4, 4) / 20)
         heard = ear(y[:clips])
+        nobody = strays.asked(chance, blind.peaks(heard, strays.LEAST), raw, self.args.strays, self.args.questions)
+        raw.update({name: np.concatenate([raw[name], rows]) for name, rows in nobody.items()})
         asked = torch.tensor(raw["asked"], device=device)
         clip, at, key = (asked[:, c].long() for c in (batches.CLIP, batches.AT, batches.MIDI))
         at = asked[:, batches.AT].round().long()
@@ -65,7 +68,8 @@ class Source:
         cents, until = asked[:, batches.CENTS].float(), asked[:, batches.UNTIL].float()
         views = features.features(y, clip, at, key.float(), cents, stray[clip], until)
         word = blind.said(heard, clip, at, key)
-        told = torch.cat([word.flatten(1), blind.usual(word, clip, column["HAND"], column["STRUCK"], clips)], 1)
+        answering = column["STRUCK"] * (column["KIND"] < questions.STRAY)
+        told = torch.cat([word.flatten(1), blind.usual(word, clip, column["HAND"], answering, clips)], 1)
         count, most = len(asked), self.args.questions
         alone = torch.tensor(raw["alone"][: 2 * most], device=device)
         empty = torch.zeros(2 * most + 1 - len(alone), features.COMPARED, device=device)
@@ -127,6 +131,7 @@ def arguments():
     parser.add_argument("--leave-out", default="")
     parser.add_argument("--go-on", action="store_true", help="begin with the engine's weights (middle)")
     parser.add_argument("--questions", type=int, default=2400)
+    parser.add_argument("--strays", type=int, default=200, help="of the questions, keys that answer nothing, at most")
     return parser.parse_args()
 
 

@@ -96,7 +96,8 @@ class Room:
         y = self._filtered(y, self._echo(draws, mild))
         level = _active(y)
         y = y + self._noise(y, draws, mild) * level + self._hum(draws, mild) * level
-        y = y + self._speech(talk, level, draws, 0.2, -18, 3) * hard
+        # Counting aloud belongs to a home.
+        y = y + self._speech(talk, level, draws, 0.25, -18, 3)
         y = self._filtered(y, self._microphone(draws, hard))
         y = self._level_control(y, chance, draws, hard)
         y = y / y.abs().max(1, keepdim=True)[0].clamp(min=1e-6)
