@@ -8,8 +8,8 @@ import type { Answer } from './asker.ts';
 import { handsHeard } from './hands.ts';
 import { settleStep } from './settle.ts';
 import type { Settled } from './settle.ts';
-import { isNearest } from './strangers.ts';
-import { asSureAsBoth, Strays } from './strays.ts';
+import { asSureAsBoth, isNearest } from './strangers.ts';
+import { Strays } from './strays.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
 import { isUnheard, lookAtUnheard } from './unheard.ts';
 

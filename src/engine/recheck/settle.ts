@@ -7,9 +7,8 @@ import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import { caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
+import { asSureAsBoth, caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
 import type { Stranger } from './strangers.ts';
-import { asSureAsBoth } from './strays.ts';
 import type { HeardExtra, Listening, Recheck } from './types.ts';
 
 /** What became of one written note. */

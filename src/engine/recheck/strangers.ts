@@ -62,6 +62,25 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
   return [...inPlace, ...beside, ...below];
 }
 
+/**
+ * A key that answers nothing is as sure as the less sure of both listenings. Pianos kept out of the training, keys that the blind ear was
+ * sure of: of those that nobody struck 4 in 1000 have log odds over 4.6, of those that were struck 70 in 100; over 0 they are 7 and 95 in 100.
+ */
+export function asSureAsBoth(
+  { strays, alignment, asker, rechecks }: Listening,
+  step: number,
+  note: PlayedNote,
+  kind: ExtraKind,
+): PlayedNote {
+  if (kind === 'restart') return note;
+  const sure = strays.sureOf(note, kind);
+  const { hand } = asker.steps[step]!.notes[0]!;
+  const midi = note.midi + alignment.semitoneShift;
+  const decision = sure > 0.5 ? 'struck' : 'unsure';
+  rechecks.push(recordOf(step, midi, hand, 'extra', 'extra', strays.answer(note), decision));
+  return { ...note, confidence: Math.min(note.confidence, sure) };
+}
+
 /** Log odds above which a reported key that is not written was struck. */
 function leastFor(midi: number, written: readonly number[]): number {
   if (isBeside(midi, written)) return RECHECK_BOUNDS.besideWithdrawn;

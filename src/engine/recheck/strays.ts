@@ -1,8 +1,6 @@
 import type { PlayedNote } from '../listen/index.ts';
 import type { Alignment, ExtraKind } from '../match/index.ts';
 import type { Answer, Asker } from './asker.ts';
-import { recordOf } from './record.ts';
-import type { Listening } from './types.ts';
 
 /*
  * Keys that answer nothing. The blind ear alone invents hardly any, but beside a voice or in a long room it does: a spoken vowel begins
@@ -75,23 +73,4 @@ function priorLogOdds(logOdds: readonly number[]): number {
 
 function share(logOdds: number): number {
   return 1 / (1 + Math.exp(-logOdds));
-}
-
-/**
- * A key that answers nothing is as sure as the less sure of both listenings. Pianos kept out of the training, keys that the blind ear was
- * sure of: of those that nobody struck 4 in 1000 have log odds over 4.6, of those that were struck 70 in 100; over 0 they are 7 and 95 in 100.
- */
-export function asSureAsBoth(
-  { strays, alignment, asker, rechecks }: Listening,
-  step: number,
-  note: PlayedNote,
-  kind: ExtraKind,
-): PlayedNote {
-  if (kind === 'restart') return note;
-  const sure = strays.sureOf(note, kind);
-  const { hand } = asker.steps[step]!.notes[0]!;
-  const midi = note.midi + alignment.semitoneShift;
-  const decision = sure > 0.5 ? 'struck' : 'unsure';
-  rechecks.push(recordOf(step, midi, hand, 'extra', 'extra', strays.answer(note), decision));
-  return { ...note, confidence: Math.min(note.confidence, sure) };
 }
