@@ -73,6 +73,20 @@ describe('bars', () => {
     },
   );
 
+  it.each([
+    [3, 2, 'w', 0],
+    [6, 1, 'q', 1],
+  ] as const)(
+    'end, with %i notes a beat, on a dotted note that fills the bar where one can',
+    (notesABeat, octaves, value, beat) => {
+      const exercise = buildExercise({
+        ...{ key: 'C major', form: 'arpeggio', hands: 'right', octaves, notesABeat },
+      });
+      const last = writeBars(exercise).at(-1)!.parts[0]!.events.at(-1)!;
+      expect(last).toMatchObject({ beat, dots: 1, duration: value });
+    },
+  );
+
   it('stay near their staff: never more than five ledger lines', () => {
     // Staff lines E4–F5 and G2–A3, one diatonic place each (common practice): five ledger lines are ten places.
     const LINES = { treble: [30, 38], bass: [18, 26] } as const;

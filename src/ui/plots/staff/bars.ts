@@ -145,6 +145,12 @@ function lengthOf(
 /** Half a step, a step and two of them, by how many go to a beat; of three they are eighths too, of six sixteenths. */
 const NOTE_VALUES = { 1: ['8', 'q', 'h'], 2: ['16', '8', 'q'], 4: ['32', '16', '8'] } as const;
 
+/** So many beats that are dotted quarters, as one note. */
+const DOTTED_BEATS: Readonly<Record<number, Pick<StaffEvent, 'duration' | 'dots'>>> = {
+  1: { duration: 'q', dots: 1 },
+  2: { duration: 'h', dots: 1 },
+  4: { duration: 'w', dots: 1 },
+};
 const valuesFor = (perBeat: number): keyof typeof NOTE_VALUES => (perBeat === 1 ? 1 : perBeat < 4 ? 2 : 4);
 
 /** How long a note is written. `beatsLeft` is given for the last note, which fills its bar. */
@@ -158,7 +164,8 @@ function noteValue(
   if (steps === 0.5) return { duration: half, dots: 0 };
   if (steps === 1.5) return { duration: one, dots: 1 };
   if (steps === 2) return { duration: two, dots: 0 };
-  if (beatsLeft === null || perBeat % 3 === 0) return usual;
+  if (beatsLeft === null) return usual;
+  if (perBeat % 3 === 0) return DOTTED_BEATS[beatsLeft] ?? usual;
   switch (Math.round(beatsLeft * 2) / 2) {
     case 1:
       return { duration: 'q', dots: 0 };
