@@ -112,6 +112,26 @@ describe('scales in another guise, written out', () => {
         expect(distances[choice.form]).toContain(notes[1]!.midi - notes[0]!.midi);
   });
 
+  it('has in thirds and sixths by one hand fingers that lie as the keys do, in every key', () => {
+    const double = allChoices().filter(
+      ({ form, hands, octaves }) => form.startsWith('double-') && hands !== 'together' && octaves === 2,
+    );
+    expect(double.length).toBeGreaterThan(150);
+    for (const choice of double) {
+      const named = JSON.stringify(choice);
+      for (const { notes } of buildExercise(choice).steps) {
+        const [low, high] = notes;
+        expect(notes, named).toHaveLength(2);
+        expect(high!.midi - low!.midi, named).toBeLessThanOrEqual(10);
+        expect(Math.sign(high!.finger! - low!.finger!), named).toBe(choice.hands === 'right' ? 1 : -1);
+      }
+    }
+    // From memory, common practice, no source: in C major the octave's seven thirds lie in one position of four and one of three.
+    expect(fingersOf('C major', 'double-thirds', 'right')).toBe(
+      '12 13 24 35 13 24 35 12 35 24 13 35 24 13 12',
+    );
+  });
+
   it('lies under the fingers of the scale itself: every key has the finger that it has there', () => {
     const forms: readonly Form[] = [
       'contrary-motion',
