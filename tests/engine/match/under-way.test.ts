@@ -42,6 +42,18 @@ describe('the chosen exercise under way', () => {
     expect(underWay(evenly(moved), SCALE).standing).toMatchObject({ isChosen: true, isWhole: true });
   });
 
+  it.each<readonly [string, ExerciseChoice]>([
+    ['one hand of what needs both', { key: 'D major', form: 'tenths-apart', hands: 'right', octaves: 1 }],
+    ['the other hand of it', { key: 'D minor', form: 'contrary-motion', hands: 'left', octaves: 2 }],
+    ['another register and rhythm', { ...SCALE, register: -2, notesABeat: 6 }],
+    ['other fingers', { ...SCALE, key: 'Ab major', hands: 'left', fingering: { left: 'thumbs-together' } }],
+  ])('stands where it is %s', (_, choice) => {
+    expect(underWay(evenly(keysOf(choice)), choice).standing).toMatchObject({
+      isChosen: true,
+      isWhole: true,
+    });
+  });
+
   it('is not it a whole tone away: that is the other key’s', () => {
     const { standing } = underWay(evenly(keys.map((key) => key + 2)), SCALE);
     expect(standing).toMatchObject({ isChosen: false, isWhole: true });

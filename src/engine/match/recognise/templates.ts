@@ -1,4 +1,11 @@
-import { ALL_KEYS, allChoices, buildExercise, isRecognised } from '../../exercise/index.ts';
+import {
+  ALL_HANDS,
+  ALL_KEYS,
+  allChoices,
+  buildExercise,
+  handsFor,
+  isRecognised,
+} from '../../exercise/index.ts';
 import type { ExerciseChoice, Hands } from '../../exercise/index.ts';
 import { handLikelihood } from './priors.ts';
 import type { HandLikelihood, HandPlayed } from '../types.ts';
@@ -31,9 +38,14 @@ const written = new Map<ExerciseChoice, Template>();
 let inC: readonly ExerciseChoice[] = [];
 let recognised: readonly Template[] = [];
 
-/** Every form of C major and C minor. */
+/** Every form of C major and C minor, also by each hand alone what is only practised so. */
 function choicesInC(): readonly ExerciseChoice[] {
-  if (inC.length === 0) inC = allChoices().filter(({ key }) => key === 'C major' || key === 'C minor');
+  if (inC.length === 0)
+    inC = allChoices()
+      .filter(({ key }) => key === 'C major' || key === 'C minor')
+      .flatMap((choice) =>
+        handsFor(choice.form).length > 1 ? [choice] : ALL_HANDS.map((hands) => ({ ...choice, hands })),
+      );
   return inC;
 }
 
