@@ -91,6 +91,9 @@ const passages = new Passages({
   encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
   hearing: { analyst, decode: decodeInBrowser, openMicrophone: (deviceId) => openMicrophone({ deviceId }) },
 });
+void passages.load();
+journal.passages = passages;
+const own = () => passages.list;
 const piano = new ThisPiano(settings);
 const unfinished = createUnfinished();
 const opened = createOpened();
@@ -104,6 +107,7 @@ const currentAttempt = new CurrentAttempt(
     opened,
     unfinished,
     createPlayback,
+    own,
     locale: () => speaking.locale,
     eachFrame,
   },
@@ -119,7 +123,11 @@ const together = new Together(
       const sorters = (await import('./io/sorting/index.ts')).createSorters();
       try {
         return (
-          await sorters.sort(file, name, { locale: speaking.locale, criteria: journal.standards.criteria })
+          await sorters.sort(file, name, {
+            locale: speaking.locale,
+            criteria: journal.standards.criteria,
+            own: own(),
+          })
         ).attempts;
       } finally {
         sorters.close();
@@ -138,6 +146,7 @@ const ears = {
 const sitting = new Sitting(
   {
     ...ears,
+    own,
     fingerings,
     locale: () => speaking.locale,
     journal,
@@ -166,6 +175,8 @@ const teacher = createTeacher({
   fingerings,
   criteria: () => journal.standards.criteria,
   goals: () => journal.standards.goals,
+  own,
+  receive: (values) => passages.receive(values),
   decode: decodeInBrowser,
   openMicrophone: () => openMicrophone({ deviceId: null }),
   playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),

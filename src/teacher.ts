@@ -3,7 +3,16 @@ import type { Teaching } from './ui/teacher/state/teaching.svelte.ts';
 
 type Shared = Pick<
   TeachingDevices,
-  'analyst' | 'criteria' | 'fingerings' | 'goals' | 'decode' | 'openMicrophone' | 'playerOf' | 'locale'
+  | 'analyst'
+  | 'criteria'
+  | 'fingerings'
+  | 'goals'
+  | 'own'
+  | 'receive'
+  | 'decode'
+  | 'openMicrophone'
+  | 'playerOf'
+  | 'locale'
 >;
 
 /** What the page shares with its other views → how the state of the page for teachers is had: made once, when first asked for. */

@@ -11,10 +11,15 @@ import type { Remembered } from './types.ts';
 export const FORMAT = 'evenfall-journal';
 export const FORMAT_VERSION = 1;
 
+/** The most that one device lists, and some. */
+const MOST_PASSAGES = 2000;
+
 const HEAD = v.object({
   format: v.literal(FORMAT),
   version: v.pipe(v.number(), v.integer(), v.minValue(1)),
   remembered: v.record(v.pipe(v.string(), v.maxLength(100)), v.unknown()),
+  /** of one's own; whether they are any, whoever takes them looks */
+  passages: v.exactOptional(v.pipe(v.array(v.unknown()), v.maxLength(MOST_PASSAGES))),
 });
 
 const text = v.pipe(v.string(), v.maxLength(2000));
@@ -44,14 +49,17 @@ const ATTEMPT = v.pipe(
 );
 export type FiledAttempt = Shape<typeof ATTEMPT>;
 
-/** The bytes of the head → what is remembered besides attempts; throws StorageError where it is no journal, or a newer one. */
-export function checkHead(bytes: Uint8Array): Remembered {
+/** The bytes of the head → what is remembered besides attempts, and passages of one's own; throws StorageError where it is no journal, or a newer one. */
+export function checkHead(bytes: Uint8Array): {
+  readonly remembered: Remembered;
+  readonly passages: readonly unknown[];
+} {
   const head = v.safeParse(HEAD, parseJson(bytes));
   if (!head.success) throw new StorageError({ trouble: 'no-journal' });
   if (head.output.version > FORMAT_VERSION) {
     throw new StorageError({ trouble: 'journal-newer' });
   }
-  return head.output.remembered;
+  return { remembered: head.output.remembered, passages: head.output.passages ?? [] };
 }
 
 /** The bytes of an attempt → the attempt, or why it is none. */

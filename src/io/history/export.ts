@@ -1,3 +1,4 @@
+import type { ExerciseChoice } from '../../engine/index.ts';
 import { FORMAT, FORMAT_VERSION } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import type { OpenJournal } from './database.ts';
@@ -11,20 +12,27 @@ import type { Entry } from './types.ts';
 export async function exportJournal(
   database: OpenJournal,
   nowMs: number,
+  passages: readonly ExerciseChoice[],
   onProgress: (share: number) => void,
 ): Promise<Blob> {
-  return packed(parts(database, nowMs, onProgress));
+  return packed(parts(database, nowMs, passages, onProgress));
 }
 
 async function* parts(
   database: OpenJournal,
   nowMs: number,
+  passages: readonly ExerciseChoice[],
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const entries = (await readEntries(database)).filter((entry) => entry.deletedMs === null);
   const remembered = await readRemembered(database);
   yield* tarParts(
-    json('evenfall-journal.json', { format: FORMAT, version: FORMAT_VERSION, remembered }),
+    json('evenfall-journal.json', {
+      format: FORMAT,
+      version: FORMAT_VERSION,
+      remembered,
+      ...(passages.length > 0 && { passages }),
+    }),
     nowMs,
   );
   for (const [index, entry] of entries.entries()) {

@@ -71,10 +71,10 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
     remember: (name, value) => database.put('remembered', JSON.stringify(value), name),
     storage: storageUse,
     persist: keepForGood,
-    exportAll: (onProgress = () => undefined) =>
+    exportAll: (onProgress = () => undefined, passages = []) =>
       database.use(async (open) => {
         const { exportJournal } = await import('./export.ts');
-        return exportJournal(open, now(), onProgress);
+        return exportJournal(open, now(), passages, onProgress);
       }),
     importFrom: (file, onProgress = () => undefined) =>
       // Within one use, so that whatever fails can be shown.

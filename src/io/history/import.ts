@@ -40,11 +40,13 @@ export async function importJournal(
     else untold += 1;
   };
   let begun = false;
+  let passages: readonly unknown[] = [];
   try {
     const stream = await unpacked(file, onProgress);
-    const onHead = async (remembered: Remembered): Promise<void> => {
+    const onHead = async (head: ReturnType<typeof checkHead>): Promise<void> => {
       begun = true;
-      await rememberWhatIsNew(database, remembered);
+      passages = head.passages;
+      await rememberWhatIsNew(database, head.remembered);
     };
     for await (const filed of filedIn(stream, refuse, onHead)) {
       counts[await merge(database, filed)] += 1;
@@ -57,6 +59,7 @@ export async function importJournal(
   }
   return {
     ...counts,
+    ...(passages.length > 0 && { passages }),
     refused: untold === 0 ? refused : [...refused, { trouble: 'journal-and-more', more: untold }],
   };
 }
@@ -70,7 +73,7 @@ interface Filed {
 async function* filedIn(
   stream: ReadableStream<Uint8Array>,
   refuse: (why: Trouble) => void,
-  onHead: (remembered: Remembered) => Promise<void>,
+  onHead: (head: ReturnType<typeof checkHead>) => Promise<void>,
 ): AsyncGenerator<Filed> {
   let waiting: FiledAttempt | null = null;
   let members = 0;

@@ -65,6 +65,8 @@ export interface ImportOutcome {
   readonly both: number;
   /** why some were not taken over */
   readonly refused: readonly Trouble[];
+  /** passages of one's own in it; whether they are any, whoever takes them looks; left out: there are none */
+  readonly passages?: readonly unknown[];
 }
 
 /** Small things that are remembered besides attempts, as JSON. */
@@ -93,8 +95,8 @@ export interface History {
   storage(): Promise<StorageUse>;
   /** Asks the browser not to clear the journal by itself; whether it agreed. */
   persist(): Promise<boolean>;
-  /** The whole journal (deleted attempts left out) as one file, a .tar.gz. */
-  exportAll(onProgress?: (share: number) => void): Promise<Blob>;
+  /** The whole journal (deleted attempts left out) as one file, a .tar.gz; passages of one's own go along. */
+  exportAll(onProgress?: (share: number) => void, passages?: readonly ExerciseChoice[]): Promise<Blob>;
   /** Merges a file that `exportAll` wrote; nothing that is here is overwritten. */
   importFrom(file: Blob, onProgress?: (share: number) => void): Promise<ImportOutcome>;
   close(): Promise<void>;

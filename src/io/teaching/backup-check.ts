@@ -77,6 +77,8 @@ const HEAD = v.object({
   files: list(FILE),
   playings: list(PLAYING),
   templates: v.exactOptional(list(TEMPLATE)),
+  /** of the teacher's own; whether they are any, whoever takes them looks */
+  passages: v.exactOptional(list(v.unknown())),
 });
 export type BackupHead = Shape<typeof HEAD>;
 

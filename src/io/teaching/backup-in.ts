@@ -48,12 +48,15 @@ export async function readBackup(
 ): Promise<BackupOutcome> {
   let merging: Merging | null = null;
   let refused = 0;
+  let passages: readonly unknown[] = [];
   try {
     for await (const { name, bytes } of tarMembers(await unpacked(file, onProgress), MOST_BYTES)) {
       if (merging === null) {
         if (name !== 'evenfall-teaching.json' || bytes === null)
           throw new StorageError({ trouble: 'no-backup' });
-        merging = await beginMerging(store, checkBackup(bytes));
+        const head = checkBackup(bytes);
+        passages = head.passages ?? [];
+        merging = await beginMerging(store, head);
       } else if (bytes === null || !(await merging.take(name, bytes))) refused += 1;
     }
   } catch (error) {
@@ -63,13 +66,13 @@ export async function readBackup(
     refused += 1;
   }
   if (merging === null) throw new StorageError({ trouble: 'no-backup' });
-  return { ...(await merging.end()), refused };
+  return { ...(await merging.end()), refused, ...(passages.length > 0 && { passages }) };
 }
 
 interface Merging {
   /** False: it is nothing that belongs here. */
   take(name: string, bytes: Uint8Array<ArrayBuffer>): Promise<boolean>;
-  end(): Promise<Omit<BackupOutcome, 'refused'>>;
+  end(): Promise<Omit<BackupOutcome, 'refused' | 'passages'>>;
 }
 
 interface Open {

@@ -1,3 +1,4 @@
+import type { ExerciseChoice } from '../../engine/index.ts';
 import { packed } from '../history/packed.ts';
 import { tarEnd, tarParts } from '../history/tar.ts';
 import { tellTrouble } from '../troubles/index.ts';
@@ -9,6 +10,7 @@ import type { Desktop, GivenFile, Playing, Reports, Said, Student, Template } fr
 /** What is read for a backup, one thing after the other: all sound at once would not fit into memory. */
 export interface Kept {
   readonly desktop: Desktop;
+  readonly passages: readonly ExerciseChoice[];
   readonly templates: () => Promise<readonly Template[]>;
   readonly reports: (id: string) => Promise<Reports>;
   readonly said: (id: string) => Promise<Said>;
@@ -29,14 +31,14 @@ export async function writeBackup(
 }
 
 async function* parts(
-  { desktop, templates, reports, said, sound, blob }: Kept,
+  { desktop, passages, templates, reports, said, sound, blob }: Kept,
   nowMs: number,
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const put = (name: string, bytes: Uint8Array<ArrayBuffer>) => tarParts({ name, bytes }, nowMs);
   const json = (name: string, value: unknown) => put(name, new TextEncoder().encode(JSON.stringify(value)));
   const { playings, files } = desktop;
-  yield* json('evenfall-teaching.json', headOf(desktop, await templates()));
+  yield* json('evenfall-teaching.json', headOf(desktop, await templates(), passages));
   const count = playings.length + files.length;
   for (const [at, { id }] of playings.entries()) {
     const [told, words, heard] = await Promise.all([reports(id), said(id), sound(id)]);
@@ -58,7 +60,11 @@ async function* parts(
 
 const endingOf = ({ mime }: SoundFile): 'wav' | 'webm' => (mime === 'audio/wav' ? 'wav' : 'webm');
 
-function headOf({ students, files, playings }: Desktop, templates: readonly Template[]): BackupHead {
+function headOf(
+  { students, files, playings }: Desktop,
+  templates: readonly Template[],
+  passages: readonly ExerciseChoice[],
+): BackupHead {
   return {
     format: FORMAT,
     version: FORMAT_VERSION,
@@ -71,6 +77,7 @@ function headOf({ students, files, playings }: Desktop, templates: readonly Temp
       used,
       ...(assignment !== undefined && { assignment }),
     })),
+    ...(passages.length > 0 && { passages: [...passages] }),
   };
 }
 

@@ -201,10 +201,10 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
     end,
     room: storageUse,
     persist: keepForGood,
-    backup: async (onProgress = () => undefined) => {
+    backup: async (onProgress = () => undefined, passages = []) => {
       const { writeBackup } = await import('./backup-out.ts');
       return database.use(async () =>
-        writeBackup({ ...store, desktop: await store.load() }, now(), onProgress),
+        writeBackup({ ...store, passages, desktop: await store.load() }, now(), onProgress),
       );
     },
     bringIn: async (file, onProgress = () => undefined) => {

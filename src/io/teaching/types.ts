@@ -201,6 +201,8 @@ export interface BackupOutcome {
   /** parts that could not be read */
   readonly refused: number;
   readonly changed: Changed;
+  /** passages of the teacher's own in it; whether they are any, whoever takes them looks; left out: there are none */
+  readonly passages?: readonly unknown[];
 }
 
 /** A recording to be put in. */
@@ -257,8 +259,8 @@ export interface TeachingStore {
     readonly playings?: readonly string[];
     readonly templates?: readonly string[];
   }): Promise<void>;
-  /** All that is kept here → one file; longer recordings as they came stay behind. */
-  backup(onProgress?: (share: number) => void): Promise<Blob>;
+  /** All that is kept here → one file, with passages of the teacher's own; longer recordings as they came stay behind. */
+  backup(onProgress?: (share: number) => void, passages?: readonly ExerciseChoice[]): Promise<Blob>;
   /** Puts in what of a backup is not here yet; nothing that is here is overwritten. */
   bringIn(file: Blob, onProgress?: (share: number) => void): Promise<BackupOutcome>;
   /** Asks the browser to keep all this until somebody deletes it; whether it promised. */

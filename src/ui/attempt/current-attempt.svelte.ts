@@ -263,7 +263,7 @@ export class CurrentAttempt {
     if (kept !== null) this.#letGo();
     const id = kept ?? this.#idOf(sound);
     if (turn === this.#turn) this.front = id;
-    const common = await goesBy(this.#journal, sound, aim, kept, this.#devices.locale);
+    const common = await goesBy(this.#journal, sound, aim, kept, this.#devices);
     const hands = kept === null ? await habit(this.#journal, choice, this.reported) : {};
     const fingerings = this.#plan.fingerings.kept;
     const options = { ...common, ...hands, asChosen, fingerings, ...this.#piano.of(sound) };

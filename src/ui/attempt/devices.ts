@@ -43,6 +43,8 @@ export interface Devices {
   /** keeps what was opened, and what of a recording has sounded so far; left out: the page forgets both */
   readonly opened?: Opened;
   readonly unfinished?: Unfinished;
+  /** passages of one's own that an attempt may be, where it is to be recognised; left out: none */
+  readonly own?: () => readonly ExerciseChoice[];
   /** how a report's words are to be written; English where it is left out */
   readonly locale?: () => Locale;
 }

@@ -1,5 +1,6 @@
 import { handsPlayedIn } from '../../engine/index.ts';
-import type { AssessOptions, ExerciseChoice, Intention, Locale, Report } from '../../engine/index.ts';
+import type { AssessOptions, ExerciseChoice, Intention, Report } from '../../engine/index.ts';
+import type { Devices } from './devices.ts';
 import type { Aim, Journal } from './journal.svelte.ts';
 import type { Plan } from './plan.svelte.ts';
 import type { Reported } from './phases.ts';
@@ -30,7 +31,7 @@ export async function goesBy(
   sound: Sound,
   { choice, targetBpm, intention = null }: Aim,
   kept: string | null,
-  locale: (() => Locale) | undefined,
+  { locale, own }: Pick<Devices, 'locale' | 'own'>,
 ): Promise<Partial<AssessOptions>> {
   return {
     targetBpm,
@@ -40,6 +41,7 @@ export async function goesBy(
     intention,
     learnHands: true,
     ...(locale !== undefined && { locale: locale() }),
+    ...(choice === null && own !== undefined && { own: own() }),
   };
 }
 

@@ -53,6 +53,11 @@ export class Journal {
   writtenOutMs = $state(0);
   /** 0..1 while a file is written or read */
   progress: number | null = $state(null);
+  /** passages of one's own, which go along in the journal's file and come in with one; null: there are none */
+  passages: {
+    readonly list: readonly ExerciseChoice[];
+    receive(values: readonly unknown[]): Promise<void>;
+  } | null = null;
   readonly now: () => number;
   readonly #history: History | null;
   /** of attempts that could not be stored */
@@ -213,7 +218,9 @@ export class Journal {
   /** The whole journal as one file; null where it could not be written. */
   async exportAll(): Promise<Blob | null> {
     this.progress = 0;
-    const file = await this.#try((history) => history.exportAll((share) => (this.progress = share)));
+    const file = await this.#try((history) =>
+      history.exportAll((share) => (this.progress = share), this.passages?.list ?? []),
+    );
     this.progress = null;
     if (file === undefined) return null;
     this.writtenOutMs = this.now();
@@ -228,6 +235,7 @@ export class Journal {
       history.importFrom(file, (share) => (this.progress = share)),
     );
     this.progress = null;
+    await this.passages?.receive(outcome?.passages ?? []);
     await this.#load();
     await this.look();
     return outcome ?? null;

@@ -1,3 +1,4 @@
+import { readChoice } from '../../io/check/index.ts';
 import { handsIn, passageId } from '../../engine/index.ts';
 import type { AudioInput, ExerciseChoice } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
@@ -82,9 +83,9 @@ export class Passages {
     return found;
   }
 
-  /** One of them as a file of its own. */
-  async fileOf(choice: ExerciseChoice): Promise<Blob> {
-    return new Blob([await this.#devices.encode([choice])], { type: 'application/json' });
+  /** Some of them as a file of their own. */
+  async fileOf(choices: readonly ExerciseChoice[]): Promise<Blob> {
+    return new Blob([await this.#devices.encode(choices)], { type: 'application/json' });
   }
 
   async add(choice: ExerciseChoice): Promise<void> {
@@ -104,6 +105,15 @@ export class Passages {
     this.composing = null;
     if (composing !== null && composing !== 'new' && !isSame(composing, choice)) await this.remove(composing);
     await this.add(choice);
+  }
+
+  /** Whatever came with a backup or a teacher's assignment: the passages among it that are not here yet are kept. */
+  async receive(values: readonly unknown[]): Promise<void> {
+    const found = values
+      .flatMap((value) => readChoice(value) ?? [])
+      .filter(({ passage }) => passage !== undefined);
+    for (const choice of found)
+      if (!this.list.some((one) => isSame(one, choice))) await this.add(asWritten(choice));
   }
 
   async remove(choice: ExerciseChoice): Promise<void> {

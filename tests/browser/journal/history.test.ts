@@ -275,14 +275,17 @@ describe('the journal as one file', () => {
        await one.remember('ready', { evennessPercent: 6 });
        const file = await one.exportAll();
        const again = await one.importFrom(file);
+       const own = await one.importFrom(await one.exportAll(() => undefined, [{ of: 'mine' }]));
        await one.complete(id, { report: { ...report, targetBpm: 96 } });
        await one.remember('ready', { evennessPercent: 5 });
        const first = await one.importFrom(file);
        const second = await one.importFrom(file);
        const reports = await one.reports((await one.entries()).map((entry) => entry.id));
-       return { again, first, second, tempi: reports.map((one) => one.targetBpm).sort(), remembered: await one.remembered() };`,
+       return { again, own, first, second, tempi: reports.map((one) => one.targetBpm).sort(), remembered: await one.remembered() };`,
     );
     expect(found['again']).toEqual({ added: 0, same: 1, both: 0, refused: [] });
+    // Passages of one's own go along as they are; whoever takes them looks what they are.
+    expect(found['own']).toMatchObject({ same: 1, passages: [{ of: 'mine' }] });
     expect(found['first']).toEqual({ added: 0, same: 0, both: 1, refused: [] });
     expect(found['second']).toEqual({ added: 0, same: 1, both: 0, refused: [] });
     expect(found['tempi']).toEqual([80, 96]);

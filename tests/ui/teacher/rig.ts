@@ -243,6 +243,8 @@ export function devicesWith(
     locale: () => ({ language: 'en', naming: 'letters' }),
     criteria: () => DEFAULT_CRITERIA,
     goals: () => USUAL_GOALS,
+    own: () => [],
+    receive: () => Promise.resolve(),
     writeFolder: () => Promise.resolve(new Blob()),
     printOf: () => Promise.resolve(null),
     drafts: draftsIn(new Map()),

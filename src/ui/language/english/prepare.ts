@@ -164,6 +164,7 @@ export const PREPARE = {
     keep: 'Keep this passage',
     remove: 'Take it off the list',
     save: 'Save as a file',
+    saveAll: 'Save all as one file',
     fromBar: 'From bar',
     toBar: 'to bar',
     take: 'Take these bars',

@@ -148,6 +148,7 @@ export const PREPARE: Strings['prepare'] = {
     keep: 'Diese Stelle behalten',
     remove: 'Von der Liste nehmen',
     save: 'Als Datei sichern',
+    saveAll: 'Alle in einer Datei sichern',
     fromBar: 'Von Takt',
     toBar: 'bis Takt',
     take: 'Diese Takte nehmen',

@@ -1,4 +1,4 @@
-import type { Assessment, LiveOptions, Locale } from '../../../engine/index.ts';
+import type { Assessment, ExerciseChoice, LiveOptions, Locale } from '../../../engine/index.ts';
 import type { Analyst, LiveListening } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';
 import type { Pulse } from '../../../io/pulse/index.ts';
@@ -16,6 +16,8 @@ export interface SittingDevices {
   readonly analyst: Pick<Analyst, 'analyse'>;
   /** in which language the verdict is told; left out: English */
   readonly locale?: () => Locale;
+  /** passages of one's own that an attempt may be, where it is to be recognised */
+  readonly own?: () => readonly ExerciseChoice[];
   /** keeps each attempt before it is analysed */
   readonly journal: Pick<Journal, 'keep' | 'complete' | 'past' | 'standards'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;

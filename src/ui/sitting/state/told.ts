@@ -43,13 +43,14 @@ export function planAfter(plan: Plan, assessment: Assessment): number | null {
 
 /** An attempt that is kept in the journal → what it came to, beside what is known of the player and the piano. */
 export async function analyseAttempt(
-  { journal, analyst, piano, locale, fingerings }: SittingDevices,
+  devices: SittingDevices,
   sound: Sound,
   aim: Aim,
   id: string,
   asChosen = false,
 ): Promise<Assessment> {
-  const options = await goesBy(journal, sound, aim, id, locale);
+  const { journal, analyst, piano, fingerings } = devices;
+  const options = await goesBy(journal, sound, aim, id, devices);
   return analyst.analyse(sound, aim.choice, {
     ...options,
     asChosen,

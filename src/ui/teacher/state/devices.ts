@@ -1,5 +1,5 @@
 import type { Trouble } from '../../../io/troubles/index.ts';
-import type { AudioInput, Criteria, Goals, Locale, Notice } from '../../../engine/index.ts';
+import type { AudioInput, Criteria, ExerciseChoice, Goals, Locale, Notice } from '../../../engine/index.ts';
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
@@ -49,6 +49,10 @@ export interface TeachingDevices {
   readonly goals: () => Goals;
   /** what was typed and is not kept yet, by the field's name; it outlives the page */
   readonly drafts: Drafts;
+  /** passages of one's own */
+  readonly own: () => readonly ExerciseChoice[];
+  /** passages that came with a backup, whatever they are */
+  readonly receive: (values: readonly unknown[]) => Promise<void>;
   /** fingers that are chosen once and kept */
   readonly fingerings: Fingerings;
   /** what tells the sound of a file from all other; null: not known */

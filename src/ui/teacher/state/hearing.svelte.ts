@@ -36,6 +36,11 @@ export class Hearing {
   readonly #lists: TeachingLists;
   readonly #pianos: Pianos;
 
+  /** passages of one's own, which it may have been */
+  get own(): readonly ExerciseChoice[] {
+    return this.#devices.own();
+  }
+
   constructor(devices: TeachingDevices, lists: TeachingLists, pianos: Pianos, playing: Playing) {
     this.#devices = devices;
     this.#lists = lists;

@@ -38,7 +38,7 @@ export class Pianos {
 
   /** How a recording of this student is to be listened to, with all that is known of hands and piano; never by itself (`not`). */
   async optionsFor(studentId: string, not: string | null = null): Promise<Partial<SortOptions>> {
-    const { locale, criteria } = this.#devices;
+    const { locale, criteria, own } = this.#devices;
     const [handsPlayed, piano] = await Promise.all([
       handHabit(this.#devices, this.#lists, studentId),
       this.#taught(studentId, not),
@@ -53,6 +53,7 @@ export class Pianos {
       pianoCents,
       elsewhereCents,
       fingerings,
+      own: own(),
     };
   }
 
