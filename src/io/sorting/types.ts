@@ -40,17 +40,11 @@ export interface SortedFile<Attempt extends FoundInFile = SortedAttempt> {
 
 /**
  * How a report is written, what other recordings of the same piano taught of hands alone (`alone`) and of its keys (`piano`), its
-<<<<<<< HEAD
  * tuning where somebody settled it (`pianoCents`) and that of others that are played (`elsewhereCents`), where each hand of this
  * player is known to have played (`handsPlayed`), and under which fingers (`fingerings`).
  */
 export type SortOptions = ReportOptions &
-  Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents' | 'elsewhereCents' | 'fingerings'>;
-=======
- * tuning where somebody settled it (`pianoCents`), and where each hand of this player is known to have played (`handsPlayed`), and the passages that it may be besides the set (`own`).
- */
-export type SortOptions = ReportOptions & Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents' | 'own'>;
->>>>>>> 7061f0f (Passages of one's own are recognised on page and desk, assigned, and go along in the journal's file and a teacher's backup)
+  Pick<AssessOptions, 'alone' | 'handsPlayed' | 'pianoCents' | 'elsewhereCents' | 'fingerings' | 'own'>;
 
 /** Decodes, splits, recognises and measures files beside the page, several at a time. */
 export interface Sorters {
