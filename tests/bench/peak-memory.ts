@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 
 /** The most memory that a process ever held (Linux: VmHWM of proc(5)); NaN elsewhere. */
 export function peakMbOf(pid: number): number {
@@ -7,4 +7,19 @@ export function peakMbOf(pid: number): number {
   } catch {
     return NaN;
   }
+}
+
+/** Processes that a process started and that run (Linux: PPid of proc(5)). */
+export function childrenOf(parent: number): readonly number[] {
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map(Number)
+    .filter((pid) => {
+      try {
+        const status = readFileSync(`/proc/${pid}/status`, 'utf8');
+        return Number(/PPid:\s+(\d+)/.exec(status)?.[1]) === parent;
+      } catch {
+        return false;
+      }
+    });
 }

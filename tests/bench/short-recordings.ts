@@ -21,11 +21,14 @@ export async function writeShort(folder: string, count: number, students = 40): 
   const played = await Promise.all(
     EXERCISES.map((exercise, at) => render({ seed: 7300 + at, piano: 'dev', exercise, student })),
   );
+  const longest = Math.max(...played.map(({ channels }) => channels[0]!.length));
+  const random = createRandom(9100);
+  const bed = Float32Array.from({ length: longest + count }, () => random.uniform(-1, 1));
   return Array.from({ length: count }, (_, at) => {
     const { channels, sampleRateHz } = played[at % played.length]!;
-    const random = createRandom(9100 + at);
     const [gain, noise] = [random.uniform(0.3, 1), 10 ** (random.uniform(-75, -60) / 20)];
-    const sound = channels[0]!.map((value) => gain * value + noise * random.uniform(-1, 1));
+    // The same noise from another place on: drawn anew for each it would take longer than all the rest.
+    const sound = channels[0]!.map((value, index) => gain * value + noise * bed[at + index]!);
     const its = join(folder, NAMES[at % students]!);
     const path = join(its, `${at}.wav`);
     mkdirSync(its, { recursive: true });

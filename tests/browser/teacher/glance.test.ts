@@ -20,7 +20,7 @@ describe('a class at a glance', () => {
     await expect.poll(() => lines(page).count()).toBe(40);
     const box = (await page.locator('[data-class] ol').boundingBox())!;
     expect(box.height).toBeLessThan(800);
-    expect(await lines(page).first().innerText()).toMatch(/to be listened to: nothing was recognised/);
+    expect(await lines(page).first().innerText()).toMatch(/nothing was recognised in 1 recording/);
     await page.locator('label', { hasText: 'by name' }).click();
     await expect.poll(() => firstName(page)).toBe('Ada');
     await page.getByLabel('Find a name').fill('tom');

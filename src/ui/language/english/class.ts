@@ -13,8 +13,7 @@ export const CLASS = {
     open: (count: number) => `${count} open`,
     unheard: (count: number) => `${count} to be heard`,
     remarked: (count: number) => `${count} with remarks`,
-    untold: (count: number) =>
-      `${counted(count, 'recording', 'recordings')} to be listened to: nothing was recognised`,
+    untold: (count: number) => `nothing was recognised in ${counted(count, 'recording', 'recordings')}`,
     weeks: (sent: number, of: number) => `sent something in ${sent} of the last ${of} weeks`,
     nobody: 'Nobody is called so.',
     common: 'Common now:',

@@ -16,7 +16,7 @@ export const CLASS: Pick<
     open: (count) => `${count} offen`,
     unheard: (count) => `${count} zu hören`,
     remarked: (count) => `${count} mit Bemerkungen`,
-    untold: (count) => `${counted(count, 'Aufnahme', 'Aufnahmen')} anzuhören: Nichts wurde erkannt`,
+    untold: (count) => `nichts erkannt in ${counted(count, 'Aufnahme', 'Aufnahmen')}`,
     weeks: (sent, of) => `hat in ${sent} der letzten ${of} Wochen etwas geschickt`,
     nobody: 'So heißt niemand.',
     common: 'Jetzt häufig:',
