@@ -7,6 +7,7 @@ import type { Console } from './console.ts';
 import { ourFault } from './each-file.ts';
 import { localeOf, MESSAGES } from './language/index.ts';
 import { assessBy, openLevels } from './levels.ts';
+import { readAmong } from './passage.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -58,13 +59,14 @@ type Outcome = Pick<AnalysisLine, 'report' | 'reason'> & Partial<AnalysisLine>;
 async function hearerFor(command: AnalyseCommand) {
   const { choice, intention, asChosen, targetBpm, evennessPercent, language } = command;
   const { known: piano, handsPlayed } = await openPiano(command.pianoFile);
+  const own = await readAmong(command.amongFile);
   const levels = await openLevels(command.levelsFile);
   const locale = localeOf(language);
   const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
   const outcomeOf = async (file: string): Promise<Outcome> => {
     const audio = await openSound(file, displayName(file, MESSAGES[language]));
     const { heard, sound } = await listenInPieces(audio, () => undefined, { piano });
-    const options = { targetBpm, criteria, intention, asChosen, piano, handsPlayed, locale };
+    const options = { targetBpm, criteria, intention, asChosen, piano, handsPlayed, locale, own };
     const assessment = assessBy(levels, heard, choice, options, sound);
     if (assessment.kind === 'report') return { report: assessment.report, reason: '' };
     const reason = tellNotice(assessment.reason, locale);

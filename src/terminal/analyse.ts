@@ -10,6 +10,7 @@ import { MESSAGES, localeOf } from './language/index.ts';
 import type { Messages } from './language/index.ts';
 import { assessBy, openLevels } from './levels.ts';
 import { checkOutput } from './output.ts';
+import { readAmong } from './passage.ts';
 import { openPiano } from './piano.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -41,6 +42,7 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
   const locale = localeOf(language);
   const t = MESSAGES[language];
   const criteria = criteriaOf(evennessPercent === null ? {} : { evennessPercent });
+  const own = await readAmong(command.amongFile);
   const learnHands = files.length > 1 || pianoFile !== null;
   const worst = await eachFile(files, console, json, language, async (file, others) => {
     const name = displayName(file, t);
@@ -51,7 +53,17 @@ export async function analyse(asked: AnalyseCommand, console: Console): Promise<
     let assessment: Assessment;
     try {
       const { heard, sound } = await listenInPieces(audio, progress.show, presumed);
-      const options = { targetBpm, criteria, intention, asChosen, piano, handsPlayed, learnHands, locale };
+      const options = {
+        targetBpm,
+        criteria,
+        intention,
+        asChosen,
+        piano,
+        handsPlayed,
+        learnHands,
+        locale,
+        own,
+      };
       assessment = assessBy(levels, heard, choice, options, sound);
       if (learnHands && others === 'to come') {
         piano = settled(pianoAfter(piano, assessment), choice, assessment);

@@ -30,6 +30,8 @@ export type Command =
       readonly intention: Intention | null;
       /** measure that, even where it was surely another that was played */
       readonly asChosen: boolean;
+      /** passages of one's own that a recording may be, besides the set; null: none */
+      readonly amongFile: string | null;
       readonly targetBpm: number | null;
       /** variation of time that is even at seven notes a second, %; null: as by default */
       readonly evennessPercent: number | null;
@@ -65,6 +67,8 @@ export type Command =
       readonly htmlFolder: string | null;
       /** who is known, and what their recordings are called by; null: nobody */
       readonly studentsFile: string | null;
+      /** passages of one's own that a recording may be, besides the set; null: none */
+      readonly amongFile: string | null;
       readonly archive: Archive;
       /** files of somebody else's may be written over */
       readonly force: boolean;

@@ -21,6 +21,7 @@ import { readStudents, Roster } from './pile/students.ts';
 import type { Outcome, Pile, Recording } from './pile/types.ts';
 import { deskLines } from './desk-lines.ts';
 import { checkOutput, checkOutputFolder, writeOutput } from './output.ts';
+import { readAmong } from './passage.ts';
 import { EXIT, Problem, usageProblem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
 import { createProgress } from './progress.ts';
@@ -41,7 +42,12 @@ export async function desk(command: DeskCommand, console: Console, wiring: Wirin
   const { recordings } = collected;
   if (command.archive.linesFile !== null) {
     const byPath = recordings.map((one) => ({ ...one, name: pathOf(one) }));
-    return deskLines(command, { ...collected, recordings: byPath }, crewOf(command, wiring.version), console);
+    return deskLines(
+      command,
+      { ...collected, recordings: byPath },
+      await crewOf(command, wiring.version),
+      console,
+    );
   }
   if (recordings.length > MOST_RECORDINGS) {
     throw usageProblem((t) => t.tooManyRecordings(recordings.length, MOST_RECORDINGS));
@@ -115,7 +121,7 @@ async function sort(
   };
   process.prependListener('SIGINT', onInterrupt);
   try {
-    return await sortPile(recordings, crewOf(command, version), (share, sorted) => {
+    return await sortPile(recordings, await crewOf(command, version), (share, sorted) => {
       done = sorted;
       progress.show(share, t.progress(sorted, recordings.length));
     });
@@ -125,13 +131,17 @@ async function sort(
   }
 }
 
-function crewOf({ workers, targetBpm, evennessPercent, fresh }: DeskCommand, version: string): CrewOptions {
+async function crewOf(
+  { workers, targetBpm, evennessPercent, amongFile, fresh }: DeskCommand,
+  version: string,
+): Promise<CrewOptions> {
   const command = process.argv[1]!;
   return {
     command,
     workers: workers ?? Math.min(availableParallelism(), MOST_HELPERS),
     targetBpm,
     evennessPercent,
+    own: await readAmong(amongFile),
     // A newer build may hear otherwise, though its version is still the same.
     kept: { folder: keptFolder(process.env), version: `${version} ${statSync(command).mtimeMs}`, fresh },
   };

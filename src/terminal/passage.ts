@@ -33,6 +33,11 @@ export async function passageIn(words: readonly string[]): Promise<ExerciseChoic
   return found;
 }
 
+/** The passages in a file, among which a recording is to be recognised; null: there is none. Throws Problem where it cannot be read. */
+export async function readAmong(file: string | null): Promise<readonly ExerciseChoice[]> {
+  return file === null ? [] : readPassages(file, null);
+}
+
 async function readPassages(
   file: string,
   bars: Parameters<typeof openPassages>[1],

@@ -37,6 +37,7 @@ describe('a command line', () => {
       choice: { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 },
       intention: null,
       asChosen: false,
+      amongFile: null,
       targetBpm: 80,
       evennessPercent: 6,
       pianoFile: null,
@@ -107,6 +108,8 @@ describe('a command line', () => {
       force: false,
       language: 'en',
     });
+    expect(parse('analyse a.wav --among mine.json')).toMatchObject({ choice: null, amongFile: 'mine.json' });
+    expect(parse('desk week --among mine.json')).toMatchObject({ amongFile: 'mine.json' });
     expect(parse('transcribe a.wav --as-exercise own.json --bpm free --time 6/8 --hands left')).toMatchObject(
       {
         asExercise: {

@@ -1,5 +1,5 @@
 import { fork } from 'node:child_process';
-import type { HandsAlone } from '../../engine/index.ts';
+import type { ExerciseChoice, HandsAlone } from '../../engine/index.ts';
 import { Pool } from '../../io/sorting/pool.ts';
 import type { Port, PortEvents } from '../../io/sorting/pool.ts';
 import { aloneElsewhere, isSameDay } from './apart.ts';
@@ -21,6 +21,8 @@ export interface CrewOptions {
   readonly workers: number;
   readonly targetBpm: number | null;
   readonly evennessPercent: number | null;
+  /** passages of one's own that a recording may be */
+  readonly own: readonly ExerciseChoice[];
   readonly kept: PileRequest['kept'];
 }
 
@@ -33,7 +35,7 @@ export interface Crew {
 
 /** Helpers for so many recordings, started when they are first needed. */
 export function openCrew(
-  { workers, command, targetBpm, evennessPercent, kept }: CrewOptions,
+  { workers, command, targetBpm, evennessPercent, own, kept }: CrewOptions,
   most: number,
 ): Crew {
   const pool = new Pool<PileRequest, Sorted>({
@@ -46,7 +48,7 @@ export function openCrew(
       new Promise((resolve) => {
         const { source, name, pianosCents, needsMb } = recording;
         pool.ask({
-          request: { source, name, targetBpm, evennessPercent, alone, pianosCents, kept },
+          request: { source, name, targetBpm, evennessPercent, alone, pianosCents, own, kept },
           name,
           needsMb,
           onReply: (reply) => {

@@ -24,11 +24,11 @@ export function help(): void {
 }
 
 async function sortOne(request: PileRequest, onProgress: (share: number) => void): Promise<Sorted> {
-  const { source, name, targetBpm, evennessPercent, alone, pianosCents, kept } = request;
+  const { source, name, targetBpm, evennessPercent, alone, pianosCents, own, kept } = request;
   const file = await open(source);
   const bytes = file instanceof Blob ? onDisk(file) : inMemory(new Uint8Array(file));
   const print = await printOf(bytes);
-  const id = keptName(print, [kept.version, targetBpm, evennessPercent, alone, pianosCents]);
+  const id = keptName(print, [kept.version, targetBpm, evennessPercent, alone, pianosCents, own]);
   const known = kept.fresh ? null : await readKept(kept.folder, id);
   if (known !== null) return known;
   const found = await sortSound(
@@ -38,6 +38,7 @@ async function sortOne(request: PileRequest, onProgress: (share: number) => void
       alone,
       pianoCents: pianosCents[0] ?? null,
       elsewhereCents: pianosCents.slice(1),
+      own,
       criteria: criteriaOf(evennessPercent === null ? {} : { evennessPercent }),
     },
     createTeller(onProgress),

@@ -1,4 +1,4 @@
-import type { HandsAlone } from '../../engine/index.ts';
+import type { ExerciseChoice, HandsAlone } from '../../engine/index.ts';
 import type { SortReply } from '../../io/sorting/messages.ts';
 import type { Sorted, Source } from './types.ts';
 
@@ -17,6 +17,8 @@ export interface PileRequest {
   readonly alone: HandsAlone | null;
   /** tuning of the student's piano; null: not known */
   readonly pianosCents: readonly number[];
+  /** passages of one's own that it may be, besides the set */
+  readonly own: readonly ExerciseChoice[];
   readonly kept: KeptPlace;
 }
 

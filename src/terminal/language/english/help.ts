@@ -32,6 +32,7 @@ Without --key, --form and --hands the exercise is recognised from the sound.
 
 ${CHOICE}
 ${PASSAGE}
+      --among FILE         recognise it among the passages of your own in FILE too
       --stretch STRETCH    only these steps were to be practised, e.g. 4-9;
                            up, down: the way up or down alone
       --times N            so often in a row, 1 to 12; 1 if not said
@@ -77,6 +78,7 @@ most 200 recordings at once. What was sorted once is kept and not done again.
                            any number of them; goes on where it stopped; - prints it
       --shard K/N          of --lines only this part, e.g. 3/16
       --list FILE          more paths, one a line; - is standard input
+      --among FILE         recognise it among the passages of your own in FILE too
       --students FILE      who is known, a line a student: "Mara Lind: mara, ML";
                            "-72 cents" among them: how far off her piano stands
       --force              write over a file that evenfall did not write

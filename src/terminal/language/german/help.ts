@@ -36,6 +36,7 @@ Ohne --key, --form und --hands wird die Übung am Klang erkannt.
 
 ${CHOICE}
 ${PASSAGE}
+      --among FILE         auch unter den eigenen Stellen in FILE erkennen
       --stretch STRECKE    nur diese Stellen waren zu üben, etwa 4-9;
                            up, down: nur der Weg hinauf oder hinab
       --times N            so oft hintereinander, 1 bis 12; sonst 1
@@ -83,6 +84,7 @@ geändert hat. FOLDER kann auch eine Aufnahme oder ein ZIP mit Aufnahmen sein; h
                            beliebig viele; macht weiter, wo es aufhörte; - gibt es aus
       --shard K/N          von --lines nur dieser Teil, z. B. 3/16
       --list FILE          weitere Pfade, einer je Zeile; - ist die Standardeingabe
+      --among FILE         auch unter den eigenen Stellen in FILE erkennen
       --students FILE      wer bekannt ist, eine Zeile je Name: „Mara Lind: mara, ML“;
                            „-72 cents“ dabei: so weit liegt ihr Klavier daneben
       --force              auch überschreiben, was evenfall nicht geschrieben hat
