@@ -31,7 +31,7 @@ export const COMPOSE = {
   length: 'Length',
   lengths: ['Whole note', 'Half note', 'Quarter note', 'Eighth note', 'Sixteenth note', 'Thirty-second note'],
   dotted: 'Dotted',
-  triplet: 'Triplet',
+  triplet: 'Triplet: 3 for 2',
   again: 'Add',
   third: 'Third',
   otherHand: 'Other hand',

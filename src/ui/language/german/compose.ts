@@ -33,7 +33,7 @@ export const COMPOSE: Strings['compose'] = {
   length: 'Länge',
   lengths: ['Ganze', 'Halbe', 'Viertel', 'Achtel', 'Sechzehntel', 'Zweiunddreißigstel'],
   dotted: 'Punktiert',
-  triplet: 'Triole',
+  triplet: 'Triole: 3 für 2',
   again: 'Einfügen',
   third: 'Terz',
   otherHand: 'Andere Hand',
