@@ -21,6 +21,23 @@ describe('a piano far from its pitch', () => {
     expect(alignment.betterFit).toBeUndefined();
   });
 
+  it('is put down to the tuning in a chromatic scale too, which fits nearly as well a semitone off', () => {
+    for (const octaves of [1, 2, 4] as const) {
+      const chromatic = { key: 'D major', form: 'chromatic', octaves } as const;
+      const { heard, exercise } = attempt(chromatic, {}, { readsOff: -1, tuningCents: 30 });
+      const alignment = matchNotes(heard, exercise);
+      expect(alignment.remarks).toEqual([{ kind: 'read-a-semitone-off', cents: -70 }]);
+      expect(alignment.matched.every((note) => note.verdict === 'correct')).toBe(true);
+    }
+  });
+
+  it('keeps its mistakes where they were read at the right pitch', () => {
+    const chromatic = { key: 'D major', form: 'chromatic', octaves: 1 } as const;
+    const { heard, exercise } = attempt(chromatic, {}, { tuningCents: 30 });
+    const notes = heard.notes.map((note, at) => (at === 7 ? { ...note, midi: note.midi + 3 } : note));
+    expect(matchNotes({ ...heard, notes }, exercise)).toMatchObject({ semitoneShift: 0 });
+  });
+
   it.each([-45, -20, 0, 6])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
     const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
     const alignment = matchNotes(heard, exercise);

@@ -15,15 +15,16 @@ import { BOUNDS } from '../costs/index.ts';
  * Listening without knowing the exercise can place a piano's tuning only within half a semitone either way: a piano 70
  * cents flat reads a semitone low and 30 cents sharp. So if the exercise fits clearly better with every key moved by a
  * semitone, and the tuning then comes out as pianos are tuned (90 cents flat to 40 sharp; neglected pianos are 30–90
- * flat: common practice, no source), it was the tuning. Where it does not come out so, another key was played.
+ * flat: common practice, no source), it was the tuning. Where it does not come out so, another key was played. A chromatic scale
+ * fits nearly as well a semitone off: there it is enough that the moved one leaves nothing unexplained.
  */
 export function bestShift(heard: Heard, exercise: Exercise): Alignment {
   const asRead = bestOctaves(heard, exercise, 0);
-  if (asRead.fit + BOUNDS.semitoneFit > 1) return asRead;
+  if (asRead.fit >= BOUNDS.nothingUnexplained) return asRead;
   const moved = [1, -1]
     .filter((semitones) => likelyTuning(heard.tuning.cents - 100 * semitones))
     .map((semitones) => bestOctaves(heard, exercise, semitones))
-    .find((alignment) => alignment.fit >= asRead.fit + BOUNDS.semitoneFit);
+    .find(({ fit }) => fit >= Math.min(asRead.fit + BOUNDS.semitoneFit, BOUNDS.nothingUnexplained));
   return moved ?? asRead;
 }
 

@@ -48,9 +48,11 @@ export const BOUNDS = {
   handsApartFit: 0.03,
   /** another octave is tried where it has so much more of the exercise's notes in common with what was struck, of all of them */
   octaveShare: 0.04,
-  /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
+  /** how much better another reading must explain the notes: another octave; a semitone, or else that it leaves
+   *  nothing unexplained; another exercise of the set */
   octaveFit: 0.05,
   semitoneFit: 0.25,
+  nothingUnexplained: 0.98,
   otherExerciseFit: 0.2,
   /** another exercise is named only if it explains at least this much */
   otherExerciseAtLeast: 0.75,
