@@ -17,8 +17,10 @@ const APART_HZ = 32;
 const HIGHEST_HZ = 4000;
 /** strings above ring too short to tell (and the topmost have no dampers) */
 const HIGHEST_MIDI = 84;
-/** notes closer than this are one strike, s */
+/** what is struck so soon after a note is struck with it, and let go with it, s */
 const TOGETHER_SEC = 0.06;
+/** A chord that is rolled, or not struck as one, has its keys no further apart than this, s: all of it is held until the next strike. */
+const ONE_STRIKE_SEC = 0.12;
 /** the slowest damper, and a key let go somewhat after the next was struck, s; looked at until so long after that */
 const DAMPED_BY_SEC = 0.4;
 const UNTIL_SEC = 1.1;
@@ -71,8 +73,9 @@ function ringsOn(
 ): boolean | undefined {
   const { midi, timeSec } = note;
   const later = notes.filter((other) => other.timeSec > timeSec + TOGETHER_SEC);
-  if (midi > HIGHEST_MIDI || later.length === 0) return undefined;
-  const fromSec = Math.min(...later.map((other) => other.timeSec)) + DAMPED_BY_SEC;
+  const nextSec = nextStrikeSec(timeSec, notes);
+  if (midi > HIGHEST_MIDI || nextSec === undefined) return undefined;
+  const fromSec = nextSec + DAMPED_BY_SEC;
   const lastSec = Math.min(fromSec + UNTIL_SEC - DAMPED_BY_SEC, sound.samples.length / RATE_HZ - HALF_SEC);
   // What was struck before or with it is let go by then as well; only what comes later hides it.
   const alone = partialsOf(note, OF_FIRST, tuningCents).flatMap((freqHz): Alone[] => {
@@ -93,6 +96,16 @@ function ringsOn(
   const afterSec = mean(asked.map(({ toSec }) => (fromSec + toSec) / 2 - timeSec))!;
   const lostDb = togetherDb(asked.map(({ loudDb }) => loudDb)) - togetherDb(left);
   return lostDb < LOST_DB + LOST_DB_PER_SEC * afterSec + (LOST_DB_PER_OCTAVE * (midi - C4)) / 12;
+}
+
+/** When the next strike after that of this moment begins; undefined: none does, or one key follows the other too fast to tell. */
+function nextStrikeSec(sinceSec: number, notes: readonly PlayedNote[]): number | undefined {
+  let lastSec = sinceSec;
+  for (const { timeSec } of notes) {
+    if (timeSec - lastSec >= ONE_STRIKE_SEC) return timeSec;
+    lastSec = Math.max(lastSec, timeSec);
+  }
+  return undefined;
 }
 
 const partialsOf = (

@@ -42,6 +42,11 @@ describe.each(['dev', 'test'] as const)('on the %s piano', (piano) => {
     expect(held).toBe(true);
   });
 
+  it('chords whose keys come one after the other are held until the next, and are no pedal', async () => {
+    const student = { chordSpreadMs: 105, bpm: 50, overlapMs: 0 };
+    expect((await told(piano, 0.4, student, { exercise: CHORDS })).held).toBe(false);
+  });
+
   it.each([
     ['legato, 70 ms over the next', 1.2, 70, 1],
     ['detached', 0.6, -80, 1],
