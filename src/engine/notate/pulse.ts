@@ -5,8 +5,7 @@ const LONGEST = 8;
 
 /**
  * How strange it is to strike at a place within the beat, natural logarithm: on it, halfway, a sixteenth beside, a third of it. Ordered as
- * written music has them (common practice, no source); the experiment of `npm run bench:played-once` on the development piano moved none
- * of them.
+ * written music has them (common practice, no source), set by reasoning and not tried otherwise.
  */
 const STRANGE: ReadonlyMap<number, number> = new Map([
   [0, 0],
@@ -21,8 +20,9 @@ const BEGINS_OFF = 2;
 
 /**
  * How people keep time, one standard deviation: a moment strays about its place, seconds; each beat comes out by a share longer or shorter,
- * and the tempo itself wanders by a share a beat. Tapping strays by 3 to 6 per cent of its interval (Repp 2005, from memory), here 1.2 s; of
- * strays of 20, 30, 40 and 50 ms the last read most of 90 simulated passages right (`npm run bench:played-once -- --strokes`).
+ * and the tempo itself wanders by a share a beat. Tapping strays by 3 to 6 per cent of its interval (Repp 2005, from memory), here 1.2 s.
+ * The three, and how near keys lie that are one chord, are the best of eleven settings tried on the strokes of 30 and of 90 simulated
+ * passages (`npm run bench:played-once -- --strokes`; 74 to 98 % of the moments right): no sound, but the bench's own passages.
  */
 const STRAY_SEC = 0.05;
 const CLOCK = 0.02;

@@ -5,8 +5,8 @@ import { writtenOut } from './templates.ts';
 import type { Template } from './templates.ts';
 
 /**
- * What has fewer steps or notes is found in any playing: recognition leaves it alone, as it does five fingers of the set. Chosen so that
- * none of 200 recordings of other playing is taken for one of fifty passages (`npm run bench:own-recognised`).
+ * What has fewer steps or notes is found in any playing: recognition leaves it alone, as it does five fingers of the set. Set by
+ * reasoning; with it none of 200 recordings of other playing is taken for one of fifty passages (`npm run bench:own-recognised`).
  */
 const LEAST_STEPS = 8;
 const LEAST_NOTES = 10;
