@@ -32,6 +32,8 @@ const offMs: number[] = [];
 /** notes more than in the recording itself, by attempt */
 const extras: number[] = [];
 const slowExtras: number[] = [];
+/** right notes of which nothing is said any more, all attempts */
+const slowUnsure: string[] = [];
 
 describe.each(UNEVEN)('$name', ({ exercise, student }) => {
   let first: Heard;
@@ -74,9 +76,11 @@ describe.each(UNEVEN)('$name', ({ exercise, student }) => {
     expect('value' in evennessPercent ? evennessPercent.value : Infinity).toBeLessThan(1);
   });
 
-  it('at half speed every right note is still right', () => {
+  it('at half speed every right note is still right, but for those of which nothing is said', () => {
     const slow = again(play(0.5));
-    expect(rightOnes(slow)).toEqual(rightOnes(first.report));
+    const unsure = slow.unsure.map(({ step, midi }) => `${step} ${midi}`);
+    expect([...rightOnes(slow), ...unsure].sort()).toEqual(rightOnes(first.report));
+    slowUnsure.push(...unsure);
     slowExtras.push(counted(slow).length - counted(first.report).length);
   });
 
@@ -114,6 +118,11 @@ it('steps made even are heard within 3 ms of their places, 95 of 100', () => {
 it('being made even adds hardly a note: one in all these attempts at most', () => {
   expect(extras).toHaveLength(UNEVEN.length);
   expect(extras.reduce((sum, more) => sum + more, 0)).toBeLessThanOrEqual(1);
+});
+
+// With the third closer look one covered note of twelve such attempts (264 notes; four here) is left unsure at half speed; none is missed.
+it('half speed leaves one note unsure in all these attempts at most', () => {
+  expect(slowUnsure.length).toBeLessThanOrEqual(1);
 });
 
 // Of 21 attempts at half speed four notes too many were heard: stretched, a neighbour's ringing may swell like a slip. Of these

@@ -28,7 +28,7 @@ const ALL = leaves(ENGLISH, GERMAN);
 
 /** What is the same word in both languages. */
 const ALIKE =
-  /\.theory\.(hand|arpeggio|signatureOne)$|\.namings\.|\.signs\.$|\.start$|\.finger$|\.FORMS\.arpeggio|\.tempo\.term|\.aside$|\.form$|\.octaves$|\.trend\.tempo$|\.columns\.arpeggio$|\.intend\.(TOUCHES\.(legato|staccato)|LOUDNESSES\.(p|mf|f)|tempo)$|\.report\.hand$|\.spreadsheets\./;
+  /\.theory\.(hand|arpeggio|signatureOne)$|\.namings\.|\.signs\.$|\.start$|\.finger$|\.FORMS\.arpeggio|\.tempo\.term|\.aside$|\.form$|\.octaves$|\.trend\.tempo$|\.columns\.arpeggio$|\.intend\.(TOUCHES\.(legato|staccato)|LOUDNESSES\.(p|mf|f)|tempo)$|\.report\.hand$|\.spreadsheets\.|\.compose\.(note|inHand)$/;
 
 describe('the table of strings', () => {
   it('has several hundred, the German ones all there', () => {
