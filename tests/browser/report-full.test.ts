@@ -69,7 +69,7 @@ describe('the report in full', () => {
     await expect.poll(() => page.getByLabel('to', { exact: true }).inputValue()).toBe('4');
     await page.getByRole('slider').focus();
     for (let i = 0; i < 6; i += 1) await page.keyboard.press('ArrowLeft');
-    await expect.poll(() => page.locator('output').innerText()).toMatch(/^70/);
+    await expect.poll(() => page.getByRole('slider').getAttribute('aria-valuetext')).toMatch(/^70/);
     await page.getByLabel('As played', { exact: true }).focus();
     await page.keyboard.press('ArrowRight');
     // Once the note is over.
