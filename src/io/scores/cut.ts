@@ -3,10 +3,13 @@ import {
   buildExercise,
   handsIn,
   hasUpbeat,
+  HIGHEST_KEY,
+  LOWEST_KEY,
+  midiOf,
   OWN_PASSAGE,
   PASSAGE_MOST,
 } from '../../engine/index.ts';
-import type { ExerciseChoice, OwnPassage } from '../../engine/index.ts';
+import type { ExerciseChoice, OwnPassage, WrittenNote } from '../../engine/index.ts';
 import { checked } from '../check/index.ts';
 import { ScoreError } from './types.ts';
 import type { Bars, WholeScore } from './types.ts';
@@ -29,6 +32,9 @@ export function cutPassage(score: WholeScore, bars: Bars | null): ExerciseChoice
     throw new ScoreError({ trouble: 'music-too-long', bars: to - from + 1, most: PASSAGE_MOST.bars });
   const first = from === 1 ? 0 : from - 1 + upbeat;
   const last = to - 1 + upbeat;
+  const hindrance = score.hindrances.find((one) => one.from >= first && one.to <= last);
+  const others = score.notes.length > 0 && count > 1 ? count : null;
+  if (hindrance !== undefined) throw new ScoreError({ trouble: hindrance.trouble, bars: others });
   const lines = barlines(score);
   const [beginsAt, endsAt] = [lines[first]!, lines[last + 1]!];
   const notes = score.notes
@@ -62,6 +68,15 @@ export function playable(key: string, passage: unknown): ExerciseChoice {
     } as const;
     return buildExercise(choice).choice;
   } catch {
-    throw new ScoreError({ trouble: 'music-unplayable' });
+    throw new ScoreError({ trouble: whyUnplayable(found.value) });
   }
+}
+
+function whyUnplayable({ notes }: OwnPassage): 'music-one-moment' | 'music-beyond-keys' | 'music-unplayable' {
+  const isKey = ({ name }: WrittenNote): boolean => {
+    const midi = midiOf(name);
+    return midi !== null && midi >= LOWEST_KEY && midi <= HIGHEST_KEY;
+  };
+  if (!notes.every(isKey)) return 'music-beyond-keys';
+  return new Set(notes.map(({ beat }) => beat)).size < 2 ? 'music-one-moment' : 'music-unplayable';
 }

@@ -46,6 +46,7 @@ export function fromMidi(bytes: Uint8Array): WholeScore {
       beat: at,
       beats,
     })),
+    hindrances: [],
   };
 }
 

@@ -1,8 +1,8 @@
 import { parse, parseAbcTunes } from 'musicxml-io';
-import type { Measure, MeasureAttributes, NoteEntry, Part, Score } from 'musicxml-io';
+import type { Clef, Measure, MeasureAttributes, NoteEntry, Part, Score } from 'musicxml-io';
 import type { Hand, WrittenNote } from '../../engine/index.ts';
 import { ScoreError } from './types.ts';
-import type { WholeScore } from './types.ts';
+import type { Hindrance, WholeScore } from './types.ts';
 
 /** Round the circle of fifths from seven flats to seven sharps. */
 const MAJOR = ['Cb', 'Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#'];
@@ -10,6 +10,11 @@ const MINOR = ['Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#', 
 const STEPS = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 } as const;
 const UNITS = [1, 2, 4, 8, 16, 32] as const;
 const NEAR = 1e-6;
+/** Signs that lead to a key of a piano; all others lead between two (MusicXML 4.0, accidental-value). */
+const SIGNS: ReadonlySet<string> = new Set([
+  ...['sharp', 'flat', 'natural', 'double-sharp', 'double-flat', 'sharp-sharp', 'flat-flat'],
+  ...['natural-sharp', 'natural-flat', 'triple-sharp', 'triple-flat'],
+]);
 
 /** So many bars and staves are looked at; what is longer is no music that anybody cuts a passage out of. */
 const MOST_BARS = 3000;
@@ -54,11 +59,12 @@ interface StaffOf {
 }
 
 function wholeOf(score: Score): WholeScore {
-  const parts = score.parts.filter(({ measures }) =>
+  const sounding = score.parts.filter(({ measures }) =>
     measures.some(({ entries }) => entries.some(isSounding)),
   );
-  if (parts.length === 0) throw new ScoreError({ trouble: 'music-no-notes' });
-  const staves = stavesOf(parts);
+  if (sounding.length === 0) throw new ScoreError({ trouble: 'music-no-notes' });
+  const staves = stavesOf(sounding);
+  const parts = sounding.filter((part) => staves.some((one) => one.part === part));
   const count = Math.max(...parts.map(({ measures }) => measures.length));
   if (count > MOST_BARS) throw new ScoreError({ trouble: 'music-too-long', bars: count, most: MOST_BARS });
   const readers = parts.map((part) => new PartReader(part, staves));
@@ -83,6 +89,7 @@ function wholeOf(score: Score): WholeScore {
     bpm: readers.map(({ bpm }) => bpm).find((bpm) => bpm !== null) ?? null,
     bars,
     notes: readers.flatMap((reader) => reader.tied(notes)),
+    hindrances: readers.flatMap(({ hindrances }) => hindrances),
   };
 }
 
@@ -91,20 +98,26 @@ const isSounding = (entry: Measure['entries'][number]): boolean =>
 
 /** One or two staves in all; the upper one is the right hand's, and one alone is whose clef it has. */
 function stavesOf(parts: readonly Part[]): readonly StaffOf[] {
-  const all = parts.flatMap((part) => {
+  const written = parts.flatMap((part) => {
     const used = new Set(
       part.measures.flatMap(({ entries }) => entries.filter(isSounding).map((one) => staffIn(one))),
     );
     return [...used].sort((a, b) => a - b).map((staff) => ({ part, staff }));
   });
+  // A tablature says for fingers on strings what the staff above it says in notes.
+  const inNotes = written.filter((one) => clefOf(one)?.sign !== 'TAB');
+  const all = inNotes.length === 0 ? written : inNotes;
   if (all.length > 2) throw new ScoreError({ trouble: 'music-staves', staves: all.length });
   if (all.length === 1) {
-    const { part, staff } = all[0]!;
-    const clefs = part.measures.flatMap(({ attributes }) => attributes?.clef ?? []);
-    const clef = clefs.find((one) => (one.staff ?? 1) === staff);
-    return [{ part, staff, hand: clef?.sign === 'F' ? 'left' : 'right' }];
+    return [{ ...all[0]!, hand: clefOf(all[0]!)?.sign === 'F' ? 'left' : 'right' }];
   }
   return all.map((one, at) => ({ ...one, hand: at === 0 ? 'right' : 'left' }));
+}
+
+/** The first clef of a staff. */
+function clefOf({ part, staff }: Pick<StaffOf, 'part' | 'staff'>): Clef | undefined {
+  const clefs = part.measures.flatMap(({ attributes }) => attributes?.clef ?? []);
+  return clefs.find((one) => (one.staff ?? 1) === staff);
 }
 
 const staffIn = (entry: Measure['entries'][number]): number =>
@@ -117,7 +130,10 @@ class PartReader {
   time: { readonly count: number; readonly unit: (typeof UNITS)[number] } = { count: 4, unit: 4 };
   readonly #part: Part;
   readonly #hands: ReadonlyMap<number, Hand>;
+  readonly hindrances: Hindrance[] = [];
   #divisions = 1;
+  /** how far it sounds above what is written, as a guitar or a double bass does below */
+  #octaves = 0;
   #knowsKey = false;
   /** notes that are tied on, by hand and key */
   readonly #open = new Map<string, { note: WrittenNote; beats: number }>();
@@ -133,6 +149,9 @@ class PartReader {
     const measure = this.#part.measures[at];
     if (measure === undefined) return { notes: [], length: 0 };
     this.#attributes(measure.attributes);
+    // One bracket upon another: a first ending and a second, of which each time one is played.
+    if (hasEnding(measure, 'start') && hasEnding(this.#part.measures[at - 1], 'stop', 'discontinue'))
+      this.#hinder('music-endings', at - 1, at);
     const notes: WrittenNote[] = [];
     let [position, onset, length] = [0, 0, 0];
     for (const entry of measure.entries) {
@@ -142,7 +161,9 @@ class PartReader {
       if (entry.type === 'backup') position = Math.max(0, position - entry.duration / this.#divisions);
       if (entry.type === 'forward') position += entry.duration / this.#divisions;
       if (entry.type === 'note' && entry.cue !== true) {
-        if (entry.grace !== undefined) throw new ScoreError({ trouble: 'music-grace' });
+        const why = this.#hands.has(staffIn(entry)) ? whyNotOnPiano(entry) : null;
+        if (why !== null) this.#hinder(why, at);
+        if (entry.grace !== undefined) continue;
         const beats = entry.duration / this.#divisions;
         if (entry.chord !== true) {
           onset = position;
@@ -164,13 +185,15 @@ class PartReader {
     });
   }
 
+  #hinder(trouble: Hindrance['trouble'], from: number, to = from): void {
+    this.hindrances.push({ from, to, trouble });
+  }
+
   #note(entry: NoteEntry, beat: number, beats: number): readonly WrittenNote[] {
-    if (entry.rest !== undefined) return [];
-    const { pitch } = entry;
     const hand = this.#hands.get(staffIn(entry));
-    if (pitch === undefined || entry.unpitched !== undefined)
-      throw new ScoreError({ trouble: 'music-no-pitches' });
-    if (hand === undefined || !(beats > 0)) return [];
+    if (entry.rest !== undefined || entry.pitch === undefined || hand === undefined || !(beats > 0))
+      return [];
+    const pitch = { ...entry.pitch, octave: entry.pitch.octave + this.#octaves };
     const name = nameOf(pitch);
     const id = `${hand} ${12 * pitch.octave + STEPS[pitch.step] + (pitch.alter ?? 0)}`;
     const ties = [...(entry.ties ?? []), ...(entry.tie === undefined ? [] : [entry.tie])].map(
@@ -196,13 +219,16 @@ class PartReader {
   #attributes(said: MeasureAttributes | undefined): void {
     if (said === undefined) return;
     const { divisions, key, time, transpose } = said;
-    if (transpose !== undefined && transpose.chromatic % 12 !== 0)
-      throw new ScoreError({ trouble: 'music-transposing' });
+    if (transpose !== undefined) {
+      if (transpose.chromatic % 12 !== 0) throw new ScoreError({ trouble: 'music-transposing' });
+      this.#octaves = transpose.chromatic / 12 + (transpose.octaveChange ?? 0);
+    }
     if (divisions !== undefined) {
       if (!(divisions > 0)) throw new ScoreError({ trouble: 'music-damaged' });
       this.#divisions = divisions;
     }
-    if (key !== undefined && !this.#knowsKey) {
+    // Of signs that are put together one by one no key is known.
+    if (key !== undefined && key.keySteps === undefined && !this.#knowsKey) {
       this.#knowsKey = true;
       const minor = key.mode === 'minor' || key.mode === 'aeolian';
       this.key = `${(minor ? MINOR : MAJOR)[key.fifths + 7] ?? 'C'} ${minor && Math.abs(key.fifths) <= 7 ? 'minor' : 'major'}`;
@@ -220,6 +246,26 @@ class PartReader {
     if (tempo !== undefined && tempo >= 1 && tempo <= 1000) this.bpm ??= tempo;
   }
 }
+
+/** Why a piano cannot play what is written there; null: it can. */
+function whyNotOnPiano({
+  grace,
+  rest,
+  pitch,
+  unpitched,
+  accidental,
+}: NoteEntry): Hindrance['trouble'] | null {
+  if (grace !== undefined) return 'music-grace';
+  if (rest !== undefined) return null;
+  if (pitch === undefined || unpitched !== undefined) return 'music-no-pitches';
+  const isKey = Number.isInteger(pitch.alter ?? 0) && SIGNS.has(accidental?.value ?? 'natural');
+  return isKey ? null : 'music-between-keys';
+}
+
+type EndingType = 'start' | 'stop' | 'discontinue';
+
+const hasEnding = (measure: Measure | undefined, ...types: readonly EndingType[]): boolean =>
+  measure?.barlines?.some(({ ending }) => ending !== undefined && types.includes(ending.type)) ?? false;
 
 function nameOf({ step, alter = 0, octave }: NonNullable<NoteEntry['pitch']>): string {
   const whole = Math.round(alter);

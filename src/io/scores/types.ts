@@ -15,6 +15,14 @@ export interface WholeScore {
   readonly bpm: number | null;
   readonly bars: OwnPassage['bars'];
   readonly notes: readonly WrittenNote[];
+  readonly hindrances: readonly Hindrance[];
+}
+
+/** What in it a piano cannot play, or nobody plays in a row: it hinders where all of these bars are chosen, counted from 0. */
+export interface Hindrance {
+  readonly from: number;
+  readonly to: number;
+  readonly trouble: 'music-grace' | 'music-no-pitches' | 'music-between-keys' | 'music-endings';
 }
 
 /** Which bars of it, from 1, the last one inclusive; an upbeat goes with the first. */

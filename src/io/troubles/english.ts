@@ -143,13 +143,20 @@ export const english = (tell: Tell): Tellings => ({
     'These passages were written by a newer version. Bring this page up to date, then open them.',
   'music-entities': 'It defines entities of its own, which no music needs. It is not opened.',
   'music-timewise': 'It is MusicXML by time, which is hardly in use. Write it out by parts (score-partwise).',
-  'music-grace': 'It has grace notes, for which no moment is written. Take them out, or choose other bars.',
+  'music-grace': () =>
+    'It has grace notes, for which no moment is written. Take them out, or choose other bars.',
   'music-transposing': 'It is written for a transposing instrument. Write it out as it sounds.',
-  'music-no-pitches': 'It holds notes without pitch, as drums do. A piano cannot play them.',
+  'music-no-pitches': () => 'It holds notes without pitch, as drums do. A piano cannot play them.',
   'music-no-notes': 'There are no notes in it, or not in these bars.',
   'music-no-beats': 'Its times are told in frames of film and not in beats. Write it out in beats.',
+  'music-between-keys': () =>
+    'It has notes between the keys of a piano, as quarter tones are. Take them out, or choose other bars.',
+  'music-endings': () =>
+    'It has a first and a second ending, of which each time one is played. Choose bars with one of them.',
+  'music-one-moment': 'All of it is struck at one moment; a passage needs two moments at least.',
+  'music-beyond-keys': 'It goes beyond the keys of a piano, which reach from A0 to C8.',
   'music-unplayable':
-    'It is no passage for a piano: it needs two moments at least, keys from A0 to C8, and no more than ten at once.',
+    'It is no passage for a piano: there are more than ten keys at once, or more notes or longer bars than a passage can have.',
   'music-too-large': ({ mostMb }) => `It is larger than ${mostMb} MB, which is not opened here.`,
   'music-too-long': ({ bars, most }) => `It has ${bars} bars; a passage has up to ${most}. Say which bars.`,
   'music-no-bars': ({ from, to, bars }) => `There are no bars ${from} to ${to} in it; it has ${bars}.`,

@@ -166,16 +166,23 @@ export const german = (tell: Tell): Tellings => ({
   'music-entities': 'Sie legt eigene Entities fest, die keine Noten brauchen. Sie wird nicht geöffnet.',
   'music-timewise':
     'Sie ist MusicXML nach Takten, das kaum in Gebrauch ist. Gib sie nach Stimmen aus (score-partwise).',
-  'music-grace':
+  'music-grace': () =>
     'Sie hat Vorschlagsnoten, für die kein Zeitpunkt geschrieben steht. Nimm sie heraus oder wähl andere Takte.',
   'music-transposing':
     'Sie ist für ein transponierendes Instrument geschrieben. Gib sie aus, wie sie klingt.',
-  'music-no-pitches':
+  'music-no-pitches': () =>
     'Sie enthält Noten ohne Tonhöhe, wie für Schlagzeug. Ein Klavier kann sie nicht spielen.',
   'music-no-notes': 'Es sind keine Noten darin, oder nicht in diesen Takten.',
   'music-no-beats': 'Ihre Zeiten stehen in Filmbildern und nicht in Schlägen. Gib sie in Schlägen aus.',
+  'music-between-keys': () =>
+    'Sie hat Töne zwischen den Tasten eines Klaviers, etwa Vierteltöne. Nimm sie heraus oder wähl andere Takte.',
+  'music-endings': () =>
+    'Sie hat einen ersten und einen zweiten Schluss („Haus 1“ und „Haus 2“), von denen jedes Mal einer gespielt wird. Wähl Takte mit einem davon.',
+  'music-one-moment':
+    'Alles darin wird zugleich angeschlagen; eine Stelle braucht mindestens zwei Zeitpunkte.',
+  'music-beyond-keys': 'Sie geht über die Tasten eines Klaviers hinaus.',
   'music-unplayable':
-    'Sie ist keine Stelle für Klavier: Sie braucht mindestens zwei Zeitpunkte, Tasten eines Klaviers und höchstens zehn zugleich.',
+    'Sie ist keine Stelle für Klavier: Es sind mehr als zehn Tasten zugleich, oder mehr Noten oder längere Takte, als eine Stelle haben kann.',
   'music-too-large': ({ mostMb }) => `Sie ist größer als ${mostMb} MB; das wird hier nicht geöffnet.`,
   'music-too-long': ({ bars, most }) =>
     `Sie hat ${bars} Takte; eine Stelle hat bis zu ${most}. Sag, welche Takte.`,

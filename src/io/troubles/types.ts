@@ -85,11 +85,11 @@ type Plain =
   | 'music-newer'
   | 'music-entities'
   | 'music-timewise'
-  | 'music-grace'
   | 'music-transposing'
-  | 'music-no-pitches'
   | 'music-no-notes'
   | 'music-no-beats'
+  | 'music-one-moment'
+  | 'music-beyond-keys'
   | 'music-unplayable'
   // The journal's file.
   | 'no-journal'
@@ -163,6 +163,11 @@ type Valued =
   | { readonly trouble: 'music-too-large'; readonly mostMb: number }
   | { readonly trouble: 'music-too-long'; readonly bars: number; readonly most: number }
   | { readonly trouble: 'music-no-bars'; readonly from: number; readonly to: number; readonly bars: number }
+  /** null: no other bars would do */
+  | {
+      readonly trouble: 'music-grace' | 'music-no-pitches' | 'music-between-keys' | 'music-endings';
+      readonly bars: number | null;
+    }
   | { readonly trouble: 'music-staves'; readonly staves: number }
   | { readonly trouble: 'journal-attempt'; readonly place: string }
   | { readonly trouble: 'levels-damaged'; readonly place: string }

@@ -65,7 +65,7 @@ export class Passages {
       return found[0] ?? null;
     } catch (thrown) {
       const why = troubleOf(thrown);
-      this.refused = { file, why, bars: why.trouble === 'music-too-long' ? why.bars : null };
+      this.refused = { file, why, bars: 'bars' in why ? why.bars : null };
       return null;
     }
   }
