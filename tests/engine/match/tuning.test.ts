@@ -31,6 +31,19 @@ describe('a piano far from its pitch', () => {
     }
   });
 
+  it('is put down to the tuning in a chromatic scale with mistakes too', () => {
+    for (const octaves of [1, 2, 4] as const) {
+      const chromatic = { key: 'D major', form: 'chromatic', octaves } as const;
+      const { heard, exercise } = attempt(chromatic, {}, { readsOff: -1, tuningCents: 30 });
+      const notes = heard.notes
+        .filter((_, at) => at !== 5)
+        .map((note, at) => (at === 9 ? { ...note, midi: note.midi + 3 } : note));
+      const alignment = matchNotes({ ...heard, notes }, exercise);
+      expect(alignment.semitoneShift).toBe(1);
+      expect(alignment.matched.filter(({ verdict }) => verdict !== 'correct')).toHaveLength(2);
+    }
+  });
+
   it('keeps its mistakes where they were read at the right pitch', () => {
     const chromatic = { key: 'D major', form: 'chromatic', octaves: 1 } as const;
     const { heard, exercise } = attempt(chromatic, {}, { tuningCents: 30 });

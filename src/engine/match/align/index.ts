@@ -16,7 +16,7 @@ import { BOUNDS } from '../costs/index.ts';
  * cents flat reads a semitone low and 30 cents sharp. So if the exercise fits clearly better with every key moved by a
  * semitone, and the tuning then comes out as pianos are tuned (90 cents flat to 40 sharp; neglected pianos are 30–90
  * flat: common practice, no source), it was the tuning. Where it does not come out so, another key was played. A chromatic scale
- * fits nearly as well a semitone off: there it is enough that the moved one leaves nothing unexplained.
+ * fits nearly as well a semitone off: where the moved one fits well, it is enough that it fits better.
  */
 export function bestShift(heard: Heard, exercise: Exercise): Alignment {
   const asRead = bestOctaves(heard, exercise, 0);
@@ -24,7 +24,7 @@ export function bestShift(heard: Heard, exercise: Exercise): Alignment {
   const moved = [1, -1]
     .filter((semitones) => likelyTuning(heard.tuning.cents - 100 * semitones))
     .map((semitones) => bestOctaves(heard, exercise, semitones))
-    .find(({ fit }) => fit >= Math.min(asRead.fit + BOUNDS.semitoneFit, BOUNDS.nothingUnexplained));
+    .find(({ fit }) => fit > asRead.fit && fit >= Math.min(asRead.fit + BOUNDS.semitoneFit, BOUNDS.fitsWell));
   return moved ?? asRead;
 }
 

@@ -48,12 +48,14 @@ export const BOUNDS = {
   handsApartFit: 0.03,
   /** another octave is tried where it has so much more of the exercise's notes in common with what was struck, of all of them */
   octaveShare: 0.04,
-  /** how much better another reading must explain the notes: another octave; a semitone, or else that it leaves
-   *  nothing unexplained; another exercise of the set */
+  /** how much better another reading must explain the notes: another octave; a semitone; another exercise of the set */
   octaveFit: 0.05,
   semitoneFit: 0.25,
-  nothingUnexplained: 0.98,
   otherExerciseFit: 0.2,
+  /** a semitone's reading that fits so well needs only to fit better: it speaks for itself but in a chromatic scale … */
+  fitsWell: 0.75,
+  /** … and none is looked for beside what leaves nothing unexplained */
+  nothingUnexplained: 0.98,
   /** another exercise is named only if it explains at least this much */
   otherExerciseAtLeast: 0.75,
   /** pianos stand between 90 cents under A4 = 440 Hz and 40 over it when a semitone's reading is put down to the tuning; and
