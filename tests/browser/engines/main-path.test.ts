@@ -8,7 +8,7 @@ import { openOwnSite } from '../own-site.ts';
 import { fixturePath } from '../sounds.ts';
 import { asFile, review } from '../student/made.ts';
 import { openFirefox } from './firefox.ts';
-import { give, hearInstead, play, resize, sees, touchWords, verdictOf, visit, wentWrong } from './hand.ts';
+import { give, hearInstead, play, sees, touchWords, verdictOf, visit, wentWrong } from './hand.ts';
 import type { Engine, Tab } from './tab.ts';
 import { openWebKit } from './webkit.ts';
 
@@ -67,7 +67,7 @@ describe.each(ENGINES)('%s', (_, open) => {
     engine = await open();
     ({ tab } = engine);
     console.log(`${engine.name} ${engine.version}`);
-    await resize(tab, 1024, 768);
+    await tab.resize(1024, 768);
   });
   afterAll(() => engine?.close());
 
