@@ -4,6 +4,7 @@ import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { inventedPassages } from '../support/passages.ts';
 import { asMusicXml } from '../support/scores.ts';
+import { asFile, review } from './student/made.ts';
 import { choose, sharedBrowser, visit } from './visit.ts';
 
 const site = inject('siteUrl');
@@ -44,6 +45,29 @@ describe('a passage of one’s own', () => {
       .toMatch(/^#play\/passage-[0-9a-f]{8}-together$/);
     await choose(page.getByLabel('Right', { exact: true }));
     await heading(page, 'Passage 2 · right hand');
+    await choose(page.getByLabel('Scale', { exact: true }));
+    await page.getByRole('heading', { name: /scale/ }).waitFor();
+    await page.reload();
+    await page.getByRole('heading', { name: /scale/ }).waitFor();
+    await unfold(page);
+    await page.getByLabel('Choose a passage').selectOption('Passage 2');
+    await heading(page, 'Passage 2 · hands together');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
+  it('comes with what a teacher assigns, is played from the plan, and is had from the list after a reload', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    const asked = { targetBpm: 60, inARow: null, evennessPercent: null, note: '' };
+    const made = review({ assignment: [{ ...asked, exercise: TWO! }] });
+    await page.getByLabel('A recording to open').setInputFiles(await asFile(made));
+    await page.getByRole('heading', { name: 'From Ms Ley' }).waitFor();
+    await page.getByRole('button', { name: 'The journal' }).click();
+    const planned = page.locator('#today ~ ol > li');
+    await expect.poll(() => planned.first().innerText()).toMatch(/^Passage 2, hands together/);
+    await planned.first().getByRole('button', { name: 'Play it' }).click();
+    await heading(page, 'Passage 2 · hands together');
+    await page.locator('.music svg').first().waitFor();
     await choose(page.getByLabel('Scale', { exact: true }));
     await page.getByRole('heading', { name: /scale/ }).waitFor();
     await page.reload();
