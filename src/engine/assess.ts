@@ -202,9 +202,11 @@ function assessBlind(
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, {
     ...options,
-    ...(sound !== null && {
-      pedalHeld: pedalHeld(playedIn(heardAgain, alignment), sound, heard.tuning.cents),
-    }),
+    // What somebody wrote holds keys while others are struck: there a string that rings on says nothing of the pedal.
+    ...(sound !== null &&
+      alignment.exercise.choice.passage === undefined && {
+        pedalHeld: pedalHeld(playedIn(heardAgain, alignment), sound, heard.tuning.cents),
+      }),
   });
   return {
     kind: 'report',

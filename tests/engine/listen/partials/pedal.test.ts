@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../../src/engine/index.ts';
 import type { ExerciseChoice } from '../../../../src/engine/index.ts';
+import { inventedPassages } from '../../../support/passages.ts';
 import { render } from '../../../support/render.ts';
 import type { PianoName, StudentKnobs } from '../../../support/render.ts';
 
@@ -53,6 +54,13 @@ describe.each(['dev', 'test'] as const)('on the %s piano', (piano) => {
     ['held 150 ms over the next, on dampers of twice the usual time', 0.6, 150, 2],
   ])('%s in a room of %d s is no pedal', async (_, decaySec, overlapMs, damperTimes) => {
     const { held, codes } = await told(piano, decaySec, { overlapMs }, { damperTimes });
+    expect(held).toBe(false);
+    expect(codes).toEqual(['at-the-criterion']);
+  });
+
+  it('a passage whose long notes lie under quick ones is no pedal', async () => {
+    const [, exercise] = inventedPassages(2);
+    const { held, codes } = await told(piano, 0, {}, { exercise: exercise! });
     expect(held).toBe(false);
     expect(codes).toEqual(['at-the-criterion']);
   });

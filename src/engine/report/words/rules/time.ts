@@ -156,7 +156,7 @@ export const ABOUT_TIME = {
   'pedal-held': {
     kind: 'meant',
     rank: 6,
-    when: 'strings ring on at their own pace long after others were struck, nearly all of the three or more that can be heard by themselves, and hardly any damping is heard; short triads strike the same keys again and are left unsaid',
+    when: 'strings ring on at their own pace long after others were struck, nearly all of the three or more that can be heard by themselves, and hardly any damping is heard; short triads strike the same keys again and are left unsaid, and a passage of one’s own holds keys as it is written',
     why: 'the pedal keeps every damper off, so that nothing can be said of the touch',
     source: 'bench:pedal (how strings of the development piano lose their sound)',
   },
