@@ -39,6 +39,7 @@ export interface AttemptOptions {
   readonly silenceSec: number;
   readonly beforeSec: number;
   readonly expected: Expected;
+  readonly own: readonly ExerciseChoice[];
 }
 
 /** sure: a string of this piano; likely: a string, perhaps of this piano; doubtful: heard, but a syllable may sound so */
@@ -168,9 +169,8 @@ export class AttemptWatch {
 
   get #mostNotes(): number {
     const chosen = this.#chosen;
-    return chosen?.passage === undefined
-      ? MOST_NOTES
-      : Math.max(MOST_NOTES, TIMES_A_PASSAGE * keysOf(chosen));
+    const passages = [...(chosen?.passage === undefined ? [] : [chosen]), ...this.#options.own];
+    return Math.max(MOST_NOTES, ...passages.map((passage) => TIMES_A_PASSAGE * keysOf(passage)));
   }
 
   get #chosen(): ExerciseChoice | null {
@@ -178,7 +178,7 @@ export class AttemptWatch {
   }
 
   #asExercises(notes: readonly Noted[]): UnderWay {
-    return underWay(notes, this.#chosen);
+    return underWay(notes, this.#chosen, this.#options.own);
   }
 
   #asPart(): UnderWay {
@@ -232,7 +232,7 @@ export class AttemptWatch {
 
   #isTold(stretch: ExerciseStretch): boolean {
     if (this.#expected === 'part') return true;
-    return isExercise(this.#notes, stretch, this.#chosen);
+    return isExercise(this.#notes, stretch, this.#chosen, this.#options.own);
   }
 
   #end({ startSec, endSec: lastSec }: Passage, endSec: number): LiveEvent {

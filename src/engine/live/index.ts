@@ -80,7 +80,7 @@ export function createLiveListener(
   format: { readonly sampleRateHz: number; readonly channels: number },
   options: Partial<LiveOptions> = {},
 ): LiveListener {
-  const { expected, silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
+  const { expected, own, silenceSec, beforeSec, piano } = { ...LIVE_DEFAULTS, ...options };
   const history = new SampleHistory(HISTORY_SEC * RATE_HZ);
   const loudness = new Loudness(history);
   const tuning = new LiveTuning(history, piano?.tuningCents.value ?? null);
@@ -88,7 +88,7 @@ export function createLiveListener(
   const secondHearing = new SecondHearing(history, loudness);
   const judge = new Judge();
   const ledger = new Ledger();
-  const attempts = new AttemptWatch({ expected, silenceSec, beforeSec });
+  const attempts = new AttemptWatch({ expected, own, silenceSec, beforeSec });
   const besideVoice = new BesideVoice();
   const voice = new VoiceWatch(history, VOICE_EVERY);
   const levels = new LevelWatch();
@@ -100,7 +100,7 @@ export function createLiveListener(
   let events: LiveEvent[] = [];
 
   const counts = ({ timeSec }: NetworkNote): boolean =>
-    !muted.some((own) => own.kind === 'voice' && timeSec >= own.fromSec && timeSec < own.toSec);
+    !muted.some(({ kind, fromSec, toSec }) => kind === 'voice' && timeSec >= fromSec && timeSec < toSec);
   const isVoiced = ({ timeSec }: NetworkNote): boolean =>
     voice.lastGlide !== null && voice.lastGlide / RATE_HZ > timeSec - VOICE_SEC;
   /** Guesses at the device's own clicks are not drawn, nor, while nobody plays, what somebody says. */

@@ -19,11 +19,12 @@ export function isExercise(
   notes: readonly PlayedNote[],
   stretch: ExerciseStretch,
   chosen: ExerciseChoice | null,
+  own: readonly ExerciseChoice[],
 ): boolean {
   if (stretch.isChosen && stretch.isWhole) return true;
-  const own = notes.filter(({ timeSec }) => timeSec >= stretch.startSec && timeSec <= stretch.endSec);
+  const played = notes.filter(({ timeSec }) => timeSec >= stretch.startSec && timeSec <= stretch.endSec);
   // Nobody recognises a passage but by itself.
-  if (stretch.isChosen && chosen?.passage !== undefined) return own.length >= LEAST_SHARE * keysOf(chosen);
-  const { choice, confidence } = recogniseFrom({ notes: own, tuning: { cents: 0 } });
+  if (stretch.isChosen && chosen?.passage !== undefined) return played.length >= LEAST_SHARE * keysOf(chosen);
+  const { choice, confidence } = recogniseFrom({ notes: played, tuning: { cents: 0 } }, { own });
   return choice !== null || ((chosen === null || stretch.isChosen) && confidence >= LEAST_LIKELY);
 }

@@ -48,7 +48,7 @@ export type LiveEvent =
   | { readonly kind: 'forgotten'; readonly timeSec: number };
 
 /**
- * What is to be played, by which attempts end: an exercise that was chosen; any of the set; or a part of one, which a silence ends, and
+ * What is to be played, by which attempts end: an exercise that was chosen; any of the set or of one's own; or a part of one, which a silence ends, and
  * of which all is told.
  */
 export type Expected = ExerciseChoice | 'any' | 'part';
@@ -56,6 +56,8 @@ export type Expected = ExerciseChoice | 'any' | 'part';
 /** What may be known before live listening, and when an attempt begins and ends. */
 export interface LiveOptions {
   readonly expected: Expected;
+  /** passages of one's own that may be played without being chosen */
+  readonly own: readonly ExerciseChoice[];
   /** what is no exercise, or another than was chosen, is over so long after its last onset; slow playing is given longer */
   readonly silenceSec: number;
   /** sound kept before an attempt's first onset, seconds */
@@ -66,6 +68,7 @@ export interface LiveOptions {
 
 export const LIVE_DEFAULTS: LiveOptions = {
   expected: 'any',
+  own: [],
   silenceSec: 2.5,
   beforeSec: 1,
   piano: null,

@@ -4,8 +4,9 @@ import type { ExerciseChoice } from '../../../src/engine/index.ts';
 import { AttemptWatch } from '../../../src/engine/live/attempts.ts';
 import type { Certainty } from '../../../src/engine/live/attempts.ts';
 import type { Expected, LiveEvent } from '../../../src/engine/live/types.ts';
+import { inventedPassages } from '../../support/passages.ts';
 
-const OPTIONS = { expected: 'any', silenceSec: 2.5, beforeSec: 1 } as const;
+const OPTIONS = { expected: 'any', own: [], silenceSec: 2.5, beforeSec: 1 } as const;
 const struck = (timeSec: number, midi: number) => ({ timeSec, midi, levelDb: -20, confidence: 0.95 });
 
 /** What was heard, in order → the moment at which an attempt is said to have begun; null: none has. */
@@ -46,13 +47,13 @@ const keys = (choice: ExerciseChoice): readonly number[] =>
 function follow(
   playing: readonly (readonly [waitSec: number, midi: number])[],
   expected: Expected = SCALE,
-  thenSec = 12,
+  own: readonly ExerciseChoice[] = [],
 ): readonly { readonly event: LiveEvent; readonly atSec: number }[] {
-  const watch = new AttemptWatch({ ...OPTIONS, expected });
+  const watch = new AttemptWatch({ ...OPTIONS, expected, own });
   const told: { event: LiveEvent; atSec: number }[] = [];
   const notes: { sec: number; midi: number }[] = [];
   for (const [waitSec, midi] of playing) notes.push({ sec: (notes.at(-1)?.sec ?? 2) + waitSec, midi });
-  const endSec = notes.at(-1)!.sec + thenSec;
+  const endSec = notes.at(-1)!.sec + 12;
   // A note is certain 0.45 s after it was struck.
   for (let step = 0, next = 0; step * 0.05 < endSec; step++) {
     const nowSec = step * 0.05;
@@ -156,6 +157,43 @@ describe('other playing', () => {
     const [only] = endsOf(follow(other));
     expect(only).toMatchObject({ notes: 15 });
     expect(only!.atSec - lastSec(other)).toBeCloseTo(2.95, 0);
+  });
+});
+
+describe('a passage of one’s own that nobody chose', () => {
+  const own = inventedPassages(8);
+  const BEAT_SEC = 0.9;
+  /** A passage as it is written, each note with the wait before it. */
+  const asWritten = ({ steps }: ReturnType<typeof buildExercise>) =>
+    steps.flatMap(({ notes, beat }, step) =>
+      notes.map(({ midi }, at) => {
+        const beats = step === 0 || at > 0 ? 0 : beat - steps[step - 1]!.beat;
+        return [BEAT_SEC * beats, midi] as const;
+      }),
+    );
+
+  it('is an attempt, over within 1.2 s of its last note', () => {
+    for (const passage of own.slice(0, 3)) {
+      const playing = asWritten(buildExercise(passage));
+      const ends = endsOf(follow(playing, 'any', own));
+      expect(ends.map(({ notes }) => notes)).toEqual([playing.length]);
+      expect(ends[0]!.atSec - lastSec(playing)).toBeLessThan(1.2);
+    }
+  });
+
+  it('is one where another exercise or passage was chosen, after the silence that was set', () => {
+    const [first, second] = own;
+    const playing = asWritten(buildExercise(second!));
+    for (const chosen of [SCALE, first!]) {
+      const ends = endsOf(follow(playing, chosen, own));
+      expect(ends.map(({ notes }) => notes)).toEqual([playing.length]);
+      expect(ends[0]!.atSec - lastSec(playing)).toBeCloseTo(2.95, 0);
+    }
+  });
+
+  it('is other playing to whoever does not have it', () => {
+    for (const passage of own.slice(0, 3))
+      expect(kinds(follow(asWritten(buildExercise(passage)), 'any')).at(-1)).toBe('let-go');
   });
 });
 

@@ -1,7 +1,9 @@
-import { buildExercise } from '../../exercise/index.ts';
+import { buildExercise, passageId } from '../../exercise/index.ts';
 import type { ExerciseChoice } from '../../exercise/index.ts';
 import type { Passage, PlayedNote } from '../../listen/index.ts';
 import { follow } from './follow.ts';
+import { ownTemplates } from './own.ts';
+import type { Misreading } from './priors.ts';
 import { momentsOf } from './moments.ts';
 import { shortlist } from './shortlist.ts';
 import { passagesOf } from './stretches.ts';
@@ -42,21 +44,27 @@ const OCTAVES = [-3, -2, -1, 0, 1, 2, 3] as const;
 const MISREAD = [0, -1, 1] as const;
 /** … and followed at so many, those that have most keys in common with what was struck. */
 const PLACES = 3;
+/** Passages are looked for at the pitch that was read: while somebody plays, the piano's tuning is known. */
+const AS_READ: Misreading = { semitones: 0, chance: 1, otherwise: 0 };
 
 /**
- * Notes so far, in order of time, and what was chosen (null: any exercise of the set) → the exercises gone through, and the one under
- * way. The same account as of a whole recording (`exerciseStretches`), asked for while it is not over; the chosen exercise is followed
+ * Notes so far, in order of time, and what was chosen (null: any exercise of the set, or of one's `own` passages) → the exercises gone
+ * through, and the one under way. The same account as of a whole recording (`exerciseStretches`), asked for while it is not over; the chosen exercise is followed
  * from its first notes on, others from when they have enough keys in common.
  */
-export function underWay(notes: readonly PlayedNote[], chosen: ExerciseChoice | null): UnderWay {
+export function underWay(
+  notes: readonly PlayedNote[],
+  chosen: ExerciseChoice | null,
+  own: readonly ExerciseChoice[] = [],
+): UnderWay {
   const moments = momentsOf(notes);
   const reach = { from: 0, to: moments.length };
-  const own = chosen === null ? [] : placesOf(notes, chosen);
-  const others = notes.length === 0 ? [] : shortlist(notes);
-  const runners = [...own, ...others.filter((one) => !own.some((place) => isSame(one, place)))].map(
+  const places = chosen === null ? [] : placesOf(notes, chosen);
+  const others = notes.length === 0 ? [] : shortlist(notes, ownTemplates(besides(chosen, own), AS_READ));
+  const runners = [...places, ...others.filter((one) => !places.some((place) => isSame(one, place)))].map(
     ({ template, semitones }) => ({ template, semitones, ...reach }),
   );
-  const isChosen = (runner: Slid): boolean => own.some((place) => isSame(place, runner));
+  const isChosen = (runner: Slid): boolean => places.some((place) => isSame(place, runner));
   const account = (count: number) => {
     const heard = moments.slice(0, count);
     const followed = follow(heard, runners);
@@ -84,6 +92,13 @@ export function underWay(notes: readonly PlayedNote[], chosen: ExerciseChoice | 
       isWhole: chosenStands ? isLast(stands) : likely.every(isLast),
     },
   };
+}
+
+/** Passages but the one that was chosen. */
+function besides(chosen: ExerciseChoice | null, own: readonly ExerciseChoice[]): readonly ExerciseChoice[] {
+  const { passage } = chosen ?? {};
+  if (passage === undefined) return own;
+  return own.filter((one) => one.passage === undefined || passageId(one.passage) !== passageId(passage));
 }
 
 /** Where the chosen exercise may lie. */

@@ -1,4 +1,4 @@
-import type { Assessment, ExerciseChoice, LiveEvent, LiveOptions } from '../../../engine/index.ts';
+import type { ExerciseChoice, LiveEvent, LiveOptions } from '../../../engine/index.ts';
 import type { MicrophoneTrouble } from '../../../io/microphone/index.ts';
 import { recall, remember } from '../../../io/settings/index.ts';
 import type { MicrophoneName } from '../../attempt/current-attempt.svelte.ts';
@@ -149,6 +149,7 @@ export class Sitting {
       }
       const options: Partial<LiveOptions> = {
         expected: expectedOf(this.plan),
+        own: this.#devices.own?.() ?? [],
         silenceSec: endingSilenceSec(this.settings, this.bpm),
         piano: this.#devices.piano.known,
       };
@@ -256,26 +257,21 @@ export class Sitting {
     const number = this.attempts;
     this.working += 1;
     try {
-      const { journal } = this.#devices;
+      const { journal, piano } = this.#devices;
       const id = await journal.keep(sound, aim);
       kept();
       const assessment = await analyseAttempt(this.#devices, sound, aim, id);
       this.told = { sound, assessment, id, number };
       this.own.keepTempo(planAfter(this.plan, assessment));
       if (this.phase === 'on' && this.settings.speak) void this.own.say(this.#devices.spoken(assessment));
-      this.#learn(assessment);
+      piano.learnFrom(assessment);
+      if (piano.known !== null) this.#ear?.usePiano(piano.known);
       await journal.complete(id, assessment);
     } catch (error) {
       this.trouble = { trouble: 'not-worked-out', because: troubleOf(error) };
     } finally {
       this.working -= 1;
     }
-  }
-
-  #learn(assessment: Assessment): void {
-    const { piano } = this.#devices;
-    piano.learnFrom(assessment);
-    if (piano.known !== null) this.#ear?.usePiano(piano.known);
   }
 
   async #suffer({ kind, trouble, lostSec }: MicrophoneTrouble): Promise<void> {
