@@ -36,7 +36,9 @@ describe.concurrent('a screen that is locked while somebody plays', () => {
     hearing,
     expect,
   }) => {
-    const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 7);
+    // The first attempt breaks off, and the rest is waited for: a slow machine too is still in the middle of it.
+    const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 4);
+    const whole = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 7);
     const browser = await hearing(path);
     const { page, errors, close } = await visit(browser, `${inject('siteUrl')}#stand`, {
       before: async (fresh) => {
@@ -60,7 +62,7 @@ describe.concurrent('a screen that is locked while somebody plays', () => {
     await page.getByText('The microphone is back; listening goes on.').waitFor();
     await state(page, /Attempt 1\. Ready for the next/);
     await expect.poll(() => page.locator('#verdict').innerText()).not.toBe('');
-    await play(page);
+    await play(page, whole);
     await state(page, /Attempt 2\. Ready for the next/);
     await expect
       .poll(() => page.locator('#verdict').innerText())

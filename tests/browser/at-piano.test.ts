@@ -183,7 +183,8 @@ describe.concurrent('at the piano', () => {
   });
 
   it('reloaded in the middle of an attempt loses nothing of it', async ({ hearing, expect }) => {
-    const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 7);
+    // It breaks off after ten of its thirteen notes, and the rest is waited for: a slow machine too is still in the middle of it.
+    const path = await microphoneOf([{ name: 'late-thumb', atSec: 0 }], 4);
     const browser = await hearing(path);
     const { page, errors, close } = await visit(browser, site, {
       before: (fresh) => hearWhole(fresh, path, true),
@@ -191,8 +192,6 @@ describe.concurrent('at the piano', () => {
     await listenAndPlay(page);
     const heard = page.locator('circle.struck');
     await heard.nth(8).waitFor();
-    // The exercise is waited for, so that a slow machine too is still in the middle of it.
-    await page.evaluate(() => (window as unknown as { hush: () => void }).hush());
     const before = await heard.count();
     // The music stays while the string grows.
     expect(await page.locator('dialog .music svg').count()).toBe(1);

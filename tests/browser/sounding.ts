@@ -22,6 +22,11 @@ export async function hearWhole(page: Page, wav: string, asked = false, again = 
       const read = async (other: string | null): Promise<ArrayBuffer> =>
         Uint8Array.from(atob(await heardByTheTest(other)), (letter) => letter.charCodeAt(0)).buffer;
       const known = new Map<string | null, Promise<ArrayBuffer>>();
+      const bytesOf = (other: string | null): Promise<ArrayBuffer> => {
+        const bytes = known.get(other) ?? read(other);
+        known.set(other, bytes);
+        return bytes;
+      };
       AudioContext.prototype.createMediaStreamSource = function (this: AudioContext) {
         // A silence that never ends, so that there is an input when the sound is over.
         const silence = new ConstantSourceNode(this, { offset: 0 });
@@ -30,8 +35,7 @@ export async function hearWhole(page: Page, wav: string, asked = false, again = 
         silence.start();
         let playing: AudioBufferSourceNode | null = null;
         const play = async (other: string | null = null): Promise<void> => {
-          const bytes = await (known.get(other) ?? read(other));
-          known.set(other, Promise.resolve(bytes));
+          const bytes = await bytesOf(other);
           const frames = new Float32Array(bytes.slice(HEADER_BYTES));
           const buffer = this.createBuffer(1, frames.length, new DataView(bytes).getUint32(24, true));
           buffer.copyToChannel(frames, 0);
@@ -42,7 +46,8 @@ export async function hearWhole(page: Page, wav: string, asked = false, again = 
         // As where the device goes away: what was still to come is not heard later.
         const hush = (): void => playing?.stop();
         Object.assign(window, { play, hush });
-        if (!onlyAsked) void play();
+        // Read beforehand, so that it sounds as soon as it is asked for: what waits for it may lose patience.
+        void (onlyAsked ? bytesOf(null) : play());
         return heard as unknown as MediaStreamAudioSourceNode;
       };
     },

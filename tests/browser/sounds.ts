@@ -33,7 +33,7 @@ export async function microphoneWav(name: string): Promise<Buffer> {
   return Buffer.from(encodeWav({ channels: [padded], sampleRateHz }, { samples: 'float32' }));
 }
 
-/** Fixtures one after the other, each begun at its second, as a WAV that Chromium takes as its microphone → its path. */
+/** Fixtures one after the other, each begun at its second and cut where the whole ends, as a WAV that Chromium takes as its microphone → its path. */
 export async function microphoneOf(
   attempts: readonly { readonly name: string; readonly atSec: number }[],
   lengthSec: number,
@@ -43,7 +43,8 @@ export async function microphoneOf(
   for (const { name, atSec } of attempts) {
     const { channels, sampleRateHz } = await fixtureSound(name);
     if (sampleRateHz !== rateHz) throw new Error(`${name}: sampleRateHz=${sampleRateHz}, must be ${rateHz}`);
-    whole.set(channels[0]!, Math.round(atSec * rateHz));
+    const from = Math.round(atSec * rateHz);
+    whole.set(channels[0]!.subarray(0, whole.length - from), from);
   }
   const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
   const wav = encodeWav({ channels: [whole], sampleRateHz: rateHz }, { samples: 'float32' });
