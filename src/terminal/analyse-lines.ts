@@ -1,7 +1,7 @@
 import { criteriaOf, tellNotice } from '../engine/index.ts';
 import type { ExerciseChoice, Report } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
-import { openArchive } from './archive.ts';
+import { openArchive } from './lines.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { ourFault } from './each-file.ts';

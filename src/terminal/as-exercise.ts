@@ -1,7 +1,6 @@
-import { LAY_OUT_DEFAULTS, layOut } from '../engine/index.ts';
-import type { Heard, LayOutOptions } from '../engine/index.ts';
-import { encodePassages } from '../io/scores/index.ts';
-import { EXIT, Problem, usageProblem } from './problems.ts';
+import { LAY_OUT_DEFAULTS } from '../engine/index.ts';
+import type { LayOutOptions } from '../engine/index.ts';
+import { usageProblem } from './problems.ts';
 import { readNumber, readWord } from './values.ts';
 
 /** How what was played once is laid out as a passage. */
@@ -56,12 +55,4 @@ function readTime(text: string): LayOutOptions['time'] {
   if (unit === undefined || Number(count) < 1 || Number(count) > 16)
     throw usageProblem((t) => t.noTime(text));
   return { count: Number(count), unit };
-}
-
-/** What was heard → a file of passages with the one that it is. Throws Problem where there is none in it. */
-export function writtenAsExercise({ notes }: Heard, { layOut: options }: AsExercise, name: string): string {
-  const title = options.title === '' ? name.replace(/\.\w{1,5}$/, '') : options.title;
-  const laid = layOut(notes, { ...options, title });
-  if (laid === null) throw new Problem(EXIT.noPlaying, ({ problems }) => `${name}: ${problems.noPassage}`);
-  return encodePassages([laid.choice]);
 }

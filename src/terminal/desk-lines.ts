@@ -1,4 +1,4 @@
-import { openArchive } from './archive.ts';
+import { openArchive } from './lines.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { MESSAGES } from './language/index.ts';

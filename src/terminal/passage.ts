@@ -2,7 +2,7 @@ import { open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { ExerciseChoice } from '../engine/index.ts';
-import { openPassages } from '../io/scores/index.ts';
+import type { Bars } from '../io/scores/index.ts';
 import { troubleOf } from '../io/troubles/index.ts';
 import { PASSAGE_OPTIONS } from './choice.ts';
 import { usageProblem } from './problems.ts';
@@ -38,11 +38,9 @@ export async function readAmong(file: string | null): Promise<readonly ExerciseC
   return file === null ? [] : readPassages(file, null);
 }
 
-async function readPassages(
-  file: string,
-  bars: Parameters<typeof openPassages>[1],
-): Promise<readonly ExerciseChoice[]> {
+async function readPassages(file: string, bars: Bars | null): Promise<readonly ExerciseChoice[]> {
   try {
+    const { openPassages } = await import('../io/scores/index.ts');
     return await openPassages(new File([await headOf(file)], basename(file)), bars);
   } catch (cause) {
     const of = cause instanceof Error && 'code' in cause ? systemTrouble(cause) : troubleOf(cause);
@@ -66,7 +64,7 @@ async function headOf(file: string): Promise<Uint8Array<ArrayBuffer>> {
 }
 
 /** "5-8", or "5" */
-function readBars(text: string): { readonly from: number; readonly to: number } {
+function readBars(text: string): Bars {
   const [, from, to = from] = /^(\d{1,4})(?:[-–](\d{1,4}))?$/.exec(text) ?? [];
   if (from === undefined) throw usageProblem((t) => t.noBars(text));
   return { from: Number(from), to: Number(to) };

@@ -1,7 +1,7 @@
-import { tellKept, tellNotice } from '../engine/index.ts';
+import { layOut, tellKept, tellNotice } from '../engine/index.ts';
 import type { Heard, Locale } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
-import { writtenAsExercise } from './as-exercise.ts';
+import type { AsExercise } from './as-exercise.ts';
 import type { Command } from './commands.ts';
 import type { Console } from './console.ts';
 import { toPlain } from './drawing/index.ts';
@@ -52,7 +52,7 @@ export function transcribe(command: TranscribeCommand, console: Console): Promis
       await writeOutput(midiFile, bytes);
     }
     if (asExercise !== null) {
-      const text = writtenAsExercise(heard, asExercise, name);
+      const text = await writtenAsExercise(heard, asExercise, name);
       if (asExercise.file === '-') return [text.trimEnd()];
       await writeOutput(asExercise.file, text);
     }
@@ -101,4 +101,17 @@ function table({ notes, tuning, findings }: Heard, t: Messages['transcribe'], lo
     t.sum(notes.length, decimal(tuning.a4Hz.toFixed(1)), tuning.sdCents.toFixed(0)),
     ...findings.map(({ detail, notice }) => t.sound(tellKept(notice ?? detail, locale))),
   ];
+}
+
+/** What was heard → a file of passages with the one that it is. Throws Problem where there is none in it. */
+async function writtenAsExercise(
+  { notes }: Heard,
+  { layOut: options }: AsExercise,
+  name: string,
+): Promise<string> {
+  const title = options.title === '' ? name.replace(/\.\w{1,5}$/, '') : options.title;
+  const laid = layOut(notes, { ...options, title });
+  if (laid === null) throw new Problem(EXIT.noPlaying, ({ problems }) => `${name}: ${problems.noPassage}`);
+  const { encodePassages } = await import('../io/scores/index.ts');
+  return encodePassages([laid.choice]);
 }

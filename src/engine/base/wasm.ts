@@ -9,7 +9,6 @@ export interface WasmMemory {
 /** The little of WebAssembly that is used; the engine compiles without the browser's types. */
 declare const WebAssembly:
   | {
-      validate(bytes: Uint8Array<ArrayBuffer>): boolean;
       Module: new (bytes: Uint8Array<ArrayBuffer>) => object;
       Instance: new (module: object) => { readonly exports: unknown };
     }
@@ -29,9 +28,9 @@ export function openWasm<Exports>(base64: string): Exports | undefined {
 function compile(base64: string): object | null {
   const bytes = decodeBase64(base64);
   try {
-    return WebAssembly!.validate(bytes) ? new WebAssembly!.Module(bytes) : null;
+    return new WebAssembly!.Module(bytes);
   } catch {
-    // A page's content security policy may forbid compiling; plain code serves there.
+    // SIMD may be missing, or a page's content security policy forbid compiling; plain code serves there.
     return null;
   }
 }

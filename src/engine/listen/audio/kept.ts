@@ -16,7 +16,7 @@ export class KeptSamples {
       }
       const reel = this.#reels.at(-1)!;
       const count = Math.min(length - from, REEL - this.#filled);
-      for (let i = 0; i < count; i++) reel[this.#filled + i] = block[from + i]!;
+      reel.set(block.subarray(from, from + count), this.#filled);
       this.#filled += count;
       from += count;
     }

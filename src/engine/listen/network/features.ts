@@ -120,8 +120,7 @@ export class FeatureMaker {
     const missing = end - this.#to;
     if (missing <= 0) return;
     this.#source!.read(this.#to, this.#fetched, missing);
-    const at = this.#to - this.#from;
-    for (let i = 0; i < missing; i++) held[at + i] = this.#fetched[i]!;
+    held.set(this.#fetched.subarray(0, missing), this.#to - this.#from);
     this.#to = end;
   }
 }
