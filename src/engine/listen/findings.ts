@@ -1,4 +1,5 @@
-import type { AudioFacts, HumFacts } from './audio/index.ts';
+import type { AudioFacts } from './audio/index.ts';
+import type { HumFacts } from './hum.ts';
 import { tellNotice } from '../notices/index.ts';
 import type { SoundNotice } from '../notices/index.ts';
 import type { AudioFinding, PlayedNote } from './types.ts';

@@ -6,13 +6,13 @@ export { pedalHeld } from './partials/pedal.ts';
 import {
   Anchor,
   createAudioStream,
-  HumWatch,
   KeptSamples,
   LoudnessWatch,
   RATE_HZ,
   SampleHistory,
 } from './audio/index.ts';
 import { describeSound } from './findings.ts';
+import { HumWatch } from './hum.ts';
 import { findPassages } from './passages/index.ts';
 import type { PianoProfile } from './piano/types.ts';
 import { candidatesOf, Transcriber, GRID, measureTuning, nameNotes, settle } from './transcribe/index.ts';

@@ -1,7 +1,8 @@
 import { learnPiano, listen } from '../listen/index.ts';
 import type { AudioInput, PianoProfile, PlayedNote } from '../listen/index.ts';
-import { HumWatch, LoudnessWatch, RATE_HZ, SampleHistory, createAudioStream } from '../listen/audio/index.ts';
-import type { HumFacts } from '../listen/audio/index.ts';
+import { LoudnessWatch, RATE_HZ, SampleHistory, createAudioStream } from '../listen/audio/index.ts';
+import { HumWatch } from '../listen/hum.ts';
+import type { HumFacts } from '../listen/hum.ts';
 
 /** The room while nobody plays. */
 export interface Silence {

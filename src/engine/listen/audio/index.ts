@@ -12,8 +12,6 @@ export type { RailFacts } from './rail.ts';
 export { Anchor } from './anchor.ts';
 export { SampleHistory } from './history.ts';
 export { KeptSamples } from './kept.ts';
-export { HumWatch } from './hum.ts';
-export type { HumFacts } from './hum.ts';
 export { LoudnessWatch } from './loudness.ts';
 export { RATE_HZ } from './rate.ts';
 

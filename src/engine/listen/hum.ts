@@ -1,7 +1,7 @@
-import { PowerSpectrum } from '../../base/fft.ts';
-import { hann } from '../../base/windows.ts';
-import type { SampleHistory } from './history.ts';
-import { RATE_HZ } from './rate.ts';
+import { hann } from '../base/windows.ts';
+import { RATE_HZ } from './audio/index.ts';
+import type { SampleHistory } from './audio/index.ts';
+import { windowedPower } from './partials/power.ts';
 
 /** one look every 0.74 s */
 const EVERY = 16384;
@@ -26,9 +26,10 @@ export interface HumFacts {
 /** Watches for hum: lines at multiples of the mains frequency that never go away, as no played note does. */
 export class HumWatch {
   readonly #history: SampleHistory;
-  readonly #spectrum = new PowerSpectrum(SIZE);
-  readonly #window = hann(SIZE);
+  readonly #spectrum = windowedPower(SIZE);
+  readonly #window = this.#spectrum.window('hann', () => hann(SIZE));
   readonly #samples = new Float64Array(SIZE);
+  readonly #power = new Float32Array(SIZE / 2);
   readonly #line = MAINS_HZ.map(() => new Float64Array(HARMONICS).fill(Infinity));
   readonly #beside = MAINS_HZ.map(() => new Float64Array(HARMONICS).fill(Infinity));
   #next = EVERY;
@@ -49,8 +50,8 @@ export class HumWatch {
 
   #look(end: number): void {
     this.#looks += 1;
-    this.#history.read(end - SIZE, this.#samples);
-    const power = this.#spectrum.measure(this.#samples, this.#window);
+    const power = this.#power;
+    this.#spectrum.measure(this.#history.read(end - SIZE, this.#samples), this.#window, power);
     MAINS_HZ.forEach((mainsHz, which) => {
       for (let k = 0; k < HARMONICS; k++) {
         const bin = Math.round(((k + 1) * mainsHz) / BIN_HZ);
