@@ -1,7 +1,7 @@
 import { hann } from '../../base/windows.ts';
 import { placeSpectrum } from './kernel/index.ts';
 import type { Collection, Kernel, Spectrum } from './kernel/index.ts';
-import { BITS, viewLength } from './layers.ts';
+import { BIN_BYTES, BITS, viewLength, viewPlaces } from './layers.ts';
 import { logBins, mostFours } from './log-bins.ts';
 import type { NetworkShape, SampleSource } from './types.ts';
 
@@ -20,7 +20,7 @@ interface Lens {
 
 /**
  * Samples → what the network sees of one frame: for each view and log bin (log10(power · gain² + 10⁻⁹) + 3) / 2, as whole
- * numbers of `BITS.features`: [view][bin] in the kernel's memory, and the mean of each band.
+ * numbers of `BITS.features` in the kernel's memory (`viewPlaces`), and the mean of each band.
  */
 export class FeatureMaker {
   readonly #kernel: Kernel;
@@ -28,6 +28,8 @@ export class FeatureMaker {
   readonly #lenses: ReadonlyMap<number, Lens>;
   readonly #power: number;
   readonly #output: number;
+  /** where each view's values lie, [bin][2] */
+  readonly #rows: readonly { readonly at: number; readonly copied: boolean }[];
   /** samples before and after a frame's centre */
   readonly #before: number;
   readonly #after: number;
@@ -51,7 +53,14 @@ export class FeatureMaker {
     this.#samples = kernel.reserve(4 * this.#heldLength);
     this.#fetched = new Float64Array(this.#before + this.#after);
     this.#power = kernel.reserve(4 * (Math.max(...views.map(({ size }) => size)) / 2 + 4));
-    this.#output = kernel.reserve(2 * viewLength(shape) * views.length);
+    const places = viewPlaces(shape);
+    this.#output = kernel.reserve(
+      BIN_BYTES * viewLength(shape) * places.filter((place) => place !== null).length,
+    );
+    this.#rows = places.map((place, view) => ({
+      at: this.#output + (place?.at ?? places[view - 1]!.at + BIN_BYTES / 2),
+      copied: place?.pairs === 'next bin',
+    }));
     this.#means = new Float64Array(views.length * shape.bands);
     this.#lenses = new Map(
       [...new Set(views.map(({ size }) => size))].map((size) => [
@@ -89,23 +98,25 @@ export class FeatureMaker {
       const { spectrum, collection } = this.#lenses.get(size)!;
       const first = centre + momentSamples - size / 2;
       this.#kernel.spectrum(spectrum, this.#samples + 4 * (first - this.#from), this.#power);
-      const row = this.#output + 2 * viewLength(this.#shape) * view;
-      this.#kernel.collect(collection, this.#power, gain * gain, row);
-      this.#meanBands(row, view);
+      const { at, copied } = this.#rows[view]!;
+      this.#kernel.collect(collection, this.#power, gain * gain, at);
+      this.#meanBands(at, copied, view);
     });
     return this.#means;
   }
 
-  #meanBands(row: number, view: number): void {
+  /** … and writes each bin beside the one before where no other view stands there. */
+  #meanBands(at: number, copied: boolean, view: number): void {
     const { bins, bands } = this.#shape;
-    const values = new Int16Array(this.#kernel.memory, row, bins);
+    const values = new Int16Array(this.#kernel.memory, at, 2 * bins);
     for (let band = 0; band < bands; band++) {
       const from = Math.floor((band * bins) / bands);
       const to = Math.floor(((band + 1) * bins) / bands);
       let sum = 0;
-      for (let bin = from; bin < to; bin++) sum += values[bin]!;
+      for (let bin = from; bin < to; bin++) sum += values[2 * bin]!;
       this.#means[view * bands + band] = sum / (to - from);
     }
+    if (copied) for (let bin = 1; bin < bins; bin++) values[2 * bin - 1] = values[2 * bin]!;
   }
 
   /** Sees to it that the samples from `first` to before `end` are held. */
@@ -138,7 +149,7 @@ function placeCollection(kernel: Kernel, shape: NetworkShape, size: number): Col
     floor: FLOOR,
     slope: 2 ** BITS.features / 2 / Math.log2(10),
     rise: (3 - MIDDLE) * 2 ** BITS.features,
-    outputStride: 2,
+    outputStride: BIN_BYTES,
   };
 }
 

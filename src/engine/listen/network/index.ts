@@ -155,12 +155,11 @@ function notesAt(
   peaks: Peaks,
   { leastPeak, soundingAfterSec }: NetworkOptions,
 ): NetworkNote[] {
-  const { fromMidi, toMidi } = network.keyRange;
   const leastLogit = -Math.log(1 / leastPeak - 1);
   const notes: NetworkNote[] = [];
-  for (let midi = Math.max(fromMidi, task.lowMidi); midi < toMidi && midi <= task.highMidi; midi++) {
+  for (const midi of network.keysOver(frame, leastLogit)) {
+    if (midi < task.lowMidi || midi > task.highMidi) continue;
     const peak = network.output(frame, midi, 0);
-    if (peak <= leastLogit) continue;
     let highest = true;
     for (let other = frame - peaks.reach; highest && other <= frame + peaks.reach; other++)
       highest = network.output(other, midi, 0) <= peak;

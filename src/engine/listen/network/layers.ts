@@ -26,27 +26,58 @@ export interface PackedLayer {
   readonly biasBits: number;
 }
 
-/** Values in one view's row of features: log bins rounded up to fours. */
+/** Log bins in one view's row of features, rounded up to fours. */
 export function viewLength(shape: NetworkShape): number {
   return 4 * Math.ceil(shape.bins / 4);
 }
 
-/**
- * Each key from the log bins it looks at, all views in one row. Bins are read in pairs of neighbours, so a bin whose
- * neighbour is not wanted brings it along with weight 0.
- */
+/** Bytes from one log bin to the next: two values are multiplied at once, so two stand side by side. */
+export const BIN_BYTES = 2 * BYTES;
+
+/** Where a view's log bins stand in a row of features. */
+export interface ViewPlace {
+  /** bytes from the row's beginning */
+  readonly at: number;
+  /** beside each bin stands the view that follows, of which a key looks at the same bins; else the next bin of the same view */
+  readonly pairs: 'next view' | 'next bin';
+}
+
+/** Places of all views; of two that stand side by side the second one's is null, since the first says it. */
+export function viewPlaces({ views, ...shape }: NetworkShape): readonly (ViewPlace | null)[] {
+  const places: (ViewPlace | null)[] = [];
+  const length = viewLength({ views, ...shape }) * BIN_BYTES;
+  for (let rows = 0; places.length < views.length; rows++) {
+    const [own, next] = [views[places.length]!, views[places.length + 1]];
+    const alike = next !== undefined && own.bins.join() === next.bins.join();
+    places.push({ at: rows * length, pairs: alike ? 'next view' : 'next bin' });
+    if (alike) places.push(null);
+  }
+  return places;
+}
+
+/** Each key from the log bins it looks at, all views in one row; a bin whose neighbour is not wanted brings it along with weight 0. */
 export function packStem(parameters: Parameters, shape: NetworkShape): PackedLayer {
   const pairs: { readonly offset: number; readonly inputs: readonly [number, number | null] }[] = [];
   let input = 0;
-  shape.views.forEach(({ bins }, view) => {
-    const start = view * viewLength(shape) + shape.binsBelow;
+  viewPlaces(shape).forEach((place, view) => {
+    if (place === null) return;
+    const { bins } = shape.views[view]!;
+    const first = input;
+    const offset = (bin: number): number => place.at + (shape.binsBelow + bin) * BIN_BYTES;
+    if (place.pairs === 'next view') {
+      bins.forEach((bin, i) =>
+        pairs.push({ offset: offset(bin), inputs: [first + i, first + bins.length + i] }),
+      );
+      input += 2 * bins.length;
+      return;
+    }
     const inputOf = new Map(bins.map((bin) => [bin, input++]));
     const inOrder = [...bins].sort((a, b) => a - b);
     for (let i = 0; i < inOrder.length; i++) {
       const bin = inOrder[i]!;
       const joined = inOrder[i + 1] === bin + 1;
       pairs.push({
-        offset: (start + bin) * BYTES,
+        offset: offset(bin),
         inputs: [inputOf.get(bin)!, joined ? inputOf.get(bin + 1)! : null],
       });
       if (joined) i += 1;

@@ -118,12 +118,6 @@ export class Network {
     this.#bytes.fill(0, timeRow, timeRow + timeRowBytes);
   }
 
-  /** Lowest key that is evaluated, and the one after the highest. */
-  get keyRange(): { readonly fromMidi: number; readonly toMidi: number } {
-    const fromMidi = this.shape.lowestMidi + this.#firstKey;
-    return { fromMidi, toMidi: fromMidi + this.#keys };
-  }
-
   /** What is said of `midi` in `frame`: 0 onset (logit), 1 onset's offset (frames), 2 level (6 dB), 3 sounding (logit). */
   output(frame: number, midi: number, which: 0 | 1 | 2 | 3): number {
     const key = midi - this.shape.lowestMidi - this.#firstKey;
@@ -131,17 +125,32 @@ export class Network {
     return this.#short[at / 2 + which]! / OUTPUT_UNIT;
   }
 
+  /** Keys of which it is said in `frame` that the logit of their onset is over `leastLogit`, from low to high. */
+  keysOver(frame: number, leastLogit: number): readonly number[] {
+    const fromMidi = this.shape.lowestMidi + this.#firstKey;
+    const width = this.#placed.strides.outputs / 2;
+    const least = leastLogit * OUTPUT_UNIT;
+    const keys: number[] = [];
+    let at = this.#outputRow(frame) / 2;
+    for (let midi = fromMidi; midi < fromMidi + this.#keys; midi++, at += width)
+      if (this.#short[at]! > least) keys.push(midi);
+    return keys;
+  }
+
   #outputRow(frame: number): number {
-    const { address, fresh } = placeOf(this.#outputs, frame);
-    if (fresh) this.#multiply(this.#placed.out, this.#row(this.#layers.length - 1, frame), address);
+    const address = addressOf(this.#outputs, frame);
+    if (isNew(this.#outputs, frame))
+      this.#multiply(this.#placed.out, this.#row(this.#layers.length - 1, frame), address);
     return address;
   }
 
   /** Address of a layer's row, computed if it is not there. */
   #row(layer: number, frame: number): number {
-    const { address, fresh } = placeOf(this.#layers[layer]!, frame);
-    if (fresh && layer === 0) this.#enter(frame, address);
-    else if (fresh) this.#pass(layer, frame, address);
+    const rows = this.#layers[layer]!;
+    const address = addressOf(rows, frame);
+    if (!isNew(rows, frame)) return address;
+    if (layer === 0) this.#enter(frame, address);
+    else this.#pass(layer, frame, address);
     return address;
   }
 
@@ -175,11 +184,15 @@ export class Network {
   }
 }
 
-/** Where a frame's row lies, and whether it must be computed first; from then on it counts as being there. */
-function placeOf(rows: Rows, frame: number): { readonly address: number; readonly fresh: boolean } {
-  const kept = rows.frames.length;
-  const place = ((frame % kept) + kept) % kept;
-  const fresh = rows.frames[place] !== frame;
-  rows.frames[place] = frame;
-  return { address: rows.address + place * rows.rowBytes, fresh };
+/** Where a frame's row lies: as many are kept as a power of two. */
+function addressOf({ address, rowBytes, frames }: Rows, frame: number): number {
+  return address + (frame & (frames.length - 1)) * rowBytes;
+}
+
+/** Whether a frame's row must be computed first; from then on it counts as being there. */
+function isNew({ frames }: Rows, frame: number): boolean {
+  const place = frame & (frames.length - 1);
+  if (frames[place] === frame) return false;
+  frames[place] = frame;
+  return true;
 }

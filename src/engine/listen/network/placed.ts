@@ -1,4 +1,5 @@
 import type { Kernel, Multiplication, Smearing } from './kernel/index.ts';
+import { BIN_BYTES } from './layers.ts';
 import type { PackedLayer } from './layers.ts';
 import { wholeNetwork } from './packed.ts';
 import { OUTPUTS } from './parameters.ts';
@@ -46,7 +47,7 @@ export function placeNetwork(kernel: Kernel, packed: PackedNetwork): PlacedNetwo
   const { channels } = shape;
   const { stem, bands, blocks, out } = wholeNetwork(packed);
   const strides: RowStrides = {
-    features: 3 * 2,
+    features: 3 * BIN_BYTES,
     channels: channels * 2,
     outputs: 8 * Math.ceil(OUTPUTS / 8) * 2,
   };
