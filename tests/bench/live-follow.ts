@@ -6,8 +6,9 @@ export interface LiveNote {
   readonly id: number;
   /** the guess, and when it was told */
   readonly guess: { readonly midi: number; readonly timeSec: number; readonly toldSec: number } | null;
-  /** what it came to; null: withdrawn */
+  /** what it came to; null: withdrawn, or left open */
   readonly final: { readonly midi: number; readonly timeSec: number; readonly toldSec: number } | null;
+  readonly isWithdrawn: boolean;
 }
 
 /** What a live ear told of a sound, and what it cost. */
@@ -42,9 +43,10 @@ export function followLive(
   const take = (event: LiveEvent, toldSec: number): void => {
     if (event.kind === 'struck') {
       const { id, midi, timeSec, final } = event;
-      const before = notes.get(id) ?? { id, guess: null, final: null };
+      const before = notes.get(id) ?? { id, guess: null, final: null, isWithdrawn: false };
       notes.set(id, { ...before, [final ? 'final' : 'guess']: { midi, timeSec, toldSec } });
     }
+    if (event.kind === 'withdrawn') notes.set(event.id, { ...notes.get(event.id)!, isWithdrawn: true });
     if (event.kind === 'started') firstSec = event.timeSec;
     if (event.kind === 'ended') attempts.push({ ...event, firstSec, toldSec });
   };

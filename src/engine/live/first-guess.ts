@@ -19,7 +19,7 @@ const SPAN_SEC = { from: 0.13, to: 0.02 } as const;
 const LOWEST_KNOWN = 24;
 const HIGHEST_KNOWN = 103;
 /** all that the judge may still believe in */
-const LEAST_PROBABILITY = 0.2;
+const LEAST_PROBABILITY = 0.1;
 
 /** How the network is to hear. */
 export interface Hearing {

@@ -16,6 +16,7 @@ import { Ledger } from './ledger.ts';
 import { LevelWatch } from './level.ts';
 import { Loudness } from './loudness.ts';
 import { OneChannel } from './one-channel.ts';
+import { isOneMoment } from './pairs.ts';
 import { SecondHearing } from './second-hearing.ts';
 import { LiveTuning } from './tuning.ts';
 import { LIVE_DEFAULTS } from './types.ts';
@@ -26,11 +27,6 @@ import { DOUBTFUL_SEC } from './waits.ts';
 const HISTORY_SEC = 6;
 /** sound is taken in steps of so many samples, 5.8 ms, so that nothing depends on how it was cut into blocks */
 const STEP = 128;
-/**
- * Drawn early when it is likelier than this, and certain when than this (our bench, development piano, hands alone and together: a
- * higher bound loses the upper of two notes an octave apart, a lower one lets ghosts of chords in).
- */
-const CHANCE = { guess: 0.75, certain: 0.35 } as const;
 /** A string goes on sounding, a syllable does not: on the development piano 19 of 20 notes pass, of a talker's one in ten. */
 const STRING = { probability: 0.85, sounding: 0.9 } as const;
 /** a string is read where the note is believed so much: less than it takes to count, since a wrong tuning lowers all beliefs */
@@ -108,7 +104,8 @@ export function createLiveListener(
     const { note } = guess;
     if (muted.some(({ fromSec, toSec }) => note.timeSec >= fromSec && note.timeSec < toSec)) return false;
     if (attempts.started) return true;
-    return isVoiced(note) ? besideVoice.isPlaying(guess) : note.sounding > EARLY_SOUNDING;
+    if (isVoiced(note)) return besideVoice.isPlaying(guess);
+    return note.sounding > EARLY_SOUNDING || ledger.hasGuessAt(note.timeSec);
   };
 
   const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
@@ -133,9 +130,9 @@ export function createLiveListener(
       (now) => ({ cents: tuning.cents(), gain: loudness.gainNow(now) }),
       attempts.playing,
     );
-    const worthDrawing = judge.guess(guesses, CHANCE.guess).filter(isWorthDrawing);
+    const worthDrawing = judge.guess(guesses).filter(isWorthDrawing);
     events.push(...ledger.guess(worthDrawing.map(({ note }) => note)));
-    const certain = judge.settle(secondHearing.advance(tuning.cents()).filter(counts), CHANCE.certain);
+    const { certain, open } = judge.settle(secondHearing.advance(tuning.cents()).filter(counts));
     const graded = certain.map((note, i) => ({ note, certainty: certaintyOf(note, certain[i + 1]) }));
     const begun = graded.flatMap(({ note, certainty }) =>
       attempts.note({ ...note, confidence: note.probability }, certainty),
@@ -144,7 +141,13 @@ export function createLiveListener(
     const waiting = begun.length > 0 ? doubtful.filter((note) => attempts.isNear(note)) : [];
     const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
     const certainSec = secondHearing.certainSec;
-    events.push(...ledger.certain([...waiting, ...told.map(({ note }) => note)], certainSec), ...begun);
+    // What goes on beside a voice is open only with a string of this piano.
+    const isOpen = (note: NetworkNote): boolean =>
+      attempts.playing &&
+      (!isVoiced(note) ||
+        graded.some(({ note: other, certainty }) => certainty !== 'doubtful' && isOneMoment(note, other)));
+    const struck = [...waiting, ...told.map(({ note }) => note)];
+    events.push(...ledger.settle(struck, open.filter(isOpen), certainSec), ...begun);
     doubtful = attempts.started
       ? []
       : [...doubtful, ...graded.flatMap(({ note, certainty }) => (certainty === 'doubtful' ? [note] : []))];

@@ -2,14 +2,15 @@ import { RATE_HZ } from '../listen/audio/index.ts';
 import type { NetworkNote } from '../listen/network/index.ts';
 import { chanceAmong } from '../listen/transcribe/settle.ts';
 import type { Judged } from '../listen/transcribe/settle.ts';
+import { Pairs } from './pairs.ts';
 
 /** a note is judged by those of so many seconds before it, and of its own moment */
 const AROUND_SEC = 3;
 /**
- * Hands an octave or more apart: the upper note hides among the lower one's partials, so that early on it seems but half as likely
- * as it is. Where half of what was just played were such pairs, one is expected: within `togetherSec`, seconds, of a likely note.
+ * Drawn early when it is likelier than this, and certain when than this (our bench, development piano, hands alone and together: a
+ * higher bound loses notes, a lower one lets ghosts of chords in).
  */
-const OCTAVES = { semitones: [12, 24, 36], leastShare: 0.5, leastChance: 0.2, togetherSec: 0.05 } as const;
+const LEAST_CHANCE = { guess: 0.75, certain: 0.35 } as const;
 
 /** What was heard early on, and how likely it was struck. */
 export interface Guess {
@@ -17,40 +18,49 @@ export interface Guess {
   readonly chance: number;
 }
 
+/** What was heard again with what followed: certain; or open, since it may be another key's partial as well. */
+export interface Settled {
+  readonly certain: readonly NetworkNote[];
+  readonly open: readonly NetworkNote[];
+}
+
 /**
  * What the network believes → what is told, each note judged among those before it and with it, as `settle` does with a whole
  * recording. What comes after is not waited for.
  */
 export class Judge {
+  readonly #pairs = new Pairs();
   #before: readonly Judged[] = [];
-  /** guessed of late */
-  #likely: readonly NetworkNote[] = [];
 
-  /** Those of `notes` that are likely enough to be drawn before they are certain. */
-  guess(notes: readonly NetworkNote[], leastChance: number): Guess[] {
-    const weighed = this.#weigh(notes);
-    const likely = weighed.filter(({ chance }) => chance > leastChance).map(({ note }) => note);
-    if (notes.length > 0)
-      this.#likely = [...this.#likely, ...likely].filter(({ timeSec }) => timeSec > notes[0]!.timeSec - 1);
-    const inOctaves = playsOctaves(this.#before);
-    return weighed.filter(
-      ({ note, chance }) =>
-        chance > leastChance ||
-        (inOctaves && chance > OCTAVES.leastChance && this.#likely.some((other) => isOctave(note, other))),
-    );
+  /** Those of `notes` that are to be drawn before they are certain. */
+  guess(notes: readonly NetworkNote[]): Guess[] {
+    const { likely, others } = this.#part(notes, LEAST_CHANCE.guess);
+    return [...likely, ...others];
   }
 
-  /** Those of `notes` that were struck; from now on they are among those by which later ones are judged. */
-  settle(notes: readonly NetworkNote[], leastChance: number): NetworkNote[] {
-    const settled = this.#weigh(notes)
-      .filter(({ chance }) => chance > leastChance)
-      .map(({ note }) => note);
-    if (notes.length === 0) return settled;
-    const sinceSec = notes[0]!.timeSec - AROUND_SEC;
-    this.#before = [...this.#before, ...settled.map(judgedOf)].filter(
-      ({ onsetSample }) => onsetSample > sinceSec * RATE_HZ,
+  /** What becomes of all that was heard in a stretch; from now on it is what later notes are judged by. */
+  settle(notes: readonly NetworkNote[]): Settled {
+    const { likely, others } = this.#part(notes, LEAST_CHANCE.certain);
+    const certain = likely.map(({ note }) => note);
+    const open = others.map(({ note }) => note);
+    this.#pairs.settled([...certain, ...open]);
+    if (notes.length > 0) {
+      const since = (notes[0]!.timeSec - AROUND_SEC) * RATE_HZ;
+      this.#before = [...this.#before, ...certain.map(judgedOf)].filter((one) => one.onsetSample > since);
+    }
+    return { certain, open };
+  }
+
+  /** What is likely by itself, and what is where both hands play. */
+  #part(notes: readonly NetworkNote[], leastChance: number) {
+    const weighed = this.#weigh(notes);
+    const likely = weighed.filter(({ chance }) => chance > leastChance);
+    const doubtful = weighed.filter((guess) => !likely.includes(guess));
+    const others = this.#pairs.others(
+      likely.map(({ note }) => note),
+      doubtful.map(({ note }) => note),
     );
-    return settled;
+    return { likely, others: doubtful.filter(({ note }) => others.includes(note)) };
   }
 
   #weigh(notes: readonly NetworkNote[]): Guess[] {
@@ -58,26 +68,6 @@ export class Judge {
     const around = [...this.#before, ...moment];
     return notes.map((note, i) => ({ note, chance: chanceAmong(moment[i]!, around) }));
   }
-}
-
-type Struck = Pick<NetworkNote, 'timeSec' | 'midi'>;
-
-function isOctave(note: Struck, other: Struck): boolean {
-  const apart = Math.abs(note.midi - other.midi);
-  return (
-    OCTAVES.semitones.some((octave) => octave === apart) &&
-    Math.abs(note.timeSec - other.timeSec) < OCTAVES.togetherSec
-  );
-}
-
-/** What has just been struck, in order of time → whether half of its moments held a pair of keys octaves apart. */
-function playsOctaves(struck: readonly Judged[]): boolean {
-  const notes = struck.map(({ onsetSample, midi }) => ({ timeSec: onsetSample / RATE_HZ, midi }));
-  const moments = notes.filter(
-    ({ timeSec }, i) => i === 0 || timeSec - notes[i - 1]!.timeSec > OCTAVES.togetherSec,
-  ).length;
-  const pairs = notes.filter((note, i) => notes.slice(0, i).some((other) => isOctave(note, other))).length;
-  return pairs > 0 && pairs >= OCTAVES.leastShare * moments;
 }
 
 function judgedOf({ timeSec, midi, probability, levelDb, sounding }: NetworkNote): Judged {

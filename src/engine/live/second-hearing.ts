@@ -15,7 +15,7 @@ const SEAM_SEC = 0.02;
 const SAME_CENTS = 5;
 const SAME_GAIN_DB = 3;
 /** all that the judge may still believe in */
-const LEAST_PROBABILITY = 0.2;
+const LEAST_PROBABILITY = 0.1;
 
 /** The network over the sound as it was: hears each piece once its look-ahead has come, 0.37 to 0.46 s after a hammer. */
 export class SecondHearing {
@@ -77,6 +77,8 @@ export class SecondHearing {
   }
 }
 
+/** What was hardly believed in hides nothing that is struck after it. */
 function isEcho(note: NetworkNote, before: NetworkNote): boolean {
-  return note.midi === before.midi && note.timeSec - before.timeSec < NETWORK_DEFAULTS.refractorySec;
+  const isNear = note.timeSec - before.timeSec < NETWORK_DEFAULTS.refractorySec;
+  return note.midi === before.midi && isNear && before.probability > note.probability / 2;
 }

@@ -17,7 +17,8 @@ export type LiveEvent =
   /**
    * A key was struck. First told some 50 ms after the hammer as a guess (`final` false), then within half a second once more
    * under the same id, certain and with its moment and key set right, or withdrawn. A note that was not guessed comes certain at
-   * once. The exercise has no say in it: what is expected would be heard too easily. `levelDb`: about a middling note.
+   * once. While hands play octaves a guess may stay one, neither certain nor withdrawn: a string or a partial of the other hand's.
+   * The exercise has no say in it: what is expected would be heard too easily. `levelDb`: about a middling note.
    */
   | {
       readonly kind: 'struck';
