@@ -1,5 +1,5 @@
 /** The engine's only door. */
-export { BPM, MIDI, SECONDS, told } from './base/shapes.ts';
+export { BPM, fieldsOf, MIDI, SECONDS, told } from './base/shapes.ts';
 export { capital } from './base/text.ts';
 export type { Shape } from './base/shapes.ts';
 export { HIGHEST_KEY, LOWEST_KEY } from './base/units.ts';

@@ -44,3 +44,13 @@ export const listOf = <Item extends v.GenericSchema>(item: Item) =>
 /** The same with what it is in words, for the published schema. */
 export const told = <Schema extends v.GenericSchema>(description: string, schema: Schema) =>
   v.pipe(schema, v.description(description));
+
+/** Of something that may hold more: what it has of a shape's fields, in the order of the shape. */
+export function fieldsOf<Entries extends v.ObjectEntries, Value extends object>(
+  { entries }: { readonly entries: Entries },
+  value: Value,
+): Pick<Value, keyof Entries & keyof Value> {
+  const names = Object.keys(entries) as (keyof Entries & keyof Value)[];
+  const there = names.filter((name) => value[name] !== undefined);
+  return Object.fromEntries(there.map((name) => [name, value[name]])) as Pick<Value, (typeof names)[number]>;
+}

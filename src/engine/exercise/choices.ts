@@ -1,4 +1,5 @@
 import { UsageError } from '../base/errors.ts';
+import { fieldsOf } from '../base/shapes.ts';
 import { settleFingering } from './fingers.ts';
 import { FORM_GROUPS, FORMS } from './forms/index.ts';
 import type { FormGroup } from './forms/index.ts';
@@ -6,7 +7,7 @@ import { ALL_KEYS, normaliseKey } from './keys.ts';
 import { ENGLISH, keyName } from './names.ts';
 import type { Locale } from './names.ts';
 import { TITLE_WORDS } from './titles.ts';
-import { HANDS, MINOR_SCALE, REGISTER } from './types.ts';
+import { CHOICE, HANDS, MINOR_SCALE, REGISTER } from './types.ts';
 import type { ExerciseChoice, Form, Hands, MinorScale, NotesABeat } from './types.ts';
 
 /** In the order in which they are offered; a passage of one's own is none of the set. */
@@ -169,20 +170,7 @@ export function exerciseTitle(choice: ExerciseChoice, locale: Locale = ENGLISH):
 }
 
 /** Of something that holds more, as a report does: the choice alone. */
-export function choiceIn(choice: ExerciseChoice): ExerciseChoice {
-  const { key, form, hands, octaves, minorScale, passage, fingering, notesABeat, register } = choice;
-  return {
-    key,
-    form,
-    hands,
-    octaves,
-    ...(minorScale !== undefined && { minorScale }),
-    ...(passage !== undefined && { passage }),
-    ...(fingering !== undefined && { fingering }),
-    ...(notesABeat !== undefined && { notesABeat }),
-    ...(register !== undefined && { register }),
-  };
-}
+export const choiceIn = (choice: ExerciseChoice): ExerciseChoice => fieldsOf(CHOICE, choice);
 
 /** Whether there are three of it in this key: natural, harmonic, melodic. */
 export function takesMinorScale(key: string, form: Form): boolean {

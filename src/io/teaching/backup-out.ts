@@ -1,11 +1,21 @@
+import { fieldsOf } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { packed } from '../history/packed.ts';
 import { tarEnd, tarParts } from '../history/tar.ts';
 import { tellTrouble } from '../troubles/index.ts';
 import type { SoundFile } from '../review/types.ts';
-import { FORMAT, FORMAT_VERSION } from './backup-check.ts';
+import {
+  EXAMPLE,
+  FILE,
+  FORMAT,
+  FORMAT_VERSION,
+  PLAYING,
+  STUDENT,
+  TEMPLATE,
+  WRITTEN_REMARK,
+} from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
-import type { Desktop, GivenFile, Playing, Reports, Said, Student, Template } from './types.ts';
+import type { Desktop, Reports, Said, Template } from './types.ts';
 
 /** What is read for a backup, one thing after the other: all sound at once would not fit into memory. */
 export interface Kept {
@@ -68,70 +78,14 @@ function headOf(
   return {
     format: FORMAT,
     version: FORMAT_VERSION,
-    students: students.map(studentOf),
-    files: files.map(fileOf),
-    playings: playings.map(playingOf),
-    templates: templates.map(({ id, words, assignment, used }) => ({
-      id,
-      words,
-      used,
-      ...(assignment !== undefined && { assignment }),
+    students: students.map((one) => fieldsOf(STUDENT, one)),
+    files: files.map((one) => ({
+      ...fieldsOf(FILE, one),
+      reason: typeof one.reason === 'string' ? one.reason : tellTrouble(one.reason, 'en'),
     })),
+    playings: playings.map((one) => fieldsOf(PLAYING, one)),
+    templates: templates.map((one) => fieldsOf(TEMPLATE, one)),
     ...(passages.length > 0 && { passages: [...passages] }),
-  };
-}
-
-function studentOf({ id, name, aliases, proposed, words, message, assignment, sent, ...more }: Student) {
-  const { piano, elsewhere } = more;
-  return {
-    id,
-    name,
-    words,
-    message,
-    assignment,
-    sent,
-    ...(aliases !== undefined && { aliases }),
-    ...(proposed !== undefined && { proposed }),
-    ...(piano !== undefined && { piano }),
-    ...(elsewhere !== undefined && { elsewhere }),
-  };
-}
-
-function fileOf(file: GivenFile): BackupHead['files'][number] {
-  const { id, path, studentId, addedMs, writtenMs, bytes, print, state, remarks, untold, seenMs } = file;
-  return {
-    id,
-    path,
-    studentId,
-    addedMs,
-    writtenMs,
-    bytes,
-    state,
-    reason: typeof file.reason === 'string' ? file.reason : tellTrouble(file.reason, 'en'),
-    remarks,
-    ...(print !== undefined && { print }),
-    ...(untold !== undefined && { untold }),
-    ...(seenMs !== undefined && { seenMs }),
-  };
-}
-
-function playingOf(playing: Playing): BackupHead['playings'][number] {
-  const { id, fileId, studentId, addedMs, whenMs, name, startSec, endSec } = playing;
-  const { recognition, chosen, reason, heardMs, answeredMs } = playing;
-  return {
-    id,
-    fileId,
-    studentId,
-    addedMs,
-    whenMs,
-    name,
-    startSec,
-    endSec,
-    recognition,
-    chosen,
-    reason,
-    heardMs,
-    answeredMs,
   };
 }
 
@@ -140,14 +94,13 @@ function attemptOf(
   { own, chosen, taught }: Reports,
   { remarks, corrections, example }: Said,
 ): BackupAttempt {
-  const written = remarks.map(({ id: name, place, text }) => ({ id: name, place, text }));
   return {
     id,
     own,
     chosen,
-    remarks: written,
+    remarks: remarks.map((one) => fieldsOf(WRITTEN_REMARK, one)),
     corrections,
     ...(taught !== undefined && { taught }),
-    ...(example && { example: { report: example.report, madeMs: example.madeMs } }),
+    ...(example && { example: fieldsOf(EXAMPLE, example) }),
   };
 }

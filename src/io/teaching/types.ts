@@ -3,105 +3,44 @@ import type {
   AttemptSummary,
   ExerciseChoice,
   HandsAlone,
-  KeptNotice,
   PianoProfile,
-  Recognition,
   Report,
+  Shape,
   Words,
 } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
-import type { Assigned, Correction, Remark, SoundFile } from '../review/types.ts';
+import type { Correction, Remark, SoundFile } from '../review/types.ts';
+import type { FILE, PLAYING, SENT, SETTLED, STUDENT, TEMPLATE } from './backup-check.ts';
 
 /** A record that is kept: how often it was changed, so that of two of one name the later is known; absent: never. */
 interface Kept {
   readonly version?: number;
 }
 
-/** Somebody whose recordings lie here. */
-export interface Student extends Kept {
-  readonly id: string;
-  /** as the teacher calls them; '' where no name was found */
-  readonly name: string;
-  /** what else their recordings are called by: beginnings of names, folders, senders; absent: nothing */
-  readonly aliases?: readonly string[];
-  /** the name was read out of what a recording is called, and the teacher has not said yet that it is right; absent: they have */
-  readonly proposed?: boolean;
-  /** about all of it, for the next review */
-  readonly words: string;
-  /** what they wrote themselves with the last attempts that they sent */
-  readonly message: string;
-  readonly assignment: readonly Assigned[];
-  readonly sent: readonly SentReview[];
-  /** the tuning of their piano, as a correction settled it; absent or null: none did */
-  readonly piano?: SettledPiano | null;
-  /** of other pianos that they play, as corrections before settled them; absent: none did */
-  readonly elsewhere?: readonly SettledPiano[];
+/** A piano of which is known which keys were struck. */
+export type SettledPiano = Shape<typeof SETTLED>;
+/** A review that was made. */
+export type SentReview = Shape<typeof SENT>;
+
+/** What may be brought back until it is ended. */
+interface Deletable {
   /** when it was deleted, ms since 1970; null: it is not */
   readonly deletedMs: number | null;
 }
 
-/** A piano of which is known which keys were struck. */
-export interface SettledPiano {
-  /** against A4 = 440 Hz */
-  readonly cents: number;
-  /** the attempt of which the teacher said what it was */
-  readonly by: string;
-}
-
-/** A review that was made. */
-export interface SentReview {
-  /** the same for one that was made again, before anything new came in */
-  readonly id: string;
-  readonly madeMs: number;
-  readonly fileName: string;
-  /** names of the attempts in it */
-  readonly attempts: readonly string[];
-}
+/** Somebody whose recordings lie here. */
+export interface Student extends Shape<typeof STUDENT>, Kept, Deletable {}
 
 /** A recording that was handed in. */
-export interface GivenFile extends Kept {
-  readonly id: string;
-  /** as it came, folders and all, e.g. "Mara/d-major.m4a" */
-  readonly path: string;
-  readonly studentId: string;
-  readonly addedMs: number;
-  /** when it was recorded as its name has it, else when the file was last written, ms since 1970; null: not known */
-  readonly writtenMs: number | null;
-  readonly bytes: number;
-  /** what tells its sound from all other (`printOf`); absent: not known */
-  readonly print?: string;
-  /** failed: it may be tried again; refused: nothing of it was kept */
-  readonly state: 'waiting' | 'sorted' | 'failed' | 'refused';
+export interface GivenFile extends Omit<Shape<typeof FILE>, 'reason'>, Kept, Deletable {
   /** why it failed or was refused, '' where it did not; version 0.1 kept an English sentence */
   readonly reason: Trouble | string;
-  /** what could not be read */
-  readonly remarks: readonly KeptNotice[];
-  /** why no playing was found in it; absent: some was, or version 0.1 sorted it */
-  readonly untold?: KeptNotice;
   /** the recording as it came is still here, to be heard; absent: it is not */
   readonly whole?: boolean;
-  /** when it was heard as it came, ms since 1970; absent: never */
-  readonly seenMs?: number;
-  readonly deletedMs: number | null;
 }
 
 /** One stretch of playing that was found, small enough to keep thousands of them at hand. */
-export interface Playing extends Kept {
-  readonly id: string;
-  /** '' for what a student sent as attempts */
-  readonly fileId: string;
-  readonly studentId: string;
-  /** when it came to this student, ms since 1970 */
-  readonly addedMs: number;
-  /** when it was played, as far as that is known: the file's time, or as the student's own journal has it */
-  readonly whenMs: number | null;
-  readonly name: string;
-  /** where it lay in its recording, seconds */
-  readonly startSec: number;
-  readonly endSec: number;
-  readonly recognition: Recognition;
-  /** what the teacher says it is; null: as recognised */
-  readonly chosen: ExerciseChoice | null;
+export interface Playing extends Shape<typeof PLAYING>, Kept, Deletable {
   /** of the report that counts: as chosen, else as recognised; null: there is none */
   readonly summary: AttemptSummary | null;
   /** ± of its evenness, per cent; null: not known */
@@ -110,15 +49,9 @@ export interface Playing extends Kept {
   readonly verdict: string;
   /** the same as it is told in any language; null: there is no report, absent in lists of version 0.1 */
   readonly words?: Words | null;
-  /** why there is no report, '' where there is one */
-  readonly reason: KeptNotice;
-  readonly heardMs: number | null;
-  /** when it last went out in a review */
-  readonly answeredMs: number | null;
   /** how many remarks and corrections it has */
   readonly remarks: number;
   readonly soundBytes: number;
-  readonly deletedMs: number | null;
 }
 
 /** Both reports of one attempt, and what it taught. */
@@ -165,15 +98,7 @@ export interface Desktop {
 }
 
 /** Own words, or exercises, that the teacher uses again. */
-export interface Template extends Kept {
-  readonly id: string;
-  /** a remark, or what the exercises together are called */
-  readonly words: string;
-  /** exercises that are assigned together, each as it is to be practised; absent: it is a remark */
-  readonly assignment?: readonly Assigned[];
-  /** how often it was used */
-  readonly used: number;
-}
+export interface Template extends Shape<typeof TEMPLATE>, Kept {}
 
 /** What is changed of a record: some of its fields, told from how it stands when they are. */
 export interface FieldChange<Record> {
