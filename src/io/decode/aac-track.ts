@@ -1,5 +1,6 @@
 import { EncodedPacketSink } from 'mediabunny';
 import type { Notice } from '../../engine/index.ts';
+import { joined } from './file-bytes.ts';
 import { cutAt } from './gather.ts';
 import { bytesOf } from './packets.ts';
 import { openTrack } from './tracks.ts';
@@ -110,14 +111,4 @@ function adtsHeader({ rateIndex, channels }: AacConfig, length: number): Uint8Ar
     ((length & 7) << 5) | 0x1f,
     0xfc,
   );
-}
-
-function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
-  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
 }

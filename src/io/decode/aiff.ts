@@ -5,7 +5,7 @@ import { partOf } from './file-bytes.ts';
 import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
-import { gatherPieces, plainPieces } from './pieces.ts';
+import { gatherPieces, plainPieces, requirePieces } from './pieces.ts';
 import type { PieceDecoder } from './pieces.ts';
 import type { DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -13,6 +13,20 @@ import type { DecodedAudio, DecodeLimits } from './types.ts';
 const COMMON_BYTES = 18;
 /** Bytes of an SSND chunk before the samples: how many of them to leave out, and the size of a block. */
 const SOUND_HEAD_BYTES = 8;
+
+/** Kinds of packing of plain samples; where nothing else is said the highest byte comes first, as many as COMM says. */
+const LAYOUTS: Readonly<Record<string, Pick<PcmLayout, 'encoding'> & Partial<PcmLayout>>> = {
+  none: { encoding: 'signed' },
+  twos: { encoding: 'signed' },
+  in24: { encoding: 'signed' },
+  in32: { encoding: 'signed' },
+  sowt: { encoding: 'signed', littleEndian: true },
+  'raw ': { encoding: 'unsigned' },
+  fl32: { encoding: 'float', bytesPerSample: 4 },
+  fl64: { encoding: 'float', bytesPerSample: 8 },
+  ulaw: { encoding: 'mu-law', bytesPerSample: 1 },
+  alaw: { encoding: 'a-law', bytesPerSample: 1 },
+};
 
 /**
  * AIFF and AIFF-C ("Audio Interchange File Format", version 1.3, 1989; AIFF-C draft of 1991) → sound: plain samples of either
@@ -48,47 +62,14 @@ function readCommon(bytes: Uint8Array): {
   const bytesPerSample = Math.ceil(view.getUint16(6) / 8);
   const sampleRateHz = Math.round(extended(view, 8));
   const packing = bytes.length >= COMMON_BYTES + 4 ? String.fromCharCode(...bytes.subarray(18, 22)) : 'NONE';
-  const plain = (
-    encoding: PcmLayout['encoding'],
-    littleEndian = false,
-    each = bytesPerSample,
-  ): PieceDecoder | null => plainPieces({ encoding, bytesPerSample: each, littleEndian, channels });
-  const open = (): PieceDecoder | null => {
-    switch (packing.toLowerCase()) {
-      case 'none':
-      case 'twos':
-      case 'in24':
-      case 'in32':
-        return plain('signed');
-      case 'sowt':
-        return plain('signed', true);
-      case 'raw ':
-        return plain('unsigned');
-      case 'fl32':
-        return plain('float', false, 4);
-      case 'fl64':
-        return plain('float', false, 8);
-      case 'ulaw':
-        return plain('mu-law', false, 1);
-      case 'alaw':
-        return plain('a-law', false, 1);
-      case 'ima4':
-        return imaPackets(channels);
-      default:
-        throw new DecodeError('unsupported', { trouble: 'packed-otherwise', container: 'AIFF', codec: null });
-    }
-  };
-  const pieces = open();
-  if (pieces === null) {
-    throw new DecodeError('damaged', {
-      trouble: 'header-senseless',
-      container: 'AIFF',
-      channels,
-      rateHz: sampleRateHz,
-      bits: bytesPerSample * 8,
-    });
-  }
-  return { pieces, frames: view.getUint32(2), sampleRateHz };
+  const kind = packing.toLowerCase();
+  const layout = LAYOUTS[kind];
+  const opened =
+    kind === 'ima4'
+      ? imaPackets(channels)
+      : layout && plainPieces({ bytesPerSample, littleEndian: false, channels, ...layout });
+  const said = { container: 'AIFF', channels, sampleRateHz, bits: bytesPerSample * 8 } as const;
+  return { pieces: requirePieces(opened, said), frames: view.getUint32(2), sampleRateHz };
 }
 
 /** A number of 80 bits: sign, 15 bits of exponent, 64 of fraction with the one before its point (IEEE 754, extended). */

@@ -8,7 +8,8 @@ import { partOf } from './file-bytes.ts';
 import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import { OPUS_RATE_HZ, openOpus } from './opus-packets.ts';
-import { gatherPieces, plainPieces } from './pieces.ts';
+import type { PcmLayout } from './pcm.ts';
+import { gatherPieces, plainPieces, requirePieces } from './pieces.ts';
 import type { PieceDecoder } from './pieces.ts';
 import type { DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -79,46 +80,23 @@ function readDescription(bytes: Uint8Array): Description {
   };
 }
 
-function openPieces(format: Description): PieceDecoder {
-  const { kind, flags, channels, bits, packetBytes, sampleRateHz } = format;
-  const littleEndian = (flags & IS_LITTLE_ENDIAN) !== 0;
-  const open = (): PieceDecoder | null => {
-    switch (kind) {
-      case 'lpcm': {
-        const encoding = (flags & IS_FLOAT) === 0 ? 'signed' : 'float';
-        return plainPieces({ encoding, bytesPerSample: packetBytes / channels, littleEndian, channels });
-      }
-      case 'ulaw':
-        return plainPieces({ encoding: 'mu-law', bytesPerSample: 1, littleEndian, channels });
-      case 'alaw':
-        return plainPieces({ encoding: 'a-law', bytesPerSample: 1, littleEndian, channels });
-      case 'ima4':
-        return imaPackets(channels);
-      default: {
-        const name = NAMES[kind];
-        throw new DecodeError('unsupported', {
-          trouble: 'packed-otherwise',
-          container: 'Core Audio',
-          codec: name ?? null,
-        });
-      }
-    }
-  };
-  // More channels than any recording has would ask for more memory than there is.
-  const pieces = channels <= MOST_CHANNELS ? open() : null;
-  if (pieces === null) {
-    throw new DecodeError('damaged', {
-      trouble: 'header-senseless',
-      container: 'Core Audio',
-      channels,
-      rateHz: sampleRateHz,
-      bits,
-    });
-  }
-  return pieces;
-}
-
+/** More channels than any recording has would ask for more memory than there is. */
 const MOST_CHANNELS = 256;
+
+function openPieces(format: Description): PieceDecoder {
+  const { kind, flags, channels, packetBytes } = format;
+  const littleEndian = (flags & IS_LITTLE_ENDIAN) !== 0;
+  const plain = (encoding: PcmLayout['encoding'], bytesPerSample: number): PieceDecoder | null =>
+    plainPieces({ encoding, bytesPerSample, littleEndian, channels });
+  const open = {
+    lpcm: () => plain((flags & IS_FLOAT) === 0 ? 'signed' : 'float', packetBytes / channels),
+    ulaw: () => plain('mu-law', 1),
+    alaw: () => plain('a-law', 1),
+    ima4: () => imaPackets(channels),
+  }[kind];
+  const opened = channels <= MOST_CHANNELS ? open?.() : null;
+  return requirePieces(opened, { ...format, container: 'Core Audio', codec: NAMES[kind] ?? null });
+}
 
 /** Opus packets one after the other, their lengths in the packet table; so many samples at the start are the encoder's own. */
 async function decodeOpus(

@@ -41,3 +41,14 @@ export function partOf(file: FileBytes, start: number, size: number): FileBytes 
       file.read(start + Math.min(from, length), start + Math.min(Math.max(from, to), length)),
   };
 }
+
+/** Parts → one array of all of them in order. */
+export function joined(parts: readonly Uint8Array[]): Uint8Array<ArrayBuffer> {
+  const whole = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}

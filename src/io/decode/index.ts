@@ -8,7 +8,7 @@ import { inMemory, onDisk, partOf } from './file-bytes.ts';
 import type { FileBytes } from './file-bytes.ts';
 import { sniff } from './sniff.ts';
 import type { Decodable } from './sniff.ts';
-import type { DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
+import type { Container, DecodedAudio, DecodedFacts, DecodeLimits, TakeSound } from './types.ts';
 
 /**
  * Half an hour at 48 kHz, two channels: 691 MB of samples, which a browser tab and a small machine can hold. A longer
@@ -79,7 +79,7 @@ async function decodeKnown(file: FileBytes, limits: DecodeLimits): Promise<Decod
       });
     }
     default: {
-      const decode = await load(found.format);
+      const decode = await DECODERS[found.format]();
       return decode(partOf(file, found.startByte, Infinity), limits);
     }
   }
@@ -95,42 +95,36 @@ function whole(file: FileBytes): Promise<Uint8Array> {
   return file.read(0, LARGEST_FILE_BYTES);
 }
 
-/** Loads every decoder, so that all of them are there when the network is not. */
-export async function loadDecoders(): Promise<void> {
-  await Promise.all([
-    ...(['wav', 'aiff', 'caf', 'flac', 'ogg', 'mp3', 'mp4'] as const).map(load),
-    import('./opus.ts'),
-    import('./vorbis.ts'),
-  ]);
-}
-
 /** One decoder: the bytes of its own format → sound. Throws DecodeError. */
 type Decode<Bytes> = (file: Bytes, limits: DecodeLimits) => Promise<DecodedAudio>;
 
-async function load(format: Decodable): Promise<Decode<FileBytes>> {
-  const ofWhole =
-    (decode: Decode<Uint8Array>): Decode<FileBytes> =>
-    async (file, limits) =>
-      decode(await whole(file), limits);
-  switch (format) {
-    case 'wav':
-      return (await import('./wav.ts')).decode;
-    case 'aiff':
-      return (await import('./aiff.ts')).decode;
-    case 'caf':
-      return (await import('./caf.ts')).decode;
-    case 'flac':
-      return (await import('./flac.ts')).decode;
-    case 'ogg':
-      return ofWhole((await import('./ogg.ts')).decode);
-    case 'mp3':
-      return ofWhole((await import('./mp3.ts')).decode);
-    case 'matroska':
-    case 'mp4':
-    case 'adts': {
-      const { decodeTrack } = await import('./tracks.ts');
-      const container = ({ matroska: 'WebM', mp4: 'MP4', adts: 'AAC' } as const)[format];
-      return ofWhole((bytes, limits) => decodeTrack(bytes, limits, container));
-    }
-  }
+const ofWhole =
+  (decode: Decode<Uint8Array>): Decode<FileBytes> =>
+  async (file, limits) =>
+    decode(await whole(file), limits);
+
+const ofTrack = (container: Container) => async (): Promise<Decode<FileBytes>> => {
+  const { decodeTrack } = await import('./tracks.ts');
+  return ofWhole((bytes, limits) => decodeTrack(bytes, limits, container));
+};
+
+const DECODERS: Readonly<Record<Decodable, () => Promise<Decode<FileBytes>>>> = {
+  wav: async () => (await import('./wav.ts')).decode,
+  aiff: async () => (await import('./aiff.ts')).decode,
+  caf: async () => (await import('./caf.ts')).decode,
+  flac: async () => (await import('./flac.ts')).decode,
+  ogg: async () => ofWhole((await import('./ogg.ts')).decode),
+  mp3: async () => ofWhole((await import('./mp3.ts')).decode),
+  matroska: ofTrack('WebM'),
+  mp4: ofTrack('MP4'),
+  adts: ofTrack('AAC'),
+};
+
+/** Loads every decoder, so that all of them are there when the network is not. */
+export async function loadDecoders(): Promise<void> {
+  await Promise.all([
+    ...Object.values(DECODERS).map((load) => load()),
+    import('./opus.ts'),
+    import('./vorbis.ts'),
+  ]);
 }

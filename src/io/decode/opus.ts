@@ -1,4 +1,5 @@
 import { DecodeError } from './errors.ts';
+import { joined } from './file-bytes.ts';
 import { oggPages } from './ogg-pages.ts';
 import { OPUS_RATE_HZ, openOpus, readOpusHead } from './opus-packets.ts';
 import type { OpusHead } from './opus-packets.ts';
@@ -66,14 +67,4 @@ function readStream(bytes: Uint8Array): OpusStream {
   }
   // The first packet after the header holds the comments (RFC 7845, section 5.2).
   return { head, packets: packets.slice(1), endFrames };
-}
-
-function joined(parts: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
 }

@@ -1,4 +1,6 @@
+import type { Container } from '../troubles/index.ts';
 import type { Chunk } from './chunks.ts';
+import { DecodeError } from './errors.ts';
 import type { SoundGatherer } from './gather.ts';
 import { isReadable, readPcm } from './pcm.ts';
 import type { PcmLayout } from './pcm.ts';
@@ -51,6 +53,28 @@ export function plainPieces(layout: PcmLayout): PieceDecoder | null {
     pieceFrames: 1,
     decode: (pieces) => readPcm(pieces, layout),
   };
+}
+
+/** What a header says of its sound. */
+interface Said {
+  readonly container: Container;
+  readonly channels: number;
+  readonly sampleRateHz: number;
+  readonly bits: number;
+  /** what a kind that is not read here is called; null: it is rare */
+  readonly codec?: string | null;
+}
+
+/** What a header's kind of sound is opened by → its decoder. Throws DecodeError: undefined, it is not read here; null, the header makes no sense. */
+export function requirePieces(
+  opened: PieceDecoder | null | undefined,
+  { container, channels, sampleRateHz: rateHz, bits, codec = null }: Said,
+): PieceDecoder {
+  if (opened === undefined)
+    throw new DecodeError('unsupported', { trouble: 'packed-otherwise', container, codec });
+  if (opened === null)
+    throw new DecodeError('damaged', { trouble: 'header-senseless', container, channels, rateHz, bits });
+  return opened;
 }
 
 /** All whole pieces of `data` → the gatherer, a stretch at a time; by how much the file is shorter than it says is told. */

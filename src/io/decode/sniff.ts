@@ -10,73 +10,44 @@ export type Sniffed =
   | { readonly format: 'other'; readonly what: OtherFile; readonly isSound: boolean }
   | { readonly format: 'unknown' };
 
-interface Signature {
-  readonly at: number;
-  readonly bytes: string;
-}
-
 /**
- * Signatures, each from its format's own specification: RIFF/WAVE (Multimedia Programming Interface 1991), RF64/BW64
- * (EBU Tech 3306, ITU-R BS.2088), AIFF (version 1.3, 1989), Core Audio (Apple's specification 1.0), FLAC (RFC 9639), Ogg (RFC 3533), EBML (RFC 8794), ISO base media (ISO/IEC 14496-12).
+ * How files begin, `?` for any byte, each from its format's own specification: RIFF/WAVE (Multimedia Programming Interface 1991),
+ * RF64/BW64 (EBU Tech 3306, ITU-R BS.2088), AIFF (version 1.3, 1989), Core Audio (Apple's specification 1.0), FLAC (RFC 9639), Ogg
+ * (RFC 3533), EBML (RFC 8794), ISO base media (ISO/IEC 14496-12).
  */
-const DECODABLE: readonly {
-  readonly format: Exclude<Decodable, 'mp3' | 'adts'>;
-  readonly signatures: readonly Signature[];
-}[] = [
-  { format: 'wav', signatures: [sign(0, 'RIFF'), sign(8, 'WAVE')] },
-  { format: 'wav', signatures: [sign(0, 'RF64'), sign(8, 'WAVE')] },
-  { format: 'wav', signatures: [sign(0, 'BW64'), sign(8, 'WAVE')] },
-  { format: 'aiff', signatures: [sign(0, 'FORM'), sign(8, 'AIFF')] },
-  { format: 'aiff', signatures: [sign(0, 'FORM'), sign(8, 'AIFC')] },
-  { format: 'caf', signatures: [sign(0, 'caff')] },
-  { format: 'flac', signatures: [sign(0, 'fLaC')] },
-  { format: 'ogg', signatures: [sign(0, 'OggS')] },
-  { format: 'matroska', signatures: [sign(0, '\x1a\x45\xdf\xa3')] },
-  ...['ftyp', 'moov', 'mdat', 'wide', 'free', 'skip'].map((box) => ({
-    format: 'mp4' as const,
-    signatures: [sign(4, box)],
-  })),
+const DECODABLE: readonly (readonly [Exclude<Decodable, 'mp3' | 'adts'>, ...beginnings: string[]])[] = [
+  ['wav', 'RIFF????WAVE', 'RF64????WAVE', 'BW64????WAVE'],
+  ['aiff', 'FORM????AIFF', 'FORM????AIFC'],
+  ['caf', 'caff'],
+  ['flac', 'fLaC'],
+  ['ogg', 'OggS'],
+  ['matroska', '\x1a\x45\xdf\xa3'],
+  ['mp4', '????ftyp', '????moov', '????mdat', '????wide', '????free', '????skip'],
 ];
 
-/** Things that people send by mistake, or sound that is rare; only for a clear message. */
-const OTHERS: readonly {
-  readonly what: OtherFile;
-  readonly isSound: boolean;
-  readonly signatures: readonly Signature[];
-}[] = [
-  {
-    what: 'midi',
-    isSound: false,
-    signatures: [sign(0, 'RIFF'), sign(8, 'RMID')],
-  },
-  { what: 'midi', isSound: false, signatures: [sign(0, 'MThd')] },
-  { what: 'pdf', isSound: false, signatures: [sign(0, '%PDF')] },
-  { what: 'jpeg', isSound: false, signatures: [sign(0, '\xff\xd8\xff')] },
-  { what: 'png', isSound: false, signatures: [sign(0, '\x89PNG')] },
-  { what: 'zip', isSound: false, signatures: [sign(0, 'PK\x03\x04')] },
-  { what: 'web-page', isSound: false, signatures: [sign(0, '<!')] },
-  { what: 'web-page', isSound: false, signatures: [sign(0, '<html')] },
-  { what: 'amr', isSound: true, signatures: [sign(0, '#!AMR')] },
-  { what: 'windows-media', isSound: true, signatures: [sign(0, '\x30\x26\xb2\x75')] },
-  { what: 'wavpack', isSound: true, signatures: [sign(0, 'wvpk')] },
-  { what: 'avi', isSound: true, signatures: [sign(0, 'RIFF'), sign(8, 'AVI ')] },
-  { what: 'mpeg-video', isSound: true, signatures: [sign(0, '\0\0\x01\xba')] },
-  { what: 'real-audio', isSound: true, signatures: [sign(0, '.RMF')] },
-  { what: 'real-audio', isSound: true, signatures: [sign(0, '.ra\xfd')] },
-  { what: 'monkeys-audio', isSound: true, signatures: [sign(0, 'MAC ')] },
-  { what: 'dolby', isSound: true, signatures: [sign(0, '\x0b\x77')] },
-  { what: 'dsd', isSound: true, signatures: [sign(0, 'DSD ')] },
-  { what: 'sun-audio', isSound: true, signatures: [sign(0, '.snd')] },
-  {
-    what: 'rar',
-    isSound: false,
-    signatures: [sign(0, 'Rar!')],
-  },
-  {
-    what: '7z',
-    isSound: false,
-    signatures: [sign(0, '7z\xbc\xaf')],
-  },
+/** Things that people send by mistake, only for a clear message … */
+const NO_SOUND: readonly (readonly [OtherFile, ...beginnings: string[]])[] = [
+  ['midi', 'RIFF????RMID', 'MThd'],
+  ['pdf', '%PDF'],
+  ['jpeg', '\xff\xd8\xff'],
+  ['png', '\x89PNG'],
+  ['zip', 'PK\x03\x04'],
+  ['web-page', '<!', '<html'],
+  ['rar', 'Rar!'],
+  ['7z', '7z\xbc\xaf'],
+];
+/** … and sound that is rare. */
+const OTHER_SOUND: readonly (readonly [OtherFile, ...beginnings: string[]])[] = [
+  ['amr', '#!AMR'],
+  ['windows-media', '\x30\x26\xb2\x75'],
+  ['wavpack', 'wvpk'],
+  ['avi', 'RIFF????AVI '],
+  ['mpeg-video', '\0\0\x01\xba'],
+  ['real-audio', '.RMF', '.ra\xfd'],
+  ['monkeys-audio', 'MAC '],
+  ['dolby', '\x0b\x77'],
+  ['dsd', 'DSD '],
+  ['sun-audio', '.snd'],
 ];
 
 /** How far into a file without a signature an MPEG frame is looked for. */
@@ -85,12 +56,11 @@ const SEARCH_BYTES = 65_536;
 /** Bytes → what they are, by content alone. */
 export function sniff(bytes: Uint8Array): Sniffed {
   const startByte = afterId3(bytes);
-  for (const { format, signatures } of DECODABLE) {
-    if (signatures.every((signature) => matches(bytes, startByte, signature))) return { format, startByte };
-  }
-  for (const { what, isSound, signatures } of OTHERS) {
-    if (signatures.every((signature) => matches(bytes, 0, signature)))
-      return { format: 'other', what, isSound };
+  const [format] = DECODABLE.find(([, ...all]) => all.some((one) => begins(bytes, startByte, one))) ?? [];
+  if (format !== undefined) return { format, startByte };
+  for (const [others, isSound] of [[NO_SOUND, false] as const, [OTHER_SOUND, true] as const]) {
+    const [what] = others.find(([, ...all]) => all.some((one) => begins(bytes, 0, one))) ?? [];
+    if (what !== undefined) return { format: 'other', what, isSound };
   }
   if (isAdts(bytes, startByte)) return { format: 'adts', startByte };
   for (let at = startByte; at < Math.min(bytes.length, startByte + SEARCH_BYTES); at++) {
@@ -105,21 +75,14 @@ export function sniff(bytes: Uint8Array): Sniffed {
   return { format: 'unknown' };
 }
 
-function sign(at: number, bytes: string): Signature {
-  return { at, bytes };
-}
-
-function matches(bytes: Uint8Array, startByte: number, { at, bytes: wanted }: Signature): boolean {
-  for (let i = 0; i < wanted.length; i++) {
-    if (bytes[startByte + at + i] !== wanted.charCodeAt(i)) return false;
-  }
-  return true;
+function begins(bytes: Uint8Array, startByte: number, beginning: string): boolean {
+  return [...beginning].every((sign, at) => sign === '?' || bytes[startByte + at] === sign.charCodeAt(0));
 }
 
 /** Offset behind ID3v2 tags at the start (ID3v2.4.0 structure, section 3.1: four 7-bit size bytes, optional footer). */
 function afterId3(bytes: Uint8Array): number {
   let at = 0;
-  while (matches(bytes, at, sign(0, 'ID3')) && at + 10 <= bytes.length) {
+  while (begins(bytes, at, 'ID3') && at + 10 <= bytes.length) {
     const size =
       ((bytes[at + 6]! & 0x7f) << 21) |
       ((bytes[at + 7]! & 0x7f) << 14) |

@@ -5,7 +5,7 @@ import { DecodeError } from './errors.ts';
 import type { FileBytes } from './file-bytes.ts';
 import { SoundGatherer } from './gather.ts';
 import type { PcmLayout } from './pcm.ts';
-import { gatherPieces, plainPieces } from './pieces.ts';
+import { gatherPieces, plainPieces, requirePieces } from './pieces.ts';
 import type { PieceDecoder } from './pieces.ts';
 import type { DecodedAudio, DecodeLimits } from './types.ts';
 
@@ -71,39 +71,16 @@ function readFormat(bytes: Uint8Array): { readonly pieces: PieceDecoder; readonl
   const bytesPerSample = Math.ceil(view.getUint16(14, true) / 8);
   const plain = (encoding: PcmLayout['encoding'], each = bytesPerSample): PieceDecoder | null =>
     plainPieces({ encoding, bytesPerSample: each, littleEndian: true, channels });
-  const open = (): PieceDecoder | null => {
-    switch (format) {
-      case FORMAT.pcm:
-        return plain(bytesPerSample === 1 ? 'unsigned' : 'signed');
-      case FORMAT.float:
-        return plain('float');
-      case FORMAT.muLaw:
-        return plain('mu-law', 1);
-      case FORMAT.aLaw:
-        return plain('a-law', 1);
-      case FORMAT.imaAdpcm:
-        return imaBlocks(channels, blockBytes);
-      case FORMAT.msAdpcm:
-        return msBlocks(channels, blockBytes);
-      default: {
-        const name = NAMES[format];
-        throw new DecodeError('unsupported', {
-          trouble: 'packed-otherwise',
-          container: 'WAV',
-          codec: name ?? null,
-        });
-      }
-    }
+  const kinds: Readonly<Record<number, () => PieceDecoder | null>> = {
+    [FORMAT.pcm]: () => plain(bytesPerSample === 1 ? 'unsigned' : 'signed'),
+    [FORMAT.float]: () => plain('float'),
+    [FORMAT.muLaw]: () => plain('mu-law', 1),
+    [FORMAT.aLaw]: () => plain('a-law', 1),
+    [FORMAT.imaAdpcm]: () => imaBlocks(channels, blockBytes),
+    [FORMAT.msAdpcm]: () => msBlocks(channels, blockBytes),
   };
-  const pieces = open();
-  if (pieces === null || sampleRateHz === 0) {
-    throw new DecodeError('damaged', {
-      trouble: 'header-senseless',
-      container: 'WAV',
-      channels,
-      rateHz: sampleRateHz,
-      bits: bytesPerSample * 8,
-    });
-  }
-  return { pieces, sampleRateHz };
+  const opened = kinds[format]?.();
+  const bits = bytesPerSample * 8;
+  const said = { container: 'WAV', channels, sampleRateHz, bits, codec: NAMES[format] ?? null } as const;
+  return { pieces: requirePieces(opened && sampleRateHz === 0 ? null : opened, said), sampleRateHz };
 }

@@ -1,4 +1,3 @@
-import { handOn } from './hand-on.ts';
 import { BLOCK_DEFAULTS, DecodeError, LARGEST_FILE_BYTES, decodeBlocks } from './index.ts';
 import type { DecodedAudio, DecodedFacts, TakeSound } from './types.ts';
 
@@ -35,5 +34,21 @@ async function byWebCodecs(bytes: ArrayBuffer, take: TakeSound): Promise<Decoded
     return await decodeByWebCodecs(new Uint8Array(bytes), { ...BLOCK_DEFAULTS, take }, 'browser');
   } catch {
     return null;
+  }
+}
+
+/** Samples a channel at a time. */
+const BLOCK_FRAMES = 1 << 16;
+
+/** Sound that came whole from a decoder → its taker, in blocks. */
+export function handOn({ channels, sampleRateHz }: DecodedAudio, take: TakeSound): void {
+  const frames = channels[0]?.length ?? 0;
+  for (let from = 0; from < frames; from += BLOCK_FRAMES) {
+    const to = Math.min(from + BLOCK_FRAMES, frames);
+    take(
+      channels.map((channel) => channel.subarray(from, to)),
+      sampleRateHz,
+      to / frames,
+    );
   }
 }

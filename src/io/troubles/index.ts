@@ -3,7 +3,7 @@ import { english } from './english.ts';
 import { german } from './german.ts';
 import type { Tell, Tellings, Trouble } from './types.ts';
 
-export type { Keeper, OtherFile, Trouble } from './types.ts';
+export type { Container, Keeper, OtherFile, Trouble } from './types.ts';
 
 const LANGUAGES: Readonly<Record<Language, Tellings>> = {
   en: english((trouble) => tellTrouble(trouble)),

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { assessRecording, listenAndKeep } from '../../../src/engine/index.ts';
 import { DecodeError, decodeBlocks, decodeFile } from '../../../src/io/decode/index.ts';
-import { handOn } from '../../../src/io/decode/hand-on.ts';
+import { handOn } from '../../../src/io/decode/worker.ts';
 import type { DecodedAudio } from '../../../src/io/decode/index.ts';
 import { encodeWav } from '../../../src/io/encode/index.ts';
 import type { SoundFile } from '../../../src/io/encode/index.ts';
