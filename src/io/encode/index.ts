@@ -3,6 +3,7 @@ import { oneChannel } from './one-channel.ts';
 import { encodePcm, encodeWav } from './wav.ts';
 
 export { encodePcm, encodeWav };
+export { endingOf, isSoundOfKind, mimeOf } from './kinds.ts';
 export type { WavOptions, WavSamples } from './wav.ts';
 
 /** A small sound file as it travels, one channel. */

@@ -25,7 +25,7 @@ const HEAD = v.object({
 const text = v.pipe(v.string(), v.maxLength(2000));
 
 /** An attempt in a file: its entry without what belongs to one device or follows from the report, and its report. */
-const ATTEMPT = v.pipe(
+export const ATTEMPT = v.pipe(
   v.object({
     id: v.pipe(v.string(), v.regex(ID_PATTERN)),
     name: told('as it is called on the page', text),

@@ -1,11 +1,11 @@
+import { fieldsOf } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
-import { FORMAT, FORMAT_VERSION } from './check-file.ts';
+import { ATTEMPT, FORMAT, FORMAT_VERSION } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import type { OpenJournal } from './database.ts';
-import { readEntries, readRemembered } from './entries.ts';
+import { readEntries, readRemembered } from './drawers.ts';
 import { packed } from './packed.ts';
-import { tarEnd, tarParts } from './tar.ts';
-import type { TarMember } from './tar.ts';
+import { jsonParts, tarEnd, tarParts } from './tar.ts';
 import type { Entry } from './types.ts';
 
 /** Attempts whose sound is held in memory at a time would be all of them; so it goes out one by one, through the browser's gzip. */
@@ -26,18 +26,11 @@ async function* parts(
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const entries = (await readEntries(database)).filter((entry) => entry.deletedMs === null);
   const remembered = await readRemembered(database);
-  yield* tarParts(
-    json('evenfall-journal.json', {
-      format: FORMAT,
-      version: FORMAT_VERSION,
-      remembered,
-      ...(passages.length > 0 && { passages }),
-    }),
-    nowMs,
-  );
+  const head = { format: FORMAT, version: FORMAT_VERSION, remembered };
+  yield* jsonParts('evenfall-journal.json', { ...head, ...(passages.length > 0 && { passages }) }, nowMs);
   for (const [index, entry] of entries.entries()) {
     const { attempt, sound } = await filedAttempt(database, entry);
-    yield* tarParts(json(`attempts/${entry.id}/attempt.json`, attempt), entry.whenMs);
+    yield* jsonParts(`attempts/${entry.id}/attempt.json`, attempt, entry.whenMs);
     if (sound !== undefined) {
       const bytes = new Uint8Array(sound);
       yield* tarParts({ name: `attempts/${entry.id}/sound.wav`, bytes }, entry.whenMs);
@@ -52,25 +45,7 @@ export async function filedAttempt(
   database: OpenJournal,
   entry: Entry,
 ): Promise<{ readonly attempt: FiledAttempt; readonly sound: ArrayBuffer | undefined }> {
-  const { id, name, remarks, device, choice, targetBpm, intention, durationSec, reason } = entry;
+  const { id } = entry;
   const [report, sound] = await Promise.all([database.get('reports', id), database.get('sounds', id)]);
-  return {
-    attempt: {
-      id,
-      name,
-      remarks,
-      device,
-      choice,
-      targetBpm,
-      ...(intention && { intention }),
-      durationSec,
-      reason,
-      report: report ?? null,
-    },
-    sound,
-  };
-}
-
-function json(name: string, value: unknown): TarMember {
-  return { name, bytes: new TextEncoder().encode(JSON.stringify(value)) };
+  return { attempt: { ...fieldsOf(ATTEMPT, entry), report: report ?? null }, sound };
 }

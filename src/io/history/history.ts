@@ -1,11 +1,11 @@
 import { summarise } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
 import { keepForGood, storageUse, type Migration } from '../database/index.ts';
+import { decodeFile } from '../decode/index.ts';
+import { encodeWav } from '../encode/index.ts';
 import { createJournal, MIGRATIONS } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
-import { nameFor } from './drawers.ts';
-import { changeEntries, putChanged, putEntry, readEntries, readRemembered } from './entries.ts';
-import { packSound, unpackSound } from './sounds.ts';
+import { changeEntries, nameFor, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
 import type { Entry, History, NewAttempt, Outcome } from './types.ts';
 
 export interface HistoryOptions {
@@ -30,7 +30,8 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
 
   return {
     keep: async (attempt) => {
-      const sound = packSound(attempt.sound);
+      // Of 16 bits, which any program opens; its rounding lies 98 dB under full scale.
+      const sound = encodeWav(attempt.sound);
       const entry = newEntry(attempt, now(), sound.byteLength);
       await database.write(['drawers', 'sounds'], async (store) => {
         await store('sounds').put(sound, entry.id);
@@ -58,7 +59,9 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
     sound: (id) =>
       database.use(async (open) => {
         const bytes = await open.get('sounds', id);
-        return bytes === undefined ? null : unpackSound(bytes);
+        if (bytes === undefined) return null;
+        const { channels, sampleRateHz } = await decodeFile(bytes, 'attempt.wav');
+        return { channels, sampleRateHz };
       }),
     remove: (ids) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: now() })),
     restore: (ids) => changeEntries(database, ids, (entry) => ({ ...entry, deletedMs: null })),
@@ -87,16 +90,12 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
 }
 
 function newEntry(attempt: NewAttempt, whenMs: number, soundBytes: number): Entry {
-  const { sound, name, remarks, device, choice, targetBpm, intention } = attempt;
+  const { sound, intention, ...known } = attempt;
   return {
     id: nameFor(whenMs, crypto.randomUUID().slice(0, 8)),
     whenMs: Math.round(whenMs),
     state: 'unanalysed',
-    name,
-    remarks,
-    device,
-    choice,
-    targetBpm,
+    ...known,
     ...(intention && { intention }),
     durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
     soundBytes,

@@ -2,10 +2,10 @@ import { summarise } from '../../engine/index.ts';
 import { checkAttempt, checkHead } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import { StorageError } from '../database/index.ts';
+import { isSoundOfKind } from '../encode/index.ts';
 import type { Trouble } from '../troubles/index.ts';
 import type { JournalDatabase } from './database.ts';
-import { drawerOf, nameFor, readDrawer, timeIn } from './drawers.ts';
-import { putEntry } from './entries.ts';
+import { drawerOf, nameFor, putEntry, readDrawer, timeIn } from './drawers.ts';
 import { filedAttempt } from './export.ts';
 import { unpacked } from './packed.ts';
 import { tarMembers, TarError } from './tar.ts';
@@ -89,7 +89,7 @@ async function* filedIn(
       continue;
     }
     if (waiting !== null && name === `attempts/${waiting.id}/sound.wav`) {
-      const isSound = bytes !== null && isWav(bytes);
+      const isSound = bytes !== null && isSoundOfKind(bytes, 'audio/wav');
       if (!isSound) refuse({ trouble: 'within', name, of: { trouble: 'journal-no-sound' } });
       yield { attempt: waiting, sound: isSound ? bytes : null };
       waiting = null;
@@ -190,10 +190,4 @@ function canonical(value: unknown): string {
       ? Object.fromEntries(Object.entries(part).sort(([a], [b]) => (a < b ? -1 : 1)))
       : part,
   );
-}
-
-/** "RIFF", a length, "WAVE" (Multimedia Programming Interface 1991). */
-function isWav(bytes: Uint8Array): boolean {
-  const letters = (at: number): string => String.fromCharCode(...bytes.subarray(at, at + 4));
-  return bytes.length >= 44 && letters(0) === 'RIFF' && letters(8) === 'WAVE';
 }

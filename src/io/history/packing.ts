@@ -90,6 +90,13 @@ export function unpackDrawer(drawer: string): readonly Entry[] {
   }));
 }
 
+/** Figures of a summary in the order of their places, from the second on; from the eighth on they are rounded. */
+const WHOLE = ['targetBpm', 'expected', 'wrong', 'missed', 'extra', 'unsure'] as const;
+const ROUNDED = [
+  ...(['evennessPercent', 'tempoBpm', 'lateCrossings'] as const),
+  ...(['worstCrossingMs', 'chordSpreadMs', 'handsApartMs'] as const),
+];
+
 function packSummary(
   summary: AttemptSummary,
   exercises: Index<ExerciseChoice>,
@@ -99,18 +106,8 @@ function packSummary(
   const { practised, loudnessDb, overlapMs } = summary;
   return [
     exercises.at(summary.exercise),
-    summary.targetBpm,
-    summary.expected,
-    summary.wrong,
-    summary.missed,
-    summary.extra,
-    summary.unsure,
-    hundredths(summary.evennessPercent),
-    hundredths(summary.tempoBpm),
-    summary.lateCrossings,
-    hundredths(summary.worstCrossingMs),
-    hundredths(summary.chordSpreadMs),
-    hundredths(summary.handsApartMs),
+    ...WHOLE.map((name) => summary[name]),
+    ...ROUNDED.map((name) => hundredths(summary[name])),
     texts.at(summary.situation),
     // Added since version 0.1, at the end, where that version does not look.
     ...withoutTail([
@@ -131,20 +128,10 @@ function unpackSummary(
   intentions: readonly Intention[],
 ): AttemptSummary {
   const [intention, done] = [intentions[parts[14] ?? -1], parts[15] === 1];
+  const figures = Object.fromEntries([...WHOLE, ...ROUNDED].map((name, at) => [name, parts[at + 1]]));
   return {
     exercise: exercises[parts[0]!]!,
-    targetBpm: parts[1]!,
-    expected: parts[2]!,
-    wrong: parts[3]!,
-    missed: parts[4]!,
-    extra: parts[5]!,
-    unsure: parts[6]!,
-    evennessPercent: parts[7]!,
-    tempoBpm: parts[8]!,
-    lateCrossings: parts[9]!,
-    worstCrossingMs: parts[10]!,
-    chordSpreadMs: parts[11]!,
-    handsApartMs: parts[12]!,
+    ...(figures as Pick<AttemptSummary, (typeof WHOLE | typeof ROUNDED)[number]>),
     ...uncertainAt(parts, 16, 'loudnessDb'),
     ...uncertainAt(parts, 18, 'overlapMs'),
     situation: text(parts[13]!),

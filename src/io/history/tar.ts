@@ -8,7 +8,7 @@ const SIZE_BYTES = 12;
 const CHECKSUM_AT = 148;
 const KIND_AT = 156;
 
-export interface TarMember {
+interface TarMember {
   readonly name: string;
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
@@ -41,6 +41,10 @@ export function tarParts({ name, bytes }: TarMember, whenMs: number): readonly U
   text(CHECKSUM_AT, `${checksum(header).toString(8).padStart(6, '0')}\0 `);
   return [header, bytes, new Uint8Array(padding(bytes.length))];
 }
+
+/** A value → the same for a file that holds it as JSON. */
+export const jsonParts = (name: string, value: unknown, whenMs: number) =>
+  tarParts({ name, bytes: new TextEncoder().encode(JSON.stringify(value)) }, whenMs);
 
 /** What ends an archive: two empty blocks. */
 export function tarEnd(): Uint8Array<ArrayBuffer> {

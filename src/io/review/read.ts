@@ -2,11 +2,11 @@ import * as v from 'valibot';
 import { ArchiveError, openArchive } from '../archive/index.ts';
 import type { ArchiveMember } from '../archive/index.ts';
 import { checked, parseJson } from '../check/index.ts';
+import { isSoundOfKind, mimeOf } from '../encode/index.ts';
 import { refusal, ReviewError } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import { FORMAT_VERSION, MANIFEST_HEAD, MANIFEST_V1, withPlainNames, type Manifest } from './manifest.ts';
-import { MANIFEST, mimeOf, REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
-import { isSoundOfKind } from './sounds.ts';
+import { MANIFEST, REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
 import type { Review, SoundFile } from './types.ts';
 import { checkedReport, checkPlaces, placeOf } from './whole.ts';
 

@@ -1,11 +1,11 @@
 import { createTurns, writeArchive } from '../archive/index.ts';
 import type { ArchiveFile } from '../archive/index.ts';
 import { checked } from '../check/index.ts';
+import { isSoundOfKind } from '../encode/index.ts';
 import { ReviewError } from './errors.ts';
 import { REVIEW_LIMITS } from './limits.ts';
 import { FORMAT, FORMAT_VERSION, MANIFEST_V1, withPlainNames } from './manifest.ts';
 import { MANIFEST, reportName, soundName, voiceName } from './names.ts';
-import { isSoundOfKind } from './sounds.ts';
 import type { Review, SoundFile } from './types.ts';
 import { checkedReport, checkPlaces, placeOf } from './whole.ts';
 

@@ -2,6 +2,7 @@ import { readPiano } from '../check/index.ts';
 import { unpacked } from '../history/packed.ts';
 import { tarMembers, TarError } from '../history/tar.ts';
 import { StorageError } from '../database/index.ts';
+import { mimeOf } from '../encode/index.ts';
 import type { Remark, SoundFile } from '../review/types.ts';
 import { checkBackup, checkBackupAttempt } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
@@ -152,9 +153,9 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
       if (attempt !== null) open = { attempt, sound: null, example: null, voices: new Map() };
       return attempt !== null;
     }
-    const [, kind, nth, ending] = /^(sound|example|voice-(\d{1,4}))\.(wav|webm)$/.exec(part) ?? [];
+    const [, kind, nth] = /^(sound|example|voice-(\d{1,4}))\.(wav|webm)$/.exec(part) ?? [];
     if (kind === undefined || open === null) return false;
-    const sound: SoundFile = { bytes, mime: ending === 'wav' ? 'audio/wav' : 'audio/webm' };
+    const sound: SoundFile = { bytes, mime: mimeOf(part) };
     if (kind === 'example') open.example = sound;
     else if (nth === undefined) open.sound = sound;
     else open.voices.set(Number(nth), sound);

@@ -1,7 +1,8 @@
 import { fieldsOf } from '../../engine/index.ts';
 import type { ExerciseChoice } from '../../engine/index.ts';
 import { packed } from '../history/packed.ts';
-import { tarEnd, tarParts } from '../history/tar.ts';
+import { endingOf } from '../encode/index.ts';
+import { jsonParts, tarEnd, tarParts } from '../history/tar.ts';
 import { tellTrouble } from '../troubles/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import {
@@ -46,7 +47,7 @@ async function* parts(
   onProgress: (share: number) => void,
 ): AsyncGenerator<Uint8Array<ArrayBuffer>> {
   const put = (name: string, bytes: Uint8Array<ArrayBuffer>) => tarParts({ name, bytes }, nowMs);
-  const json = (name: string, value: unknown) => put(name, new TextEncoder().encode(JSON.stringify(value)));
+  const json = (name: string, value: unknown) => jsonParts(name, value, nowMs);
   const { playings, files } = desktop;
   yield* json('evenfall-teaching.json', headOf(desktop, await templates(), passages));
   const count = playings.length + files.length;
@@ -67,8 +68,6 @@ async function* parts(
   }
   yield tarEnd();
 }
-
-const endingOf = ({ mime }: SoundFile): 'wav' | 'webm' => (mime === 'audio/wav' ? 'wav' : 'webm');
 
 function headOf(
   { students, files, playings }: Desktop,

@@ -9,6 +9,7 @@ import {
   type Migration,
   type Writable,
 } from '../database/index.ts';
+import { nameFor } from '../history/drawers.ts';
 import type { SoundFile } from '../review/types.ts';
 import { createWindows } from './windows.ts';
 import type {
@@ -62,8 +63,6 @@ const TEACHING_DEFAULTS: TeachingStoreOptions = {
 
 const NOTHING_SAID = { remarks: [], corrections: [] } as const;
 const NO_REPORTS = { own: null, chosen: null } as const;
-/** Letters of a time in base 36, as names of attempts in the journal have them. */
-const TIME_LETTERS = 9;
 
 /** The recordings of students on this device, in IndexedDB. */
 export function createTeachingStore(options: Partial<TeachingStoreOptions> = {}): TeachingStore {
@@ -113,8 +112,7 @@ export function createTeachingStore(options: Partial<TeachingStoreOptions> = {})
   };
 
   const store: TeachingStore = {
-    newId: () =>
-      `${Math.max(0, Math.round(now())).toString(36).padStart(TIME_LETTERS, '0')}-${crypto.randomUUID().slice(0, 8)}`,
+    newId: () => nameFor(now(), crypto.randomUUID().slice(0, 8)),
     load: async () => {
       const [students, files, playings] = await database.use((open) =>
         Promise.all([open.getAll('students'), open.getAll('files'), open.getAll('playings')]),

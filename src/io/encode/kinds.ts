@@ -1,4 +1,4 @@
-import type { SoundFile } from './types.ts';
+import type { SoundFile } from './index.ts';
 
 /**
  * Whether the bytes are the kind of sound that they go by: "RIFF", a length, "WAVE" (Multimedia Programming Interface
@@ -13,3 +13,12 @@ export function isSoundOfKind(bytes: Uint8Array, mime: SoundFile['mime']): boole
 
 /** The head of EBML is some forty bytes long; other writers put in a few fields more. */
 const HEAD_BYTES = 128;
+
+const ENDINGS = { 'audio/webm': 'webm', 'audio/wav': 'wav' } as const;
+
+/** The ending of a file with a sound in it. */
+export const endingOf = ({ mime }: Pick<SoundFile, 'mime'>): 'webm' | 'wav' => ENDINGS[mime];
+
+/** What a file with sound is, by its name; whether it is, its bytes say. */
+export const mimeOf = (name: string): SoundFile['mime'] =>
+  name.endsWith('.wav') ? 'audio/wav' : 'audio/webm';
