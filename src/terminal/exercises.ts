@@ -9,6 +9,7 @@ import {
   exerciseTitle,
   keyFacts,
   keyName,
+  nameWithOctave,
   noteName,
   octaveCounts,
   principlesFor,
@@ -137,10 +138,7 @@ function handAt(
   const own = notes.filter((note) => note.hand === hand);
   const crossing = crossings.find((other) => other.hand === hand);
   const keys = own
-    .map(
-      ({ name, finger }) =>
-        `${noteName(name, naming)}${/-?\d+$/.exec(name)?.[0] ?? ''}${finger === null ? '' : `:${finger}`}`,
-    )
+    .map(({ name, finger }) => `${nameWithOctave(name, naming)}${finger === null ? '' : `:${finger}`}`)
     .join(' ');
   return crossing === undefined ? keys : `${keys} ${t.crossings[crossing.kind]}`;
 }

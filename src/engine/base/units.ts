@@ -5,6 +5,9 @@ export const A4_HZ = 440;
 export const LOWEST_KEY = 21;
 export const HIGHEST_KEY = 108;
 
+/** Whether an 88-key piano has a key of that MIDI number. */
+export const isKey = (midi: number): boolean => midi >= LOWEST_KEY && midi <= HIGHEST_KEY;
+
 /** Whether a key of the keyboard is a black one. */
 export function isBlack(midi: number): boolean {
   return [1, 3, 6, 8, 10].includes(((midi % 12) + 12) % 12);

@@ -1,15 +1,16 @@
 import { Note } from 'tonal';
 import * as v from 'valibot';
 import { UsageError } from '../base/errors.ts';
+import { isKey } from '../base/units.ts';
 import { choiceIn, exerciseTitle, notesABeat, settleChoice } from './choices.ts';
-import { crossingBetween } from './crossings.ts';
+import { crossingsInto } from './crossings.ts';
 import { underWritten } from './fingers.ts';
 import { FORMS, octavesUp } from './forms/index.ts';
 import type { Place } from './forms/index.ts';
 import { parseKey } from './keys.ts';
 import { meanStepBeats, passageSteps } from './passage.ts';
 import { CHOICE } from './types.ts';
-import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Hand } from './types.ts';
+import type { Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Hand } from './types.ts';
 
 /**
  * Registers as books of scales and arpeggios print them: the right hand's lowest tonic lies between the G below middle C and the F sharp
@@ -19,9 +20,6 @@ import type { Crossing, Exercise, ExerciseChoice, ExpectedNote, ExpectedStep, Ha
 const RIGHT_START_MIDI = 55;
 const LONG_EXERCISE_OCTAVES = 3;
 const SEMITONES_AN_OCTAVE = 12;
-/** A0 and C8. */
-const LOWEST_KEY = 21;
-const HIGHEST_KEY = 108;
 
 /**
  * Choice → the exercise written out: one step a place, in order, its notes with pitch (MIDI), name, hand and finger.
@@ -103,7 +101,7 @@ function partOf(choice: ExerciseChoice, hand: Hand): readonly ExpectedStep[] {
 /** @throws UsageError where the register lies beyond the keyboard. */
 function requireKeys(places: readonly Place[], register: number): void {
   const midis = places.flatMap(({ keys }) => keys.map(({ name }) => Note.midi(name)!));
-  if (midis.every((midi) => midi >= LOWEST_KEY && midi <= HIGHEST_KEY)) return;
+  if (midis.every(isKey)) return;
   throw new UsageError(`register=${register} lies beyond the keyboard; choose another or leave it out.`);
 }
 
@@ -113,19 +111,6 @@ function startNote(name: string, octavesBelow: number, octaves: number): string 
   const lowest = RIGHT_START_MIDI - SEMITONES_AN_OCTAVE * octavesDown;
   const octaveNumber = [1, 2, 3, 4, 5].find((octave) => Note.midi(`${name}${octave}`)! >= lowest)!;
   return `${name}${octaveNumber}`;
-}
-
-/** Chords are struck by the hand as a whole: only single notes cross. */
-function crossingsInto(
-  to: readonly ExpectedNote[],
-  from: readonly ExpectedNote[],
-  hand: Hand,
-): readonly Crossing[] {
-  const [only, ...others] = to;
-  const [before, ...othersBefore] = from;
-  if (only === undefined || before === undefined || others.length + othersBefore.length > 0) return [];
-  const crossing = crossingBetween(before, only, hand);
-  return crossing === null ? [] : [crossing];
 }
 
 /** Two hands that play at once; a key on which both lie is struck once, and is the right hand's. */

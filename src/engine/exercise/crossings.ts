@@ -22,3 +22,14 @@ export function crossingBetween(from: Fingered, to: Fingered, hand: Hand): Cross
   if (!outward && from.finger === 1 && to.finger > 1) return { hand, kind: 'over-thumb', direction };
   return null;
 }
+
+/** What a hand struck before and what it strikes now → the crossing on the way, if any: a chord is struck by the hand as a whole. */
+export function crossingsInto(
+  to: readonly Fingered[],
+  from: readonly Fingered[],
+  hand: Hand,
+): readonly Crossing[] {
+  if (to.length !== 1 || from.length !== 1) return [];
+  const crossing = crossingBetween(from[0]!, to[0]!, hand);
+  return crossing === null ? [] : [crossing];
+}

@@ -17,7 +17,7 @@ export function displayName(name: string): string {
 }
 
 /** The same without the octave: "G#4" → "G♯". */
-export function displayPitchClass(name: string): string {
+function displayPitchClass(name: string): string {
   return displayName(name).replace(/-?\d+$/, '');
 }
 
@@ -79,6 +79,13 @@ export function noteName(name: string, naming: NoteNaming): string {
     stem + accidental.replaceAll('#', 'is').replace('bb', 'eses').replace('b', 'es')
   );
 }
+
+/** The octave of a name that has one: "G#4" → "4". */
+export const octaveIn = (name: string): string => /-?\d+$/.exec(name)?.[0] ?? '';
+
+/** The same with its octave, which is counted alike in every naming: "G#4" → "G♯4", "Gis4" or "sol♯4". */
+export const nameWithOctave = (name: string, naming: NoteNaming): string =>
+  noteName(name, naming) + octaveIn(name);
 
 /**
  * A key → its name: "A♭ major", "As-Dur", "La♭ major". In German a minor key is written small, "fis-Moll" (Duden; memory);

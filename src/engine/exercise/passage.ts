@@ -1,6 +1,7 @@
 import { Note } from 'tonal';
 import { UsageError } from '../base/errors.ts';
-import { crossingBetween } from './crossings.ts';
+import { isKey } from '../base/units.ts';
+import { crossingsInto } from './crossings.ts';
 import { playedBy } from './played-by.ts';
 import { PASSAGE_MOST } from './types.ts';
 import type {
@@ -17,8 +18,6 @@ import type {
 
 /** Onsets nearer than this are one: a third of a quarter note is no round number. Quarter notes. */
 const SAME_BEAT = 1e-3;
-const LOWEST_KEY = 21;
-const HIGHEST_KEY = 108;
 const FEWEST_STEPS = 2;
 
 /** Whether its first bar is an upbeat: shorter than its time signature has it. */
@@ -68,7 +67,7 @@ export function passageSteps(passage: OwnPassage, hands: Hands): readonly Expect
       if (struck.length === 0) return [];
       const before = lastNotes.get(hand) ?? [];
       lastNotes.set(hand, struck);
-      return crossingInto(before, struck, hand);
+      return crossingsInto(struck, before, hand);
     });
     const bar = lines.findLastIndex((line) => line <= beat + SAME_BEAT);
     return {
@@ -171,7 +170,7 @@ function keysAt(written: readonly WrittenNote[]): readonly ExpectedNote[] {
   const keys = new Map<number, ExpectedNote>();
   for (const { name, hand, finger, beats } of written) {
     const midi = Note.midi(name);
-    if (midi === null || midi < LOWEST_KEY || midi > HIGHEST_KEY)
+    if (midi === null || !isKey(midi))
       throw new UsageError(`name=${name} is no key of a piano; use A0 to C8.`);
     const other = keys.get(midi);
     // Both hands lie on it, as on a key of any exercise: it is the right hand's, and struck once.
@@ -184,14 +183,4 @@ function keysAt(written: readonly WrittenNote[]): readonly ExpectedNote[] {
   if (keys.size > PASSAGE_MOST.keysAtOnce)
     throw new UsageError(`${keys.size} keys at once are too many; there are ten fingers.`);
   return [...keys.values()].sort((a, b) => a.midi - b.midi);
-}
-
-function crossingInto(
-  [from, ...others]: readonly ExpectedNote[],
-  [to, ...more]: readonly ExpectedNote[],
-  hand: Hand,
-): readonly Crossing[] {
-  if (from === undefined || to === undefined || others.length + more.length > 0) return [];
-  const crossing = crossingBetween(from, to, hand);
-  return crossing === null ? [] : [crossing];
 }

@@ -1,5 +1,6 @@
+import { nameWithOctave } from '../exercise/index.ts';
 import type { NoteNaming } from '../exercise/index.ts';
-import { amount, noteIn } from './amounts.ts';
+import { amount } from './amounts.ts';
 import type { Tellings } from './types.ts';
 
 const PROCESSING = {
@@ -18,7 +19,7 @@ const are = (count: number): string => (count === 1 ? 'is' : 'are');
 
 /** Every notice in English. Of the sound: whole sentences; of figures and notes: half ones, which stand behind another. */
 export function english(naming: NoteNaming): Tellings {
-  const of = noteIn(naming);
+  const of = (name: string): string => nameWithOctave(name, naming);
   return {
     'too-short': ({ lastsSec }) =>
       `The recording lasts ${amount(lastsSec, 2)} s; record from before the first note to after the last.`,

@@ -1,5 +1,6 @@
+import { nameWithOctave } from '../exercise/index.ts';
 import type { NoteNaming } from '../exercise/index.ts';
-import { amount as inEnglish, noteIn } from './amounts.ts';
+import { amount as inEnglish } from './amounts.ts';
 import type { Tellings } from './types.ts';
 
 const PROCESSING = {
@@ -22,7 +23,7 @@ const amount = (value: number, decimals = 0): string => inEnglish(value, decimal
 
 /** Every notice in German, as in english.ts. */
 export function german(naming: NoteNaming): Tellings {
-  const of = noteIn(naming);
+  const of = (name: string): string => nameWithOctave(name, naming);
   return {
     'too-short': ({ lastsSec }) =>
       `Die Aufnahme dauert ${amount(lastsSec, 2)} s; nimm von vor dem ersten bis nach dem letzten Ton auf.`,

@@ -1,4 +1,4 @@
-import { exerciseOf } from '../exercise/index.ts';
+import { exerciseOf, octavesUp } from '../exercise/index.ts';
 import type { Exercise, ExpectedNote, Locale } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
@@ -74,11 +74,7 @@ function matchedIn(report: Report, step: number, note: ExpectedNote): MatchedNot
     one.step === step && one.hand === note.hand && (midi - note.midi) % 12 === 0;
   const moved = (midi: number): ExpectedNote => {
     const octave = Math.floor(midi / 12) - Math.floor(note.midi / 12);
-    return {
-      ...note,
-      midi,
-      name: note.name.replace(/-?\d+$/, (written) => String(Number(written) + octave)),
-    };
+    return { ...note, midi, name: octavesUp(note.name, octave) };
   };
   const played = report.notes.findIndex(
     (one) => one.verdict !== 'extra' && isIt(one, one.wantedMidi ?? one.midi),

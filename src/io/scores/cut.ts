@@ -3,13 +3,12 @@ import {
   buildExercise,
   handsIn,
   hasUpbeat,
-  HIGHEST_KEY,
-  LOWEST_KEY,
+  isKey,
   midiOf,
   OWN_PASSAGE,
   PASSAGE_MOST,
 } from '../../engine/index.ts';
-import type { ExerciseChoice, OwnPassage, WrittenNote } from '../../engine/index.ts';
+import type { ExerciseChoice, OwnPassage } from '../../engine/index.ts';
 import { checked } from '../check/index.ts';
 import { ScoreError } from './types.ts';
 import type { Bars, WholeScore } from './types.ts';
@@ -73,10 +72,6 @@ export function playable(key: string, passage: unknown): ExerciseChoice {
 }
 
 function whyUnplayable({ notes }: OwnPassage): 'music-one-moment' | 'music-beyond-keys' | 'music-unplayable' {
-  const isKey = ({ name }: WrittenNote): boolean => {
-    const midi = midiOf(name);
-    return midi !== null && midi >= LOWEST_KEY && midi <= HIGHEST_KEY;
-  };
-  if (!notes.every(isKey)) return 'music-beyond-keys';
+  if (!notes.every(({ name }) => isKey(midiOf(name) ?? NaN))) return 'music-beyond-keys';
   return new Set(notes.map(({ beat }) => beat)).size < 2 ? 'music-one-moment' : 'music-unplayable';
 }

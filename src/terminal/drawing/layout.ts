@@ -4,6 +4,7 @@ import {
   isHandKnown,
   lateCrossings,
   noteName,
+  octaveIn,
   timelineOf,
 } from '../../engine/index.ts';
 import type { Exercise, Hand, Language, Report, ReportedNote } from '../../engine/index.ts';
@@ -144,8 +145,7 @@ function bothNames(
 ): { readonly name: string; readonly wanted: string } {
   const shortName = namedIn(language);
   const [short, shortWanted] = [shortName(name), shortName(wanted)];
-  const octave = (whole: string): string => /-?\d+$/.exec(whole)?.[0] ?? '';
-  if (short === shortWanted) return { name: short + octave(name), wanted: shortWanted + octave(wanted) };
+  if (short === shortWanted) return { name: short + octaveIn(name), wanted: shortWanted + octaveIn(wanted) };
   const onlyTheSign = localeOf(language).naming !== 'german' && /^.[♯♭]/.test(shortWanted);
   return { name: onlyTheSign && shortWanted.startsWith(short) ? `${short}♮` : short, wanted: shortWanted };
 }

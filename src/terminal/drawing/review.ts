@@ -3,7 +3,7 @@ import {
   exerciseIn,
   exerciseTitle,
   isWhole,
-  noteName,
+  nameWithOctave,
   tellIntention,
   tellReport,
 } from '../../engine/index.ts';
@@ -11,8 +11,7 @@ import type { Exercise, Language } from '../../engine/index.ts';
 import { withExamples } from '../../io/review/index.ts';
 import type { Assigned, RemarkPlace, Review, SentAttempt } from '../../io/review/index.ts';
 import { MESSAGES, REPORTS, localeOf } from '../language/index.ts';
-import { toPlain } from './plain.ts';
-import { wrapText } from './wrap.ts';
+import { toPlain, wrapText } from './text.ts';
 
 interface Width {
   readonly columns: number;
@@ -96,8 +95,7 @@ function placeWords(place: RemarkPlace, { steps }: Exercise, language: Language)
   const nameOf = (step: number, midi?: number): string => {
     const notes = steps[step]?.notes ?? [];
     const own = notes.find((note) => midi !== undefined && (note.midi - midi) % 12 === 0) ?? notes[0];
-    const name = own?.name ?? '';
-    return noteName(name, naming) + (/-?\d+$/.exec(name)?.[0] ?? '');
+    return nameWithOctave(own?.name ?? '', naming);
   };
   switch (place.kind) {
     case 'attempt':

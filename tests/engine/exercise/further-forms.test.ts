@@ -4,7 +4,7 @@ import { isBlack } from '../../../src/engine/base/units.ts';
 import { ALL_KEYS, allChoices, buildExercise, playedBy } from '../../../src/engine/exercise/index.ts';
 import type { Exercise, ExerciseChoice, Form, Hand, MinorScale } from '../../../src/engine/exercise/index.ts';
 import { ARPEGGIO_FINGERINGS } from '../../../src/engine/exercise/fingering/arpeggios.ts';
-import { triadFingers } from '../../../src/engine/exercise/forms/inversions.ts';
+import { triadFingers } from '../../../src/engine/exercise/forms/further-arpeggios.ts';
 
 const written = (choice: ExerciseChoice): string =>
   buildExercise(choice)

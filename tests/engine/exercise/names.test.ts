@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { displayName, displayPitchClass } from '../../../src/engine/exercise/index.ts';
+import { displayName, noteName } from '../../../src/engine/exercise/index.ts';
 
 describe('names for showing', () => {
   it.each([
@@ -12,7 +12,7 @@ describe('names for showing', () => {
     ['B#-1', 'B♯-1', 'B♯'],
   ])('writes %s as %s, and as %s without its octave', (name, shown, pitchClass) => {
     expect(displayName(name)).toBe(shown);
-    expect(displayPitchClass(name)).toBe(pitchClass);
+    expect(noteName(name, 'letters')).toBe(pitchClass);
   });
 
   it.each([

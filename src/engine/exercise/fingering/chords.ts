@@ -1,13 +1,16 @@
 import type { Hand } from '../types.ts';
 
 /** Fingers of a three-note chord, lowest note first. */
-export type ChordFingers = readonly [number, number, number];
+type ChordFingers = readonly [number, number, number];
+
+/** Of each hand, lowest note first: root position, first and second inversion. */
+export type InversionFingers = Readonly<Record<Hand, readonly (readonly number[])[]>>;
 
 /**
  * Triads in root position, first and second inversion.
  * Common practice, as in the tables read for the arpeggios; the same in every key.
  */
-export const TRIAD_FINGERINGS: Readonly<Record<Hand, readonly [ChordFingers, ChordFingers, ChordFingers]>> = {
+export const TRIAD_FINGERINGS: InversionFingers = {
   right: [
     [1, 3, 5],
     [1, 2, 5],
@@ -24,7 +27,7 @@ export const TRIAD_FINGERINGS: Readonly<Record<Hand, readonly [ChordFingers, Cho
  * Triads in root position, first and second inversion with the lowest note doubled on top. From memory, common practice, no source;
  * the same in every key. In the left hand's root position books also have 3 for 4, on a black key above all.
  */
-export const FOUR_NOTE_FINGERINGS: Readonly<Record<Hand, readonly (readonly number[])[]>> = {
+export const FOUR_NOTE_FINGERINGS: InversionFingers = {
   right: [
     [1, 2, 3, 5],
     [1, 2, 4, 5],
@@ -37,19 +40,8 @@ export const FOUR_NOTE_FINGERINGS: Readonly<Record<Hand, readonly (readonly numb
   ],
 };
 
-/** The close-position progression: tonic, subdominant over the common tone, dominant seventh without its fifth. */
-export type ProgressionChord = 'tonic' | 'subdominant' | 'dominant-seventh';
-
-/** Left hand as in the tables read for the arpeggios; right hand from memory. The same in every key. */
-export const PROGRESSION_FINGERINGS: Readonly<
-  Record<Hand, Readonly<Record<ProgressionChord, ChordFingers>>>
-> = {
-  right: { tonic: [1, 3, 5], subdominant: [1, 3, 5], 'dominant-seventh': [1, 4, 5] },
-  left: { tonic: [5, 3, 1], subdominant: [5, 2, 1], 'dominant-seventh': [5, 2, 1] },
-};
-
 /** The chords of a cadence with its bass in the left hand. */
-export type CadenceChord = ProgressionChord | 'second' | 'dominant';
+export type CadenceChord = 'tonic' | 'subdominant' | 'second' | 'dominant' | 'dominant-seventh';
 /** What lies on top of its first chord. */
 export type CadencePosition = 'fifth' | 'octave' | 'third';
 
@@ -79,6 +71,13 @@ export const CADENCE_FINGERINGS: Readonly<
     'dominant-seventh': [1, 2, 5],
   },
 };
+
+/** The left hand's fingers in the progression, where it has the chords too, as in the tables read for the arpeggios; the same in every key. */
+export const PROGRESSION_LEFT_FINGERINGS = {
+  tonic: [5, 3, 1],
+  subdominant: [5, 2, 1],
+  'dominant-seventh': [5, 2, 1],
+} as const;
 
 /** The left hand lies over the five notes below the tonic; from memory, common practice, no source. */
 export const CADENCE_BASS_FINGERINGS: Readonly<Record<CadenceChord, number>> = {

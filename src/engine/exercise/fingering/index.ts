@@ -10,10 +10,10 @@ export {
   CADENCE_BASS_FINGERINGS,
   CADENCE_FINGERINGS,
   FOUR_NOTE_FINGERINGS,
-  PROGRESSION_FINGERINGS,
+  PROGRESSION_LEFT_FINGERINGS,
   TRIAD_FINGERINGS,
 } from './chords.ts';
-export type { CadenceChord, CadencePosition, ProgressionChord } from './chords.ts';
+export type { CadenceChord, CadencePosition, InversionFingers } from './chords.ts';
 export { DOUBLE_NOTE_FINGERINGS, doubleFingers } from './double-notes.ts';
 export type { FingerPair } from './double-notes.ts';
 

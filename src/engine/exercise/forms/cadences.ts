@@ -1,5 +1,9 @@
 import { Note } from 'tonal';
-import { CADENCE_BASS_FINGERINGS, CADENCE_FINGERINGS } from '../fingering/index.ts';
+import {
+  CADENCE_BASS_FINGERINGS,
+  CADENCE_FINGERINGS,
+  PROGRESSION_LEFT_FINGERINGS,
+} from '../fingering/index.ts';
 import type { CadenceChord, CadencePosition } from '../fingering/index.ts';
 import type { Mode } from '../types.ts';
 import { fingered } from './places.ts';
@@ -83,12 +87,28 @@ function cadencePlaces(
   chords: readonly CadenceChord[],
   position: CadencePosition,
 ): readonly Place[] {
-  return chords.map((chord) => {
-    const right = VOICINGS[position][chord].map((interval) => IN_MODE[mode][interval] ?? interval);
-    const names = (hand === 'right' ? right : [BASS[chord]]).map((interval) =>
-      Note.transpose(start, interval),
-    );
-    const fingers = hand === 'right' ? CADENCE_FINGERINGS[position][chord] : [CADENCE_BASS_FINGERINGS[chord]];
-    return { keys: fingered(names, fingers), turn: false, label: NUMERALS[mode][chord] };
-  });
+  return chords.map((chord) =>
+    hand === 'right'
+      ? chordOn(start, mode, chord, VOICINGS[position][chord], CADENCE_FINGERINGS[position][chord])
+      : chordOn(start, mode, chord, [BASS[chord]], [CADENCE_BASS_FINGERINGS[chord]]),
+  );
+}
+
+/** I–IV–I–V7–I in close position by either hand: the tonic stays below IV, and V7 closes round the dominant. In C: CEG, CFA, BFG. */
+export function progressionPlaces({ key: { mode }, hand, start }: Part): readonly Place[] {
+  const fingers = hand === 'right' ? CADENCE_FINGERINGS.fifth : PROGRESSION_LEFT_FINGERINGS;
+  return CHORDS['cadence-seventh'].map((chord) =>
+    chordOn(start, mode, chord, VOICINGS.fifth[chord], fingers[chord]),
+  );
+}
+
+function chordOn(
+  start: string,
+  mode: Mode,
+  chord: CadenceChord,
+  intervals: readonly string[],
+  fingers: readonly number[],
+): Place {
+  const names = intervals.map((interval) => Note.transpose(start, IN_MODE[mode][interval] ?? interval));
+  return { keys: fingered(names, fingers), turn: false, label: NUMERALS[mode][chord] };
 }

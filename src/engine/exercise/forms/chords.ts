@@ -1,72 +1,37 @@
-import { Note } from 'tonal';
-import { PROGRESSION_FINGERINGS, TRIAD_FINGERINGS } from '../fingering/index.ts';
-import type { ProgressionChord } from '../fingering/index.ts';
+import { FOUR_NOTE_FINGERINGS, TRIAD_FINGERINGS } from '../fingering/index.ts';
+import type { InversionFingers } from '../fingering/index.ts';
 import { fingered } from './places.ts';
 import type { Place } from './places.ts';
+import { ARPEGGIO_INTERVALS, climb } from './runs.ts';
 import type { Part } from './types.ts';
 
-/** Root position, first and second inversion, root position an octave higher, as intervals above the tonic. */
-export const TRIAD_POSITIONS = {
-  major: [
-    ['1P', '3M', '5P'],
-    ['3M', '5P', '8P'],
-    ['5P', '8P', '10M'],
-    ['8P', '10M', '12P'],
-  ],
-  minor: [
-    ['1P', '3m', '5P'],
-    ['3m', '5P', '8P'],
-    ['5P', '8P', '10m'],
-    ['8P', '10m', '12P'],
-  ],
-} as const;
-
-export const POSITION_NAMES = ['root position', 'first inversion', 'second inversion'] as const;
+const POSITION_NAMES = ['root position', 'first inversion', 'second inversion'] as const;
 
 /** Up one octave through four positions, down through three: seven chords, the top one once. */
-export const POSITION_ORDER = [0, 1, 2, 3, 2, 1, 0] as const;
-export const TOP_POSITION = 3;
-
-/**
- * Close position with common tones kept: the tonic stays below IV, and V7 without its fifth closes round the
- * dominant from the leading note. In C: CEG, CFA, BFG.
- */
-const PROGRESSION_VOICINGS = {
-  major: {
-    tonic: ['1P', '3M', '5P'],
-    subdominant: ['1P', '4P', '6M'],
-    'dominant-seventh': ['-2m', '4P', '5P'],
-  },
-  minor: {
-    tonic: ['1P', '3m', '5P'],
-    subdominant: ['1P', '4P', '6m'],
-    'dominant-seventh': ['-2m', '4P', '5P'],
-  },
-} as const;
-
-const NUMERALS = {
-  major: { tonic: 'I', subdominant: 'IV', 'dominant-seventh': 'V7' },
-  minor: { tonic: 'i', subdominant: 'iv', 'dominant-seventh': 'V7' },
-} as const;
-
-const PROGRESSION_ORDER: readonly ProgressionChord[] = [
-  'tonic',
-  'subdominant',
-  'tonic',
-  'dominant-seventh',
-  'tonic',
-];
+const POSITION_ORDER = [0, 1, 2, 3, 2, 1, 0] as const;
+const TOP_POSITION = 3;
 
 /** The tonic triad and its inversions, solid, up and down one octave from `start`: seven chords. */
-export function triadPlaces({ key: { mode }, hand, start }: Part): readonly Place[] {
-  return POSITION_ORDER.map((position, index) => ({
-    keys: fingered(
-      above(start, TRIAD_POSITIONS[mode][position]),
-      TRIAD_FINGERINGS[hand][position % POSITION_NAMES.length]!,
-    ),
-    turn: index === TOP_POSITION,
-    label: POSITION_NAMES[position % POSITION_NAMES.length]!,
-  }));
+export const triadPlaces = (part: Part): readonly Place[] => inversions(part, 3, TRIAD_FINGERINGS);
+
+/** The same with the lowest note doubled on top. */
+export const fourNotePlaces = (part: Part): readonly Place[] => inversions(part, 4, FOUR_NOTE_FINGERINGS);
+
+/** So many notes of the tonic arpeggio that follow each other, from each of them on. */
+function inversions(
+  { key: { mode }, hand, start }: Part,
+  notes: number,
+  fingerings: InversionFingers,
+): readonly Place[] {
+  const arpeggio = climb(start, ARPEGGIO_INTERVALS[mode], 2);
+  return POSITION_ORDER.map((position, index) => {
+    const inversion = position % POSITION_NAMES.length;
+    return {
+      keys: fingered(arpeggio.slice(position, position + notes), fingerings[hand][inversion]!),
+      turn: index === TOP_POSITION,
+      label: POSITION_NAMES[inversion]!,
+    };
+  });
 }
 
 /**
@@ -82,17 +47,4 @@ export function broken(positions: readonly Place[]): readonly Place[] {
       ...(at === 0 && label !== undefined && { label }),
     }));
   });
-}
-
-/** I-IV-I-V7-I, or i-iv-i-V7-i with the raised leading note, in close position on `start`. */
-export function progressionPlaces({ key: { mode }, hand, start }: Part): readonly Place[] {
-  return PROGRESSION_ORDER.map((chord) => ({
-    keys: fingered(above(start, PROGRESSION_VOICINGS[mode][chord]), PROGRESSION_FINGERINGS[hand][chord]),
-    turn: false,
-    label: NUMERALS[mode][chord],
-  }));
-}
-
-function above(start: string, intervals: readonly string[]): readonly string[] {
-  return intervals.map((interval) => Note.transpose(start, interval));
 }

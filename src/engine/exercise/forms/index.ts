@@ -1,14 +1,12 @@
 import type { Form } from '../types.ts';
-import { cadences } from './cadences.ts';
-import { broken, progressionPlaces, triadPlaces } from './chords.ts';
+import { cadences, progressionPlaces } from './cadences.ts';
+import { broken, fourNotePlaces, triadPlaces } from './chords.ts';
 import { chromaticPlaces } from './chromatic.ts';
 import { doubleSixthsPlaces, doubleThirdsPlaces } from './double-notes.ts';
 import { fiveFingerPlaces } from './five-finger.ts';
-import { fourNotePlaces } from './four-note-chords.ts';
-import { fifthOf, firstInversionPlaces, secondInversionPlaces, thirdOf } from './inversions.ts';
+import { furtherArpeggio } from './further-arpeggios.ts';
 import { arpeggioPlaces, scalePlaces } from './runs.ts';
 import { contraryPlaces, octavesPlaces, sixthsPlaces, tenthsPlaces } from './scales.ts';
-import { diminishedSeventhPlaces, dominantOf, dominantSeventhPlaces, leadingNoteOf } from './sevenths.ts';
 import type { FormDefinition } from './types.ts';
 
 export { FORM_GROUPS } from './types.ts';
@@ -82,26 +80,14 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   triads: { ...CHORDS, places: triadPlaces },
   'broken-triads': { ...CHORDS, notesABeat: 3, isSolid: false, places: (part) => broken(triadPlaces(part)) },
   progression: { ...CHORDS, group: 'cadences', hasNumerals: true, places: progressionPlaces },
-  'dominant-seventh': {
-    ...FOURS,
-    fingeredAs: 'further-arpeggio',
-    lowest: dominantOf,
-    places: dominantSeventhPlaces,
-  },
-  'diminished-seventh': {
-    ...FOURS,
-    fingeredAs: 'further-arpeggio',
-    isDiatonic: false,
-    lowest: leadingNoteOf,
-    places: diminishedSeventhPlaces,
-  },
+  'dominant-seventh': { ...FOURS, ...furtherArpeggio('dominant-seventh') },
+  'diminished-seventh': { ...FOURS, isDiatonic: false, ...furtherArpeggio('diminished-seventh') },
   // Every other step brings the thumb: the hand glides, and none of them is a place to look at.
   chromatic: {
     ...FOURS,
     group: 'scales',
     isDiatonic: false,
     hasCrossings: false,
-    lowest: RUN.lowest,
     places: chromaticPlaces,
   },
   // It is how every scale begins, and many a tune.
@@ -129,18 +115,8 @@ export const FORMS: Readonly<Record<Form, FormDefinition>> = {
   },
   'double-thirds': { ...DOUBLE_NOTES, places: doubleThirdsPlaces },
   'double-sixths': { ...DOUBLE_NOTES, leftOctavesBelow: 2, places: doubleSixthsPlaces },
-  'arpeggio-first-inversion': {
-    ...OTHER_RUN,
-    fingeredAs: 'further-arpeggio',
-    lowest: thirdOf,
-    places: firstInversionPlaces,
-  },
-  'arpeggio-second-inversion': {
-    ...OTHER_RUN,
-    fingeredAs: 'further-arpeggio',
-    lowest: fifthOf,
-    places: secondInversionPlaces,
-  },
+  'arpeggio-first-inversion': { ...OTHER_RUN, ...furtherArpeggio('arpeggio-first-inversion') },
+  'arpeggio-second-inversion': { ...OTHER_RUN, ...furtherArpeggio('arpeggio-second-inversion') },
   'four-note-chords': { ...CHORDS, recognised: 'together', leftOctavesBelow: 2, places: fourNotePlaces },
   'broken-four-note-chords': {
     ...CHORDS,

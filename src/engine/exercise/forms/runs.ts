@@ -5,7 +5,7 @@ import type { FingeredName, Place } from './places.ts';
 import type { MinorScale } from '../types.ts';
 import type { Part } from './types.ts';
 
-const ARPEGGIO_INTERVALS = { major: ['1P', '3M', '5P'], minor: ['1P', '3m', '5P'] } as const;
+export const ARPEGGIO_INTERVALS = { major: ['1P', '3M', '5P'], minor: ['1P', '3m', '5P'] } as const;
 
 /** The tonic arpeggio up and down from `start`, the top note once. */
 export function arpeggioPlaces({ key, hand, start, octaves, principle }: Part): readonly Place[] {

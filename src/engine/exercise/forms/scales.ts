@@ -2,7 +2,7 @@ import { Note } from 'tonal';
 import { isBlack } from '../../base/units.ts';
 import type { Hand } from '../types.ts';
 import type { FingeredName, Place } from './places.ts';
-import { octavesUp, scaleWays, upAndDown } from './runs.ts';
+import { octavesUp, scalePlaces, scaleWays, upAndDown } from './runs.ts';
 import type { Part } from './types.ts';
 
 export const STEPS_AN_OCTAVE = 7;
@@ -33,10 +33,7 @@ export const sixthsPlaces = (part: Part): readonly Place[] =>
 
 /** The scale from one of its degrees to the same degree, each key under the finger that it has in the scale from the tonic. */
 function scaleFrom(degree: number, part: Part): readonly Place[] {
-  if (degree === 0) {
-    const { up, down } = scaleWays(part);
-    return upAndDown(up, down);
-  }
+  if (degree === 0) return scalePlaces(part);
   const { up, down } = scaleWays({ ...part, octaves: part.octaves + 1 });
   const to = degree + STEPS_AN_OCTAVE * part.octaves + 1;
   return upAndDown(up.slice(degree, to), down.slice(degree, to));
@@ -44,8 +41,7 @@ function scaleFrom(degree: number, part: Part): readonly Place[] {
 
 /** Each note with its octave, both by one hand. */
 export function octavesPlaces(part: Part): readonly Place[] {
-  const { up, down } = scaleWays(part);
-  return upAndDown(up, down).map(({ keys: [key], turn }) => ({ keys: octaveOn(key!, part.hand), turn }));
+  return scalePlaces(part).map(({ keys: [key], turn }) => ({ keys: octaveOn(key!, part.hand), turn }));
 }
 
 /** Thumb and little finger, on a black key thumb and fourth. Common practice, no source; smaller hands take the fifth throughout. */

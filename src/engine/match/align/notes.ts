@@ -1,3 +1,4 @@
+import { octavesUp } from '../../exercise/index.ts';
 import type { Exercise, ExpectedNote, Hand, Hands } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 
@@ -37,8 +38,7 @@ export function exerciseAt(exercise: Exercise, shift: Shift): Exercise {
 
 /** The same note some octaves away, its name's octave number moved with it. */
 function inOctave(note: ExpectedNote, octaves: number): ExpectedNote {
-  const name = note.name.replace(/-?\d+$/, (octave) => String(Number(octave) + octaves));
-  return { ...note, midi: note.midi + 12 * octaves, name };
+  return { ...note, midi: note.midi + 12 * octaves, name: octavesUp(note.name, octaves) };
 }
 
 /** One expected note and where it stands. `place` counts the exercise's notes by step, then pitch. */
