@@ -2,7 +2,7 @@ import { languageIn, parseCommand } from './arguments.ts';
 import { processConsole } from './console.ts';
 import { HELPS, MESSAGES } from './language/index.ts';
 import { passageIn } from './passage.ts';
-import { HELPER } from './pile/messages.ts';
+import { HELPER } from './pile/types.ts';
 import { EXIT, Problem, unwritable } from './problems.ts';
 import type { Wiring } from './wiring.ts';
 

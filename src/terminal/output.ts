@@ -1,7 +1,8 @@
 import { constants } from 'node:fs';
-import { access, mkdir, open, readdir, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { access, mkdir, readdir, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { isRecording } from '../io/sorting/recordings.ts';
+import { headOf } from './files.ts';
 import { unwritable, usageProblem } from './problems.ts';
 
 /** What the command writes into files, and how a file that is there already is known for an earlier one of its own. */
@@ -43,7 +44,7 @@ export async function checkOutput(
     if ((await placeOf(input)) === target) throw usageProblem((t) => t.overInput(file));
   const found = await stat(target).catch(() => null);
   if (found?.isFile()) {
-    const head = await headOf(target);
+    const head = Buffer.from((await headOf(target, HEAD_BYTES)).buffer);
     const own = head.length === 0 || OWN[kind](head);
     if (!own && (isRecording(head, '') || (await isZip(head)))) throw usageProblem((t) => t.overInput(file));
     if (!own && !force) throw usageProblem((t) => t.overForeign(file));
@@ -106,16 +107,6 @@ async function placeOf(path: string): Promise<string> {
     const folder = dirname(whole);
     return folder === whole ? whole : join(await placeOf(folder), basename(whole));
   });
-}
-
-async function headOf(path: string): Promise<Buffer> {
-  const handle = await open(path);
-  try {
-    const { bytesRead, buffer } = await handle.read(Buffer.alloc(HEAD_BYTES), 0, HEAD_BYTES, 0);
-    return buffer.subarray(0, bytesRead);
-  } finally {
-    await handle.close();
-  }
 }
 
 /** What opens archives is loaded only where one may lie: most calls write nothing. */

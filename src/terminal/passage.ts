@@ -1,16 +1,19 @@
-import { open } from 'node:fs/promises';
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
 import type { ExerciseChoice } from '../engine/index.ts';
 import type { Bars } from '../io/scores/index.ts';
 import { troubleOf } from '../io/troubles/index.ts';
 import { PASSAGE_OPTIONS } from './choice.ts';
+import { headOf } from './files.ts';
 import { usageProblem } from './problems.ts';
 import { systemTrouble, troubleProblem } from './sound.ts';
 import { readNumber } from './values.ts';
 
 /** So many passages one file may hold. */
 const MOST_PASSAGES = 200;
+
+/** No music is longer; of more, so much is read that it is refused. */
+const MOST_BYTES = 32 * 2 ** 20;
 
 /**
  * The words of a command line → the passage in the file that `--exercise` names; null: none is named. Throws Problem: the file cannot be
@@ -41,25 +44,10 @@ export async function readAmong(file: string | null): Promise<readonly ExerciseC
 async function readPassages(file: string, bars: Bars | null): Promise<readonly ExerciseChoice[]> {
   try {
     const { openPassages } = await import('../io/scores/index.ts');
-    return await openPassages(new File([await headOf(file)], basename(file)), bars);
+    return await openPassages(new File([await headOf(file, MOST_BYTES)], basename(file)), bars);
   } catch (cause) {
     const of = cause instanceof Error && 'code' in cause ? systemTrouble(cause) : troubleOf(cause);
     throw troubleProblem({ trouble: 'within', name: file, of });
-  }
-}
-
-/** No music is longer; of more, so much is read that it is refused. */
-const MOST_BYTES = 32 * 2 ** 20;
-
-async function headOf(file: string): Promise<Uint8Array<ArrayBuffer>> {
-  const handle = await open(file);
-  try {
-    const { size } = await handle.stat();
-    const bytes = new Uint8Array(Math.min(size, MOST_BYTES));
-    const { bytesRead } = await handle.read(bytes, 0, bytes.length, 0);
-    return bytes.subarray(0, bytesRead);
-  } finally {
-    await handle.close();
   }
 }
 

@@ -1,10 +1,11 @@
-import { open } from 'node:fs/promises';
 import { plainName } from '../io/check/index.ts';
 import { DecodeError, LARGEST_FILE_BYTES } from '../io/decode/index.ts';
 import type { DecodedAudio } from '../io/decode/index.ts';
+import { joined } from '../io/decode/file-bytes.ts';
 import { decodeInNode } from '../io/decode/node.ts';
 import { tellTrouble } from '../io/troubles/index.ts';
 import type { Trouble } from '../io/troubles/index.ts';
+import { headOf } from './files.ts';
 import type { Messages } from './language/index.ts';
 import { EXIT, Problem } from './problems.ts';
 
@@ -35,20 +36,7 @@ export async function openSound(file: string, name: string): Promise<DecodedAudi
 /** At most the largest file worth reading: of a longer one the first part, which most formats allow. */
 async function readFile(file: string): Promise<ArrayBuffer> {
   try {
-    const handle = await open(file);
-    try {
-      const { size } = await handle.stat();
-      const bytes = new Uint8Array(Math.min(size, LARGEST_FILE_BYTES));
-      let filled = 0;
-      while (filled < bytes.length) {
-        const { bytesRead } = await handle.read(bytes, filled, bytes.length - filled, filled);
-        if (bytesRead === 0) break;
-        filled += bytesRead;
-      }
-      return filled === bytes.length ? bytes.buffer : bytes.buffer.slice(0, filled);
-    } finally {
-      await handle.close();
-    }
+    return (await headOf(file, LARGEST_FILE_BYTES)).buffer;
   } catch (cause) {
     throw troubleProblem({ trouble: 'within', name: plainName(file), of: systemTrouble(cause) });
   }
@@ -65,13 +53,7 @@ async function readInput(): Promise<ArrayBuffer> {
     size += chunk.length;
     if (size >= LARGEST_FILE_BYTES) break;
   }
-  const bytes = new Uint8Array(size);
-  let at = 0;
-  for (const chunk of chunks) {
-    bytes.set(chunk, at);
-    at += chunk.length;
-  }
-  return bytes.buffer;
+  return joined(chunks).buffer;
 }
 
 /** What the system refused → why. */

@@ -1,4 +1,4 @@
-import { layOut, tellKept, tellNotice } from '../engine/index.ts';
+import { displayName as noteShown, layOut, plainName, tellKept, tellNotice } from '../engine/index.ts';
 import type { Heard, Locale } from '../engine/index.ts';
 import { listenInPieces } from '../io/analysis/pieces.ts';
 import type { AsExercise } from './as-exercise.ts';
@@ -8,7 +8,6 @@ import { toPlain } from './drawing/index.ts';
 import { eachFile } from './each-file.ts';
 import { MESSAGES, REPORTS, localeOf } from './language/index.ts';
 import type { Messages } from './language/index.ts';
-import { nameOfKey } from './note-names.ts';
 import { checkOutput, writeOutput } from './output.ts';
 import { EXIT, Problem } from './problems.ts';
 import type { ExitCode } from './problems.ts';
@@ -114,4 +113,9 @@ async function writtenAsExercise(
   if (laid === null) throw new Problem(EXIT.noPlaying, ({ problems }) => `${name}: ${problems.noPassage}`);
   const { encodePassages } = await import('../io/scores/index.ts');
   return encodePassages([laid.choice]);
+}
+
+/** MIDI number → name in scientific pitch notation, black keys as sharps: without a key nobody can know better. */
+function nameOfKey(midi: number): string {
+  return noteShown(plainName(midi, 'none')) + String(Math.floor(midi / 12) - 1);
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { ENGLISH, tellReport } from '../../src/engine/index.ts';
 import { allChoices } from '../../src/engine/index.ts';
 import { drawReport, harmless } from '../../src/terminal/drawing/index.ts';
-import { wrapText } from '../../src/terminal/drawing/wrap.ts';
+import { wrapText } from '../../src/terminal/drawing/text.ts';
 import { invent } from './invented.ts';
 import type { Invention } from './invented.ts';
 

@@ -1,7 +1,7 @@
 import { exerciseIn, isDotted, isSolid, tellKept } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
-import { signed } from './numbers.ts';
+import { signed } from './text.ts';
 
 /** One line of the table of figures. */
 export interface Figure {
@@ -12,18 +12,6 @@ export interface Figure {
 /** Report → its figures in words, those that were measured. */
 export function figures(report: Report, t: ReportStrings): Figure[] {
   const { figures: label, parts: part } = t;
-  return tabled(report, t, label, part).map(({ label: name, text }) => ({
-    label: name,
-    text: t.decimalSign === '.' ? text : text.replace(/(\d)\.(\d)/g, `$1${t.decimalSign}$2`),
-  }));
-}
-
-function tabled(
-  report: Report,
-  t: ReportStrings,
-  label: ReportStrings['figures'],
-  part: ReportStrings['parts'],
-): Figure[] {
   const { measures, targetBpm } = report;
   const all: readonly (Figure | null)[] = [
     { label: label.notes, text: notes(report, t) },
@@ -73,7 +61,9 @@ function tabled(
     line(label.touch, [touch(measures, t)]),
     { label: label.piano, text: tuning(report, part.cents) },
   ];
-  return all.filter((row) => row !== null);
+  return all.flatMap((row) =>
+    row === null ? [] : [{ ...row, text: row.text.replace(/(\d)\.(\d)/g, `$1${t.decimalSign}$2`) }],
+  );
 }
 
 const NONE: NotMeasured = { notMeasured: '' };

@@ -5,9 +5,8 @@ import { asOptions } from './as-options.ts';
 import { figures, notMeasured } from './figures.ts';
 import { choiceOf } from './layout.ts';
 import { drawPearls } from './pearls.ts';
-import { harmless, toPlain } from './plain.ts';
 import type { Tone } from './rows.ts';
-import { wrapText } from './wrap.ts';
+import { harmless, toPlain, wrapText } from './text.ts';
 
 export { asOptions, harmless, toPlain, wrapText };
 

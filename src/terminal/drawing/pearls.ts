@@ -5,7 +5,7 @@ import { layOut } from './layout.ts';
 import type { Pearl, Spot, LaidOut } from './layout.ts';
 import { cutIntoLines } from './lines.ts';
 import type { Line } from './lines.ts';
-import { signed } from './numbers.ts';
+import { signed } from './text.ts';
 import { Row } from './rows.ts';
 
 /** Columns left of the string, for the hand and the time. */

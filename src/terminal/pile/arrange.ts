@@ -1,5 +1,5 @@
-import { changesSince, exerciseId } from '../../engine/index.ts';
-import type { Report } from '../../engine/index.ts';
+import { changesSince, exerciseId, mergeHands } from '../../engine/index.ts';
+import type { HandsAlone, Report } from '../../engine/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import type { Collected } from './collect.ts';
 import type { Outcome, Pile, PileAttempt, PileStudent, Recording, Sorted } from './types.ts';
@@ -52,7 +52,7 @@ function byName(a: string, b: string): number {
 }
 
 /** A recording that was sorted. */
-export type SortedOne = { readonly recording: Recording; readonly sorted: Sorted };
+type SortedOne = { readonly recording: Recording; readonly sorted: Sorted };
 
 function attemptsOf(recordings: readonly SortedOne[]): readonly PileAttempt[] {
   const inOrder = [...recordings].sort(inTime);
@@ -71,7 +71,35 @@ function attemptsOf(recordings: readonly SortedOne[]): readonly PileAttempt[] {
 }
 
 /** By their time, those without one last; of one time by their names, numbers as numbers. */
-export function inTime({ recording: a }: SortedOne, { recording: b }: SortedOne): number {
+function inTime({ recording: a }: SortedOne, { recording: b }: SortedOne): number {
   const [x, y] = [a.whenMs ?? Infinity, b.whenMs ?? Infinity];
   return x === y ? a.name.localeCompare(b.name, 'en', { numeric: true }) : x - y;
+}
+
+/** Whether two recordings are of one student and one day (of the clock here): of one piano, most likely. */
+export function isSameDay(one: Recording, other: Recording): boolean {
+  return one.student === other.student && dayOf(one) !== null && dayOf(one) === dayOf(other);
+}
+
+function dayOf({ whenMs }: Recording): number | null {
+  return whenMs === null ? null : new Date(whenMs).setHours(0, 0, 0, 0);
+}
+
+/**
+ * Recordings, each sorted by itself → for each, in the same order, what the others of its student and day taught of hands alone;
+ * null where they taught nothing, or nothing in it was played by both hands.
+ */
+export function aloneElsewhere(outcomes: readonly Outcome[]): readonly (HandsAlone | null)[] {
+  const inOrder = outcomes.flatMap((one) => ('sorted' in one ? [one] : [])).sort(inTime);
+  return outcomes.map((one) => {
+    if (!('sorted' in one) || !hasBoth(one)) return null;
+    return inOrder
+      .filter((other) => other !== one && isSameDay(other.recording, one.recording))
+      .flatMap(({ sorted }) => sorted.attempts)
+      .reduce<HandsAlone | null>((known, { alone }) => mergeHands(known, alone ?? null), null);
+  });
+}
+
+function hasBoth({ sorted }: SortedOne): boolean {
+  return sorted.attempts.some(({ recognition }) => recognition.choice?.hands === 'together');
 }

@@ -2,10 +2,9 @@ import { fork } from 'node:child_process';
 import type { ExerciseChoice, HandsAlone } from '../../engine/index.ts';
 import { Pool } from '../../io/sorting/pool.ts';
 import type { Port, PortEvents } from '../../io/sorting/pool.ts';
-import { aloneElsewhere, isSameDay } from './apart.ts';
-import { HELPER } from './messages.ts';
-import type { PileReply, PileRequest } from './messages.ts';
-import type { Outcome, Recording, Sorted } from './types.ts';
+import { aloneElsewhere, isSameDay } from './arrange.ts';
+import { HELPER } from './types.ts';
+import type { Outcome, PileReply, PileRequest, Recording, Sorted } from './types.ts';
 
 /** What helpers may hold of recordings together, MB; with their programs it stays under 500. */
 const BUDGET_MB = 300;

@@ -8,8 +8,7 @@ import { createTeller } from '../../io/sorting/progress.ts';
 import { sortSound } from '../../io/sorting/sort-sound.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import { keep, keptName, printOf, readKept } from './kept.ts';
-import type { PileReply, PileRequest } from './messages.ts';
-import type { Sorted, Source } from './types.ts';
+import type { PileReply, PileRequest, Sorted, Source } from './types.ts';
 
 /** Answers the requests of the command that started this process, one at a time, until it is gone. */
 export function help(): void {

@@ -15,7 +15,7 @@ import type { Locale, Shape } from '../../engine/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import { fastestOf } from './fastest.ts';
 import { copyOf } from './left-out.ts';
-import type { Pile, Recording } from './types.ts';
+import type { Pile } from './types.ts';
 
 const WHEN = v.nullable(v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/)));
 const BPM_OFF = v.pipe(v.number(), v.minValue(0));
@@ -74,14 +74,13 @@ export function pileObject(
   { students, silent, unread, copies, remarks }: Pile,
   locale: Locale = ENGLISH,
 ): Shape<typeof DESK> {
-  const file = ({ name }: Recording): string => name;
   return {
     format: 'evenfall-desk',
     version: 1,
     students: students.map(({ name, attempts }) => ({
       name,
       attempts: attempts.map(({ recording, found, since }) => ({
-        file: file(recording),
+        file: recording.name,
         recorded: time(recording.whenMs),
         startSec: found.startSec,
         endSec: found.endSec,
@@ -93,7 +92,7 @@ export function pileObject(
       fastestEven: fastestOf(attempts),
     })),
     silent: silent.map(({ recording, reason }) => ({
-      file: file(recording),
+      file: recording.name,
       reason: tellKept(reason, locale),
     })),
     unread: unread.map(({ name, reason }) => ({
@@ -102,11 +101,11 @@ export function pileObject(
     })),
     remarks: [
       ...remarks.map(({ recording, remark }) => ({
-        file: file(recording),
+        file: recording.name,
         remark: tellNotice(remark, locale),
       })),
       ...copies.map(({ recording, of }) => ({
-        file: file(recording),
+        file: recording.name,
         remark: tellTrouble(copyOf(of), locale.language),
       })),
     ],

@@ -4,7 +4,7 @@ import { plainName } from '../../io/check/index.ts';
 import { tellTrouble } from '../../io/troubles/index.ts';
 import type { Trouble } from '../../io/troubles/index.ts';
 import { MESSAGES, localeOf } from '../language/index.ts';
-import type { Pile } from './types.ts';
+import type { Pile, Recording } from './types.ts';
 
 /** A recording, or a part of one, in which nobody's attempts were found. */
 export interface LeftOut {
@@ -20,26 +20,15 @@ export const copyOf = (name: string): Trouble => ({ trouble: 'same-sound', name:
 export function leftOut({ silent, unread, copies, remarks }: Pile, language: Language): readonly LeftOut[] {
   const locale = localeOf(language);
   const { problems } = MESSAGES[language];
+  const of = ({ name, student }: Pick<Recording, 'name' | 'student'>, reason: string): LeftOut => ({
+    file: plainName(name),
+    student,
+    reason,
+  });
   return [
-    ...silent.map(({ recording, reason }) => ({
-      file: plainName(recording.name),
-      student: recording.student,
-      reason: problems.noPlaying(tellKept(reason, locale)),
-    })),
-    ...unread.map(({ name, student, reason }) => ({
-      file: plainName(name),
-      student,
-      reason: tellTrouble(reason, language),
-    })),
-    ...copies.map(({ recording, of }) => ({
-      file: plainName(recording.name),
-      student: recording.student,
-      reason: tellTrouble(copyOf(of), language),
-    })),
-    ...remarks.map(({ recording, remark }) => ({
-      file: plainName(recording.name),
-      student: recording.student,
-      reason: tellNotice(remark, locale),
-    })),
+    ...silent.map(({ recording, reason }) => of(recording, problems.noPlaying(tellKept(reason, locale)))),
+    ...unread.map((one) => of(one, tellTrouble(one.reason, language))),
+    ...copies.map((one) => of(one.recording, tellTrouble(copyOf(one.of), language))),
+    ...remarks.map(({ recording, remark }) => of(recording, tellNotice(remark, locale))),
   ];
 }

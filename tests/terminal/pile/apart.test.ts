@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import type { ExerciseChoice, HandsAlone } from '../../../src/engine/index.ts';
-import { aloneElsewhere } from '../../../src/terminal/pile/apart.ts';
+import { aloneElsewhere } from '../../../src/terminal/pile/arrange.ts';
 import type { Outcome } from '../../../src/terminal/pile/types.ts';
 import { recordingOf, SCALE, sortedOf } from './piles.ts';
 

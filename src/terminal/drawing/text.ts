@@ -1,3 +1,21 @@
+/** 92.4 → "+92", −3.2 → "−3"; what rounds to nought is "+0" */
+export function signed(value: number, digits = 0): string {
+  const text = Math.abs(value).toFixed(digits);
+  return `${value < 0 && Number(text) !== 0 ? '−' : '+'}${text}`;
+}
+
+/** Text → lines of at most `width` characters, broken between words; a longer word stands alone. */
+export function wrapText(text: string, width: number): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(/ +/)) {
+    const line = lines.at(-1);
+    if (line !== undefined && [...line].length + 1 + [...word].length <= width)
+      lines[lines.length - 1] = `${line} ${word}`;
+    else lines.push(word);
+  }
+  return lines;
+}
+
 /** For terminals without Unicode: each sign → what stands for it in ASCII, of the same length where rows must line up. */
 const PLAIN: Readonly<Record<string, string>> = {
   '●': 'O',
