@@ -1,3 +1,4 @@
+import { cellsOf, rowOf } from './types.ts';
 import type { FingeringRow } from './types.ts';
 
 /**
@@ -8,55 +9,19 @@ import type { FingeringRow } from './types.ts';
  * hand must cross by this table.
  */
 export const ARPEGGIO_FINGERINGS: readonly FingeringRow[] = [
-  { keys: ['C major', 'G major', 'F major'], right: '123 123 5', left: '542 142 1', source: 'B, E, L' },
-  {
-    keys: ['D major', 'A major', 'E major', 'B major'],
-    right: '123 123 5',
-    left: '532 132 1',
-    source: 'B, L; left hand also 542',
-  },
-  { keys: ['F# major'], right: '123 123 5', left: '532 132 1', source: 'B, V' },
-  {
-    keys: ['Db major'],
-    right: '412 412 4',
-    left: '214 214 2',
-    source: 'B, V, L; right hand also starts on 2',
-  },
-  {
-    keys: ['Ab major', 'Eb major'],
-    right: '412 412 4',
-    left: '214 214 2',
-    source: 'V, L; right hand also starts on 2',
-  },
-  {
-    keys: ['Bb major'],
-    right: '212 412 4',
-    left: '321 321 3',
-    source: 'E; left hand also 2 on top (memory)',
-  },
-  {
-    keys: ['C minor', 'F minor', 'G minor'],
-    right: '123 123 5',
-    left: '542 142 1',
-    source: 'E; left hand also 532',
-  },
-  {
-    keys: ['D minor', 'E minor', 'A minor', 'B minor'],
-    right: '123 123 5',
-    left: '542 142 1',
-    source: 'E, L',
-  },
-  {
-    keys: ['F# minor', 'C# minor', 'G# minor'],
-    right: '412 412 4',
-    left: '214 214 2',
-    source: 'V, L; right hand also starts on 2',
-  },
-  { keys: ['Eb minor'], right: '123 123 5', left: '542 142 1', source: 'V, E, L' },
-  {
-    keys: ['Bb minor'],
-    right: '231 231 2',
-    left: '321 321 3',
-    source: 'L; left hand also 2 on top (memory)',
-  },
+  ...cellsOf(`
+    C G F    123 123 5  542 142 1  B, E, L
+    D A E B  123 123 5  532 132 1  B, L; left hand also 542
+    F#       123 123 5  532 132 1  B, V
+    Db       412 412 4  214 214 2  B, V, L; right hand also starts on 2
+    Ab Eb    412 412 4  214 214 2  V, L; right hand also starts on 2
+    Bb       212 412 4  321 321 3  E; left hand also 2 on top (memory)
+  `).map((cells) => rowOf('major', cells)),
+  ...cellsOf(`
+    C F G     123 123 5  542 142 1  E; left hand also 532
+    D E A B   123 123 5  542 142 1  E, L
+    F# C# G#  412 412 4  214 214 2  V, L; right hand also starts on 2
+    Eb        123 123 5  542 142 1  V, E, L
+    Bb        231 231 2  321 321 3  L; left hand also 2 on top (memory)
+  `).map((cells) => rowOf('minor', cells)),
 ];

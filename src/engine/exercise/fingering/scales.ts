@@ -1,4 +1,5 @@
 import type { MinorScale } from '../types.ts';
+import { cellsOf, rowOf } from './types.ts';
 import type { FingeringRow } from './types.ts';
 
 /*
@@ -15,126 +16,36 @@ import type { FingeringRow } from './types.ts';
  */
 
 /** Major scales, two octaves up; 1 is the thumb. */
-export const MAJOR_SCALE_FINGERINGS: readonly FingeringRow[] = [
-  {
-    keys: ['C major', 'G major', 'D major', 'A major', 'E major'],
-    right: '1231234 1231234 5',
-    left: '5432132 1432132 1',
-    source: 'R',
-  },
-  {
-    keys: ['B major'],
-    right: '1231234 1231234 5',
-    left: '4321432 1321432 1',
-    source: 'R; left 4 first: memory',
-  },
-  { keys: ['F# major'], right: '2341231 2341231 2', left: '4321321 4321321 4', source: 'R' },
-  { keys: ['Db major'], right: '2312341 2312341 2', left: '3214321 3214321 3', source: 'R, C' },
-  {
-    keys: ['Ab major'],
-    right: '3412312 3412312 3',
-    left: '3214321 3214321 3',
-    source: 'R, C; right also 2 first (memory)',
-  },
-  {
-    keys: ['Eb major'],
-    right: '3123412 3123412 3',
-    left: '3214321 3214321 3',
-    source: 'R, C; right also 2 first (memory)',
-  },
-  {
-    keys: ['Bb major'],
-    right: '2123123 4123123 4',
-    left: '3214321 3214321 3',
-    source: 'R, C; right 2 first: memory, 4 first in R and C',
-  },
-  { keys: ['F major'], right: '1234123 1234123 4', left: '5432132 1432132 1', source: 'R, C' },
-];
+export const MAJOR_SCALE_FINGERINGS: readonly FingeringRow[] = cellsOf(`
+  C G D A E  1231234 1231234 5  5432132 1432132 1  R
+  B          1231234 1231234 5  4321432 1321432 1  R; left 4 first: memory
+  F#         2341231 2341231 2  4321321 4321321 4  R
+  Db         2312341 2312341 2  3214321 3214321 3  R, C
+  Ab         3412312 3412312 3  3214321 3214321 3  R, C; right also 2 first (memory)
+  Eb         3123412 3123412 3  3214321 3214321 3  R, C; right also 2 first (memory)
+  Bb         2123123 4123123 4  3214321 3214321 3  R, C; right 2 first: memory, 4 first in R and C
+  F          1234123 1234123 4  5432132 1432132 1  R, C
+`).map((cells) => rowOf('major', cells));
 
 /** A row that holds for the minor scales it names; melodic means the way up, for the way down is natural. */
-export interface MinorScaleRow extends FingeringRow {
+interface MinorScaleRow extends FingeringRow {
   readonly scales: readonly MinorScale[];
 }
 
-const EVERY_FORM: readonly MinorScale[] = ['natural', 'harmonic', 'melodic'];
-
 /** Minor scales, two octaves up; 1 is the thumb. Where the raised sixth and seventh move a thumb, the forms part. */
-export const MINOR_SCALE_FINGERINGS: readonly MinorScaleRow[] = [
-  {
-    keys: ['A minor', 'E minor', 'D minor', 'G minor', 'C minor'],
-    scales: EVERY_FORM,
-    right: '1231234 1231234 5',
-    left: '5432132 1432132 1',
-    source: 'R harmonic; M',
-  },
-  {
-    keys: ['B minor'],
-    scales: EVERY_FORM,
-    right: '1231234 1231234 5',
-    left: '4321432 1321432 1',
-    source: 'R harmonic; M and T natural; P melodic',
-  },
-  {
-    keys: ['F# minor'],
-    scales: ['natural', 'harmonic'],
-    right: '3412312 3412312 3',
-    left: '4321321 4321321 4',
-    source: 'R harmonic; M',
-  },
-  {
-    keys: ['F# minor'],
-    scales: ['melodic'],
-    right: '2312341 2312341 2',
-    left: '4321321 4321321 4',
-    source: 'P',
-  },
-  {
-    keys: ['C# minor'],
-    scales: ['natural', 'harmonic'],
-    right: '3412312 3412312 3',
-    left: '3214321 3214321 3',
-    source: 'R and M harmonic; T natural (right 2 first in M)',
-  },
-  {
-    keys: ['C# minor'],
-    scales: ['melodic'],
-    right: '2312341 2312341 2',
-    left: '3214321 3214321 3',
-    source: 'P',
-  },
-  {
-    keys: ['G# minor'],
-    scales: ['natural'],
-    right: '3412312 3412312 3',
-    left: '3213214 3213214 3',
-    source: 'M right; left memory: the thumbs take the only two white keys',
-  },
-  {
-    keys: ['G# minor'],
-    scales: ['harmonic', 'melodic'],
-    right: '3412312 3412312 3',
-    left: '3214321 3214321 3',
-    source: 'R harmonic; P melodic (right 2 first)',
-  },
-  {
-    keys: ['Eb minor'],
-    scales: EVERY_FORM,
-    right: '3123412 3123412 3',
-    left: '2143213 2143213 2',
-    source: 'R and M harmonic; T and M natural; melodic memory',
-  },
-  {
-    keys: ['Bb minor'],
-    scales: EVERY_FORM,
-    right: '2123123 4123123 4',
-    left: '2132143 2132143 2',
-    source: 'R harmonic; M natural (right 4 first in both, 2 first: memory); melodic memory',
-  },
-  {
-    keys: ['F minor'],
-    scales: EVERY_FORM,
-    right: '1234123 1234123 4',
-    left: '5432132 1432132 1',
-    source: 'R harmonic; M',
-  },
-];
+export const MINOR_SCALE_FINGERINGS: readonly MinorScaleRow[] = cellsOf(`
+  natural harmonic melodic  A E D G C  1231234 1231234 5  5432132 1432132 1  R harmonic; M
+  natural harmonic melodic  B          1231234 1231234 5  4321432 1321432 1  R harmonic; M and T natural; P melodic
+  natural harmonic          F#         3412312 3412312 3  4321321 4321321 4  R harmonic; M
+  melodic                   F#         2312341 2312341 2  4321321 4321321 4  P
+  natural harmonic          C#         3412312 3412312 3  3214321 3214321 3  R and M harmonic; T natural (right 2 first in M)
+  melodic                   C#         2312341 2312341 2  3214321 3214321 3  P
+  natural                   G#         3412312 3412312 3  3213214 3213214 3  M right; left memory: the thumbs take the only two white keys
+  harmonic melodic          G#         3412312 3412312 3  3214321 3214321 3  R harmonic; P melodic (right 2 first)
+  natural harmonic melodic  Eb         3123412 3123412 3  2143213 2143213 2  R and M harmonic; T and M natural; melodic memory
+  natural harmonic melodic  Bb         2123123 4123123 4  2132143 2132143 2  R harmonic; M natural (right 4 first in both, 2 first: memory); melodic memory
+  natural harmonic melodic  F          1234123 1234123 4  5432132 1432132 1  R harmonic; M
+`).map(([scales, ...cells]) => ({
+  ...rowOf('minor', cells),
+  scales: scales!.split(' ') as MinorScale[],
+}));
