@@ -1,7 +1,7 @@
 import { isWhole, passageId, takesMinorScale } from '../exercise/index.ts';
 import type { ExerciseChoice, Intention } from '../exercise/index.ts';
 import { isPractice } from './summary.ts';
-import type { Practised } from './types.ts';
+import type { AttemptSummary, Practised } from './types.ts';
 
 /**
  * A choice → a text that is the same for the same exercise and hands, and orders exercises the same way every time. Fingers and register
@@ -24,27 +24,33 @@ export function workId(exercise: ExerciseChoice, intention?: Intention): string 
 }
 
 /** A history in any order → the attempts that practised something of an exercise, oldest first, by `workId`. */
-export function byPractice(history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> {
-  const groups = new Map<string, Practised[]>();
-  for (const attempt of history.toSorted((a, b) => a.whenMs - b.whenMs)) {
-    const { exercise, practised } = attempt.summary;
-    if (practised === undefined) continue;
-    const id = workId(exercise, practised.intention);
-    groups.set(id, [...(groups.get(id) ?? []), attempt]);
-  }
-  return groups;
-}
+export const byPractice = (history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> =>
+  grouped(history, ({ exercise, practised }) =>
+    practised === undefined ? null : workId(exercise, practised.intention),
+  );
 
 /** A history in any order → the attempts at each whole exercise, oldest first, by `exerciseId`. */
 export function byExercise(history: readonly Practised[]): ReadonlyMap<string, readonly Practised[]> {
-  const groups = new Map<string, Practised[]>();
   // Five years share some hundred exercises, each one object a drawer: its id is made once, not once an attempt.
   const ids = new Map<ExerciseChoice, string>();
-  for (const attempt of history) {
-    const { exercise } = attempt.summary;
-    if (isPractice(attempt.summary)) continue;
+  return grouped(history, (summary) => {
+    if (isPractice(summary)) return null;
+    const { exercise } = summary;
     const id = ids.get(exercise) ?? exerciseId(exercise);
     ids.set(exercise, id);
+    return id;
+  });
+}
+
+/** `idOf` null: it is left out. */
+function grouped(
+  history: readonly Practised[],
+  idOf: (summary: AttemptSummary) => string | null,
+): ReadonlyMap<string, readonly Practised[]> {
+  const groups = new Map<string, Practised[]>();
+  for (const attempt of history) {
+    const id = idOf(attempt.summary);
+    if (id === null) continue;
     const group = groups.get(id);
     if (group === undefined) groups.set(id, [attempt]);
     else group.push(attempt);

@@ -12,7 +12,7 @@ export { SYLLABUS, SYLLABUS_BPM, SYLLABUS_DB, SYLLABUS_MOST } from './syllabus.t
 export type { Ask, Syllabus, SyllabusLevel } from './syllabus.ts';
 export { byExercise, byPractice, exerciseId, workId } from './group.ts';
 export { offers } from './offers.ts';
-export { coldAgainstBest } from './cold.ts';
+export { coldAgainstBest } from './days.ts';
 export type { FaultKind, FaultPlace } from './fault-places.ts';
 export { recurringFaults } from './over-weeks.ts';
 export type { Recurring, ToldAttempt } from './over-weeks.ts';

@@ -1,7 +1,7 @@
 import { mean, median } from '../../base/statistics.ts';
 import type { ChordStrike, Figure } from '../types.ts';
 import { notMeasured } from './estimate.ts';
-import { DRAWN_TOGETHER, strikeVariance } from './onset-noise.ts';
+import { DRAWN_TOGETHER, strikeVariance } from './ear-noise.ts';
 import type { Strike, StruckKey } from './strikes.ts';
 
 /** One chord of one hand and how far apart its keys fell. */

@@ -11,14 +11,11 @@ import type { Interval } from './strikes.ts';
  */
 export function driftPercent(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
-  const beats = intervals.map((interval) => interval.atBeat);
-  const line = lineThrough(
-    beats,
-    intervals.map((interval) => interval.perBeatMs),
-  );
+  const line = lineAlong(intervals);
   if (line === undefined) return tooFew(intervals);
-  const first = line.intercept + line.slope * beats[0]!;
+  const beats = intervals.map(({ atBeat }) => atBeat);
   const span = beats.at(-1)! - beats[0]!;
+  const { firstMs: first } = line;
   if (first <= 0) return tooFew([]);
   return {
     value: (100 * line.slope * span) / first,
@@ -44,17 +41,22 @@ function againstEachOther(beats: readonly number[], residuals: readonly number[]
   return Math.sqrt(1 + 2 * along * neighbours(beats.map((beat) => beat - centre)));
 }
 
+/** The straight line through q, and its ends, ms a beat; undefined of too few. */
+function lineAlong(intervals: readonly Interval[]) {
+  const beats = intervals.map(({ atBeat }) => atBeat);
+  const line = lineThrough(
+    beats,
+    intervals.map(({ perBeatMs }) => perBeatMs),
+  );
+  if (line === undefined) return undefined;
+  const at = (beat: number): number => line.intercept + line.slope * beat;
+  return { ...line, firstMs: at(beats[0]!), lastMs: at(beats.at(-1)!) };
+}
+
 /** The tempo at both ends of that line, beats a minute; undefined where the drift is not measured. */
 export function driftTempi(
   intervals: readonly Interval[],
 ): { readonly fromBpm: number; readonly toBpm: number } | undefined {
-  const beats = intervals.map((interval) => interval.atBeat);
-  const line = lineThrough(
-    beats,
-    intervals.map((interval) => interval.perBeatMs),
-  );
-  if (line === undefined) return undefined;
-  const first = line.intercept + line.slope * beats[0]!;
-  const last = line.intercept + line.slope * beats.at(-1)!;
-  return first > 0 && last > 0 ? { fromBpm: 60_000 / first, toBpm: 60_000 / last } : undefined;
+  const { firstMs = 0, lastMs = 0 } = lineAlong(intervals) ?? {};
+  return firstMs > 0 && lastMs > 0 ? { fromBpm: 60_000 / firstMs, toBpm: 60_000 / lastMs } : undefined;
 }

@@ -15,20 +15,26 @@ export const LEAST_INTERVALS = 4;
  */
 export function evennessPercent(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
-  const centre = mean(intervals.map((interval) => interval.perBeatMs))!;
-  const deviations = intervals.map((interval) => interval.perBeatMs - centre);
-  const spread = spreadWithoutNoise(deviations, onsetNoiseOf(intervals), intervals.length - 1);
+  const { spread, centre } = spreadOf(intervals);
   return inPercent(spread, centre);
 }
 
 /** Evenness as the SD of the intervals in ms, at the exercise's usual step. */
 export function evennessMs(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
-  const centre = mean(intervals.map((interval) => interval.perBeatMs))!;
-  const deviations = intervals.map((interval) => interval.perBeatMs - centre);
-  const spread = spreadWithoutNoise(deviations, onsetNoiseOf(intervals), intervals.length - 1);
+  const { spread } = spreadOf(intervals);
   const beats = median(intervals.map((interval) => interval.beats))!;
   return { value: spread.value * beats, plusMinus: spread.plusMinus! * beats };
+}
+
+/** SD of the intervals about their mean, both ms a beat. */
+function spreadOf(intervals: readonly Interval[]) {
+  const centre = mean(intervals.map((interval) => interval.perBeatMs))!;
+  const deviations = intervals.map((interval) => interval.perBeatMs - centre);
+  return {
+    centre,
+    spread: spreadWithoutNoise(deviations, onsetNoiseOf(intervals), intervals.length - 1),
+  };
 }
 
 /** Evenness about the straight line through q over the attempt instead of about its mean: 100 · SD(residual) / mean(q), per cent. */

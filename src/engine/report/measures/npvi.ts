@@ -1,4 +1,6 @@
+import { mean } from '../../base/statistics.ts';
 import { LEAST_INTERVALS, tooFew } from './evenness.ts';
+import { meanNoise } from './noise.ts';
 import type { Figure } from '../types.ts';
 import type { Interval } from './strikes.ts';
 
@@ -24,10 +26,8 @@ const SHARED = 1.4;
 export function nPVIOf(intervals: readonly Interval[]): Figure {
   if (intervals.length < LEAST_INTERVALS) return tooFew(intervals);
   const durations = intervals.map((interval) => interval.perBeatMs);
-  const centre = durations.reduce((sum, value) => sum + value, 0) / durations.length;
-  const noise = intervals.reduce((sum, { noiseVariance }) => sum + noiseVariance, 0) / intervals.length;
   const told = nPVI(durations);
-  const noisePercent = (100 * Math.sqrt(3 * noise)) / centre;
+  const noisePercent = (100 * Math.sqrt(3 * meanNoise(intervals))) / mean(durations)!;
   const value = Math.sqrt(Math.max(0, told ** 2 - (2 / Math.PI) * noisePercent ** 2));
   return {
     value,

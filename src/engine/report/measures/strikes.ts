@@ -1,5 +1,4 @@
-import { levelNoise } from './level-noise.ts';
-import { onsetNoise, strikeVariance } from './onset-noise.ts';
+import { levelNoise, onsetNoise, strikeVariance } from './ear-noise.ts';
 import type { ExpectedNote, ExpectedStep, Hand } from '../../exercise/index.ts';
 import type { Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';

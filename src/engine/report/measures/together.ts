@@ -2,7 +2,7 @@ import { mean, standardDeviation } from '../../base/statistics.ts';
 import type { Figure, Togetherness } from '../types.ts';
 import { notMeasured } from './estimate.ts';
 import { spreadWithoutNoise } from './noise.ts';
-import { DRAWN_TOGETHER, strikeVariance } from './onset-noise.ts';
+import { DRAWN_TOGETHER, strikeVariance } from './ear-noise.ts';
 import type { Strike } from './strikes.ts';
 
 const LEAST_STEPS = 3;
