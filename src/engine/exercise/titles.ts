@@ -1,6 +1,6 @@
 import { FORM_NAMES } from './form-names.ts';
 import type { Language } from './names.ts';
-import type { ExerciseChoice, Hands } from './types.ts';
+import type { ExerciseChoice, Form, Hands } from './types.ts';
 
 /** The words of which a title is made. */
 interface TitleWords {
@@ -19,53 +19,42 @@ const inKey = (key: string, text: string): string =>
       );
 const NUMERALS = 'I–IV–I–V7–I';
 
+/** What is called otherwise at the head than within a sentence. */
+const ENGLISH_HEADS: Partial<Readonly<Record<Form, string>>> = {
+  arpeggio: 'tonic arpeggio',
+  triads: 'tonic triad and its inversions',
+  'broken-triads': 'broken tonic triad and its inversions',
+  progression: `progression ${NUMERALS}`,
+  chromatic: 'chromatic scale from the tonic',
+  passage: 'passage of your own',
+};
+
 const ENGLISH: TitleWords = {
   octaves: ['one octave', 'two octaves', 'three octaves', 'four octaves'],
   hands: { left: 'left hand', right: 'right hand', together: 'hands together' },
   form: ({ form, key, minorScale }) => {
-    switch (form) {
-      case 'arpeggio':
-        return 'tonic arpeggio';
-      case 'triads':
-        return 'tonic triad and its inversions';
-      case 'broken-triads':
-        return 'broken tonic triad and its inversions';
-      case 'progression':
-        return `progression ${inKey(key, NUMERALS)}`;
-      case 'chromatic':
-        return 'chromatic scale from the tonic';
-      case 'passage':
-        return 'passage of your own';
-      default:
-        return inKey(key, `${minorScale === undefined ? '' : `${minorScale} minor `}${FORM_NAMES.en[form]}`);
-    }
+    const minor = minorScale === undefined ? '' : `${minorScale} minor `;
+    return inKey(key, ENGLISH_HEADS[form] ?? `${minor}${FORM_NAMES.en[form]}`);
   },
 };
 
 const GERMAN_MINOR = { natural: 'natürliche', harmonic: 'harmonische', melodic: 'melodische' } as const;
+const GERMAN_HEADS: Partial<Readonly<Record<Form, string>>> = {
+  arpeggio: 'Tonika-Arpeggio',
+  triads: 'Tonika-Dreiklang mit Umkehrungen',
+  'broken-triads': 'gebrochener Tonika-Dreiklang mit Umkehrungen',
+  progression: `Kadenz ${NUMERALS}`,
+  chromatic: 'chromatische Tonleiter vom Grundton',
+};
 
 /** The trade's words in German; common practice, no source. */
 const GERMAN: TitleWords = {
   octaves: ['eine Oktave', 'zwei Oktaven', 'drei Oktaven', 'vier Oktaven'],
   hands: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
-  form: ({ form, key, minorScale }) => {
-    switch (form) {
-      case 'arpeggio':
-        return 'Tonika-Arpeggio';
-      case 'triads':
-        return 'Tonika-Dreiklang mit Umkehrungen';
-      case 'broken-triads':
-        return 'gebrochener Tonika-Dreiklang mit Umkehrungen';
-      case 'progression':
-        return `Kadenz ${inKey(key, NUMERALS)}`;
-      case 'chromatic':
-        return 'chromatische Tonleiter vom Grundton';
-      default:
-        return minorScale === undefined
-          ? inKey(key, FORM_NAMES.de[form])
-          : FORM_NAMES.de[form].replace('Tonleiter', `${GERMAN_MINOR[minorScale]} Molltonleiter`);
-    }
-  },
+  form: ({ form, key, minorScale }) =>
+    minorScale === undefined
+      ? inKey(key, GERMAN_HEADS[form] ?? FORM_NAMES.de[form])
+      : FORM_NAMES.de[form].replace('Tonleiter', `${GERMAN_MINOR[minorScale]} Molltonleiter`),
 };
 
 export const TITLE_WORDS: Readonly<Record<Language, TitleWords>> = { en: ENGLISH, de: GERMAN };

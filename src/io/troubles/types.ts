@@ -1,125 +1,14 @@
 import type { Notice } from '../../engine/index.ts';
+import type { A, NO_ROOM, OTHERS, SENTENCES } from './sentences.ts';
 
 /** What keeps something on this device. */
-export type Keeper = 'journal' | 'reviews' | 'recordings';
-
+export type Keeper = keyof typeof NO_ROOM;
 /** What a file turned out to be that is no sound file, or sound of a kind that is not read here. */
-export type OtherFile =
-  | 'midi'
-  | 'pdf'
-  | 'jpeg'
-  | 'png'
-  | 'zip'
-  | 'web-page'
-  | 'rar'
-  | '7z'
-  | 'amr'
-  | 'windows-media'
-  | 'wavpack'
-  | 'avi'
-  | 'mpeg-video'
-  | 'real-audio'
-  | 'monkeys-audio'
-  | 'dolby'
-  | 'dsd'
-  | 'sun-audio';
-
+export type OtherFile = keyof typeof OTHERS;
 /** Files that say in a header what sound they hold. */
-export type Container = 'WAV' | 'AIFF' | 'Core Audio';
-
+export type Container = keyof typeof A;
 /** Without any values. */
-type Plain =
-  // Files of sound.
-  | 'file-empty'
-  | 'file-unknown'
-  | 'file-damaged'
-  | 'contents-damaged'
-  | 'end-cut-off'
-  | 'packet-list-missing'
-  | 'sound-locked'
-  | 'not-listened-to'
-  | 'no-end'
-  | 'helper-not-started'
-  | 'helper-broke-down'
-  | 'own-fault'
-  | 'file-unreadable'
-  | 'file-gone'
-  | 'no-backup'
-  | 'backup-newer'
-  | 'backup-damaged'
-  | 'attempt-gone'
-  | 'ogg-without-sound'
-  | 'no-wav'
-  | 'wav-header-short'
-  | 'opus-header-senseless'
-  | 'nothing-after-header'
-  | 'no-mp3-frame'
-  | 'nothing-decoded'
-  | 'no-sound-track'
-  | 'codec-unknown'
-  // Zips.
-  | 'zip-damaged'
-  | 'zip-in-parts'
-  | 'zip-locked'
-  | 'zip-packed-otherwise'
-  | 'zip-overlaps'
-  | 'zip-nameless'
-  | 'zip-leads-elsewhere'
-  | 'zip-member-gone'
-  // Reviews.
-  | 'no-review'
-  | 'review-newer'
-  | 'review-holds-other'
-  | 'review-names-twice'
-  | 'review-misses-file'
-  | 'review-sound-too-long'
-  | 'review-too-large'
-  | 'review-for-teacher'
-  | 'review-for-student'
-  // Levels.
-  | 'no-levels'
-  | 'levels-newer'
-  // Files of music.
-  | 'no-music'
-  | 'music-damaged'
-  | 'music-newer'
-  | 'music-entities'
-  | 'music-timewise'
-  | 'music-transposing'
-  | 'music-no-notes'
-  | 'music-no-beats'
-  | 'music-one-moment'
-  | 'music-beyond-keys'
-  | 'music-unplayable'
-  // The journal's file.
-  | 'no-journal'
-  | 'journal-damaged'
-  | 'journal-too-much'
-  | 'journal-newer'
-  | 'journal-breaks-off'
-  | 'journal-no-sound'
-  | 'journal-too-large'
-  | 'journal-other'
-  // The microphone.
-  | 'microphone-denied'
-  | 'microphone-none'
-  | 'microphone-busy'
-  | 'microphone-unsupported'
-  | 'microphone-mute'
-  | 'microphone-gone'
-  | 'microphone-silenced'
-  | 'microphone-asleep'
-  | 'microphone-back'
-  | 'connect-again'
-  // The page and its helpers.
-  | 'other-window-older'
-  | 'listening-not-loaded'
-  | 'sorting-not-loaded'
-  | 'analysis-called-off'
-  | 'sorting-called-off'
-  | 'page-closed'
-  | 'no-picture'
-  | 'not-encoded';
+type Plain = keyof typeof SENTENCES;
 
 /** With its values. `of` and `because` are what lies behind it. */
 type Valued =
