@@ -2,7 +2,7 @@
 export { BPM, fieldsOf, MIDI, SECONDS, told } from './base/shapes.ts';
 export { capital } from './base/text.ts';
 export type { Shape } from './base/shapes.ts';
-export { HIGHEST_KEY, isKey, LOWEST_KEY } from './base/units.ts';
+export { isKey } from './base/units.ts';
 export { assess, assessHeard } from './assess.ts';
 export type { AssessOptions, Assessment } from './assess.ts';
 export { assessRecording, pianoAfter, settledTuning } from './assess-recording.ts';

@@ -25,7 +25,7 @@ export const SETTLED = v.object({
 });
 
 /** A review that was made. */
-export const SENT = v.object({
+const SENT = v.object({
   /** the same for one that was made again, before anything new came in */
   id: ID,
   madeMs: MOMENT,

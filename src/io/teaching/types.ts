@@ -10,7 +10,7 @@ import type {
 } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
 import type { Correction, Remark, SoundFile } from '../review/types.ts';
-import type { FILE, PLAYING, SENT, SETTLED, STUDENT, TEMPLATE } from './backup-check.ts';
+import type { FILE, PLAYING, SETTLED, STUDENT, TEMPLATE } from './backup-check.ts';
 
 /** A record that is kept: how often it was changed, so that of two of one name the later is known; absent: never. */
 interface Kept {
@@ -19,8 +19,6 @@ interface Kept {
 
 /** A piano of which is known which keys were struck. */
 export type SettledPiano = Shape<typeof SETTLED>;
-/** A review that was made. */
-export type SentReview = Shape<typeof SENT>;
 
 /** What may be brought back until it is ended. */
 interface Deletable {
