@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { justNoticeableMs } from '../../src/engine/report/criteria/audible.ts';
+import { justNoticeableMs } from '../../src/engine/report/criteria/index.ts';
 import { MEAN_RANGE } from '../../src/engine/report/measures/noise.ts';
 import { nPVI } from '../../src/engine/report/measures/npvi.ts';
 import { createRandom } from '../support/random.ts';

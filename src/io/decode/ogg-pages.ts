@@ -18,7 +18,10 @@ export interface OggPage {
 
 const HEADER_BYTES = 27;
 
-/** The pages of an Ogg file in order. Damage between pages is passed over; a page cut short ends it. */
+/**
+ * The pages of an Ogg file in order. Damage between pages is passed over; a page cut short ends it. (mediabunny reads Ogg too, but goes
+ * back for every page's length, and stops at the first damage.)
+ */
 export function* oggPages(bytes: Uint8Array): Generator<OggPage> {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   let at = 0;

@@ -99,3 +99,69 @@ export const DEFAULT_CRITERIA: Criteria = {
   loudnessDb: null,
   tempoShare: 0.03,
 };
+
+/**
+ * Just-noticeable difference of one interval in an even sequence, ms: 6 ms for IOI under 240 ms, 2.5 % of the IOI above
+ * (Friberg & Sundberg 1995).
+ */
+export function justNoticeableMs(ioiMs: number): number {
+  return ioiMs < 240 ? 6 : 0.025 * ioiMs;
+}
+
+/**
+ * What is just noticed of an interval's displacement is 6 ms in fast sequences and 2.5 % of slow ones (Friberg & Sundberg 1995);
+ * between them this bends smoothly. As a share of the interval.
+ */
+function noticedShare(stepMs: number): number {
+  return Math.hypot(justNoticeableMs(0), justNoticeableMs(1000) * (stepMs / 1000)) / stepMs;
+}
+
+/**
+ * Criteria → the same with the bounds of evenness as they are for steps of so many ms: always as many times what is just noticed
+ * there. `stepMs` null: not known, so the bounds stay.
+ *
+ * By default 1.6 times: 4.3 % (28 ms) at 1.5 notes a second, 5.6 % at four, 8 % (11 ms) at seven, 11 to 14 % at ten to fourteen.
+ * Trained pianists' scales vary by 8 to 10 ms at seven notes a second or five (memory, medium confidence), and tapping by 2 to
+ * 4 % of slow intervals beside some 10 ms of the hand's own (Wing & Kristofferson 1973; Repp 2005; both memory): one fixed share
+ * lets 30 ms pass at slow tempi and refuses 6 ms at fast ones.
+ */
+export function evenAt(criteria: Criteria, stepMs: number | null): Criteria {
+  const { evennessPercent, unevenPercent, evennessStepMs } = criteria;
+  if (evennessStepMs === null || stepMs === null) return criteria;
+  const times = noticedShare(stepMs) / noticedShare(evennessStepMs);
+  return {
+    ...criteria,
+    evennessPercent: evennessPercent * times,
+    unevenPercent: unevenPercent * times,
+    evennessStepMs: stepMs,
+  };
+}
+
+/**
+ * Of the time to the next note a short note leaves so much silent: staccato some 60 %, notes simply detached some 25 % (Bresin & Battel
+ * 2000, memory), so that between them lie these; a gap under a tenth is not heard as one.
+ */
+const SHORT_SHARE = 0.4;
+const APART_SHARE = 0.1;
+
+/** A figure with its ±, one standard deviation. */
+interface Told {
+  readonly value: number;
+  readonly plusMinus?: number;
+}
+
+/** Something against a bound: it is so, surely not so, or that cannot be told. */
+export type Outcome = 'so' | 'not-so' | 'untold';
+
+/** What was to lie over a bound: it does, surely it does not, or that cannot be told. */
+export function outcomeOf({ value, plusMinus = 0 }: Told, bound: number, sureBy: number): Outcome {
+  if (value >= bound) return 'so';
+  return value + sureBy * plusMinus < bound ? 'not-so' : 'untold';
+}
+
+/** The overlap (+) or gap (−) that was heard from key to key, ms, against the usual time from note to note → whether it is the touch meant. */
+export function touchOutcome(meant: Touch, overlapMs: Told, ioiMs: number, sureBy: number): Outcome {
+  if (meant === 'legato') return outcomeOf(overlapMs, -APART_SHARE * ioiMs, sureBy);
+  const gapMs = { ...overlapMs, value: -overlapMs.value };
+  return outcomeOf(gapMs, (meant === 'staccato' ? SHORT_SHARE : APART_SHARE) * ioiMs, sureBy);
+}

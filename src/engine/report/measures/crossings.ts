@@ -2,7 +2,7 @@ import { median, quantile } from '../../base/statistics.ts';
 import type { Exercise, Hand } from '../../exercise/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import type { CrossingDelay, Figure } from '../types.ts';
-import { justNoticeableMs } from '../criteria/audible.ts';
+import { justNoticeableMs } from '../criteria/index.ts';
 import { notMeasured } from './estimate.ts';
 import { shareOverByOnset, sureOf } from './sure.ts';
 import type { Interval } from './strikes.ts';

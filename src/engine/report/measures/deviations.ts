@@ -2,7 +2,7 @@ import { median } from '../../base/statistics.ts';
 import type { Exercise } from '../../exercise/index.ts';
 import type { Timeline } from '../../timeline/index.ts';
 import type { IntervalDeviation } from '../types.ts';
-import { justNoticeableMs } from '../criteria/audible.ts';
+import { justNoticeableMs } from '../criteria/index.ts';
 import { notMeasured } from './estimate.ts';
 import type { Figure } from '../types.ts';
 import type { Interval } from './strikes.ts';

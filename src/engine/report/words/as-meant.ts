@@ -1,7 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { accentsOf } from '../../exercise/index.ts';
 import type { Loudness, Practising, Touch } from '../../exercise/index.ts';
-import { outcomeOf, touchOutcome } from '../criteria/touch.ts';
+import { outcomeOf, touchOutcome } from '../criteria/index.ts';
 import { accentDb, growthOf, isMeasured } from '../measures/index.ts';
 import type { Estimate } from '../types.ts';
 import type { Saying } from './said/index.ts';

@@ -1,5 +1,5 @@
 import { median } from '../../base/statistics.ts';
-import { justNoticeableMs } from '../criteria/audible.ts';
+import { justNoticeableMs } from '../criteria/index.ts';
 import { isMeasured, shareOver, surelyOver } from '../measures/index.ts';
 import type { Togetherness } from '../types.ts';
 import { taskOf, wayUp } from './place.ts';

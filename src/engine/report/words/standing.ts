@@ -1,8 +1,7 @@
 import { median } from '../../base/statistics.ts';
 import { stepMs } from '../../exercise/index.ts';
-import { evenAt } from '../criteria/even.ts';
+import { evenAt, touchOutcome } from '../criteria/index.ts';
 import type { Criteria } from '../criteria/index.ts';
-import { touchOutcome } from '../criteria/touch.ts';
 import { isMeasured } from '../measures/index.ts';
 import type { Figure, Report } from '../types.ts';
 
