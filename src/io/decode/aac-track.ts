@@ -35,11 +35,7 @@ const ADTS_HEADER_BYTES = 7;
 const LONGEST_ADTS_FRAME = 8191;
 
 /** The bytes of a file → its AAC-LC track, up to `maxFrames` samples; null where it has none. */
-export async function readAacTrack(
-  bytes: Uint8Array,
-  maxFrames: number,
-  piecePackets = PIECE_PACKETS,
-): Promise<AacTrack | null> {
+export async function readAacTrack(bytes: Uint8Array, maxFrames: number): Promise<AacTrack | null> {
   const track = await openTrack(bytes);
   if (track.codec !== 'aac') return null;
   const sampleRateHz = track.sampleRate;
@@ -76,9 +72,9 @@ export async function readAacTrack(
   const skip = Math.max(0, Math.round(-firstSec * sampleRateHz));
   const frames = Math.round((endSec - Math.max(firstSec, 0)) * sampleRateHz);
   const pieces: AacPiece[] = [];
-  for (let at = 0; at < packets.length; at += piecePackets) {
+  for (let at = 0; at < packets.length; at += PIECE_PACKETS) {
     const early = Math.min(at, 1);
-    const adts = joined(packets.slice(at - early, at + piecePackets)).buffer;
+    const adts = joined(packets.slice(at - early, at + PIECE_PACKETS)).buffer;
     pieces.push({ adts, drop: early * PACKET_FRAMES });
   }
   return { pieces, sampleRateHz, container: 'MP4', skip, frames, remarks };
