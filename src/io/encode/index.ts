@@ -1,16 +1,12 @@
 import type { AudioInput } from '../../engine/index.ts';
+import type { SoundFile } from './kinds.ts';
 import { oneChannel } from './one-channel.ts';
 import { encodePcm, encodeWav } from './wav.ts';
 
 export { encodePcm, encodeWav };
 export { endingOf, isSoundOfKind, mimeOf } from './kinds.ts';
+export type { SoundFile } from './kinds.ts';
 export type { WavOptions, WavSamples } from './wav.ts';
-
-/** A small sound file as it travels, one channel. */
-export interface SoundFile {
-  readonly bytes: Uint8Array<ArrayBuffer>;
-  readonly mime: 'audio/webm' | 'audio/wav';
-}
 
 export interface EncodeOptions {
   /** of Opus; 96 000 for playing, a third of that is enough for speech */

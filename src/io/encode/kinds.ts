@@ -1,4 +1,8 @@
-import type { SoundFile } from './index.ts';
+/** A small sound file as it travels, one channel. */
+export interface SoundFile {
+  readonly bytes: Uint8Array<ArrayBuffer>;
+  readonly mime: 'audio/webm' | 'audio/wav';
+}
 
 /**
  * Whether the bytes are the kind of sound that they go by: "RIFF", a length, "WAVE" (Multimedia Programming Interface
