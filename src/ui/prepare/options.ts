@@ -25,10 +25,16 @@ const labelled = <T extends string>(
 ): readonly Choice<T>[] => values.map((value) => ({ value, label: labels[value] }));
 
 /** The keys round the circle of fifths, as the engine orders them: major from C, minor from A. */
-export function keyGroups(): readonly { readonly label: string; readonly keys: readonly Choice<string>[] }[] {
+export function keyGroups(): readonly {
+  readonly label: string;
+  readonly options: readonly Choice<string>[];
+}[] {
   return (['major', 'minor'] as const).map((mode) => ({
     label: strings().prepare.groups[mode],
-    keys: ALL_KEYS.filter((key) => key.endsWith(mode)).map((key) => ({ value: key, label: shownKey(key) })),
+    options: ALL_KEYS.filter((key) => key.endsWith(mode)).map((key) => ({
+      value: key,
+      label: shownKey(key),
+    })),
   }));
 }
 
@@ -36,13 +42,16 @@ export function keyGroups(): readonly { readonly label: string; readonly keys: r
 export const formOptions = (): readonly Choice<Form>[] => labelled(SET, strings().prepare.FORMS);
 
 /** All else, by groups. */
-export function moreForms(): readonly { readonly label: string; readonly forms: readonly Choice<Form>[] }[] {
+export function moreForms(): readonly {
+  readonly label: string;
+  readonly options: readonly Choice<Form>[];
+}[] {
   const { FORMS, formGroups } = strings().prepare;
   const isFurther = (form: Form): boolean => !SET.some((one) => one === form);
   return GROUPED_FORMS.map(({ group, forms }) => ({
     label: formGroups[group],
-    forms: labelled(forms.filter(isFurther), FORMS),
-  })).filter(({ forms }) => forms.length > 0);
+    options: labelled(forms.filter(isFurther), FORMS),
+  })).filter(({ options }) => options.length > 0);
 }
 
 export const handOptions = (): readonly Choice<Hands>[] => labelled(ALL_HANDS, strings().prepare.HANDS);

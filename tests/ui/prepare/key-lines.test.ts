@@ -23,10 +23,10 @@ describe('what there is to know about a key', () => {
 });
 
 it('offers the twelve major and the twelve minor keys round the circle of fifths', () => {
-  expect(keyGroups().map((group) => group.keys.length)).toEqual([12, 12]);
+  expect(keyGroups().map((group) => group.options.length)).toEqual([12, 12]);
   expect(
     keyGroups()[0]!
-      .keys.slice(0, 4)
+      .options.slice(0, 4)
       .map((key) => key.label),
   ).toEqual(['C major', 'G major', 'D major', 'A major']);
 });
