@@ -1,5 +1,4 @@
-import { isPractice, samePassage } from '../../engine/index.ts';
-import type { ExerciseChoice } from '../../engine/index.ts';
+import { isPractice, samePassage, type ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
 import { dayOf } from './days.ts';
 import type { Aim } from './aim.ts';

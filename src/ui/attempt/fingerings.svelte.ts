@@ -1,8 +1,6 @@
-import { keepFingering, withKeptFingers } from '../../engine/index.ts';
-import type { ExerciseChoice } from '../../engine/index.ts';
+import { keepFingering, withKeptFingers, type ExerciseChoice } from '../../engine/index.ts';
 import { readChoice } from '../../io/check/index.ts';
-import { recall, remember } from '../../io/settings/index.ts';
-import type { Settings } from '../../io/settings/index.ts';
+import { recall, remember, type Settings } from '../../io/settings/index.ts';
 
 /** under this name they are remembered */
 const NAME = 'fingerings';

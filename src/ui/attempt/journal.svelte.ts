@@ -15,8 +15,7 @@ import type { Aim, Past } from './aim.ts';
 import type { Told } from './phases.ts';
 import type { Sound } from './sound.ts';
 import { Standards } from './standards.svelte.ts';
-import { troubleOf } from '../../io/troubles/index.ts';
-import type { Trouble } from '../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
 
 export type { Aim } from './aim.ts';
 

@@ -1,5 +1,4 @@
-import { mergeHands } from '../../engine/index.ts';
-import type { AssessOptions, Assessment, HandsAlone } from '../../engine/index.ts';
+import { mergeHands, type AssessOptions, type Assessment, type HandsAlone } from '../../engine/index.ts';
 import type { Devices } from './devices.ts';
 import type { Sound } from './sound.ts';
 

@@ -17,18 +17,16 @@ import {
   stretchIn,
   takesMinorScale,
   unfingered,
+  type Assessment,
+  type Exercise,
+  type ExerciseChoice,
+  type Intention,
+  type KeyFacts,
+  type MinorScale,
+  type Words,
 } from '../../engine/index.ts';
 import { readChoice, readPractice } from '../../io/check/index.ts';
 import { recall, remember, type Settings } from '../../io/settings/index.ts';
-import type {
-  Assessment,
-  Exercise,
-  ExerciseChoice,
-  Intention,
-  KeyFacts,
-  MinorScale,
-  Words,
-} from '../../engine/index.ts';
 
 import { Fingerings } from './fingerings.svelte.ts';
 
@@ -64,6 +62,8 @@ export class Plan {
   readonly exercise: Exercise = $derived(buildExercise(this.choice));
   /** what is written on the staff: where a rhythm is meant, or chords, the stretch by itself, once; else the whole */
   readonly written: Exercise = $derived(writtenOut(this.exercise, this.practice?.intention ?? null));
+  /** the stretch that is marked there: none where it stands by itself */
+  readonly marked: Practice | null = $derived(this.written === this.exercise ? this.stretch : null);
   readonly key: KeyFacts = $derived(keyFacts(this.choice.key));
   #recognise = $state(false);
   #targetBpm: number | null = $state(FIRST_BPM);

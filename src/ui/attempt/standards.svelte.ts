@@ -7,14 +7,12 @@ import {
   readyBounds,
   SYLLABUS_BPM,
   USUAL_GOALS,
-} from '../../engine/index.ts';
-import type {
-  AssignedExercise,
-  Criteria,
-  ExerciseChoice,
-  Goals,
-  ReadyBounds,
-  Syllabus,
+  type AssignedExercise,
+  type Criteria,
+  type ExerciseChoice,
+  type Goals,
+  type ReadyBounds,
+  type Syllabus,
 } from '../../engine/index.ts';
 import { readSyllabus } from '../../io/check/index.ts';
 

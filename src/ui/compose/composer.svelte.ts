@@ -3,10 +3,8 @@ import type { AudioInput, ExerciseChoice, Hands, LayOutOptions, WrittenNote } fr
 import type { Microphone } from '../../io/microphone/index.ts';
 import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
 import type { Hearing } from '../prepare/passages.svelte.ts';
-import { after, handed, lengthened, put, raised, stepped, taken, withThird } from './edits.ts';
-import type { Edited } from './edits.ts';
-import { choiceOn, EMPTY_SHEET, mostBeats, NEAR, sheetOf } from './sheet.ts';
-import type { Sheet } from './sheet.ts';
+import { after, handed, lengthened, put, raised, stepped, taken, withThird, type Edited } from './edits.ts';
+import { choiceOn, EMPTY_SHEET, mostBeats, NEAR, sheetOf, type Sheet } from './sheet.ts';
 
 /** How a passage comes to be, and how far it is. */
 export type Stage =

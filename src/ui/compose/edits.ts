@@ -8,8 +8,7 @@ import {
   withSign,
 } from '../../engine/index.ts';
 import type { Hand, WrittenNote } from '../../engine/index.ts';
-import { inOrder, mostBeats, NEAR } from './sheet.ts';
-import type { Sheet } from './sheet.ts';
+import { inOrder, mostBeats, NEAR, type Sheet } from './sheet.ts';
 
 /** A sheet after an edit, and the note that is now in hand; null: none is. */
 export interface Edited {

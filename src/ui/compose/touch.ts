@@ -1,9 +1,7 @@
-import { nameAt } from '../../engine/index.ts';
-import type { WrittenNote } from '../../engine/index.ts';
+import { nameAt, type WrittenNote } from '../../engine/index.ts';
 import type { DrawnSystem } from '../plots/staff/draw.ts';
 import { pointAt } from '../plots/staff/fields.ts';
-import { momentsOn, NEAR } from './sheet.ts';
-import type { Sheet } from './sheet.ts';
+import { momentsOn, NEAR, type Sheet } from './sheet.ts';
 
 /** A note's head as it was engraved, px at scale 1. */
 export interface Head {

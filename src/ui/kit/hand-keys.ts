@@ -1,5 +1,4 @@
-import { handsFor } from '../../engine/index.ts';
-import type { Form, HandLikelihood, Hands } from '../../engine/index.ts';
+import { handsFor, type Form, type HandLikelihood, type Hands } from '../../engine/index.ts';
 
 /** German and English hands begin with the same letters, and so do both and beide. */
 const HANDS: Readonly<Record<string, Hands>> = { l: 'left', r: 'right', b: 'together' };

@@ -1,6 +1,5 @@
 /** Note and key names as they are shown, as they are spoken, and taken apart; all as the page calls its notes. */
-import { exerciseTitle, keyName, noteName } from '../../engine/index.ts';
-import type { ExerciseChoice } from '../../engine/index.ts';
+import { exerciseTitle, keyName, noteName, type ExerciseChoice } from '../../engine/index.ts';
 import { speaking, strings } from '../language/index.ts';
 
 /** A note's name taken apart: "G#4" → letter G, accidental "#", octave 4; "Bb" has no octave. */

@@ -1,5 +1,4 @@
-import { isWhole } from '../../engine/index.ts';
-import type { AssignedExercise, Assignment } from '../../engine/index.ts';
+import { isWhole, type AssignedExercise, type Assignment } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
 import { intentionWords, strings } from '../language/index.ts';

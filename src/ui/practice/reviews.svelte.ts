@@ -1,11 +1,9 @@
-import { buildExercise } from '../../engine/index.ts';
-import type { AssignedExercise } from '../../engine/index.ts';
+import { buildExercise, type AssignedExercise } from '../../engine/index.ts';
 import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
 import type { Shelf, Shelved } from '../../io/shelf/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
 import type { Sound } from '../attempt/sound.ts';
-import { EvenfallError, troubleOf } from '../../io/troubles/index.ts';
-import type { Trouble } from '../../io/troubles/index.ts';
+import { EvenfallError, troubleOf, type Trouble } from '../../io/troubles/index.ts';
 
 /** What receiving needs of the device, passed in. */
 export interface ReviewDevices {

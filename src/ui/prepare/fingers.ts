@@ -1,5 +1,4 @@
-import { playedBy } from '../../engine/index.ts';
-import type { Exercise, Hand, WrittenFinger } from '../../engine/index.ts';
+import { playedBy, type Exercise, type Hand, type WrittenFinger } from '../../engine/index.ts';
 
 /** One note with the finger that plays it. */
 export interface FingerPlace extends Omit<WrittenFinger, 'finger'> {

@@ -1,6 +1,5 @@
 import { readChoice } from '../../io/check/index.ts';
-import { handsIn, passageId } from '../../engine/index.ts';
-import type { AudioInput, ExerciseChoice } from '../../engine/index.ts';
+import { handsIn, passageId, type AudioInput, type ExerciseChoice } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bars, KeptPassages } from '../../io/scores/index.ts';

@@ -1,11 +1,9 @@
 import type { AudioInput } from '../../engine/index.ts';
 import type { Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
-import { recall, remember } from '../../io/settings/index.ts';
-import type { Settings } from '../../io/settings/index.ts';
+import { recall, remember, type Settings } from '../../io/settings/index.ts';
 import type { Share } from '../../io/share/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
-import { troubleOf } from '../../io/troubles/index.ts';
-import type { Trouble } from '../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
 import { fileNameOf } from '../kit/save.ts';
 
 /** What sending needs of the device, passed in. */

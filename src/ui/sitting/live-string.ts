@@ -1,5 +1,4 @@
-import { STOP_BEATS } from '../../engine/index.ts';
-import type { Exercise } from '../../engine/index.ts';
+import { STOP_BEATS, type Exercise } from '../../engine/index.ts';
 import type { LiveNote } from './state/live-notes.ts';
 import { cutSilences } from '../plots/pearls/warp.ts';
 

@@ -1,5 +1,4 @@
-import { isHandKnown } from '../../engine/index.ts';
-import type { Assessment, ExerciseChoice, Hands } from '../../engine/index.ts';
+import { isHandKnown, type Assessment, type ExerciseChoice, type Hands } from '../../engine/index.ts';
 import { handsAsked } from '../kit/hand-keys.ts';
 import { strings } from '../language/index.ts';
 import { shownTitle } from '../names/index.ts';

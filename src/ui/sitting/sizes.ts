@@ -1,5 +1,5 @@
 import type { Exercise, Report } from '../../engine/index.ts';
-import { drawPearls, type PictureOptions } from '../plots/pearls/picture.ts';
+import { drawPearls } from '../plots/pearls/picture.ts';
 import type { PearlPicture } from '../plots/pearls/types.ts';
 import { breakSystems } from '../plots/staff/bars.ts';
 import { barsOf } from '../plots/staff/written.ts';
@@ -47,15 +47,10 @@ export function fittedPearls(
   report: Report,
   exercise: Exercise,
   box: { readonly widthPx: number; readonly heightPx: number },
-  limits: PictureOptions['limits'],
 ): { readonly picture: PearlPicture; readonly scale: number } {
   const at = (scale: number) => ({
     scale,
-    picture: drawPearls(report, exercise, {
-      widthPx: Math.floor(box.widthPx / scale),
-      markedSteps: new Set(report.words.steps),
-      limits,
-    }),
+    picture: drawPearls(report, exercise, { widthPx: Math.floor(box.widthPx / scale) }),
   });
   const heightPx = ({ rows }: PearlPicture): number =>
     rows.reduce((sum, row) => sum + row.heightPx, 0) + GAP_PX * Math.max(0, rows.length - 1);

@@ -1,5 +1,4 @@
-import { plainName } from '../../engine/index.ts';
-import type { Exercise, KeyFacts } from '../../engine/index.ts';
+import { plainName, type Exercise, type KeyFacts } from '../../engine/index.ts';
 import { shownName } from '../names/index.ts';
 
 /** Exercise and key → how a key that was struck is written: as the exercise spells it, else with the key's own signs. */

@@ -1,5 +1,4 @@
-import { shortfalls } from '../../engine/index.ts';
-import type { Criteria, Level, Shortfall } from '../../engine/index.ts';
+import { shortfalls, type Criteria, type Level, type Shortfall } from '../../engine/index.ts';
 import type { GivenFile, Playing, Student } from '../../io/teaching/index.ts';
 import { kindOf } from './state/playings.ts';
 

@@ -1,5 +1,4 @@
-import { DEFAULT_CRITERIA, lateCrossings } from '../../engine/index.ts';
-import type { Report } from '../../engine/index.ts';
+import { DEFAULT_CRITERIA, lateCrossings, type Report } from '../../engine/index.ts';
 import { playRange, type PlayRange, type Spot } from '../plots/pearls/spots.ts';
 
 /** A place to be heard, and where to play for it. */

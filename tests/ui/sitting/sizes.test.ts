@@ -31,7 +31,6 @@ describe('the size of a text', () => {
 
 describe("the report's string", () => {
   const { report, exercise } = invent(INVENTED.lateThumb);
-  const limits = { handsApartMs: 35, chordSpreadMs: 40 };
   const heightOf = (fitted: ReturnType<typeof fittedPearls>): number =>
     fitted.scale * fitted.picture.rows.reduce((sum, row) => sum + row.heightPx + 14, -14);
 
@@ -41,13 +40,13 @@ describe("the report's string", () => {
     [1300, 400],
     [700, 600],
   ])('fills a room of %i × %i as far as it can', (widthPx, heightPx) => {
-    const fitted = fittedPearls(report, exercise, { widthPx, heightPx }, limits);
+    const fitted = fittedPearls(report, exercise, { widthPx, heightPx });
     expect(heightOf(fitted)).toBeLessThanOrEqual(heightPx);
     expect(fitted.scale).toBeGreaterThan(0.6);
   });
 
   it('is drawn as small as it can be read where the room is smaller than that', () => {
-    expect(fittedPearls(report, exercise, { widthPx: 300, heightPx: 40 }, limits).scale).toBe(0.6);
+    expect(fittedPearls(report, exercise, { widthPx: 300, heightPx: 40 }).scale).toBe(0.6);
   });
 });
 

@@ -39,7 +39,6 @@ mount(Report, {
     sound: { name: 'invented', channels: [], sampleRateHz: 48_000, recordedHere: false, remarks: [] },
     player,
     others: [{ report: invent({ ...made, ...other }).report, name: 'earlier' }],
-    better: null,
     onsetup: () => undefined,
     onswitch: () => undefined,
   },

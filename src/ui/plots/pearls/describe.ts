@@ -1,5 +1,4 @@
-import { crossingsOf } from '../../../engine/index.ts';
-import type { Report } from '../../../engine/index.ts';
+import { crossingsOf, type Report } from '../../../engine/index.ts';
 import { listed, shown, withUnit } from '../../kit/figures.ts';
 import { notice, strings } from '../../language/index.ts';
 import { fingerName, shownName, spokenName } from '../../names/index.ts';

@@ -1,4 +1,4 @@
-import { beatsPerStep, STOP_BEATS, timelineOf } from '../../../engine/index.ts';
+import { beatsPerStep, DEFAULT_CRITERIA, STOP_BEATS, timelineOf } from '../../../engine/index.ts';
 import type { Exercise, Report } from '../../../engine/index.ts';
 import { drawRow, RIGHT_PX } from './row.ts';
 import { chooseBreaks } from './rows.ts';
@@ -8,9 +8,10 @@ import { cutSilences } from './warp.ts';
 
 export interface PictureOptions {
   readonly widthPx: number;
-  /** steps that the words speak of */
-  readonly markedSteps: ReadonlySet<number>;
-  readonly limits: PictureLimits;
+  /** steps that are marked; those that the words speak of if not said */
+  readonly markedSteps?: ReadonlySet<number>;
+  /** the usual ones if not said */
+  readonly limits?: PictureLimits;
 }
 
 /** A stop is drawn as long as this many beats. */
@@ -62,8 +63,8 @@ export function drawPearls(report: Report, exercise: Exercise, options: PictureO
       report,
       widthPx: options.widthPx,
       narrow,
-      markedSteps: options.markedSteps,
-      limits: options.limits,
+      markedSteps: options.markedSteps ?? new Set(report.words.steps),
+      limits: options.limits ?? DEFAULT_CRITERIA,
       labels: shortLabels(exercise),
     }),
   );

@@ -1,5 +1,4 @@
-import { crossingsOf, lateCrossings } from '../../../engine/index.ts';
-import type { Hand, Report } from '../../../engine/index.ts';
+import { crossingsOf, lateCrossings, type Hand, type Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import { drawnText, labelSpot, LANE, placePearls, type Lane } from './lanes.ts';

@@ -1,5 +1,4 @@
-import { crossingsOf, lateCrossings } from '../../../engine/index.ts';
-import type { Hand, Report } from '../../../engine/index.ts';
+import { crossingsOf, lateCrossings, type Hand, type Report } from '../../../engine/index.ts';
 import { signed, withUnit } from '../../kit/figures.ts';
 import { drawnText, hangingDepth, LANE, type Lane } from './lanes.ts';
 import type { Spot } from './spots.ts';

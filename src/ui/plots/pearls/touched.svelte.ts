@@ -41,6 +41,11 @@ export class Touched {
     });
   }
 
+  /** place in the recording that sounds now, seconds; null: nothing plays */
+  get positionSec(): number | null {
+    return this.#player()?.positionSec ?? null;
+  }
+
   /** Chooses a spot and plays it among its neighbours. */
   touch(index: number): void {
     const spot = this.#spots()[index];

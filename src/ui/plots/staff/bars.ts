@@ -1,7 +1,5 @@
-import { notesABeat, playedBy } from '../../../engine/index.ts';
-import type { Exercise, ExpectedStep, Hand } from '../../../engine/index.ts';
-import { signsOf } from './meant.ts';
-import type { Meant, StaffSign } from './meant.ts';
+import { notesABeat, playedBy, type Exercise, type ExpectedStep, type Hand } from '../../../engine/index.ts';
+import { signsOf, type Meant, type StaffSign } from './meant.ts';
 
 export type Clef = 'treble' | 'bass';
 

@@ -3,8 +3,7 @@ import { Barline, Renderer, Stave, StaveConnector, VexFlow } from 'vexflow/core'
 import { headWidthPx, timeWidthPx, type Bar } from './bars.ts';
 import { fieldsOf, type StaffField } from './fields.ts';
 import { drawMeant, markOctaves, markStretch } from './marks.ts';
-import { meantShapes } from './meant.ts';
-import type { Meant } from './meant.ts';
+import { meantShapes, type Meant } from './meant.ts';
 import { drawNotes, drawTies, makeNote, type DrawnPart } from './notes.ts';
 import type { StaffPlace } from './pencil.ts';
 

@@ -1,9 +1,7 @@
 import { barlines } from '../../../engine/index.ts';
 import type { Exercise, ExpectedNote, ExpectedStep, Hand, OwnPassage } from '../../../engine/index.ts';
-import { vexKey, writeBars } from './bars.ts';
-import type { Bar, Clef, StaffEvent, StaffPart } from './bars.ts';
-import { signsOf } from './meant.ts';
-import type { Meant } from './meant.ts';
+import { vexKey, writeBars, type Bar, type Clef, type StaffEvent, type StaffPart } from './bars.ts';
+import { signsOf, type Meant } from './meant.ts';
 
 /** A passage as it is written: bars, rests, ties, triplets. Of two voices of one hand the next note ends the one before. */
 

@@ -1,5 +1,4 @@
-import { faultCount, workId } from '../../../engine/index.ts';
-import type { Report } from '../../../engine/index.ts';
+import { faultCount, workId, type Report } from '../../../engine/index.ts';
 
 /** Attempts of one exercise → the best: the fewest mistakes, then the most even in time; the earlier of two alike. */
 export function bestOf<T extends { readonly report: Report }>(attempts: readonly T[]): T | null {

@@ -1,5 +1,4 @@
-import { beatsPerStep, timelineOf } from '../../../engine/index.ts';
-import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import { beatsPerStep, timelineOf, type Exercise, type Hand, type Report } from '../../../engine/index.ts';
 import { shownName } from '../../names/index.ts';
 import { sounded } from '../../plots/pearls/pearls.ts';
 import { LANE, placePearls, type Lane } from '../../plots/pearls/lanes.ts';

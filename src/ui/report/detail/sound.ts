@@ -1,5 +1,4 @@
-import { lineThrough } from '../../../engine/index.ts';
-import type { Hand, Report } from '../../../engine/index.ts';
+import { lineThrough, type Hand, type Report } from '../../../engine/index.ts';
 import { shown, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import type { GraphFigure, GraphPoint } from '../../plots/graph/types.ts';

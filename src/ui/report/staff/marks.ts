@@ -1,5 +1,4 @@
-import { lateCrossings } from '../../../engine/index.ts';
-import type { Exercise, Hand, Report } from '../../../engine/index.ts';
+import { lateCrossings, type Exercise, type Hand, type Report } from '../../../engine/index.ts';
 import { listed, shown, signed, withUnit } from '../../kit/figures.ts';
 import { strings } from '../../language/index.ts';
 import { shownName, shownWrongName } from '../../names/index.ts';

@@ -1,5 +1,4 @@
-import { exerciseIn } from '../../../engine/index.ts';
-import type { Exercise } from '../../../engine/index.ts';
+import { exerciseIn, type Exercise } from '../../../engine/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
 import { spotsOf, type Spot } from '../../plots/pearls/spots.ts';
 import { marksOf, type Mark } from './marks.ts';

@@ -1,5 +1,4 @@
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { LiveEvent, RoomCheck } from '../../../engine/index.ts';
 import type { LiveListening, RoomAnalyst } from '../../../io/analysis/index.ts';
 import type { LiveMicrophone } from '../../../io/microphone/index.ts';

@@ -1,8 +1,6 @@
-import { mergePianos, pianoAfter } from '../../../engine/index.ts';
-import type { Assessment, PianoProfile } from '../../../engine/index.ts';
+import { mergePianos, pianoAfter, type Assessment, type PianoProfile } from '../../../engine/index.ts';
 import { readPiano } from '../../../io/check/index.ts';
-import { recall, remember } from '../../../io/settings/index.ts';
-import type { Settings } from '../../../io/settings/index.ts';
+import { recall, remember, type Settings } from '../../../io/settings/index.ts';
 
 const NAME = 'piano';
 

@@ -1,5 +1,4 @@
-import { handsPlayedIn } from '../../../engine/index.ts';
-import type { HandPlayed } from '../../../engine/index.ts';
+import { handsPlayedIn, type HandPlayed } from '../../../engine/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 

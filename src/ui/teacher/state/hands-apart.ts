@@ -1,10 +1,8 @@
-import { mergeHands } from '../../../engine/index.ts';
-import type { HandsAlone } from '../../../engine/index.ts';
-import type { GivenFile, Playing } from '../../../io/teaching/index.ts';
+import { mergeHands, type HandsAlone } from '../../../engine/index.ts';
+import { toldBy, type GivenFile, type Playing } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './buffer.ts';
 import type { TeachingLists } from './lists.svelte.ts';
-import { toldBy } from '../../../io/teaching/index.ts';
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'analyst' | 'locale' | 'criteria'>;
 

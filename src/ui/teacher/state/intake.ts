@@ -1,7 +1,5 @@
-import { HEAD_BYTES, isHidden, isRecording } from '../../../io/teaching/index.ts';
-import type { Given } from '../../../io/teaching/index.ts';
-import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { HEAD_BYTES, isHidden, isRecording, type Given } from '../../../io/teaching/index.ts';
+import { EvenfallError, troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 
 /** As many recordings as are taken at a time. */

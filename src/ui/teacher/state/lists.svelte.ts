@@ -6,8 +6,7 @@ import type {
   Student,
   TeachingStore,
 } from '../../../io/teaching/index.ts';
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
 /** Something deleted that can still be brought back. */
 export interface Deleted {

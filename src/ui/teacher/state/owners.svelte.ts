@@ -1,5 +1,4 @@
-import { pianosOfBoth } from '../../../io/teaching/index.ts';
-import type { GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
+import { pianosOfBoth, type GivenFile, type Playing, type Student } from '../../../io/teaching/index.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 import { sameName, studentOf, withAliases } from './students.ts';
 

@@ -1,9 +1,7 @@
-import { choiceIn, likelyReadings } from '../../../engine/index.ts';
-import type { ExerciseChoice, Report } from '../../../engine/index.ts';
+import { choiceIn, likelyReadings, type ExerciseChoice, type Report } from '../../../engine/index.ts';
 import type { SortedAttempt } from '../../../io/sorting/index.ts';
 import type { SentAttempt } from '../../../io/review/index.ts';
-import { toldBy } from '../../../io/teaching/index.ts';
-import type { GivenFile, NewPlaying, Playing } from '../../../io/teaching/index.ts';
+import { toldBy, type GivenFile, type NewPlaying, type Playing } from '../../../io/teaching/index.ts';
 
 /** An attempt; playing that cannot be told, with its likeliest readings; other playing, as between attempts. */
 export type PlayingKind = 'attempt' | 'cannot-tell' | 'other';

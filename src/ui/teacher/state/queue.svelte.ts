@@ -1,5 +1,4 @@
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 
 /** What the queue is told of its work. */
 export interface QueueWork<T extends { readonly id: string }> {

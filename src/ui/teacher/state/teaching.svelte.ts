@@ -1,7 +1,6 @@
 import { recordedWhen } from '../../../io/teaching/index.ts';
 import type { Changed, Given, GivenFile, Playing, Student } from '../../../io/teaching/index.ts';
-import { EvenfallError, troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { EvenfallError, troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { compareHands } from './hands-apart.ts';
 import { Hearing } from './hearing.svelte.ts';

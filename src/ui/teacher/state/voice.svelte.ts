@@ -2,8 +2,7 @@ import type { AudioInput } from '../../../engine/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { SoundFile } from '../../../io/review/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
 import { bufferOf } from './buffer.ts';
 

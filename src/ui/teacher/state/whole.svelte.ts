@@ -1,6 +1,5 @@
 import type { GivenFile } from '../../../io/teaching/index.ts';
-import { troubleOf } from '../../../io/troubles/index.ts';
-import type { Trouble } from '../../../io/troubles/index.ts';
+import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import type { TeachingDevices } from './devices.ts';
 import type { TeachingLists } from './lists.svelte.ts';
