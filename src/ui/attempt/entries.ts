@@ -1,7 +1,7 @@
-import { isPractice, samePassage, type ExerciseChoice } from '../../engine/index.ts';
+import { isPractice, type ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
-import { dayOf } from './days.ts';
 import type { Aim } from './aim.ts';
+import { sameChoice } from './plan.svelte.ts';
 import type { Sound } from './sound.ts';
 
 /** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */
@@ -37,6 +37,14 @@ export function earlierIds(
     ids.push(id);
   }
   return ids.reverse();
+}
+
+const DAY_MS = 86_400_000;
+
+/** A moment, ms since 1970 → the day of the calendar on which it is here, counted from 1970. */
+export function dayOf(whenMs: number): number {
+  // A day with a change of the clock is an hour longer or shorter.
+  return Math.round(new Date(whenMs).setHours(0, 0, 0, 0) / DAY_MS);
 }
 
 /** Attempts with a longer break between them are of two sittings, ms. Common practice, no source. */
@@ -75,16 +83,7 @@ export function othersIds(entries: readonly Entry[], id: string): readonly strin
 }
 
 /** The same exercise, whichever hand plays it. */
-function sameMusic(a: ExerciseChoice, b: ExerciseChoice): boolean {
-  return (
-    a.key === b.key &&
-    a.form === b.form &&
-    a.octaves === b.octaves &&
-    (a.minorScale ?? 'harmonic') === (b.minorScale ?? 'harmonic') &&
-    a.notesABeat === b.notesABeat &&
-    samePassage(a.passage, b.passage)
-  );
-}
+const sameMusic = (a: ExerciseChoice, b: ExerciseChoice): boolean => sameChoice({ ...a, hands: b.hands }, b);
 
 /** How an attempt is listed that the device could not store; `count`: of entries there are. */
 export function unstoredEntry(
@@ -112,7 +111,7 @@ export function unstoredEntry(
 }
 
 /** So many attempts that are in no file are worth a reminder; fewer where the oldest of them is so old, ms. Common practice, no source. */
-const WORTH_WRITING_OUT = { attempts: 50, fewer: 5, afterMs: 30 * 86_400_000 } as const;
+const WORTH_WRITING_OUT = { attempts: 50, fewer: 5, afterMs: 30 * DAY_MS } as const;
 
 /** Entries, oldest first → how many came since the journal was written out, where that is worth a reminder; else 0. */
 export function toWriteOut(entries: readonly Entry[], writtenOutMs: number, nowMs: number): number {

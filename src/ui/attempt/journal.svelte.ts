@@ -1,9 +1,9 @@
 import { isPractice, summarise } from '../../engine/index.ts';
 import type { Assessment, ExerciseChoice, Practised, Report, ToldAttempt } from '../../engine/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
-import { dayOf } from './days.ts';
 import {
   changedEntries,
+  dayOf,
   daysBefore,
   earlierIds,
   othersIds,

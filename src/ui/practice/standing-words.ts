@@ -1,4 +1,4 @@
-import type { Shortfall, Standing } from '../../engine/index.ts';
+import type { coldAgainstBest, Recurring, Shortfall, Standing } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { shown, withUnit } from '../kit/figures.ts';
 import { strings } from '../language/index.ts';
@@ -83,4 +83,22 @@ export function shortfallWords(shortfall: Shortfall): string {
     case 'tempo-unknown':
       return t.tempoUnknown;
   }
+}
+
+/** A fault that comes back, in the language of the page; and what practice did to it. */
+export function recurringWords({ kind, place, hands, attempts, of, keys, ofKeys, then }: Recurring): string {
+  const t = strings().journal.overWeeks;
+  const what = `${t.places[place]} ${t.kinds[kind]}`;
+  const found = t.found(t.hands[hands], what, attempts.length, of, keys, ofKeys);
+  return then === null ? found : `${found} ${t.then(then.before, then.ofBefore, then.since, then.ofSince)}`;
+}
+
+/** "From cold it varies by 8.1 %, at the best of the day by 5.2 % …" */
+export function coldBestWords({
+  coldPercent,
+  bestPercent,
+  days,
+}: NonNullable<ReturnType<typeof coldAgainstBest>>): string {
+  const percent = (value: number): string => withUnit(shown(value, 1), '%');
+  return strings().journal.overWeeks.coldBest(percent(coldPercent), percent(bestPercent), days);
 }

@@ -30,13 +30,18 @@ const SWELL_DB = 12;
 const ACCENT_DB = 6;
 const OVER_DB = 8;
 
-/** An exercise, and how it is meant (null: as it is written), at a tempo → how it sounds, once. */
-export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: number): Example {
+/** An exercise, and how it is meant (null: as it is written), at a tempo → how it sounds, once; counted in, if not said otherwise. */
+export function exampleOf(
+  exercise: Exercise,
+  intention: Intention | null,
+  bpm: number,
+  countInBeats = COUNT_IN_BEATS,
+): Example {
   const meant = { ...(intention ?? WHOLE), times: 1 };
   const repeats = copiesMeant(meant, stretchIn(exercise, meant).length);
   const { steps } = practisedExercise(exercise.choice, { intention: meant, repeats });
   const beatSec = 60 / bpm;
-  const fromSec = START_SEC + COUNT_IN_BEATS * beatSec;
+  const fromSec = START_SEC + countInBeats * beatSec;
   const usualBeats = meant.blocked === true ? 1 : 1 / notesABeat(exercise.choice);
   const last = Math.max(1, ...steps.map(({ copy }) => copy?.place ?? 0));
   const tones = steps.flatMap((step, at): readonly Tone[] => {
@@ -51,7 +56,7 @@ export function exampleOf(exercise: Exercise, intention: Intention | null, bpm: 
       louderDb: louderDb(meant, step, note, last),
     }));
   });
-  const clicksSec = Array.from({ length: COUNT_IN_BEATS }, (_, beat) => START_SEC + beat * beatSec);
+  const clicksSec = Array.from({ length: countInBeats }, (_, beat) => START_SEC + beat * beatSec);
   return { tones, clicksSec };
 }
 

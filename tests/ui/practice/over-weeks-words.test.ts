@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Recurring } from '../../../src/engine/index.ts';
 import { speaking } from '../../../src/ui/language/index.ts';
-import { coldBestWords, recurringWords } from '../../../src/ui/practice/over-weeks-words.ts';
+import { coldBestWords, recurringWords } from '../../../src/ui/practice/standing-words.ts';
 import { speakAsAtFirst } from '../support/at-first.ts';
 
 afterEach(speakAsAtFirst);

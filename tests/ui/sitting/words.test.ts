@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { buildExercise, keyFacts } from '../../../src/engine/index.ts';
 import type { PianoProfile, RoomCheck } from '../../../src/engine/index.ts';
 import { pianoWords, roomWords } from '../../../src/ui/sitting/room-words.ts';
-import { heldPeak } from '../../../src/ui/sitting/peak.ts';
+import { heldPeak } from '../../../src/ui/record/meter.ts';
 import { speller } from '../../../src/ui/sitting/spell.ts';
 import { stateWords } from '../../../src/ui/sitting/words.ts';
 

@@ -3,7 +3,7 @@ import { ALL_KEYS, buildExercise, keyFacts, nextKey } from '../../../src/engine/
 import { circlePlaces } from '../../../src/ui/theory/circle.ts';
 import { fingersOf } from '../../../src/ui/theory/fingers.ts';
 import { relativeOf } from '../../../src/ui/theory/key-names.ts';
-import { referenceOf } from '../../../src/ui/theory/reference.ts';
+import { exampleOf } from '../../../src/ui/prepare/example.ts';
 
 describe('the circle of fifths', () => {
   const places = circlePlaces();
@@ -85,7 +85,7 @@ describe('fingers with their crossings', () => {
 describe('the reference sound of an exercise', () => {
   it('has every note at its beat, even', () => {
     const exercise = buildExercise({ key: 'D major', form: 'progression', hands: 'left', octaves: 1 });
-    const tones = referenceOf(exercise);
+    const tones = exampleOf(exercise, null, 72, 0).tones;
     expect(tones).toHaveLength(15);
     const starts = [...new Set(tones.map(({ timeSec }) => timeSec))];
     const gaps = starts.slice(1).map((start, at) => start - starts[at]!);

@@ -33,7 +33,7 @@ export function endingSilenceSec(settings: SittingSettings, targetBpm: number | 
   return Math.max(settings.silenceSec, targetBpm === null ? 0 : (LEAST_BEATS * 60) / targetBpm);
 }
 
-const CLICKS: readonly Click[] = ['off', 'count-in', 'throughout'];
+export const CLICKS: readonly Click[] = ['off', 'count-in', 'throughout'];
 
 /** What was remembered, whatever it is → settings; what does not fit is as it is at first. */
 export function readSittingSettings(kept: unknown): SittingSettings {
