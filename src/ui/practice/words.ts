@@ -31,7 +31,7 @@ export function musicWords({ key, form, octaves, minorScale, passage }: Exercise
 }
 
 /** The key without its mode, which the scale's name says already: "A", "a". */
-function tonicOf(key: string): string {
+export function tonicOf(key: string): string {
   return shownKey(key).replace(/[ -]\S+$/, '');
 }
 
