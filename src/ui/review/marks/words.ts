@@ -3,6 +3,7 @@ import type { Correction } from '../../../io/review/index.ts';
 import { strings } from '../../language/index.ts';
 import { shownNameWithOctave } from '../../names/index.ts';
 import { describeSpot } from '../../plots/pearls/describe.ts';
+import type { Pin } from '../../plots/pearls/pins.ts';
 import type { Mark } from './marks.ts';
 
 /** What a mark speaks of: "note 5, C5", "from E♭4 to C5, notes 3 to 6". */
@@ -23,6 +24,12 @@ export function placeWords({ place, spot }: Pick<Mark, 'place' | 'spot'>, exerci
       return t.extraNote(shownNameWithOctave(spot?.pearls[0]?.name ?? ''));
     }
   }
+}
+
+/** What the pin of a mark is called. */
+export function pinWords({ id, number }: Pin, marks: readonly Mark[], exercise: Exercise): string {
+  const mark = marks.find((one) => one.id === id);
+  return mark === undefined ? '' : strings().review.pin(number, placeWords(mark, exercise));
 }
 
 /** The name of a step's note of that key, else of its lowest. */
