@@ -50,27 +50,36 @@ export class ChannelChooser {
 
   /** Copies part of a block into the chunk; one channel after the other, since this runs for every sample. */
   #take(block: readonly Float32Array[], from: number, count: number): void {
-    const sum = this.#sum.fill(0, 0, count);
     for (let c = 0; c < this.channels; c++) {
-      const samples = block[c]!;
-      const chunk = this.#chunk[c]!;
-      const filled = this.#filled;
+      const chunk = this.#chunk[c]!.subarray(this.#filled, this.#filled + count);
+      chunk.set(block[c]!.subarray(from, from + count));
       let energy = this.#energy[c]!;
-      for (let i = 0; i < count; i++) {
-        let value = samples[from + i]!;
-        if (!Number.isFinite(value)) {
-          this.badSamples += 1;
-          value = 0;
-        }
-        chunk[filled + i] = value;
-        energy += value * value;
-        sum[i]! += value;
-      }
-      this.#energy[c] = energy;
+      for (let i = 0; i < count; i++) energy += chunk[i]! * chunk[i]!;
+      // Only what is no number makes it infinite, or none.
+      this.#energy[c] = Number.isFinite(energy) ? energy : this.#withoutBad(chunk, this.#energy[c]!);
     }
+    this.#sumEnergy = this.channels === 1 ? this.#energy[0]! : this.#energyOfSum(count);
+  }
+
+  /** Silences what is no number; the energy that is left. */
+  #withoutBad(chunk: Float64Array, before: number): number {
+    let energy = before;
+    for (let i = 0; i < chunk.length; i++) {
+      if (!Number.isFinite(chunk[i]!)) {
+        this.badSamples += 1;
+        chunk[i] = 0;
+      }
+      energy += chunk[i]! * chunk[i]!;
+    }
+    return energy;
+  }
+
+  #energyOfSum(count: number): number {
+    const sum = this.#sum.fill(0, 0, count);
+    for (const chunk of this.#chunk) for (let i = 0; i < count; i++) sum[i]! += chunk[this.#filled + i]!;
     let energy = this.#sumEnergy;
     for (let i = 0; i < count; i++) energy += (sum[i]! / this.channels) ** 2;
-    this.#sumEnergy = energy;
+    return energy;
   }
 
   finish(): void {

@@ -131,7 +131,7 @@ export class Resampler {
       this.#made += filled;
       if (filled > 0) this.#emit(this.#out, filled);
     }
-    const drop = Math.min(Math.max(this.#placeOf(this.#made).first, 0), this.#heldLength);
+    const drop = Math.min(Math.max(this.#firstOf(this.#made), 0), this.#heldLength);
     this.#held.copyWithin(0, drop, this.#heldLength);
     this.#heldLength -= drop;
     this.#start += drop;
@@ -142,20 +142,25 @@ export class Resampler {
     const span = 2 * this.#half;
     let filled = 0;
     for (; filled < STRETCH && this.#made + filled < most; filled++) {
-      const { phase, first } = this.#placeOf(this.#made + filled);
+      const made = this.#made + filled;
+      const first = this.#firstOf(made);
       if (first + span > this.#heldLength) break;
-      this.#places[2 * filled] = this.#tapsAt + phase * span * BYTES;
+      this.#places[2 * filled] = this.#tapsAt + (this.#phaseOf(made) % this.#phases) * span * BYTES;
       this.#places[2 * filled + 1] = this.#heldAt + first * BYTES;
     }
     return filled;
   }
 
-  /** Output k lies between samples `whole` and whole + 1; its span begins half − 1 samples before, `first` counts in those held. */
-  #placeOf(made: number): { readonly phase: number; readonly first: number } {
+  /** Where the span of output k begins, counted in the samples held: half − 1 before the one that it follows. */
+  #firstOf(made: number): number {
+    const whole = Math.floor((made * this.fromHz) / this.toHz);
+    const next = this.#phaseOf(made) === this.#phases ? 1 : 0;
+    return whole - this.#half + 1 - this.#start + next;
+  }
+
+  /** How far output k lies after that sample, in parts of the way to the next: so many is the next one itself. */
+  #phaseOf(made: number): number {
     const position = (made * this.fromHz) / this.toHz;
-    const whole = Math.floor(position);
-    const phase = Math.round((position - whole) * this.#phases);
-    const first = whole - this.#half + 1 - this.#start;
-    return phase === this.#phases ? { phase: 0, first: first + 1 } : { phase, first };
+    return Math.round((position - Math.floor(position)) * this.#phases);
   }
 }
