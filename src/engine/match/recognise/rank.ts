@@ -95,7 +95,7 @@ function sameFault(
   { listed: { template, semitones }, account }: Ranked,
 ): 'changed' | 'added' | null {
   const expected = new Array<number>(12).fill(0);
-  for (const [midi, count] of template.counts) expected[(midi + semitones) % 12]! += count;
+  template.keys.forEach((midi, at) => (expected[(midi + semitones) % 12]! += template.times[at]!));
   const heard = new Array<number>(12).fill(0);
   for (const { from, to } of account.stretches)
     for (const { keys, weights } of moments.slice(from, to + 1))

@@ -31,20 +31,21 @@ export function shortlist(notes: readonly PlayedNote[], own: readonly OwnTemplat
   const lowest = Math.min(...midis);
   const highest = Math.max(...midis);
   const counts = new Int32Array(128);
+  const left = new Int16Array(128);
   for (const midi of midis) counts[midi]! += 1;
   for (const template of templates()) {
     const first = Math.max(lowest - FOLLOWING.belowHeard, LOWEST_KEY) - template.lowest;
     const last = Math.min(highest - template.lowest, HIGHEST_KEY - template.highest);
     for (let semitones = first; semitones <= last; semitones++) {
       if (!mayBeFound(counts, template, semitones)) continue;
-      for (const found of windowsOf(midis, template, semitones)) enter(parts, found);
+      for (const found of windowsOf(midis, { template, semitones }, left)) enter(parts, found);
     }
   }
   for (const template of own)
     for (const semitones of template.shifts) {
       if (template.lowest + semitones < LOWEST_KEY || template.highest + semitones > HIGHEST_KEY) continue;
       if (!mayBeFound(counts, template, semitones)) continue;
-      for (const found of windowsOf(midis, template, semitones)) enter(parts, found);
+      for (const found of windowsOf(midis, { template, semitones }, left)) enter(parts, found);
     }
   return merged(parts);
 }
@@ -53,17 +54,22 @@ export function shortlist(notes: readonly PlayedNote[], own: readonly OwnTemplat
  * Whether any window can hold enough of the exercise: with s keys of it among all the notes, none has more than s, and at least
  * s notes, so that its share is at most 2 s / (size + s). Most exercises fall out here.
  */
-function mayBeFound(counts: Int32Array, { counts: wanted, size }: Template, semitones: number): boolean {
+function mayBeFound(counts: Int32Array, { keys, times, size }: Template, semitones: number): boolean {
   let shared = 0;
-  wanted.forEach((count, midi) => (shared += Math.min(count, counts[midi + semitones]!)));
+  for (let at = 0; at < keys.length; at++) shared += Math.min(times[at]!, counts[keys[at]! + semitones]!);
   return (2 * shared) / (size + shared) >= FOLLOWING.leastShare;
 }
 
-/** Stretches in which windows hold enough of the exercise, one entry a part. */
-function windowsOf(midis: readonly number[], template: Template, semitones: number): readonly Listed[] {
+/** Stretches in which windows hold enough of the exercise, one entry a part. `left`: room to count each key. */
+function windowsOf(
+  midis: readonly number[],
+  { template, semitones }: Slid,
+  left: Int16Array,
+): readonly Listed[] {
+  const { keys, times } = template;
   const length = Math.round(WINDOW * template.size);
-  const left = new Int16Array(128);
-  template.counts.forEach((count, midi) => (left[midi + semitones] = count));
+  left.fill(0);
+  for (let at = 0; at < keys.length; at++) left[keys[at]! + semitones] = times[at]!;
   const best: Listed[] = [];
   let shared = 0;
   for (let at = 0; at < midis.length; at++) {

@@ -21,21 +21,19 @@ export class StepCosts {
   match({ keys, weights }: Moment, step: number): number {
     const wanted = this.#steps[step]!;
     if (keys.length === 1 && wanted.length === 1) return single(keys[0]! - wanted[0]!, weights[0]!);
-    let cost = 0;
     let right = 0;
+    for (const key of wanted) if (keys.includes(key)) right++;
+    if (right === 0 && wanted.length > 1) return Infinity;
+    let cost = 0;
     let taken = 0;
     for (const key of wanted) {
-      if (keys.includes(key)) {
-        right++;
-        continue;
-      }
+      if (keys.includes(key)) continue;
       const stranger = nearest(key, keys, wanted, taken);
       if (stranger >= 0) {
         taken |= 1 << stranger;
         cost += COSTS.wrong;
       } else cost += wanted.includes(key - 12) && keys.includes(key - 12) ? COSTS.covered : COSTS.missed;
     }
-    if (right === 0 && wanted.length > 1) return Infinity;
     keys.forEach((key, index) => {
       if ((taken & (1 << index)) !== 0 || wanted.includes(key)) return;
       const slip = wanted.some((other) => Math.abs(other - key) <= 2);

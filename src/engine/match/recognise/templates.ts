@@ -18,8 +18,9 @@ export interface Template {
   readonly choice: ExerciseChoice;
   /** MIDI numbers of each step, lowest first */
   readonly steps: readonly (readonly number[])[];
-  /** its keys, and how often each comes */
-  readonly counts: ReadonlyMap<number, number>;
+  /** its keys, each once, and how often each comes */
+  readonly keys: readonly number[];
+  readonly times: readonly number[];
   /** notes in all */
   readonly size: number;
   readonly lowest: number;
@@ -83,7 +84,8 @@ function templateFrom(choice: ExerciseChoice, steps: Template['steps']): Templat
   const counts = new Map<number, number>();
   for (const midi of midis) counts.set(midi, (counts.get(midi) ?? 0) + 1);
   const [lowest, highest] = [Math.min(...midis), Math.max(...midis)];
-  return { choice, steps, counts, size: midis.length, lowest, highest };
+  const [keys, times] = [[...counts.keys()], [...counts.values()]];
+  return { choice, steps, keys, times, size: midis.length, lowest, highest };
 }
 
 /** A passage of one's own, where it is written: it is in no key but its own. */

@@ -113,9 +113,9 @@ function placesOf(notes: readonly PlayedNote[], chosen: ExerciseChoice): readonl
     .slice(0, PLACES);
 }
 
-function sharedKeys(struck: Int16Array, { counts }: Template, semitones: number): number {
+function sharedKeys(struck: Int16Array, { keys, times }: Template, semitones: number): number {
   let shared = 0;
-  counts.forEach((count, midi) => (shared += Math.min(count, struck[midi + semitones + 128] ?? 0)));
+  keys.forEach((midi, at) => (shared += Math.min(times[at]!, struck[midi + semitones + 128] ?? 0)));
   return shared;
 }
 
