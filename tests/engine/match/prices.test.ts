@@ -24,7 +24,8 @@ function templateOf(steps: Steps): Template {
   return {
     choice: { key: 'C major', form: 'triads', hands: 'right', octaves: 1 },
     steps,
-    counts: new Map(midis.map((midi) => [midi, 1])),
+    keys: [...new Set(midis)],
+    times: [...new Set(midis)].map(() => 1),
     size: midis.length,
     lowest: Math.min(...midis),
     highest: Math.max(...midis),
