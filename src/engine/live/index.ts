@@ -142,12 +142,12 @@ export function createLiveListener(
     const told = graded.filter(({ certainty }) => attempts.started || certainty !== 'doubtful');
     const certainSec = secondHearing.certainSec;
     // What goes on beside a voice is open only with a string of this piano.
-    const isOpen = (note: NetworkNote): boolean =>
-      attempts.playing &&
-      (!isVoiced(note) ||
-        graded.some(({ note: other, certainty }) => certainty !== 'doubtful' && isOneMoment(note, other)));
+    const isStringAt = (note: NetworkNote): boolean =>
+      graded.some(({ note: other, certainty }) => certainty !== 'doubtful' && isOneMoment(note, other));
+    const left = open.filter((note) => attempts.playing && (!isVoiced(note) || isStringAt(note)));
     const struck = [...waiting, ...told.map(({ note }) => note)];
-    events.push(...ledger.settle(struck, open.filter(isOpen), certainSec), ...begun);
+    if (attempts.started) judge.played([...struck, ...left]);
+    events.push(...ledger.settle(struck, left, certainSec), ...begun);
     doubtful = attempts.started
       ? []
       : [...doubtful, ...graded.flatMap(({ note, certainty }) => (certainty === 'doubtful' ? [note] : []))];

@@ -43,12 +43,16 @@ export class Judge {
     const { likely, others } = this.#part(notes, LEAST_CHANCE.certain);
     const certain = likely.map(({ note }) => note);
     const open = others.map(({ note }) => note);
-    this.#pairs.settled([...certain, ...open]);
     if (notes.length > 0) {
       const since = (notes[0]!.timeSec - AROUND_SEC) * RATE_HZ;
       this.#before = [...this.#before, ...certain.map(judgedOf)].filter((one) => one.onsetSample > since);
     }
     return { certain, open };
+  }
+
+  /** Of what was settled, in order of time, what is surely somebody's playing: by that it is known whether both hands play. */
+  played(notes: readonly NetworkNote[]): void {
+    this.#pairs.played(notes);
   }
 
   /** What is likely by itself, and what is where both hands play. */

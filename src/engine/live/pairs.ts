@@ -26,8 +26,8 @@ export class Pairs {
   /** however long ago: hands are put together for more than one attempt */
   #latest: readonly Struck[] = [];
 
-  /** What has been heard out, in order of time. */
-  settled(notes: readonly Struck[]): void {
+  /** What has been heard out, in order of time; talk is no playing. */
+  played(notes: readonly Struck[]): void {
     this.#latest = [...this.#latest, ...notes].slice(-LATEST);
   }
 
