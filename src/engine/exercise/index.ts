@@ -63,8 +63,7 @@ export { barlines, handsIn, hasUpbeat, passageId, samePassage, stepsForHands } f
 export { CHOICE, FORM, MOST_OCTAVES, OWN_PASSAGE, PASSAGE_MOST, PRINCIPLE } from './types.ts';
 export { midiOf, nameAt, placeOf, withSign } from './on-staff.ts';
 export { octavesUp } from './forms/index.ts';
-export { listedKey, nextKey, otherNameOf } from './circle.ts';
-export { ALL_KEYS, keyFacts, normaliseKey } from './keys.ts';
+export { ALL_KEYS, keyFacts, listedKey, nextKey, normaliseKey, otherNameOf } from './keys.ts';
 export { FORM_NAMES, theForm } from './form-names.ts';
 export {
   displayName,

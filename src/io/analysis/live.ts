@@ -1,6 +1,6 @@
 import type { Expected, LiveEvent, LiveOptions, OwnSound, PianoProfile } from '../../engine/index.ts';
 import type { Trouble } from '../troubles/index.ts';
-import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
+import type { FromLiveListener, ToLiveListener } from './messages.ts';
 
 /** A live listener at work in its own worker. */
 export interface LiveListening {

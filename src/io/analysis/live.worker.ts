@@ -2,7 +2,7 @@
 import { troubleOf } from '../troubles/index.ts';
 import { createLiveListener } from '../../engine/index.ts';
 import type { LiveListener } from '../../engine/index.ts';
-import type { FromLiveListener, ToLiveListener } from './live-messages.ts';
+import type { FromLiveListener, ToLiveListener } from './messages.ts';
 
 const reply = (message: FromLiveListener): void => self.postMessage(message);
 let open: ((channels: number) => LiveListener) | null = null;

@@ -4,7 +4,7 @@ import { readEnd } from './end.ts';
 
 /** One line of the directory at the end of a zip. */
 export interface Listed {
-  /** as they stand there; what they spell depends on the writer (names.ts, foreign-names.ts) */
+  /** as they stand there; what they spell depends on the writer (names.ts) */
   readonly nameBytes: Uint8Array;
   /** what its writer added (APPNOTE.TXT 6.3.10, 4.5) */
   readonly extra: Uint8Array;

@@ -7,9 +7,8 @@ import { checkLayout, refusalOf } from './checks.ts';
 import { readDirectory } from './directory.ts';
 import type { Directory, Listed } from './directory.ts';
 import { ArchiveError } from './errors.ts';
-import { foreignNames } from './foreign-names.ts';
 import { readHead, readMember } from './member.ts';
-import { memberName, sameName } from './names.ts';
+import { foreignNames, memberName, sameName } from './names.ts';
 import type { ArchiveLimits, ArchiveMember, Collection } from './types.ts';
 
 /** 200 recordings of two minutes in 16 bits, and as much again. */

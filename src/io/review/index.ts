@@ -1,8 +1,7 @@
 export type * from './types.ts';
-export { ReviewError } from './errors.ts';
-export type { ReviewFailure } from './errors.ts';
-export { REVIEW_LIMITS } from './limits.ts';
-export { withExamples } from './examples.ts';
+export { REVIEW_LIMITS } from './manifest.ts';
+export { ReviewError, withExamples } from './whole.ts';
+export type { ReviewFailure } from './whole.ts';
 export { isReview } from './names.ts';
 export { readReview } from './read.ts';
 export { writeReview } from './write.ts';

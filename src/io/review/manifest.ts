@@ -2,13 +2,35 @@ import * as v from 'valibot';
 import { BPM, BUILDABLE, exerciseOf, INTENTION, MIDI, SECONDS, told } from '../../engine/index.ts';
 import type { ExerciseChoice, Intention, Shape } from '../../engine/index.ts';
 import { plainName } from '../check/index.ts';
-import { REVIEW_LIMITS } from './limits.ts';
 import { REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
 
 /** The first file of a review says what it is. */
 export const FORMAT = 'evenfall-review';
 export const FORMAT_VERSION = 1;
 
+/**
+ * The most that a review holds. Far beyond what a teacher writes in an evening, and little enough that no file can fill a
+ * device: up to 200 recordings are to fit, and a minute of sound in Opus is half a megabyte.
+ */
+export const REVIEW_LIMITS = {
+  mostFileBytes: 256 * 2 ** 20,
+  mostUnpackedBytes: 384 * 2 ** 20,
+  mostAttempts: 200,
+  mostRemarks: 200,
+  mostCorrections: 200,
+  mostVoices: 1000,
+  mostAssigned: 50,
+  mostManifestBytes: 8 * 2 ** 20,
+  mostReportBytes: 4 * 2 ** 20,
+  /** an hour of Opus, or six minutes of one channel in 16 bits */
+  mostSoundBytes: 32 * 2 ** 20,
+  mostVoiceBytes: 16 * 2 ** 20,
+  /** notes struck, missed and unsure of one attempt; the longest exercise has 114 */
+  mostNotes: 2000,
+  nameLetters: 200,
+  remarkLetters: 4000,
+  wordsLetters: 20_000,
+} as const;
 const { mostAttempts, mostRemarks, mostCorrections, mostAssigned } = REVIEW_LIMITS;
 const { nameLetters, remarkLetters, wordsLetters } = REVIEW_LIMITS;
 

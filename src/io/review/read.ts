@@ -3,12 +3,11 @@ import { ArchiveError, openArchive } from '../archive/index.ts';
 import type { ArchiveMember } from '../archive/index.ts';
 import { checked, parseJson } from '../check/index.ts';
 import { isSoundOfKind, mimeOf } from '../encode/index.ts';
-import { refusal, ReviewError } from './errors.ts';
-import { REVIEW_LIMITS } from './limits.ts';
-import { FORMAT_VERSION, MANIFEST_HEAD, MANIFEST_V1, withPlainNames, type Manifest } from './manifest.ts';
+import { FORMAT_VERSION, MANIFEST_HEAD, MANIFEST_V1, REVIEW_LIMITS, withPlainNames } from './manifest.ts';
+import type { Manifest } from './manifest.ts';
 import { MANIFEST, REPORT_NAME, SOUND_NAME, VOICE_NAME } from './names.ts';
 import type { Review, SoundFile } from './types.ts';
-import { checkedReport, checkPlaces, placeOf } from './whole.ts';
+import { checkedReport, checkPlaces, placeOf, refusal, ReviewError } from './whole.ts';
 
 const { mostFileBytes, mostUnpackedBytes, mostSoundBytes, mostVoiceBytes, mostReportBytes } = REVIEW_LIMITS;
 

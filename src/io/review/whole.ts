@@ -2,9 +2,29 @@ import type * as v from 'valibot';
 import { stepsIn, REPORT } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
 import { checked } from '../check/index.ts';
-import { refusal } from './errors.ts';
-import { REVIEW_LIMITS } from './limits.ts';
-import type { RemarkPlace, Review, SentAttempt } from './types.ts';
+import { EvenfallError } from '../troubles/index.ts';
+import type { Trouble } from '../troubles/index.ts';
+import { REVIEW_LIMITS } from './manifest.ts';
+import type { RemarkPlace, Review, SentAttempt, WithExample } from './types.ts';
+
+/** Why a review is refused, for those who must tell the kinds apart. */
+export type ReviewFailure = 'not-a-review' | 'newer' | 'too-large' | 'damaged' | 'not-writable';
+
+/** A review that is not read or written. Nothing of it has been taken. */
+export class ReviewError extends EvenfallError {
+  override readonly name = 'ReviewError';
+  readonly kind: ReviewFailure;
+
+  constructor(kind: ReviewFailure, trouble: Trouble) {
+    super(trouble);
+    this.kind = kind;
+  }
+}
+
+/** The whole file is refused for something in it. */
+export function refusal(because: Trouble): ReviewError {
+  return new ReviewError('damaged', { trouble: 'review-refused', because });
+}
 
 /** A report out of a review's file → the same, checked; throws ReviewError. `where` begins the message. */
 export function checkedReport(value: unknown, where: string): Report {
@@ -41,4 +61,14 @@ export function placeOf(issue: v.BaseIssue<unknown>): string {
   const path = (issue.path ?? []).map(({ key }) => (typeof key === 'number' ? key + 1 : key));
   const known = path.filter((part) => typeof part === 'number' || /^[A-Za-z]{1,40}$/.test(String(part)));
   return known.length === 0 ? 'the whole' : known.join('.');
+}
+
+/** What a review speaks of → the student's own attempts in their order, each with the teacher's example beside it. */
+export function withExamples({ attempts }: Pick<Review, 'attempts'>): readonly WithExample[] {
+  return attempts
+    .filter(({ exampleFor }) => exampleFor === undefined)
+    .map((attempt) => ({
+      attempt,
+      example: attempts.find(({ exampleFor }) => exampleFor === attempt.id) ?? null,
+    }));
 }

@@ -2,12 +2,10 @@ import { createTurns, writeArchive } from '../archive/index.ts';
 import type { ArchiveFile } from '../archive/index.ts';
 import { checked } from '../check/index.ts';
 import { isSoundOfKind } from '../encode/index.ts';
-import { ReviewError } from './errors.ts';
-import { REVIEW_LIMITS } from './limits.ts';
-import { FORMAT, FORMAT_VERSION, MANIFEST_V1, withPlainNames } from './manifest.ts';
+import { FORMAT, FORMAT_VERSION, MANIFEST_V1, REVIEW_LIMITS, withPlainNames } from './manifest.ts';
 import { MANIFEST, reportName, soundName, voiceName } from './names.ts';
 import type { Review, SoundFile } from './types.ts';
-import { checkedReport, checkPlaces, placeOf } from './whole.ts';
+import { checkedReport, checkPlaces, placeOf, ReviewError } from './whole.ts';
 
 /** The kind of file, for saving and sharing. */
 const REVIEW_MIME = 'application/zip';

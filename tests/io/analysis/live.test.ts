@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Trouble } from '../../../src/io/troubles/index.ts';
 import { openLiveListener } from '../../../src/io/analysis/index.ts';
-import type { FromLiveListener, ToLiveListener } from '../../../src/io/analysis/live-messages.ts';
+import type { FromLiveListener, ToLiveListener } from '../../../src/io/analysis/messages.ts';
 
 /** Stands in for the browser's Worker: keeps what it is told, answers when the test says so. */
 class FakeWorker extends EventTarget {
