@@ -8,7 +8,7 @@ import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Page } from 'playwright-core';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeFloatWav } from '../support/float-wav.ts';
 import { hearWhole, play } from '../browser/sounding.ts';
 import { serveSite } from '../browser/site.ts';
 import { openBrowser, visit } from '../browser/visit.ts';
@@ -91,10 +91,7 @@ async function sittingWav(): Promise<string> {
   );
   const { channel, sampleRateHz } = joinSession(attempts, { seed: 3, pauseSec: { least: 2.6, most: 3 } });
   const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'sitting.wav');
-  writeFileSync(
-    path,
-    new Uint8Array(encodeWav({ channels: [channel], sampleRateHz }, { samples: 'float32' })),
-  );
+  writeFileSync(path, new Uint8Array(encodeFloatWav({ channels: [channel], sampleRateHz })));
   return path;
 }
 

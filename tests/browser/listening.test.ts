@@ -6,7 +6,7 @@ import { afterAll, describe, inject } from 'vitest';
 import { assess } from '../../src/engine/index.ts';
 import type { Assessment } from '../../src/engine/index.ts';
 import { quantile } from '../../src/engine/base/statistics.ts';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeFloatWav } from '../support/float-wav.ts';
 import { hearWhole, it } from './hearing.ts';
 import type { Heard, Until } from './listening/page.ts';
 import { fixtureSound } from './sounds.ts';
@@ -29,7 +29,7 @@ async function sitting(names: readonly string[]): Promise<string> {
     at += channels[0]!.length + pause;
   }
   const path = join(mkdtempSync(join(folder, 'sitting-')), 'microphone.wav');
-  writeFileSync(path, Buffer.from(encodeWav({ channels: [sound], sampleRateHz }, { samples: 'float32' })));
+  writeFileSync(path, Buffer.from(encodeFloatWav({ channels: [sound], sampleRateHz })));
   return path;
 }
 

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { practisedExercise } from '../../src/engine/index.ts';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeFloatWav } from '../support/float-wav.ts';
 import { FIXTURES } from '../support/fixtures.ts';
 import { createRandom } from '../support/random.ts';
 import { renderPerformance } from '../support/render.ts';
@@ -24,6 +24,6 @@ export async function practisedMicrophone(): Promise<{ path: string; lengthSec: 
   const sound = new Float32Array(channels[0]!.length + sampleRateHz);
   sound.set(channels[0]!, sampleRateHz);
   const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'practised.wav');
-  writeFileSync(path, new Uint8Array(encodeWav({ channels: [sound], sampleRateHz }, { samples: 'float32' })));
+  writeFileSync(path, new Uint8Array(encodeFloatWav({ channels: [sound], sampleRateHz })));
   return { path, lengthSec: sound.length / sampleRateHz };
 }

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { inject } from 'vitest';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeFloatWav } from '../support/float-wav.ts';
 import { render } from '../support/render.ts';
 import { joinSession } from '../support/session.ts';
 import type { Session } from '../support/session.ts';
@@ -78,7 +78,7 @@ it('ten attempts in a row after one touch, with talk and knocks between: each fo
   // Listening begins two seconds after the sound of the microphone does.
   const whole = new Float32Array(channel.length + 5 * sampleRateHz);
   whole.set(channel, 2 * sampleRateHz);
-  writeFileSync(path, new Uint8Array(encodeWav({ channels: [whole], sampleRateHz }, { samples: 'float32' })));
+  writeFileSync(path, new Uint8Array(encodeFloatWav({ channels: [whole], sampleRateHz })));
   const browser = await hearing(path);
   const { page, errors, strayRequests, close } = await visit(browser, `${inject('siteUrl')}#stand`, {
     before: async (fresh) => {

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { decodeFile } from '../../src/io/decode/index.ts';
-import { encodeWav } from '../../src/io/exchange/index.ts';
+import { encodeFloatWav } from '../support/float-wav.ts';
 
 const FIXTURES = resolve(import.meta.dirname, '../../audio-fixtures');
 
@@ -30,7 +30,7 @@ export async function microphoneWav(name: string): Promise<Buffer> {
   const sound = channels[0]!;
   const padded = new Float32Array(sound.length + 2 * sampleRateHz);
   padded.set(sound, sampleRateHz);
-  return Buffer.from(encodeWav({ channels: [padded], sampleRateHz }, { samples: 'float32' }));
+  return Buffer.from(encodeFloatWav({ channels: [padded], sampleRateHz }));
 }
 
 /** Fixtures one after the other, each begun at its second and cut where the whole ends, as a WAV that Chromium takes as its microphone → its path. */
@@ -47,7 +47,7 @@ export async function microphoneOf(
     whole.set(channels[0]!.subarray(0, whole.length - from), from);
   }
   const path = join(mkdtempSync(join(tmpdir(), 'evenfall-')), 'microphone.wav');
-  const wav = encodeWav({ channels: [whole], sampleRateHz: rateHz }, { samples: 'float32' });
+  const wav = encodeFloatWav({ channels: [whole], sampleRateHz: rateHz });
   writeFileSync(path, new Uint8Array(wav));
   return path;
 }

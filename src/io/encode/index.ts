@@ -6,7 +6,6 @@ import { encodePcm, encodeWav } from './wav.ts';
 export { encodePcm, encodeWav };
 export { endingOf, isSoundOfKind, mimeOf } from './kinds.ts';
 export type { SoundFile } from './kinds.ts';
-export type { WavOptions, WavSamples } from './wav.ts';
 
 export interface EncodeOptions {
   /** of Opus; 96 000 for playing, a third of that is enough for speech */

@@ -7,4 +7,3 @@ export type { PlacedNote } from './order.ts';
 export { encodeMidi, playedMidi } from './midi.ts';
 export type { MidiMusic, MidiNote, MidiOptions } from './midi.ts';
 export { encodeWav } from '../encode/index.ts';
-export type { WavOptions, WavSamples } from '../encode/index.ts';
