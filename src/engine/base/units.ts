@@ -14,13 +14,13 @@ export function isBlack(midi: number): boolean {
 }
 
 /** MIDI number (fractions allowed) → frequency in Hz in equal temperament, f(m) = 440 · 2^((m − 69)/12). */
-export function midiToHz(midi: number, a4Hz = A4_HZ): number {
-  return a4Hz * 2 ** ((midi - 69) / 12);
+export function midiToHz(midi: number): number {
+  return A4_HZ * 2 ** ((midi - 69) / 12);
 }
 
 /** Frequency in Hz → MIDI number with its fraction (0.01 = one cent). */
-export function hzToMidi(freqHz: number, a4Hz = A4_HZ): number {
-  return 69 + 12 * Math.log2(freqHz / a4Hz);
+export function hzToMidi(freqHz: number): number {
+  return 69 + 12 * Math.log2(freqHz / A4_HZ);
 }
 
 /** Power ratio → dB; silence is floored at −120 dB so that no result is infinite. */

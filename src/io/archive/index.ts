@@ -20,7 +20,7 @@ export const ARCHIVE_DEFAULTS: ArchiveLimits = {
 };
 
 /** A class's week may be larger than what a zip without zip64 can say. */
-const COLLECTION_DEFAULTS: ArchiveLimits = {
+const COLLECTION_LIMITS: ArchiveLimits = {
   ...ARCHIVE_DEFAULTS,
   mostFileBytes: 2 ** 33,
   mostUnpackedBytes: 2 ** 33,
@@ -57,14 +57,13 @@ export async function openArchive(
  * Names are only to show: whatever code page and slashes they were written with, two alike told apart. Throws ArchiveError
  * where nothing can be had: damage, several parts, files laid over each other.
  */
-export async function openCollection(file: Blob, limits: Partial<ArchiveLimits> = {}): Promise<Collection> {
-  const within = { ...COLLECTION_DEFAULTS, ...limits };
-  const directory = await readDirectory(file, within);
-  checkLayout(directory, within);
+export async function openCollection(file: Blob): Promise<Collection> {
+  const directory = await readDirectory(file, COLLECTION_LIMITS);
+  checkLayout(directory, COLLECTION_LIMITS);
   const names = foreignNames(directory.listed);
   const named = directory.listed.map((listed, at) => {
     const name = names[at]!;
-    return { listed, name, trouble: refusalOf(listed, name, within) };
+    return { listed, name, trouble: refusalOf(listed, name, COLLECTION_LIMITS) };
   });
   return {
     members: membersOf(

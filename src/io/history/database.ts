@@ -1,6 +1,6 @@
 import type { DBSchema, IDBPDatabase } from 'idb';
 import type { Report } from '../../engine/index.ts';
-import { createDatabase, type Database, type Migration } from '../database/index.ts';
+import type { Database, Migration } from '../database/index.ts';
 
 /** The journal's stores, version 1. */
 export interface JournalSchema extends DBSchema {
@@ -24,6 +24,3 @@ export const MIGRATIONS: readonly Migration<JournalSchema>[] = [
       database.createObjectStore(store);
   },
 ];
-
-export const createJournal = (name: string, migrations = MIGRATIONS): JournalDatabase =>
-  createDatabase(name, migrations, 'journal');

@@ -1,9 +1,9 @@
 import { summarise } from '../../engine/index.ts';
 import type { Report } from '../../engine/index.ts';
-import { keepForGood, storageUse, type Migration } from '../database/index.ts';
+import { createDatabase, keepForGood, storageUse, type Migration } from '../database/index.ts';
 import { decodeFile } from '../decode/index.ts';
 import { encodeWav } from '../encode/index.ts';
-import { createJournal, MIGRATIONS } from './database.ts';
+import { MIGRATIONS } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
 import { changeEntries, nameFor, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
 import type { Entry, History, NewAttempt, Outcome } from './types.ts';
@@ -26,7 +26,7 @@ const UNDO_MS = 7 * 86_400_000;
 /** The journal of this device, in IndexedDB; opened when it is first used. */
 export function createHistory(options: Partial<HistoryOptions> = {}): History {
   const { databaseName, now, migrations } = { ...HISTORY_DEFAULTS, ...options };
-  const database = createJournal(databaseName, migrations);
+  const database = createDatabase(databaseName, migrations, 'journal');
 
   return {
     keep: async (attempt) => {

@@ -29,8 +29,8 @@ export interface KeptPassages {
   remove(choice: ExerciseChoice): Promise<void>;
 }
 
-export function createKeptPassages(databaseName = 'evenfall-passages'): KeptPassages {
-  const database = createDatabase(databaseName, MIGRATIONS);
+export function createKeptPassages(): KeptPassages {
+  const database = createDatabase('evenfall-passages', MIGRATIONS);
   const quietly = <T>(act: () => Promise<T>): Promise<T | null> => act().catch(() => null);
   return {
     all: async () => {

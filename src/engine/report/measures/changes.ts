@@ -43,7 +43,7 @@ function gapBetween(from: Strike, to: Strike): Figure {
 }
 
 /** Median gap of the changes, ms; ± from the dampings as they are heard. */
-export function changeGapMs(changes: readonly ChordChange[], pedalHeld = false): Figure {
+export function changeGapMs(changes: readonly ChordChange[], pedalHeld: boolean): Figure {
   if (pedalHeld) return notMeasured({ notice: 'pedal-held' });
   if (changes.length === 0) return notMeasured({ notice: 'needs-chords' });
   const gaps = changes.flatMap(({ gapMs }) => (isMeasured(gapMs) ? [gapMs.value] : []));

@@ -45,7 +45,7 @@ export function crossingDelays(
   exercise: Exercise,
   hand: Hand,
   criteria: Criteria,
-  { stops, ending }: Apart = { stops: new Set(), ending: new Set() },
+  { stops, ending }: Apart,
 ): readonly CrossingDelay[] {
   const ownPlain = intervals.filter((interval) => !interval.intoCrossing);
   const bothPlain = ownPlain.filter(({ step }) => exercise.steps[step]!.crossings.length === 0);

@@ -108,7 +108,7 @@ const IN_COMPANY_DB = 0.5;
  * piano tones). Where this piano's keys are not known it is as it sounds here: they differ by some 2 dB, and the room adds to it.
  * The ear's share is taken out as a variance, and what is not known of the keys; the ± is the error of both.
  */
-export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown = false): Figure {
+export function loudnessEvennessDb(loudness: readonly Loudness[], keysKnown: boolean): Figure {
   if (loudness.length < LEAST_NOTES) return tooFewNotes(loudness.length);
   const count = loudness.length;
   const steps = new Set(loudness.map(({ step }) => step)).size;

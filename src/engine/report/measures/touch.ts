@@ -37,7 +37,7 @@ const DAMPING_SD_MS = 30;
  * scatter, and from what is not known of the dampers: too much to tell connected from detached, so that nothing is said of it. None
  * where the pedal was held, which keeps every damper off.
  */
-export function touchMs(joins: readonly Join[], strikes: readonly Strike[], pedalHeld = false): Figure {
+export function touchMs(joins: readonly Join[], strikes: readonly Strike[], pedalHeld: boolean): Figure {
   if (pedalHeld) return notMeasured({ notice: 'pedal-held' });
   if (joins.length < Math.max(3, (strikes.length - 1) / 2))
     return notMeasured({ notice: 'damping-not-heard', of: 'notes' });
