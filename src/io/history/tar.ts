@@ -1,3 +1,5 @@
+import { joined } from '../decode/file-bytes.ts';
+
 /** Files in one file: "ustar" (POSIX 1003.1-1988), which every system opens. Regular files with short names only. */
 
 const BLOCK_BYTES = 512;
@@ -112,13 +114,7 @@ class Source {
       parts.push(part);
       left -= part.length;
     }
-    const whole = new Uint8Array(count);
-    let at = 0;
-    for (const part of parts) {
-      whole.set(part, at);
-      at += part.length;
-    }
-    return whole;
+    return joined(parts);
   }
 
   async skip(count: number): Promise<void> {

@@ -19,21 +19,6 @@ import type {
   Template,
 } from './types.ts';
 
-type Store = Pick<
-  TeachingStore,
-  | 'records'
-  | 'load'
-  | 'addStudents'
-  | 'addFile'
-  | 'addFiles'
-  | 'addPlayings'
-  | 'changeSaid'
-  | 'changePlayings'
-  | 'changeStudents'
-  | 'templates'
-  | 'addTemplates'
->;
-
 /** The longest recording that a backup holds, and some. */
 const MOST_BYTES = 256 * 1024 * 1024;
 
@@ -43,7 +28,7 @@ const MOST_BYTES = 256 * 1024 * 1024;
  * @throws StorageError where the file is no backup, or a newer one; what cannot be read of it is counted.
  */
 export async function readBackup(
-  store: Store,
+  store: TeachingStore,
   file: Blob,
   onProgress: (share: number) => void,
 ): Promise<BackupOutcome> {
@@ -83,7 +68,7 @@ interface Open {
   readonly voices: Map<number, SoundFile>;
 }
 
-async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
+async function beginMerging(store: TeachingStore, head: BackupHead): Promise<Merging> {
   const here = await store.load();
   await putTemplates(store, head);
   const idOf = await putStudents(store, head, here.students);
@@ -174,7 +159,7 @@ async function beginMerging(store: Store, head: BackupHead): Promise<Merging> {
 }
 
 /** Those of whose words and exercises there are none here yet. */
-async function putTemplates(store: Store, { templates = [] }: BackupHead): Promise<void> {
+async function putTemplates(store: TeachingStore, { templates = [] }: BackupHead): Promise<void> {
   const sayOf = ({ words, assignment }: Omit<Template, 'id' | 'used'>): string =>
     JSON.stringify([words, assignment ?? null]);
   const here = new Set((await store.templates()).flatMap((one) => [one.id, sayOf(one)]));
@@ -183,7 +168,7 @@ async function putTemplates(store: Store, { templates = [] }: BackupHead): Promi
 
 /** Students who are not here are put in; one of the same name is the same → the name here of each there. */
 async function putStudents(
-  store: Store,
+  store: TeachingStore,
   { students }: BackupHead,
   here: readonly Student[],
 ): Promise<ReadonlyMap<string, string>> {

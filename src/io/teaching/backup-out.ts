@@ -4,7 +4,6 @@ import { packed } from '../history/packed.ts';
 import { endingOf } from '../encode/index.ts';
 import { jsonParts, tarEnd, tarParts } from '../history/tar.ts';
 import { tellTrouble } from '../troubles/index.ts';
-import type { SoundFile } from '../review/types.ts';
 import {
   EXAMPLE,
   FILE,
@@ -16,17 +15,12 @@ import {
   WRITTEN_REMARK,
 } from './backup-check.ts';
 import type { BackupAttempt, BackupHead } from './backup-check.ts';
-import type { Desktop, Reports, Said, Template } from './types.ts';
+import type { Desktop, Reports, Said, TeachingStore, Template } from './types.ts';
 
 /** What is read for a backup, one thing after the other: all sound at once would not fit into memory. */
-export interface Kept {
+interface Kept extends Pick<TeachingStore, 'templates' | 'reports' | 'said' | 'sound' | 'blob'> {
   readonly desktop: Desktop;
   readonly passages: readonly ExerciseChoice[];
-  readonly templates: () => Promise<readonly Template[]>;
-  readonly reports: (id: string) => Promise<Reports>;
-  readonly said: (id: string) => Promise<Said>;
-  readonly sound: (id: string) => Promise<SoundFile | null>;
-  readonly blob: (fileId: string) => Promise<Blob | null>;
 }
 
 /** A longer recording is left out as it came: it would have to be held whole; what was found in it goes along. */
