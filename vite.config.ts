@@ -58,6 +58,9 @@ const COMMAND_PIECES = [
   { name: 'analyse', test: /src[\\/]terminal[\\/]analyse\.ts$/, priority: 1 },
 ];
 
+/** Tonal says nothing of it; its lists of chords and scales, built while loading, are asked for nowhere. */
+const TREESHAKE = { moduleSideEffects: [{ test: /[\\/]@tonaljs[\\/]/, sideEffects: false }] };
+
 /** While developing, Vite puts styles into the page itself, which the page's own policy forbids. */
 function allowStylesWhileDeveloping(): Plugin {
   return {
@@ -70,7 +73,7 @@ function allowStylesWhileDeveloping(): Plugin {
 export default defineConfig(({ isSsrBuild }) => ({
   plugins: [svelte(), shelveForOffline(), allowStylesWhileDeveloping()],
   base: './',
-  worker: { format: 'es' },
+  worker: { format: 'es', rolldownOptions: { treeshake: TREESHAKE } },
   optimizeDeps: { include: IMPORTED_LATE },
   build: {
     outDir: 'dist/site',
@@ -83,8 +86,7 @@ export default defineConfig(({ isSsrBuild }) => ({
     chunkSizeWarningLimit: 1200,
     minify: true,
     rolldownOptions: {
-      // Tonal says nothing of it; its lists of chords and scales, built while loading, are asked for nowhere.
-      treeshake: { moduleSideEffects: [{ test: /[\\/]@tonaljs[\\/]/, sideEffects: false }] },
+      treeshake: TREESHAKE,
       ...(isSsrBuild ? { output: { codeSplitting: { groups: COMMAND_PIECES } } } : {}),
     },
   },
