@@ -17,11 +17,24 @@ export interface Archive {
   readonly listFile: string | null;
 }
 
+/** What is asked of every command. */
+interface Said {
+  /** of all words, and of pages that are written */
+  readonly language: Language;
+  readonly json: boolean;
+}
+/** … and of those that write files, or take long. */
+interface Writing extends Said {
+  /** files of somebody else's may be written over */
+  readonly force: boolean;
+  readonly quiet: boolean;
+}
+
 /** What somebody asked the command to do. */
 export type Command =
   | { readonly kind: 'help'; readonly about: CommandName | null; readonly language: Language }
   | { readonly kind: 'version' }
-  | {
+  | (Writing & {
       readonly kind: 'analyse';
       readonly files: readonly string[];
       /** null: recognise it from the sound */
@@ -40,25 +53,16 @@ export type Command =
       /** a teacher's levels: how fast an exercise is to be before it counts as ready; null: none */
       readonly levelsFile: string | null;
       readonly archive: Archive;
-      /** files of somebody else's may be written over */
-      readonly force: boolean;
-      readonly language: Language;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
+    })
+  | (Writing & {
       readonly kind: 'transcribe';
       readonly files: readonly string[];
       /** '-': standard output, in place of the table */
       readonly midiFile: string | null;
       /** what was played is laid out as a passage; null: it is not */
       readonly asExercise: AsExercise | null;
-      readonly force: boolean;
-      readonly language: Language;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
+    })
+  | (Writing & {
       readonly kind: 'desk';
       /** folders, recordings and zips of recordings */
       readonly paths: readonly string[];
@@ -70,34 +74,24 @@ export type Command =
       /** passages of one's own that a recording may be, besides the set; null: none */
       readonly amongFile: string | null;
       readonly archive: Archive;
-      /** files of somebody else's may be written over */
-      readonly force: boolean;
       readonly targetBpm: number | null;
       /** variation of time that is even at seven notes a second, %; null: as by default */
       readonly evennessPercent: number | null;
       /** null: as many as the machine has cores for */
       readonly workers: number | null;
       readonly fresh: boolean;
-      readonly language: Language;
-      readonly json: boolean;
-      readonly quiet: boolean;
-    }
-  | {
+    })
+  | (Said & {
       readonly kind: 'review';
       readonly files: readonly string[];
       /** where its page is written to; null: nowhere; '-': standard output, in place of the words */
       readonly htmlFile: string | null;
       readonly force: boolean;
-      /** of its words and of the page */
-      readonly language: Language;
-      readonly json: boolean;
-    }
-  | {
+    })
+  | (Said & {
       readonly kind: 'exercises';
       readonly what: 'all' | { readonly key: string } | ExerciseChoice;
-      readonly language: Language;
-      readonly json: boolean;
-    };
+    });
 
 export const COMMAND_NAMES = ['analyse', 'desk', 'transcribe', 'review', 'exercises'] as const;
 export type CommandName = (typeof COMMAND_NAMES)[number];
