@@ -226,6 +226,7 @@ def options(description):
         "--copies", type=int, default=3, help="voicings of each sampled piano, and strikes of each; 1: as it is"
     )
     parser.add_argument("--again", type=int, default=0, help="steps on earlier batches after each new one")
+    parser.add_argument("--shelf", type=int, default=1200, help="earlier batches kept (of the listener 0.1 GB each)")
     parser.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu")
     parser.add_argument("--seed", type=int, default=1)
     return parser
@@ -240,7 +241,7 @@ def clock():
 def train(trainees, producer, args, done, log):
     """Steps for `--minutes`, all networks on the same batches; saves now and then and at the end. → minutes done in all"""
     begun, last, steps, waited, since, saved = time.time(), time.time(), 0, 0.0, 0, 0
-    static, shelf = None, Shelf(args.seed)
+    static, shelf = None, Shelf(args.seed, args.shelf)
     cuda = args.device == "cuda"
     while True:
         minutes = (time.time() - begun) / 60

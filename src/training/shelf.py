@@ -3,14 +3,14 @@
 import collections
 import random
 
-MOST, NEW_FOR_EACH = 1200, 40
+NEW_FOR_EACH = 40
 
 
 class Shelf:
-    """The last MOST batches. One is drawn only where NEW_FOR_EACH lie there for it, lest the first be learnt by heart."""
+    """The last `most` batches. One is drawn only where NEW_FOR_EACH lie there for it, lest the first be learnt by heart."""
 
-    def __init__(self, seed):
-        self.batches, self.chance = collections.deque(maxlen=MOST), random.Random(seed)
+    def __init__(self, seed, most):
+        self.batches, self.chance = collections.deque(maxlen=most), random.Random(seed)
 
     def put(self, batch):
         self.batches.append(batch)

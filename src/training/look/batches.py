@@ -13,6 +13,8 @@ from .exercises import TWO_HANDS, perform, write
 from .questions import WRITTEN, questions
 
 SECONDS = 8.0
+# the bit of a clip that says that dampers are heard in it; bit n: the sampled piano number n
+DAMPERS = 1 << 40
 # columns of Batch.asked
 CLIP, AT, MIDI, STRUCK, LATE, KIND, BELOW, CENTS, HAND, TWIN, UNTIL, OTHER, OWN, VARIED = range(14)
 
@@ -75,10 +77,11 @@ class Maker:
 
     def batch(self):
         """→ dict of arrays: events (N,7), pedal, place (clips and their hands apart), asked (Q,14), marks (Q,WRITTEN) uint8,
-        scalars (Q,3), alone (M,4): clip, sample, midi, cents of the moments of hands apart; and for strays.py struck (N,4):
-        clip, s, midi, whether it answers a written note; steps: by clip (s, {midi: hand}); cents by clip"""
+        scalars (Q,3), alone (M,4): clip, sample, midi, cents of the moments of hands apart; sounds (clips,): bits of what was
+        heard in a clip and its hands apart; and for strays.py struck (N,4): clip, s, midi, whether it answers a written note;
+        steps: by clip (s, {midi: hand}); cents by clip"""
         self.events, self.pedal, self.place = [], [], list(range(self.clips))
-        self.alone, self.extra = [], []
+        self.alone, self.extra, self.sounds = [], [], [0] * self.clips
         self.struck, self.steps, self.cents = [], [], []
         groups = []
         for clip in range(self.clips):
@@ -102,6 +105,7 @@ class Maker:
             marks=marks,
             scalars=np.array([scalars for _, _, scalars in asked], np.float32).reshape(-1, 3),
             alone=np.array(self.alone, np.float64).reshape(-1, 4),
+            sounds=np.array(self.sounds, np.int64),
             struck=np.array(self.struck, np.float64).reshape(-1, 4),
             steps=self.steps,
             cents=self.cents,
@@ -112,7 +116,7 @@ class Maker:
         line = write(r, SECONDS)
         played = perform(r, line, SECONDS)
         piano = Piano(r, self.plan, self.real, self.share_real)
-        self._sound(clip, piano, played)
+        self._sound(clip, clip, piano, played)
         heard = piano.cents + r.gauss(0, 2.0)
         self.struck += [(clip, event.on, event.midi, event.answers) for event in played.events]
         self.steps.append([(step.time, step.hands) for step in played.steps])
@@ -127,13 +131,15 @@ class Maker:
             groups.setdefault(one["twin"] or index, []).append((row, one["marks"], one["scalars"]))
         return list(groups.values())
 
-    def _sound(self, clip, piano, played):
+    def _sound(self, belongs_to, clip, piano, played):
         r = self.r
         self.events += piano.sound(r, clip, played.events)
+        self.sounds[belongs_to] |= 1 << piano.number if piano.real else 0
         first = self.plan["first_hit"]
         plain = [(event.on, event.midi, event.level, event.off) for event in played.events]
         for at, name, which, level, speed in noises(r, SECONDS, plain, played.pedal):
             self.events.append((clip, first[name] + which, at * RATE, speed, 10 ** (level / 20), 1e9, 0.0))
+            self.sounds[belongs_to] |= DAMPERS if name == "release" else 0
         while len(self.pedal) <= clip:
             self.pedal.append(0.0)
         self.pedal[clip] = float(played.pedal)
@@ -150,7 +156,7 @@ class Maker:
             self.extra.append((alone, alone if moved else clip))
             other = Piano(r, self.plan, self.real, self.share_real) if r.random() < 0.04 else piano
             played = perform(r, line, SECONDS, only=hand)
-            self._sound(alone, other, played)
+            self._sound(clip, alone, other, played)
             moments = {}
             for step in played.steps:
                 onsets = [played.events[i].on for i in step.mine]

@@ -9,20 +9,22 @@ import torch
 from .train import Source, forward
 
 KINDS = ("alone", "in a chord", "an octave above", "an octave below", "not written", "answering nothing")
-WAYS = ("alone", "twins", "apart")
+WAYS = ("alone", "twins", "apart", "not held")
 
 
 @torch.no_grad()
 def answers(network, z):
-    """→ (count, 4 · 3) log odds and moments: by itself, beside twins, beside twins and hands apart"""
+    """→ (count, 4 · 2) log odds and moments: by itself, beside twins, beside twins and hands apart, so without the held view"""
     first, last = forward(network, z)
     nobody = torch.full_like(z["other"], len(z["alone"]) - 1)
     _, twins = forward(network, {**z, "other": nobody, "own": nobody})
-    return torch.cat([first[:, :2], twins[:, :2], last[:, :2]], 1)[: z["count"]]
+    _, brief = forward(network, {**z, "views": [*z["views"][:-1], torch.zeros_like(z["views"][-1])]})
+    return torch.cat([out[:, :2] for out in (first, twins, last, brief)], 1)[: z["count"]]
 
 
-def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
-    for one in trainees:
+def run(pianos, bank, plan, room, ear, talk, args, log, folder=None):
+    """`pianos`: by each that is played, the trainees that are asked. `folder`: where all that they said is kept."""
+    for one in {one for some in pianos.values() for one in some}:
         one.use_mean()
     sources = {
         piano: Source(plan, [piano], args, 7000 + i, max(1, args.workers // len(pianos)), share_real=1.0, apart=0.7)
@@ -32,6 +34,7 @@ def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
     chance = random.Random(5)
     for piano, source in sources.items():
         source.bank = bank
+        trainees = pianos[piano]
         rows = {one.name: [] for one in trainees}
         truth = []
         for _ in range(args.evaluate):
@@ -44,10 +47,11 @@ def run(trainees, pianos, bank, plan, room, ear, talk, args, log):
         source.stop()
         truth = torch.cat(truth).numpy()
         answered = {name: torch.cat(some).numpy() for name, some in rows.items()}
-        kept = {name: value.astype(np.float16) for name, value in dict(answered, truth=truth).items()}
-        np.savez_compressed(os.path.join(args.out, f"evaluation-{piano}.npz"), **kept)
+        if folder is not None:
+            kept = {name: value.astype(np.float16) for name, value in dict(answered, truth=truth).items()}
+            np.savez_compressed(os.path.join(folder, f"evaluation-{piano}.npz"), **kept)
         for name, found in answered.items():
-            log(f"## kept out: {piano}, {name}")
+            log(f"## {piano}, {name}")
             table(truth, found, log)
 
 

@@ -160,9 +160,9 @@ def perform(r, line, seconds, only=None):
 
 
 def _balance(r):
-    """dB by which the upper hand is louder: about equal in half of all, seldom louder, else softer by up to 13 dB."""
+    """dB by which the upper hand is louder: about equal in four of ten, seldom louder, else softer by up to 13 dB."""
     way = r.random()
-    return clipped(r, 2.5, 12) if way < 0.48 else r.uniform(0, 12) if way < 0.58 else -r.uniform(2, 13)
+    return clipped(r, 2.5, 12) if way < 0.42 else r.uniform(0, 12) if way < 0.5 else -r.uniform(2, 13)
 
 
 def _stray(r, struck, t, span):

@@ -1,6 +1,6 @@
 """Trains the closer look, in pieces that go on where the last one stopped.
 
-    python3 -m look.train --data DATA --out OUT [--minutes 8] [--of 24] [--sizes middle] [--leave-out PIANO]
+    python3 -m look.train --data DATA --out OUT [--minutes 8] [--of 24] [--sizes middle]
 
 Each piece trains for `--minutes` and leaves OUT/look-SIZE.pt; called again with the same OUT it goes on, until `--of`
 minutes are done (the rate of learning falls over all of them). Several sizes are trained side by side on the same batches.
@@ -28,6 +28,8 @@ from .shipped import take_over
 LENGTH = int(batches.SECONDS * RATE)
 RATE_OF_LEARNING, RATE_GOING_ON, MEAN_RATE = 1.8e-3, 1.2e-3, 1e-3
 ABOVE_WEIGHT, ABSENT_WEIGHT = 1.5, 2.0
+# an upper note so far under the step's loudest weighs as much where it is struck as one that is not
+SOFT_DB = -4.0
 
 
 class Source:
@@ -93,7 +95,9 @@ class Source:
             )
 
         struck, kind = column["STRUCK"], column["KIND"]
-        weight = (1 + (ABSENT_WEIGHT - 1) * (1 - struck) * (kind < 4)) * (1 + (ABOVE_WEIGHT - 1) * (kind == 2))
+        above = kind == questions.ABOVE
+        doubled = (1 - struck) * (kind < questions.UNWRITTEN) + struck * above * (column["BELOW"] < SOFT_DB)
+        weight = (1 + (ABSENT_WEIGHT - 1) * doubled) * (1 + (ABOVE_WEIGHT - 1) * above)
         return dict(
             views=[padded(one) for one in views],
             written=padded(written),
@@ -108,6 +112,7 @@ class Source:
             kind=padded(kind),
             below=padded(column["BELOW"]),
             mild=padded(mild[clip, 0]),
+            sounds=padded(torch.tensor(raw["sounds"], device=device)[clip]),
             count=count,
         )
 
@@ -125,36 +130,30 @@ def objective(network, batch):
     return total, torch.stack([last[0].detach(), last[1].detach(), first[0].detach()])
 
 
-def arguments():
-    parser = loop.options(__doc__)
-    parser.add_argument("--sizes", default="middle")
-    parser.add_argument("--leave-out", default="")
-    parser.add_argument("--go-on", action="store_true", help="begin with the engine's weights (middle)")
+def options(description):
+    parser = loop.options(description)
     parser.add_argument("--questions", type=int, default=2400)
     parser.add_argument("--strays", type=int, default=200, help="of the questions, keys that answer nothing, at most")
-    return parser.parse_args()
+    return parser
 
 
-def _trainee(name, size, from_engine, device):
+def trainee(name, size, device, learns=objective, from_engine=False):
     network = net.Look(**net.SIZES[size])
     rate = RATE_GOING_ON if from_engine else RATE_OF_LEARNING
     network = take_over(network) if from_engine else network
-    return loop.Trainee(name, network.to(device), objective, 3, rate, MEAN_RATE, device)
+    return loop.Trainee(name, network.to(device), learns, 3, rate, MEAN_RATE, device)
 
 
-def main():
-    args, log = arguments(), loop.clock()
+def learn(trainees, plan, args, log):
+    """All of them on the same batches, each from where it stopped. → bank, plan, room, ear, speech kept out: what renders"""
     os.makedirs(args.out, exist_ok=True)
-    torch.manual_seed(args.seed)
-    chance, plan = random.Random(args.seed), bank_plan(args.data, args.synthetic, copies=args.copies)
     cuda = args.device == "cuda"
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = cuda
-    trainees = [_trainee("look-" + size, size, args.go_on, args.device) for size in args.sizes.split(",")]
     done = max(one.load(args.start or args.out) for one in trainees)
-    seed = args.seed + int(done * 60)
+    seed, chance = args.seed + int(done * 60), random.Random(args.seed)
     torch.manual_seed(seed)
     # workers begin to count while the bank is made
-    real = without(plan["names"], args.leave_out)
+    real = without(plan["names"], "")
     source = Source(plan, real, args, seed, args.workers)
     bank = source.bank = Bank(args.data, args.device, args.synthetic, seed=seed, copies=args.copies)
     talk, talk_kept = talk_lines(args.data, args.device)
@@ -169,12 +168,23 @@ def main():
     loop.train(trainees, producer, args, done, log)
     producer.stop()
     source.stop()
+    return bank, plan, room, ear, talk_kept
+
+
+def main():
+    parser = options(__doc__)
+    parser.add_argument("--sizes", default="middle")
+    parser.add_argument("--go-on", action="store_true", help="begin with the engine's weights (middle)")
+    args, log = parser.parse_args(), loop.clock()
+    torch.manual_seed(args.seed)
+    sizes = args.sizes.split(",")
+    trainees = [trainee("look-" + size, size, args.device, from_engine=args.go_on) for size in sizes]
+    renders = learn(trainees, bank_plan(args.data, args.synthetic, copies=args.copies), args, log)
     if args.evaluate:
         from . import evaluate
 
-        kept = [*KEPT_OUT, *([args.leave_out] if args.leave_out else [])]
-        beside = [_trainee("engine", "middle", True, args.device)]
-        evaluate.run(trainees + beside, kept, bank, plan, room, ear, talk_kept, args, log)
+        trainees.append(trainee("engine", "middle", args.device, from_engine=True))
+        evaluate.run({piano: trainees for piano in KEPT_OUT}, *renders, args, log, args.out)
 
 
 if __name__ == "__main__":
