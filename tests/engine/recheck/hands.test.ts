@@ -28,10 +28,12 @@ describe('whether a hand plays is one question for the whole attempt', () => {
     ['clearly heard everywhere', sure, 'there'],
     ['heard at one step in three, so so at the others', oneIn(3, 6, 2), 'there'],
     ['heard in the first half, not struck in the second', (step: number) => (step < 7 ? 7 : -5), 'there'],
-    ['leaning towards struck everywhere, surely nowhere', () => 2, 'not-there'],
+    ['leaning towards struck everywhere, surely nowhere', () => 2, 'unknown'],
+    ['as one that is not there sounds, everywhere', () => 1, 'not-there'],
     ['as low as it gets everywhere', () => -8, 'not-there'],
     ['never asked about: what is usual counts', () => null, 'there'],
-    ['heard at one step in six, so so at the others', oneIn(6, 4, 2), 'unknown'],
+    ['heard at one step in six, so so at the others', oneIn(6, 4, 2), 'there'],
+    ['heard at one step in six, not at the others', oneIn(6, 4, 1), 'unknown'],
   ] as const)('the right hand %s', (_, right, presence) => {
     expect(heard(sure, right).right.presence).toBe(presence);
     expect(heard(sure, right).left.presence).toBe('there');
