@@ -16,7 +16,7 @@ export type { ExerciseStretch, UnderWay } from './recognise/index.ts';
 import type { Exercise } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { bestShift } from './align/index.ts';
-export { bestShift } from './align/index.ts';
+export { bestShift, octaveHigher } from './align/index.ts';
 import { betterExercise } from './recognise/index.ts';
 import type { Alignment } from './types.ts';
 

@@ -2,6 +2,7 @@ export { handsAloneIn } from './alone.ts';
 export type { Recheck, Rechecked } from './types.ts';
 import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import type { Hand } from '../exercise/index.ts';
+import { octaveHigher } from '../match/index.ts';
 import type { Alignment, Better, MatchedNote } from '../match/index.ts';
 import { Asker } from './asker.ts';
 import type { Answer } from './asker.ts';
@@ -31,9 +32,12 @@ export function recheck(
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
   const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
   if (single && isHeard && alignment.extras.length === 0) return { heard, alignment, rechecks: [] };
-  const asker = new Asker(heard, sound, alignment, alone);
-  const again = settleSteps(heard, alignment, asker, single);
-  const { matched, rechecks } = lookAtUnheard(again.alignment, asker);
+  const listenTo = (read: Alignment): Listening => listen(heard, read, sound, alone, single);
+  const asRead = listenTo(alignment);
+  const higher = isUpperAlone(asRead) ? listenTo(octaveHigher(heard, alignment)) : null;
+  const listening = higher?.hands.right.presence === 'there' ? higher : asRead;
+  const again = settleSteps(listening);
+  const { matched, rechecks } = lookAtUnheard(again.alignment, listening.asker);
   return {
     heard: again.heard,
     alignment: { ...again.alignment, matched },
@@ -41,8 +45,15 @@ export function recheck(
   };
 }
 
-/** Every step of which something was heard or found; of single notes, of which the blind ear is sure, only those not heard. */
-function settleSteps(heard: Heard, alignment: Alignment, asker: Asker, single: boolean): Rechecked {
+/** All written notes asked about; of single ones, of which the blind ear is sure, only those not heard. */
+function listen(
+  heard: Heard,
+  alignment: Alignment,
+  sound: KeptSound,
+  alone: HandsAlone | null,
+  single: boolean,
+): Listening {
+  const asker = new Asker(heard, sound, alignment, alone);
   const answers = alignment.matched.map(({ verdict }, place) =>
     single && verdict !== 'missed' ? null : asker.askWritten(place),
   );
@@ -51,7 +62,23 @@ function settleSteps(heard: Heard, alignment: Alignment, asker: Asker, single: b
     answers.map((answer) => answer?.logOdds ?? null),
   );
   const strays = new Strays(asker, heard.notes, alignment);
-  const listening: Listening = { asker, heard, alignment, answers, hands, strays, rechecks: [] };
+  return { asker, heard, alignment, answers, hands, strays, rechecks: [] };
+}
+
+/**
+ * Of both hands only the upper sounds. A lower hand is covered by nothing, so it may be the lower one that sounds, an octave higher than it
+ * was taken to lie, and the upper one too soft to be heard blind.
+ */
+function isUpperAlone({ alignment, hands }: Listening): boolean {
+  const { left, right } = hands;
+  return (
+    alignment.exercise.choice.hands === 'together' && left.presence !== 'there' && right.presence === 'there'
+  );
+}
+
+/** Every step of which something was heard or found. */
+function settleSteps(listening: Listening): Rechecked {
+  const { heard, alignment, answers } = listening;
   const steps = alignment.exercise.steps.map(({ step }) => settleStep(listening, step));
   const settled = steps.flatMap(({ written }) => written).sort((a, b) => a.place - b.place);
   const extras = [...extrasBetween(listening), ...steps.flatMap((step) => step.extras)];

@@ -1,6 +1,6 @@
 export { alignAt } from './align.ts';
 export { crossesFingers } from './substitutes.ts';
-import type { Exercise, Hands } from '../../exercise/index.ts';
+import type { Exercise, ExpectedNote, Hand, Hands } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { alignAt } from './align.ts';
 import { AS_WRITTEN } from './notes.ts';
@@ -41,6 +41,16 @@ function bestOctaves(heard: Heard, exercise: Exercise, semitones: number): Align
     if (alignment.fit > best.fit + BOUNDS.octaveFit) best = alignment;
   }
   return best;
+}
+
+/** The same exercise with both hands an octave higher than an alignment has them: what answered the upper hand may answer the lower. */
+export function octaveHigher(heard: Heard, { exercise, matched, semitoneShift }: Alignment): Alignment {
+  const lowest = (hand: Hand, notes: readonly ExpectedNote[]): number =>
+    Math.min(...notes.flatMap((note) => (note.hand === hand ? [note.midi] : [])));
+  const written = exercise.steps.flatMap(({ notes }) => notes);
+  const aligned = matched.map(({ expected }) => expected);
+  const above = (hand: Hand): number => (lowest(hand, aligned) - lowest(hand, written)) / 12 + 1;
+  return alignAt(heard, exercise, { left: above('left'), right: above('right'), semitones: semitoneShift });
 }
 
 /** Other places than the written one that are aligned at most. */
