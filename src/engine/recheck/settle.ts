@@ -83,8 +83,8 @@ export function settleStep(listening: Listening, step: number): SettledStep {
 }
 
 /**
- * Written notes that were not struck, each with the key that was struck in its place: the nearest, but first the one that the first
- * listening had there. Fingers do not cross.
+ * Written notes that were not struck, each with the key that was struck in its place: first the note that is surest to be absent, and the
+ * nearest key. Fingers do not cross, and a key that is written here too is its own second sound.
  */
 function pairsOf(
   listening: Listening,
@@ -95,15 +95,16 @@ function pairsOf(
     .flatMap((one) =>
       strangers.flatMap((stranger) => {
         const { expected, step } = one.matched;
+        const about = notesAt(listening, step);
+        if (about.some(({ midi }) => midi === stranger.midi)) return [];
         const apart = Math.abs(stranger.midi - expected.midi);
         const isOwn = stranger.place === one.place;
         // An octave too low it lies under the hand's other fingers.
         const fits =
           apart === 12 ||
-          (apart <= RECHECK_BOUNDS.wrongSemitones &&
-            !crossesFingers(stranger.midi, expected, notesAt(listening, step)));
+          (apart <= RECHECK_BOUNDS.wrongSemitones && !crossesFingers(stranger.midi, expected, about));
         if (!(isOwn || fits) || !isAbsentBeside(one, stranger)) return [];
-        return [{ one, stranger, cost: (isOwn ? 0 : 12) + apart }];
+        return [{ one, stranger, cost: one.answer.logOdds + apart }];
       }),
     )
     .sort((a, b) => a.cost - b.cost);
@@ -118,9 +119,8 @@ function pairsOf(
  * keys an octave apart for one are rarer by far than the one for the other; a neighbour was as likely caught with it.
  */
 function isAbsentBeside({ matched, decision, answer, place }: Written, stranger: Stranger): boolean {
-  if (matched.expected.midi - stranger.midi === 12) return answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
-  if (decision === 'not-struck') return true;
-  if (stranger.place === place) return decision !== 'struck';
+  if (matched.expected.midi - stranger.midi === 12)
+    return stranger.place === place || answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
   return matched.verdict === 'correct'
     ? decision !== 'struck'
     : answer.logOdds < RECHECK_BOUNDS.besideNeighbour;

@@ -42,6 +42,7 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
     if (note.verdict !== 'wrong') return [];
     const played = heard.notes[note.played]!;
     const midi = played.midi + semitoneShift;
+    if (isOctaveOff(midi, written) && !ask(played, 'extra')) return [];
     return [{ note: played, midi, place, kind: isBeside(midi, written) ? 'slip' : 'other' }];
   });
   const beside = extras.flatMap(({ played, kind }): readonly Stranger[] => {
@@ -84,7 +85,11 @@ export function asSureAsBoth(
 /** Log odds above which a reported key that is not written was struck. */
 function leastFor(midi: number, written: readonly number[]): number {
   if (isBeside(midi, written)) return RECHECK_BOUNDS.besideWithdrawn;
-  return written.includes(midi + 12) ? RECHECK_BOUNDS.octaveBelow : RECHECK_BOUNDS.withdrawn;
+  return isOctaveOff(midi, written) ? RECHECK_BOUNDS.octaveOff : RECHECK_BOUNDS.withdrawn;
+}
+
+function isOctaveOff(midi: number, written: readonly number[]): boolean {
+  return written.includes(midi + 12) || written.includes(midi - 12);
 }
 
 function isBeside(midi: number, written: readonly number[]): boolean {

@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { assess } from '../../../src/engine/assess.ts';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, Form, Hand } from '../../../src/engine/exercise/index.ts';
+import { chordAttemptOf } from '../../bench/chord-attempts.ts';
 import { render } from '../../support/render.ts';
 import type { HomeKnobs, StudentKnobs } from '../../support/render.ts';
 
@@ -65,4 +66,13 @@ it.each<[string, Slip]>([
   );
   expect(told).toEqual([['wrong', step, hand, midi + shift]]);
   expect(report.missed).toEqual([]);
+});
+
+it('a lower key that seems to sound again where the upper hand comes late was not struck in place of its octave', async () => {
+  const { spec } = chordAttemptOf('both-hands', 'dev', 1);
+  const assessment = assess(await render(spec), spec.exercise);
+  if (assessment.kind !== 'report') throw new Error(assessment.kind);
+  const { notes, missed } = assessment.report;
+  expect(notes.filter(({ verdict }) => verdict !== 'correct')).toEqual([]);
+  expect(missed).toEqual([]);
 });
