@@ -5,6 +5,8 @@ import { DB_PER_VELOCITY } from '../support/student/perform.ts';
 import type { Attempt, AttemptSet } from './attempts.ts';
 import { looksOf } from './bound-tables.ts';
 import type { LookRecord } from './bound-tables.ts';
+import { faultsOf } from './fault-kinds.ts';
+import type { FaultRecord } from './fault-kinds.ts';
 import { labelsOf } from './labels.ts';
 import type { Labels } from './labels.ts';
 import { levelResidualsDb, measureErrors } from './measure-score.ts';
@@ -43,6 +45,8 @@ export interface AttemptRecord {
   readonly finalErrorsMs: readonly number[];
   /** every expected note by itself; empty where another exercise was asked for */
   readonly places: readonly PlaceRecord[];
+  /** every fault of the student; empty where another exercise was asked for */
+  readonly faults: readonly FaultRecord[];
   /** written keys that the closer look was asked about */
   readonly looks: readonly LookRecord[];
   /** how far apart the student meant the notes of a step to fall: a chord's spread or the hands' distance, the greater */
@@ -81,7 +85,12 @@ export function assessAttempt(
   try {
     const kept = ideal ? null : listenAndKeep(rendered);
     heard = kept?.heard ?? heardAsPlayed(truth);
-    assessment = assessHeard(heard, attempt.asked ?? truth.exercise, { piano }, kept?.sound);
+    assessment = assessHeard(
+      heard,
+      attempt.asked ?? truth.exercise,
+      { piano, asChosen: attempt.set === 'one-of-two' },
+      kept?.sound,
+    );
   } catch (error) {
     crash =
       error instanceof Error
@@ -126,6 +135,7 @@ export function assessAttempt(
     finalErrorsMs: matchToTruth(reported, truth.notes, 50).map(({ errorMs }) => errorMs),
     spreadMs: meantSpreadMs(truth),
     places: attempt.asked === undefined ? scorePlaces(report, truth) : [],
+    faults: attempt.asked === undefined ? faultsOf(report, truth) : [],
     looks: looksOf(assessment?.kind === 'report' ? assessment.rechecks : [], report, truth),
     measures: report && attempt.asked === undefined ? measureErrors(report, truth) : null,
     tuningCents: cents === null ? null : cents - 100 * Math.round(cents / 100),

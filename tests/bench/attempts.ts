@@ -23,9 +23,11 @@ import type {
 
 /**
  * Chords of one hand and both hands, both with more wrong and missed notes than in `chords` and
- * `together`; hands an octave apart with one of them leaving notes out; each hard condition by itself; and what both hands are to reach, row by row.
+ * `together`; hands an octave apart with one of them leaving notes out; each hard condition by itself; what both hands are to reach, row by row; wrong notes
+ * that are hard to tell for what they are; and one hand where both were chosen.
  */
-export type ChordSet = 'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions' | 'aims';
+export type ChordSet =
+  'one-hand' | 'both-hands' | 'octave-pairs' | 'conditions' | 'aims' | 'kinds' | 'one-of-two';
 
 /**
  * standard: what the targets are stated for; the others are harder and reported apart. forms: those that are heard only where they

@@ -16,7 +16,12 @@ export const CHORD_SETS: readonly ChordSet[] = [
   'octave-pairs',
   'conditions',
   'aims',
+  'kinds',
+  'one-of-two',
 ];
+
+/** Wrong notes that are hard to tell for what they are, each kind in turn. */
+const WRONG_KINDS = ['an octave lower', 'beside a covered key', 'the written one rings on'] as const;
 
 /** Each hard condition by itself, the rest of the home as in the standard set; the codecs are applied to the sound. */
 export const CONDITIONS: Readonly<Record<string, Partial<HomeKnobs>>> = {
@@ -49,20 +54,31 @@ export function chordAttemptOf(set: Exclude<ChordSet, 'aims'>, piano: PianoName,
     900_007 * index + 7919 * (CHORD_SETS.indexOf(set) + 11) + (piano === 'dev' ? 1 : 2),
   );
   const names = Object.keys(CONDITIONS);
-  const hardship = set === 'conditions' ? names[index % names.length]! : '';
+  const wrongKind = WRONG_KINDS[index % WRONG_KINDS.length]!;
+  const hardship = set === 'conditions' ? names[index % names.length]! : set === 'kinds' ? wrongKind : '';
   const kind = set === 'conditions' ? Math.floor(index / names.length) % 3 : null;
   const chords =
-    set === 'one-hand' || kind === 0 || kind === 1 || (set === 'both-hands' && random.chance(0.6));
+    set === 'one-hand' ||
+    kind === 0 ||
+    kind === 1 ||
+    ((set === 'both-hands' || set === 'kinds') && random.chance(0.6));
   const oneHand = set === 'one-hand' || kind === 0;
   const form = random.pick(chords ? CHORDS : SINGLE);
   const octaves = form === 'arpeggio' || form === 'scale' ? 1 + random.integer(2) : 1;
   const hands = oneHand ? random.pick(['left', 'right'] as const) : 'together';
   const exercise: ExerciseChoice = { key: random.pick(ALL_KEYS), form, hands, octaves };
+  const isOneOfTwo = set === 'one-of-two';
   const written = buildExercise(exercise);
   const { steps } = written;
   const notesPerSec = chords ? random.uniform(0.6, 2) : 1.5 * (7 / 1.5) ** random.uniform(0, 1);
   const stepsPerBeat = (steps.length - 1) / (steps.at(-1)!.beat - steps[0]!.beat);
   const student = studentOf(notesPerSec, steps.length, stepsPerBeat, shiftsOf(steps), hardship, random);
+  const played = (): Partial<StudentKnobs> => {
+    // An octave higher it would be the upper hand as written.
+    if (isOneOfTwo) return { mistakes: NO_MISTAKES, octaveShift: 0 };
+    if (set === 'kinds') return { mistakes: wrongNotes(written, wrongKind, random) };
+    return set === 'octave-pairs' ? unequalHands(written, random) : faulty(written, random);
+  };
   return {
     set,
     notesPerSec,
@@ -70,13 +86,11 @@ export function chordAttemptOf(set: Exclude<ChordSet, 'aims'>, piano: PianoName,
     spec: {
       seed: random.integer(2 ** 31),
       piano,
-      exercise,
-      student: {
-        ...student,
-        ...(set === 'octave-pairs' ? unequalHands(written, random) : faulty(written, random)),
-      },
+      exercise: isOneOfTwo ? { ...exercise, hands: 'left' } : exercise,
+      student: { ...student, ...played() },
       home: { ...homeOf(random), ...CONDITIONS[hardship] },
     },
+    ...(isOneOfTwo && { asked: exercise }),
   };
 }
 
@@ -95,6 +109,35 @@ function faulty(written: Exercise, random: Random): Partial<StudentKnobs> {
     return midi === null ? [] : [{ kind, step, note, midi }];
   });
   return { mistakes };
+}
+
+/** Up to four wrong notes of one kind, two steps apart at least, the first and the last step spared. */
+function wrongNotes(
+  { steps }: Exercise,
+  kind: (typeof WRONG_KINDS)[number],
+  random: Random,
+): readonly Mistake[] {
+  const mistakes: Mistake[] = [];
+  for (const { step, notes } of steps.slice(1, -1)) {
+    if (mistakes.length === 4 || mistakes.at(-1)?.step === step - 1 || !random.chance(0.35)) continue;
+    const about = [-1, 0, 1].flatMap((offset) => steps[step + offset]!.notes.map(({ midi }) => midi));
+    const isMeant = {
+      'an octave lower': () => true,
+      'beside a covered key': (hand: Hand, midi: number) =>
+        notes.some((other) => other.hand !== hand && other.midi === midi - 12),
+      'the written one rings on': (hand: Hand, midi: number) =>
+        steps[step - 1]!.notes.some((other) => other.hand === hand && other.midi === midi),
+    }[kind];
+    const free = notes.flatMap(({ hand, midi }, note) =>
+      isMeant(hand, midi)
+        ? (kind === 'an octave lower' ? [-12] : [-2, -1, 1, 2])
+            .map((by) => ({ kind: 'wrong' as const, step, note, midi: midi + by }))
+            .filter((one) => !about.includes(one.midi))
+        : [],
+    );
+    if (free.length > 0) mistakes.push(random.pick(free));
+  }
+  return mistakes;
 }
 
 /** A key near a note's own that neither its step nor a neighbouring one asks for. */

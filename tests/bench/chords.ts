@@ -14,12 +14,13 @@ import type { AttemptRecord } from './assess-attempt.ts';
 import type { ChordSet } from './attempts.ts';
 import { AIM_ROWS } from './aim-attempts.ts';
 import { aimTable } from './aim-tables.ts';
-import { boundTable } from './bound-tables.ts';
+import { believedTable, boundTable, presenceTable } from './bound-tables.ts';
 import { CHORD_SETS, CONDITIONS } from './chord-attempts.ts';
 import { chordTargetTable } from './chord-targets.ts';
 import { CODECS } from './codec.ts';
 import { doubted, percent, sum } from './errors.ts';
 import type { Records } from './errors.ts';
+import { faultTable } from './fault-kinds.ts';
 import { addCounts, fMeasure } from './note-score.ts';
 import { GROUPINGS, placeTable } from './place-tables.ts';
 import { runAll } from './pool.ts';
@@ -76,16 +77,18 @@ const records = await runAll<Task, AttemptRecord>('worker.ts', tasks, Math.max(1
 const of = (set: ChordSet): Records => records.filter((record) => record.set === set);
 const show = (text: string): void => console.log(`${text}\n`);
 
-const TITLES: Readonly<Record<Exclude<ChordSet, 'conditions' | 'aims'>, string>> = {
+const TITLES: Readonly<Record<Exclude<ChordSet, 'conditions' | 'aims' | 'one-of-two'>, string>> = {
   'one-hand': 'chords of one hand',
   'both-hands': 'hands together',
   'octave-pairs': 'hands an octave apart, one leaving notes out, up to 12 dB unequal',
+  kinds: 'wrong notes of both hands that are hard to tell for what they are',
 };
 for (const set of sets) {
-  if (set === 'conditions' || set === 'aims') continue;
+  if (set === 'conditions' || set === 'aims' || set === 'one-of-two') continue;
   console.log(`\n## ${TITLES[set]} (${piano} piano)\n`);
   show(summaryLine(of(set)));
   show(chordTargetTable(set, of(set)));
+  show(faultTable(of(set)));
   show(verdictTable(of(set)));
   show(measureTable(of(set)));
   show(groupTable(of(set), 'form'));
@@ -105,7 +108,10 @@ if (sets.includes('aims')) {
 }
 if (values.bounds) {
   console.log('\n## where the closer look may decide: log odds of written notes, all sets\n');
-  show(boundTable(records.map(({ looks }) => looks)));
+  const both = records.filter(({ set }) => set !== 'one-of-two').map(({ looks }) => looks);
+  show(boundTable(both));
+  show(believedTable(both));
+  show(presenceTable({ there: both, 'not there': of('one-of-two').map(({ looks }) => looks) }));
   console.log('hands apart known\n');
   const apart = records.filter(({ labels }) => AIM_ROWS[labels.hardship]?.apart === true);
   show(boundTable(apart.map(({ looks }) => looks)));
