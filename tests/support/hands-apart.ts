@@ -10,14 +10,14 @@ const HOMES: Readonly<Record<'here' | 'elsewhere', Partial<HomeKnobs>>> = {
   elsewhere: { room: { decaySec: 0.9, directDb: -3 }, phone: true },
 };
 /** the right hand against the left where both play */
-const UPPER_DB = -12;
+const UPPER_DB = -10;
 
-/** Triads at the development piano by one hand alone, or by both with the upper one so much softer that by itself it is not sure to be there at all. */
+/** Triads at the development piano by one hand alone, or by both with the upper one so much softer that not all of its notes are sure. */
 export function triadsBy(hands: Hands, home: keyof typeof HOMES = 'here'): Promise<Rendered> {
   const isBoth = hands === 'together';
   const velocity = isBoth ? 70 + UPPER_DB / 2 / DB_PER_VELOCITY : 60;
   return render({
-    seed: 41,
+    seed: 61,
     piano: 'dev',
     exercise: { ...BOTH_TRIADS, hands },
     student: { leftHandDb: isBoth ? -UPPER_DB : 0, velocity, chordSpreadMs: 4 },
