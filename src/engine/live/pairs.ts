@@ -3,7 +3,7 @@ import type { NetworkNote } from '../listen/network/index.ts';
 /** struck so near to each other two keys are one moment, seconds */
 const TOGETHER_SEC = 0.05;
 const OCTAVES = [12, 24, 36];
-/** Both hands play where more than such a share of so many notes, the last ones, were pairs: of a chord in one hand two of four are. */
+/** Both hands play where more than such a share of so many notes, the last ones, were pairs */
 const LATEST = 12;
 const SHARE = 0.4;
 /** The network believes in the other one more than so much. Our bench, development piano: half of it draws 1 in 200 more, and a fifth more that nobody struck. */
@@ -36,7 +36,7 @@ export class Pairs {
     const known = [...this.#likely, ...likely];
     const sinceSec = Math.max(0, ...known.map(({ timeSec }) => timeSec)) - REMEMBERED_SEC;
     this.#likely = known.filter(({ timeSec }) => timeSec > sinceSec);
-    const paired = pairedIn(this.#latest).length;
+    const paired = pairedIn(this.#latest).filter((note) => !isInOneHand(note, this.#latest)).length;
     if (doubtful.length === 0 || paired <= SHARE * this.#latest.length) return [];
     const alone = this.#likely.filter((one) => !this.#likely.some((other) => isPair(one, other)));
     return [...new Set(alone.flatMap((one) => this.#otherOf(one, doubtful)))];
@@ -67,6 +67,12 @@ export class Pairs {
 
 function pairedIn(notes: readonly Struck[]): readonly Struck[] {
   return notes.filter((note) => notes.some((other) => isPair(note, other)));
+}
+
+/** A chord of three or more within an octave is one hand's, although its outer keys are a pair. */
+function isInOneHand(note: Struck, among: readonly Struck[]): boolean {
+  const chord = among.filter((other) => isOneMoment(note, other)).map(({ midi }) => midi);
+  return chord.length > 2 && Math.max(...chord) - Math.min(...chord) <= OCTAVES[0]!;
 }
 
 export function isOneMoment(note: Pick<Struck, 'timeSec'>, other: Pick<Struck, 'timeSec'>): boolean {

@@ -60,6 +60,11 @@ describe('the other one of two keys an octave apart, hardly heard', () => {
     expect(guessed(judge, [low, middle, high])).toEqual([77, 65]);
   });
 
+  it('is not expected where one hand plays chords of an octave', () => {
+    const judge = after([60, 64, 67, 72], [62, 65, 69, 74], [64, 67, 71, 76]);
+    expect(guessed(judge, pair(0.9, 65))).toEqual([65]);
+  });
+
   it('is still expected after something was heard that nobody played', () => {
     const judge = after(...OCTAVES);
     for (let i = 0; i < 12; i++) judge.settle([note(2 + 0.3 * i, 50 + (i % 3), 0.99)]);
