@@ -39,7 +39,7 @@ beforeAll(async () => {
     ),
   );
   session = joinSession(attempts, { seed: 3, pauseSec: { least: 9, most: 12 } });
-}, 60_000);
+});
 
 describe('a recording that is listened to in sections', { timeout: 120_000 }, () => {
   it('comes to the same attempts as in one, each once, with pieces of any size', () => {

@@ -43,7 +43,7 @@ beforeAll(() => {
   writeFileSync(join(pile, 'notes.txt'), 'Dear teacher');
   mkdirSync(join(folder, 'letters'));
   writeFileSync(join(folder, 'letters/to-a-teacher.txt'), 'Dear teacher');
-}, 60_000);
+});
 afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('evenfall desk', { timeout: 120_000 }, () => {

@@ -49,7 +49,7 @@ describe('hands alone, then both', () => {
     left = await play('left', HERE);
     right = await play('right', HERE);
     both = await play('together', HERE);
-  }, 60_000);
+  });
 
   it('shows each key struck, and the key an octave away that the other hand would strike', () => {
     const [first] = buildExercise({ ...BOTH, hands: 'left' }).steps[0]!.notes;
