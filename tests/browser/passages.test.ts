@@ -113,6 +113,11 @@ describe('a passage of one’s own', () => {
     await svg.waitFor();
     const { width, height } = (await svg.boundingBox())!;
     const inHand = page.locator('.hand');
+    await staff.focus();
+    await page.keyboard.press('Enter');
+    await inHand.filter({ hasText: /^C4.*right hand/ }).waitFor();
+    await page.keyboard.press('Delete');
+    await inHand.filter({ hasText: /^Touch the staff/ }).waitFor();
     await expect
       .poll(async () => {
         await svg.click({ position: { x: width * 0.3, y: height * 0.3 } });

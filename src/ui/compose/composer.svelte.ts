@@ -3,7 +3,18 @@ import type { AudioInput, ExerciseChoice, Hands, LayOutOptions, WrittenNote } fr
 import type { Microphone } from '../../io/microphone/index.ts';
 import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
 import type { Hearing } from '../prepare/passages.svelte.ts';
-import { after, handed, lengthened, put, raised, stepped, taken, withThird, type Edited } from './edits.ts';
+import {
+  after,
+  first,
+  handed,
+  lengthened,
+  put,
+  raised,
+  stepped,
+  taken,
+  withThird,
+  type Edited,
+} from './edits.ts';
 import { choiceOn, EMPTY_SHEET, mostBeats, NEAR, sheetOf, type Sheet } from './sheet.ts';
 
 /** How a passage comes to be, and how far it is. */
@@ -170,8 +181,11 @@ export class Composer {
   third(): void {
     this.#edit(withThird);
   }
+  /** The same again after what is in hand, or after all; the first note of an empty sheet. */
   again(): void {
-    this.#edit((sheet, note) => after(sheet, note, this.beats, this.onward));
+    const { sheet, beats } = this;
+    const note = this.chosen ?? sheet.notes.at(-1);
+    this.#keep(note === undefined ? first(sheet, beats) : after(sheet, note, beats, this.onward));
   }
 
   /** Gives what is in hand, and what comes next, another length. */

@@ -100,6 +100,12 @@ export function after(sheet: Sheet, note: WrittenNote, beats: number, onward: bo
   return put({ ...sheet, notes }, { name: note.name, hand: note.hand, beat: at, beats });
 }
 
+/** On an empty sheet: the tonic, near the middle of the keyboard. */
+export function first(sheet: Sheet, beats: number): Edited {
+  const hand = sheet.hands === 'left' ? 'left' : 'right';
+  return put(sheet, { name: `${sheet.key.split(' ')[0]!}${hand === 'left' ? 3 : 4}`, hand, beat: 0, beats });
+}
+
 /** A third higher, in the same chord. */
 export function withThird(sheet: Sheet, note: WrittenNote): Edited {
   return put(sheet, { ...note, name: nameAt(sheet.key, placeOf(note.name) + 2) });

@@ -4,6 +4,7 @@ import { exerciseOf, nameAt, placeOf, samePassage } from '../../../src/engine/in
 import type { WrittenNote } from '../../../src/engine/index.ts';
 import {
   after,
+  first,
   handed,
   lengthened,
   put,
@@ -54,6 +55,13 @@ describe('a passage set right note by note', () => {
       'C4',
     ],
     ['given to the other hand', handed(LINE, LINE.notes[0]!), ['C4 l 0 1', 'E4 r 1 1', 'G4 r 2 2'], 'C4'],
+    ['begun', first(EMPTY_SHEET, 2), ['C4 r 0 2'], 'C4'],
+    [
+      'begun with the left hand, in its key',
+      first({ ...EMPTY_SHEET, key: 'Bb minor', hands: 'left' }, 1),
+      ['Bb3 l 0 1'],
+      'Bb3',
+    ],
     ['taken out', taken(LINE, LINE.notes[1]!), ['C4 r 0 1', 'G4 r 2 2'], 'C4'],
     [
       'a third added',

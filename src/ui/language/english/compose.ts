@@ -41,7 +41,7 @@ export const COMPOSE = {
   writes: 'A touch on the staff writes a note',
   inHand: (note: string, hand: string) => `${note}, ${hand}`,
   none: 'Touch a note to change it.',
-  empty: 'Touch the staff where the first note is to stand.',
+  empty: 'Touch the staff where the first note is to stand, or press “Add”.',
   done: 'Done',
   leave: 'Throw away',
 };

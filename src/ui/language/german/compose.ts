@@ -43,7 +43,7 @@ export const COMPOSE: Strings['compose'] = {
   writes: 'Berühren der Notenlinien schreibt eine Note',
   inHand: (note, hand) => `${note}, ${hand}`,
   none: 'Berühr eine Note, um sie zu ändern.',
-  empty: 'Berühr die Notenlinien, wo die erste Note stehen soll.',
+  empty: 'Berühr die Notenlinien, wo die erste Note stehen soll, oder drück „Einfügen“.',
   done: 'Fertig',
   leave: 'Verwerfen',
 };
