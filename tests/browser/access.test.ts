@@ -121,7 +121,7 @@ describe('the page', () => {
           pearl: styleOf('.pearl.struck').fill,
           arch: styleOf('.arch.late').stroke,
           button: styleOf('.bar .strong').backgroundColor,
-          dot: styleOf('.bar .dot').backgroundColor,
+          dot: styleOf('.bar .records').backgroundColor,
           chosen: styleOf('input:checked + span').boxShadow,
           page: styleOf('html').backgroundColor,
         };
