@@ -90,13 +90,6 @@ export function unpackDrawer(drawer: string): readonly Entry[] {
   }));
 }
 
-/** Figures of a summary in the order of their places, from the second on; from the eighth on they are rounded. */
-const WHOLE = ['targetBpm', 'expected', 'wrong', 'missed', 'extra', 'unsure'] as const;
-const ROUNDED = [
-  ...(['evennessPercent', 'tempoBpm', 'lateCrossings'] as const),
-  ...(['worstCrossingMs', 'chordSpreadMs', 'handsApartMs'] as const),
-];
-
 function packSummary(
   summary: AttemptSummary,
   exercises: Index<ExerciseChoice>,
@@ -106,8 +99,18 @@ function packSummary(
   const { practised, loudnessDb, overlapMs } = summary;
   return [
     exercises.at(summary.exercise),
-    ...WHOLE.map((name) => summary[name]),
-    ...ROUNDED.map((name) => hundredths(summary[name])),
+    summary.targetBpm,
+    summary.expected,
+    summary.wrong,
+    summary.missed,
+    summary.extra,
+    summary.unsure,
+    hundredths(summary.evennessPercent),
+    hundredths(summary.tempoBpm),
+    summary.lateCrossings,
+    hundredths(summary.worstCrossingMs),
+    hundredths(summary.chordSpreadMs),
+    hundredths(summary.handsApartMs),
     texts.at(summary.situation),
     // Added since version 0.1, at the end, where that version does not look.
     ...withoutTail([
@@ -121,6 +124,7 @@ function packSummary(
   ];
 }
 
+/** Each figure written out: by a loop over their names five years are opened in a sixth more of the time. */
 function unpackSummary(
   parts: readonly SummaryPart[],
   exercises: readonly ExerciseChoice[],
@@ -128,10 +132,20 @@ function unpackSummary(
   intentions: readonly Intention[],
 ): AttemptSummary {
   const [intention, done] = [intentions[parts[14] ?? -1], parts[15] === 1];
-  const figures = Object.fromEntries([...WHOLE, ...ROUNDED].map((name, at) => [name, parts[at + 1]]));
   return {
     exercise: exercises[parts[0]!]!,
-    ...(figures as Pick<AttemptSummary, (typeof WHOLE | typeof ROUNDED)[number]>),
+    targetBpm: parts[1]!,
+    expected: parts[2]!,
+    wrong: parts[3]!,
+    missed: parts[4]!,
+    extra: parts[5]!,
+    unsure: parts[6]!,
+    evennessPercent: parts[7]!,
+    tempoBpm: parts[8]!,
+    lateCrossings: parts[9]!,
+    worstCrossingMs: parts[10]!,
+    chordSpreadMs: parts[11]!,
+    handsApartMs: parts[12]!,
     ...uncertainAt(parts, 16, 'loudnessDb'),
     ...uncertainAt(parts, 18, 'overlapMs'),
     situation: text(parts[13]!),
