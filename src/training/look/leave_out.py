@@ -61,7 +61,7 @@ def pianos_of(names):
     return [name for name in without(names, "") if name not in seconds]
 
 
-def lessons(names):
+def courses(names):
     """What is left out → how the others are learnt, and the network's size"""
 
     def bits(gone):
@@ -87,7 +87,7 @@ def main():
     parser.add_argument("--only", default="", help="some of what is left out, by name; all without it")
     args, log = parser.parse_args(), loop.clock()
     plan = bank_plan(args.data, args.synthetic, copies=args.copies)
-    given = lessons(plan["names"])
+    given = courses(plan["names"])
     chosen = [name for name in given if not args.only or name in {"nothing", *args.only.split(",")}]
     trainees = {}
     for name in chosen:
