@@ -4,7 +4,7 @@ import type { Notice } from '../../notices/index.ts';
 import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
 import { chordAt, practiceAround, taskOf } from './place.ts';
 import type { Advice, Saying } from './said/index.ts';
-import type { Found, Scene, Situation } from './scene.ts';
+import type { Found, Scene, Situation, Situations } from './scene.ts';
 import { handIfBoth, isChordForm, isSameVoice } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -12,34 +12,31 @@ import { timesBefore, turnAbout } from './variety.ts';
 
 const SLOWER = 0.75;
 
-const change: Situation = {
-  name: 'change-hesitates',
-  find: (scene) => {
-    const { measures, slowestChange } = scene.measured;
-    const { changeHesitationRatio: figure } = measures;
-    const { changeRatio } = scene.criteria;
-    // A passage is no row of chords: a late one is told as a late note.
-    if (scene.exercise.choice.passage !== undefined) return null;
-    if (slowestChange === undefined || !surelyOver(figure, changeRatio, scene.criteria)) return null;
-    const { step, ratio } = slowestChange;
-    const practice = practiceAround(scene, step - 1, step, SLOWER);
-    return {
-      statement: {
-        situation: 'change-hesitates',
-        steps: [step],
-        faults: 1,
-        sure: shareOver(figure, changeRatio),
-        to: chordAt(scene, step),
-        ratio,
-      },
-      gravity: ratio / changeRatio,
-      advice: turnAbout<Advice>(timesBefore(scene, 'change-hesitates'), [
-        { step: 'next-shape', task: taskOf(scene, practice) },
-        { step: 'shape-silently', task: taskOf(scene, practice) },
-      ]),
-      practice,
-    };
-  },
+const change: Situation = (scene) => {
+  const { measures, slowestChange } = scene.measured;
+  const { changeHesitationRatio: figure } = measures;
+  const { changeRatio } = scene.criteria;
+  // A passage is no row of chords: a late one is told as a late note.
+  if (scene.exercise.choice.passage !== undefined) return null;
+  if (slowestChange === undefined || !surelyOver(figure, changeRatio, scene.criteria)) return null;
+  const { step, ratio } = slowestChange;
+  const practice = practiceAround(scene, step - 1, step, SLOWER);
+  return {
+    statement: {
+      situation: 'change-hesitates',
+      steps: [step],
+      faults: 1,
+      sure: shareOver(figure, changeRatio),
+      to: chordAt(scene, step),
+      ratio,
+    },
+    gravity: ratio / changeRatio,
+    advice: turnAbout<Advice>(timesBefore(scene, 'change-hesitates'), [
+      { step: 'next-shape', task: taskOf(scene, practice) },
+      { step: 'shape-silently', task: taskOf(scene, practice) },
+    ]),
+    practice,
+  };
 };
 
 type Voice = NonNullable<Saying<'chords-spread'>['last']>;
@@ -51,42 +48,39 @@ function voiceOf(scene: Scene, step: number, note: ExpectedNote): Voice {
   return isSameVoice(chord.at(-1)!, note) ? 'highest' : 'inner';
 }
 
-const spread: Situation = {
-  name: 'chords-spread',
-  find: (scene) => {
-    const { criteria } = scene;
-    const [worse] = scene.measured.byHand
-      .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
-      .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads) }))
-      .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
-      .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
-    if (worse === undefined || !isMeasured(worse.figure)) return null;
-    const wide = worse.spreads.filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
-    const voices = wide.map((chord) => voiceOf(scene, chord.step, chord.last.expected));
-    const share = (one: Voice): number => voices.filter((voice) => voice === one).length / voices.length;
-    const last = voices.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
-    const hand = handIfBoth(scene, worse.spreads[0]!.last.expected.hand);
-    const widest = [...wide].sort((a, b) => b.spreadMs - a.spreadMs)[0]!.step;
-    const practice = practiceAround(scene, widest - 1, widest + 1, SLOWER);
-    const task = taskOf(scene, practice, hand);
-    return {
-      statement: {
-        situation: 'chords-spread',
-        steps: wide.map((chord) => chord.step),
-        faults: 1,
-        sure: shareOver(worse.figure, criteria.chordSpreadMs),
-        spreadMs: Math.round(worse.figure.value),
-        last,
-        hand,
-      },
-      gravity: worse.figure.value / criteria.chordSpreadMs,
-      advice: turnAbout<Advice>(timesBefore(scene, 'chords-spread'), [
-        { step: 'fall-as-one', task, last },
-        { step: 'shape-silently', task },
-      ]),
-      practice,
-    };
-  },
+const spread: Situation = (scene) => {
+  const { criteria } = scene;
+  const [worse] = scene.measured.byHand
+    .map(({ hand }) => scene.measured.spreads.filter((chord) => chord.last.expected.hand === hand))
+    .map((spreads) => ({ spreads, figure: chordSpreadMs(spreads) }))
+    .filter(({ figure }) => surelyOver(figure, criteria.chordSpreadMs, criteria))
+    .sort((a, b) => valueOf(b.figure)! - valueOf(a.figure)!);
+  if (worse === undefined || !isMeasured(worse.figure)) return null;
+  const wide = worse.spreads.filter((chord) => chord.spreadMs > criteria.chordSpreadMs);
+  const voices = wide.map((chord) => voiceOf(scene, chord.step, chord.last.expected));
+  const share = (one: Voice): number => voices.filter((voice) => voice === one).length / voices.length;
+  const last = voices.find((one) => share(one) >= criteria.sameFingerShare) ?? null;
+  const hand = handIfBoth(scene, worse.spreads[0]!.last.expected.hand);
+  const widest = [...wide].sort((a, b) => b.spreadMs - a.spreadMs)[0]!.step;
+  const practice = practiceAround(scene, widest - 1, widest + 1, SLOWER);
+  const task = taskOf(scene, practice, hand);
+  return {
+    statement: {
+      situation: 'chords-spread',
+      steps: wide.map((chord) => chord.step),
+      faults: 1,
+      sure: shareOver(worse.figure, criteria.chordSpreadMs),
+      spreadMs: Math.round(worse.figure.value),
+      last,
+      hand,
+    },
+    gravity: worse.figure.value / criteria.chordSpreadMs,
+    advice: turnAbout<Advice>(timesBefore(scene, 'chords-spread'), [
+      { step: 'fall-as-one', task, last },
+      { step: 'shape-silently', task },
+    ]),
+    practice,
+  };
 };
 
 /**
@@ -151,26 +145,23 @@ function innerSofter(
   return { sure: shareOver(softer, bound), softerDb: softer.value, steps: [], gravity: softer.value / bound };
 }
 
-const innerSoft: Situation = {
-  name: 'inner-notes-soft',
-  find: (scene) => {
-    const found = isChordForm(scene.exercise) ? innerSofter(scene) : null;
-    if (found === null) return null;
-    const { gravity, ...soft } = found;
-    const practice = practiceAround(scene, 0, 2, SLOWER);
-    const task = taskOf(scene, practice);
-    return {
-      statement: { situation: 'inner-notes-soft', faults: 1, ...soft },
-      gravity,
-      advice: turnAbout<Advice>(timesBefore(scene, 'inner-notes-soft'), [
-        { step: 'shape-silently', task },
-        { step: 'fall-as-one', task, last: 'inner' },
-      ]),
-      practice,
-    };
-  },
+const innerSoft: Situation = (scene) => {
+  const found = isChordForm(scene.exercise) ? innerSofter(scene) : null;
+  if (found === null) return null;
+  const { gravity, ...soft } = found;
+  const practice = practiceAround(scene, 0, 2, SLOWER);
+  const task = taskOf(scene, practice);
+  return {
+    statement: { situation: 'inner-notes-soft', faults: 1, ...soft },
+    gravity,
+    advice: turnAbout<Advice>(timesBefore(scene, 'inner-notes-soft'), [
+      { step: 'shape-silently', task },
+      { step: 'fall-as-one', task, last: 'inner' },
+    ]),
+    practice,
+  };
 };
 
-export const CHANGES: readonly Situation[] = [change];
-export const SPREAD: readonly Situation[] = [spread];
-export const INNER: readonly Situation[] = [innerSoft];
+export const CHANGES: Situations = { 'change-hesitates': change };
+export const SPREAD: Situations = { 'chords-spread': spread };
+export const INNER: Situations = { 'inner-notes-soft': innerSoft };

@@ -1,7 +1,7 @@
 import type { CourseRemark } from '../../match/index.ts';
 import { practiceAround, spotOf, taskOf } from './place.ts';
 import type { Advice } from './said/index.ts';
-import type { Found, Scene, Situation } from './scene.ts';
+import type { Found, Scene, Situation, Situations } from './scene.ts';
 import { isChordForm } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -20,61 +20,49 @@ function remarkOf<Kind extends CourseRemark['kind']>(
   );
 }
 
-const stopped: Situation = {
-  name: 'stopped',
-  find: (scene) => {
-    const remark = remarkOf(scene, 'stopped');
-    if (remark === undefined) return null;
-    const at = spotOf(scene, remark.atStep);
-    const given = { steps: [remark.atStep], faults: 1, at, gapSec: remark.gapSec };
-    return through(scene, remark.atStep, { situation: 'stopped', ...given });
-  },
+const stopped: Situation = (scene) => {
+  const remark = remarkOf(scene, 'stopped');
+  if (remark === undefined) return null;
+  const at = spotOf(scene, remark.atStep);
+  const given = { steps: [remark.atStep], faults: 1, at, gapSec: remark.gapSec };
+  return through(scene, remark.atStep, { situation: 'stopped', ...given });
 };
 
-const restarted: Situation = {
-  name: 'restarted',
-  find: (scene) => {
-    const remark = remarkOf(scene, 'restarted');
-    if (remark === undefined) return null;
-    const back = remark.backToStep === 0 ? null : spotOf(scene, remark.backToStep);
-    const at = spotOf(scene, remark.atStep);
-    return through(scene, remark.atStep, {
-      situation: 'restarted',
-      steps: [remark.atStep],
-      faults: 1,
-      at,
-      back,
-    });
-  },
+const restarted: Situation = (scene) => {
+  const remark = remarkOf(scene, 'restarted');
+  if (remark === undefined) return null;
+  const back = remark.backToStep === 0 ? null : spotOf(scene, remark.backToStep);
+  const at = spotOf(scene, remark.atStep);
+  return through(scene, remark.atStep, {
+    situation: 'restarted',
+    steps: [remark.atStep],
+    faults: 1,
+    at,
+    back,
+  });
 };
 
-const brokenOff: Situation = {
-  name: 'broken-off',
-  find: (scene) => {
-    const remark = remarkOf(scene, 'broken-off');
-    if (remark === undefined) return null;
-    const at = spotOf(scene, remark.lastStep);
-    return through(scene, remark.lastStep, {
-      situation: 'broken-off',
-      steps: [remark.lastStep],
-      faults: 1,
-      at,
-    });
-  },
+const brokenOff: Situation = (scene) => {
+  const remark = remarkOf(scene, 'broken-off');
+  if (remark === undefined) return null;
+  const at = spotOf(scene, remark.lastStep);
+  return through(scene, remark.lastStep, {
+    situation: 'broken-off',
+    steps: [remark.lastStep],
+    faults: 1,
+    at,
+  });
 };
 
-const startedLate: Situation = {
-  name: 'started-late',
-  find: (scene) => {
-    const remark = remarkOf(scene, 'started-late');
-    if (remark === undefined) return null;
-    const at = spotOf(scene, remark.firstStep);
-    return {
-      statement: { situation: 'started-late', steps: [remark.firstStep], faults: 1, at },
-      gravity: 1,
-      advice: { step: 'wait-then-begin' },
-    };
-  },
+const startedLate: Situation = (scene) => {
+  const remark = remarkOf(scene, 'started-late');
+  if (remark === undefined) return null;
+  const at = spotOf(scene, remark.firstStep);
+  return {
+    statement: { situation: 'started-late', steps: [remark.firstStep], faults: 1, at },
+    gravity: 1,
+    advice: { step: 'wait-then-begin' },
+  };
 };
 
 /** One hand position before a step: back to the last crossing before it, at least two steps; of chords the one before. */
@@ -101,4 +89,9 @@ function through(scene: Scene, step: number, statement: Found['statement']): Fou
   };
 }
 
-export const COURSE: readonly Situation[] = [stopped, restarted, brokenOff, startedLate];
+export const COURSE: Situations = {
+  stopped,
+  restarted,
+  'broken-off': brokenOff,
+  'started-late': startedLate,
+};

@@ -6,7 +6,7 @@ import { octavesOf } from './octaves.ts';
 import { practiceAround, taskOf, wayUp } from './place.ts';
 import { inPosition } from './position.ts';
 import type { Advice, CrossingFacts, Saying } from './said/index.ts';
-import type { Found, Practice, Scene, Situation } from './scene.ts';
+import type { Found, Practice, Scene, Situation, Situations } from './scene.ts';
 import { handIfBoth, nameOf } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -25,31 +25,28 @@ function timesOver(scene: Scene, late: readonly CrossingDelay[]): number {
 }
 
 /** Both hands together, and late both ways or much worse than each hand alone. */
-const apartForNow: Situation = {
-  name: 'hands-apart-for-now',
-  find: (scene) => {
-    if (scene.exercise.choice.hands !== 'together') return null;
-    const bothLate = bothWays.find(scene);
-    const worse = muchWorse(scene);
-    if (bothLate === null && worse === null) return null;
-    const late = lateOnes(scene);
-    const practice = wayUp(scene, TWO_THIRDS);
-    return {
-      statement: {
-        situation: 'hands-apart-for-now',
-        steps: stepsOf(late),
-        faults: Math.max(1, late.length),
-        sure: worse?.sure ?? leastSure(late),
-        reason: worse?.reason ?? { kind: 'crossings' },
-      },
-      gravity: Math.max(scene.criteria.togetherWorseTimes, bothLate?.gravity ?? 0),
-      advice: turnAbout<Advice>(timesBefore(scene, 'hands-apart-for-now'), [
-        { step: 'each-hand-alone', task: taskOf(scene, practice) },
-        { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
-      ]),
-      practice,
-    };
-  },
+const apartForNow: Situation = (scene) => {
+  if (scene.exercise.choice.hands !== 'together') return null;
+  const bothLate = bothWays(scene);
+  const worse = muchWorse(scene);
+  if (bothLate === null && worse === null) return null;
+  const late = lateOnes(scene);
+  const practice = wayUp(scene, TWO_THIRDS);
+  return {
+    statement: {
+      situation: 'hands-apart-for-now',
+      steps: stepsOf(late),
+      faults: Math.max(1, late.length),
+      sure: worse?.sure ?? leastSure(late),
+      reason: worse?.reason ?? { kind: 'crossings' },
+    },
+    gravity: Math.max(scene.criteria.togetherWorseTimes, bothLate?.gravity ?? 0),
+    advice: turnAbout<Advice>(timesBefore(scene, 'hands-apart-for-now'), [
+      { step: 'each-hand-alone', task: taskOf(scene, practice) },
+      { step: 'stop-on-each-beat', task: taskOf(scene, practice) },
+    ]),
+    practice,
+  };
 };
 
 /**
@@ -98,86 +95,77 @@ function usualIntervalMs({ measured }: Scene): number {
   return median(measured.intervals.map(({ ioiMs }) => ioiMs)) ?? Infinity;
 }
 
-const bothWays: Situation = {
-  name: 'crossing-late-both-ways',
-  find: (scene) => {
-    const [up, down] = [group(scene, 'up'), group(scene, 'down')];
-    if (!up.every || !down.every || up.late.length + down.late.length < 2) return null;
-    const late = [...up.late, ...down.late];
-    const practice = wayUp(scene, TWO_THIRDS);
-    return {
-      statement: {
-        situation: 'crossing-late-both-ways',
-        steps: stepsOf(late),
-        faults: late.length,
-        sure: leastSure(late),
-        lateMs: meanMs(late),
-      },
-      gravity: timesOver(scene, late),
-      advice: turnAbout<Advice>(timesBefore(scene, ...CROSSINGS), [
-        { step: 'one-way-first', task: taskOf(scene, practice) },
-        { step: 'cross-in-rhythm', task: taskOf(scene, practice), rhythm: 'long-short' },
-      ]),
-      practice,
-    };
-  },
+const bothWays: Situation = (scene) => {
+  const [up, down] = [group(scene, 'up'), group(scene, 'down')];
+  if (!up.every || !down.every || up.late.length + down.late.length < 2) return null;
+  const late = [...up.late, ...down.late];
+  const practice = wayUp(scene, TWO_THIRDS);
+  return {
+    statement: {
+      situation: 'crossing-late-both-ways',
+      steps: stepsOf(late),
+      faults: late.length,
+      sure: leastSure(late),
+      lateMs: meanMs(late),
+    },
+    gravity: timesOver(scene, late),
+    advice: turnAbout<Advice>(timesBefore(scene, ...CROSSINGS), [
+      { step: 'one-way-first', task: taskOf(scene, practice) },
+      { step: 'cross-in-rhythm', task: taskOf(scene, practice), rhythm: 'long-short' },
+    ]),
+    practice,
+  };
 };
 
-const oneWay: Situation = {
-  name: 'crossing-late-one-direction',
-  find: (scene) => {
-    const chosen = (['up', 'down'] as const)
-      .map((direction) => group(scene, direction))
-      .find((one) => one.every && one.late.length >= 2);
-    if (chosen === undefined || lateOnes(scene).length > chosen.late.length) return null;
-    const { late } = chosen;
-    const [first] = late;
-    const practice = practiceAround(scene, first!.step - 2, first!.step + 1, TWO_THIRDS);
-    return {
-      statement: {
-        situation: 'crossing-late-one-direction',
-        steps: stepsOf(late),
-        faults: late.length,
-        sure: leastSure(late),
-        crossing: crossingAt(scene, first!),
-        sameNote: new Set(late.map((crossing) => crossingAt(scene, crossing).to)).size === 1,
-        times: late.length,
-        lateMs: meanMs(late),
-      },
-      gravity: timesOver(scene, late),
-      ...wayTo(scene, first!, practice),
-    };
-  },
+const oneWay: Situation = (scene) => {
+  const chosen = (['up', 'down'] as const)
+    .map((direction) => group(scene, direction))
+    .find((one) => one.every && one.late.length >= 2);
+  if (chosen === undefined || lateOnes(scene).length > chosen.late.length) return null;
+  const { late } = chosen;
+  const [first] = late;
+  const practice = practiceAround(scene, first!.step - 2, first!.step + 1, TWO_THIRDS);
+  return {
+    statement: {
+      situation: 'crossing-late-one-direction',
+      steps: stepsOf(late),
+      faults: late.length,
+      sure: leastSure(late),
+      crossing: crossingAt(scene, first!),
+      sameNote: new Set(late.map((crossing) => crossingAt(scene, crossing).to)).size === 1,
+      times: late.length,
+      lateMs: meanMs(late),
+    },
+    gravity: timesOver(scene, late),
+    ...wayTo(scene, first!, practice),
+  };
 };
 
-const some: Situation = {
-  name: 'crossing-late',
-  find: (scene) => {
-    const late = [...lateOnes(scene)].sort((a, b) => b.delayMs - a.delayMs);
-    const [worst] = late;
-    if (worst === undefined) return null;
-    const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
-    const crossings = late.map((one) => crossingAt(scene, one));
-    const octaves = octavesOf(
-      crossings,
-      late.map((one) => noteAfter(scene, one).midi),
-    );
-    return {
-      statement: {
-        situation: 'crossing-late',
-        steps: stepsOf(late),
-        faults: late.length,
-        sure: leastSure(late),
-        crossings: late.map((one, at) => ({
-          step: one.step,
-          crossing: { ...crossings[at]!, ...(octaves[at] !== undefined && { octave: octaves[at] }) },
-          lateMs: Math.round(one.delayMs),
-        })),
-      },
-      gravity: timesOver(scene, late),
-      ...wayTo(scene, worst, practice),
-    };
-  },
+const some: Situation = (scene) => {
+  const late = [...lateOnes(scene)].sort((a, b) => b.delayMs - a.delayMs);
+  const [worst] = late;
+  if (worst === undefined) return null;
+  const practice = practiceAround(scene, worst.step - 2, worst.step + 1, TWO_THIRDS);
+  const crossings = late.map((one) => crossingAt(scene, one));
+  const octaves = octavesOf(
+    crossings,
+    late.map((one) => noteAfter(scene, one).midi),
+  );
+  return {
+    statement: {
+      situation: 'crossing-late',
+      steps: stepsOf(late),
+      faults: late.length,
+      sure: leastSure(late),
+      crossings: late.map((one, at) => ({
+        step: one.step,
+        crossing: { ...crossings[at]!, ...(octaves[at] !== undefined && { octave: octaves[at] }) },
+        lateMs: Math.round(one.delayMs),
+      })),
+    },
+    gravity: timesOver(scene, late),
+    ...wayTo(scene, worst, practice),
+  };
 };
 
 /** One of the ways to a crossing in time, with its stretch; a position has one of its own. */
@@ -231,4 +219,9 @@ function meanMs(crossings: readonly CrossingDelay[]): number {
 }
 
 /** The first of these that holds tells all late crossings. */
-export const CROSSING: readonly Situation[] = [apartForNow, bothWays, oneWay, some];
+export const CROSSING: Situations = {
+  'hands-apart-for-now': apartForNow,
+  'crossing-late-both-ways': bothWays,
+  'crossing-late-one-direction': oneWay,
+  'crossing-late': some,
+};

@@ -1,7 +1,7 @@
 import { dynamicsOf, PATTERNS, surelyOver } from '../measures/index.ts';
 import type { Dynamics } from '../measures/index.ts';
 import type { Estimate } from '../types.ts';
-import type { Found, Scene, Situation } from './scene.ts';
+import type { Found, Scene, Situation, Situations } from './scene.ts';
 import { isChordForm } from './scene.ts';
 
 /*
@@ -31,36 +31,31 @@ const told = (statement: Found['statement']): Found => ({
   advice: { step: 'the-same-again', inARow: null },
 });
 
-const shapedLoudness: Situation = {
-  name: 'loudness-shaped',
-  find: (scene) => {
-    const { courseDb = null, swellDb = null } = dynamicsIn(scene) ?? {};
-    const found = (['swell', 'course'] as const).find((which) => {
-      const figure = which === 'swell' ? swellDb : courseDb;
-      return figure !== null && surelyOver(size(figure), TOLD_DB, scene.criteria, 2);
-    });
-    if (found === undefined) return null;
-    const { value } = (found === 'swell' ? swellDb : courseDb)!;
-    const way =
-      found === 'swell' ? (value > 0 ? 'to-the-turn' : 'from-the-turn') : value > 0 ? 'louder' : 'softer';
-    return told({ situation: 'loudness-shaped', steps: [], faults: 0, way, byDb: Math.abs(value) });
-  },
+const shapedLoudness: Situation = (scene) => {
+  const { courseDb = null, swellDb = null } = dynamicsIn(scene) ?? {};
+  const found = (['swell', 'course'] as const).find((which) => {
+    const figure = which === 'swell' ? swellDb : courseDb;
+    return figure !== null && surelyOver(size(figure), TOLD_DB, scene.criteria, 2);
+  });
+  if (found === undefined) return null;
+  const { value } = (found === 'swell' ? swellDb : courseDb)!;
+  const way =
+    found === 'swell' ? (value > 0 ? 'to-the-turn' : 'from-the-turn') : value > 0 ? 'louder' : 'softer';
+  return told({ situation: 'loudness-shaped', steps: [], faults: 0, way, byDb: Math.abs(value) });
 };
 
-const accented: Situation = {
-  name: 'accented-in-groups',
-  find: (scene) => {
-    const accents = dynamicsIn(scene)?.accents ?? null;
-    if (accents === null || !surelyOver(accents.byDb, TOLD_DB, scene.criteria, PATTERNS)) return null;
-    const { every, byDb } = accents;
-    return told({ situation: 'accented-in-groups', steps: [], faults: 0, every, byDb: byDb.value });
-  },
+const accented: Situation = (scene) => {
+  const accents = dynamicsIn(scene)?.accents ?? null;
+  if (accents === null || !surelyOver(accents.byDb, TOLD_DB, scene.criteria, PATTERNS)) return null;
+  const { every, byDb } = accents;
+  return told({ situation: 'accented-in-groups', steps: [], faults: 0, every, byDb: byDb.value });
 };
 
-const pedal: Situation = {
-  name: 'pedal-held',
-  find: ({ measured }) =>
-    measured.measures.pedalHeld === true ? told({ situation: 'pedal-held', steps: [], faults: 0 }) : null,
-};
+const pedal: Situation = ({ measured }) =>
+  measured.measures.pedalHeld === true ? told({ situation: 'pedal-held', steps: [], faults: 0 }) : null;
 
-export const BESIDES: readonly Situation[] = [shapedLoudness, accented, pedal];
+export const BESIDES: Situations = {
+  'loudness-shaped': shapedLoudness,
+  'accented-in-groups': accented,
+  'pedal-held': pedal,
+};

@@ -47,12 +47,9 @@ function isHeld(intervals: readonly Interval[], size: number, place: number): bo
 }
 
 /** One note of each group held, as exercises are practised in: asked about, and nothing that follows from it is blamed. */
-export const IN_GROUPS: Situation = {
-  name: 'in-a-rhythm',
-  find: (scene) => {
-    const rhythm = groupsPlayed(scene);
-    return rhythm === null ? null : inARhythm(rhythm);
-  },
+export const inGroups: Situation = (scene) => {
+  const rhythm = groupsPlayed(scene);
+  return rhythm === null ? null : inARhythm(rhythm);
 };
 
 /** What is said of the time of an attempt in groups would blame what was meant. */

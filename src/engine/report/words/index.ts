@@ -10,13 +10,13 @@ import { CROSSING } from './crossing.ts';
 import { BESIDES } from './dynamics.ts';
 import { EXTRAS } from './extras.ts';
 import { everyNoteRight, noNoteWrong } from './faults.ts';
-import { IN_GROUPS, withoutGroups } from './groups.ts';
+import { inGroups, withoutGroups } from './groups.ts';
 import { HANDS } from './hands.ts';
 import { practiceWith } from './practice.ts';
 import { ASKED, PROGRESS } from './progress.ts';
 import { blamesNotes, RULES } from './rules/index.ts';
-import type { Improved, Said, Statement } from './said/index.ts';
-import type { Found, Scene, Situation } from './scene.ts';
+import type { Improved, Said, SituationName, Statement } from './said/index.ts';
+import type { Found, Scene, Situations } from './scene.ts';
 import { setUpOf } from './set-up.ts';
 import { MEANT, shapeOf } from './shaping.ts';
 import { tellSaid } from './telling/index.ts';
@@ -35,10 +35,10 @@ export { tellWords } from './telling/index.ts';
 export type { ToldWords } from './telling/index.ts';
 
 /** Of each of these the first situation that holds speaks: the others would tell the same again. */
-const FAULTS: readonly (readonly Situation[])[] = [
+const FAULTS: readonly Situations[] = [
   NOTES,
-  ...EXTRAS.map((one) => [one]),
-  ...COURSE.map((one) => [one]),
+  ...oneByOne(EXTRAS),
+  ...oneByOne(COURSE),
   CROSSING,
   CHANGES,
   LATE_NOTES,
@@ -54,16 +54,16 @@ const FAULTS: readonly (readonly Situation[])[] = [
 const FAULTS_IN_PRACTICE = FAULTS.filter((group) => group !== DRIFT);
 
 /** All situations that can be said, in the order in which they are tried. */
-export const SITUATIONS: readonly Situation[] = [
+export const SITUATIONS = [
   LOST,
   USABLE,
-  practiceWith([]),
+  { practised: practiceWith([]) },
   ...FAULTS,
   MEANT,
   BESIDES,
   ASKED,
   PROGRESS,
-].flat();
+].flatMap((some: Situations) => Object.keys(some) as SituationName[]);
 
 /** A scene → what is said of it, as values and in a language. */
 export function speak(scene: Scene, locale: Locale): Words {
@@ -98,15 +98,20 @@ export function speak(scene: Scene, locale: Locale): Words {
   };
 }
 
-function firstOf(situations: readonly Situation[], scene: Scene): Found | null {
-  for (const situation of situations) {
-    const found = situation.find(scene);
+/** Of these every one that holds speaks. */
+function oneByOne(situations: Situations): readonly Situations[] {
+  return Object.entries(situations).map(([name, find]) => ({ [name]: find }));
+}
+
+function firstOf(situations: Situations, scene: Scene): Found | null {
+  for (const find of Object.values(situations)) {
+    const found = find(scene);
     if (found !== null) return found;
   }
   return null;
 }
 
-const allOf = (groups: readonly (readonly Situation[])[], scene: Scene): readonly Found[] =>
+const allOf = (groups: readonly Situations[], scene: Scene): readonly Found[] =>
   groups.flatMap((group) => firstOf(group, scene) ?? []);
 
 /** Everything that holds, the gravest first; what is asked comes last. */
@@ -122,7 +127,7 @@ function whatHolds(scene: Scene): readonly Found[] {
   const kinds = scene.exercise.practised === undefined ? FAULTS : FAULTS_IN_PRACTICE;
   const faults = byGravity(withoutGroups(scene, withoutSymptoms(scene, allOf(kinds, scene))));
   const asked = allOf([ASKED], scene);
-  const practice = firstOf([practiceWith(faults)], scene);
+  const practice = practiceWith(faults)(scene);
   if (practice !== null && unusable === null && !isTheWhole(scene)) return [practice, ...faults, ...asked];
   const rest = whatElse(scene, first, faults, asked);
   if (practice === null || unusable !== null) return rest;
@@ -147,21 +152,9 @@ function whatElse(
   faults: readonly Found[],
   asked: readonly Found[],
 ): readonly Found[] {
-  const grouped = allOf([[IN_GROUPS]], scene);
-  const meant =
-    grouped.length > 0
-      ? grouped
-      : allOf(
-          MEANT.map((one) => [one]),
-          scene,
-        );
-  const besides = [
-    ...allOf(
-      BESIDES.map((one) => [one]),
-      scene,
-    ),
-    ...asked,
-  ];
+  const grouped = inGroups(scene);
+  const meant = grouped === null ? allOf(oneByOne(MEANT), scene) : [grouped];
+  const besides = [...allOf(oneByOne(BESIDES), scene), ...asked];
   if (faults.length + first.length > 0) return [...first, ...faults, ...meant, ...besides];
   const progress = firstOf(PROGRESS, scene)!;
   const { situation } = progress.statement;

@@ -14,13 +14,12 @@ import type { Found, Scene, Situation } from './scene.ts';
  */
 
 /** What is said of an attempt at an intention; `faults`: what else is not right with it. */
-export const practiceWith = (faults: readonly Found[]): Situation => ({
-  name: 'practised',
-  find: (scene) => {
+export const practiceWith =
+  (faults: readonly Found[]): Situation =>
+  (scene) => {
     const { practised } = scene.exercise;
     return practised === undefined ? null : practiceFound(scene, practised, faults);
-  },
-});
+  };
 
 function practiceFound(scene: Scene, practised: Practising, faults: readonly Found[]): Found {
   const { intention, repeats } = practised;

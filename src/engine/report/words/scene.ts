@@ -42,11 +42,11 @@ export interface Found {
   readonly practice?: Practice;
 }
 
-/** One row of the table: when it holds. Which rank it has, why and whence, rules.ts says. */
-export interface Situation {
-  readonly name: SituationName;
-  readonly find: (scene: Scene) => Found | null;
-}
+/** One row of the table: what is found where it holds. Which rank it has, why and whence, rules.ts says. */
+export type Situation = (scene: Scene) => Found | null;
+
+/** Rows by their names, in the order in which they are tried: the first that holds speaks. */
+export type Situations = Readonly<Partial<Record<SituationName, Situation>>>;
 
 export function sceneFacts(exercise: Exercise): KeyFacts {
   return keyFacts(exercise.choice.key);

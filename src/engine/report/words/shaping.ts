@@ -2,7 +2,7 @@ import { mean, median, standardDeviation } from '../../base/statistics.ts';
 import type { Rhythm } from '../../exercise/index.ts';
 import type { Interval, Shape } from '../measures/index.ts';
 import { LEAST_WITH_SHAPE, lineThrough, shapeOfTime } from '../measures/index.ts';
-import type { Found, Scene, Situation } from './scene.ts';
+import type { Found, Scene, Situation, Situations } from './scene.ts';
 
 /*
  * What is meant and not a fault: an ending that slows, a broad last note, a rhythm over the whole, a tempo that sways. It is
@@ -22,46 +22,40 @@ const SMOOTHED_OVER = 5;
 /** The attempt without its ending, and the ending by itself. */
 export const shapeOf = ({ measured, criteria }: Scene): Shape => shapeOfTime(measured.unbroken, criteria);
 
-const slowsToTheEnd: Situation = {
-  name: 'slows-to-the-end',
-  find: (scene) => {
-    const { body, ending } = shapeOf(scene);
-    if (ending.length < 2) return null;
-    const bpm = (interval: Interval[] | readonly Interval[]): number =>
-      Math.round(60_000 / mean(interval.map(({ perBeatMs }) => perBeatMs))!);
-    return {
-      statement: {
-        situation: 'slows-to-the-end',
-        steps: ending.map(({ step }) => step),
-        faults: 0,
-        fromBpm: bpm(body),
-        toBpm: bpm(ending.slice(-1)),
-      },
-      gravity: 1,
-      advice: { step: 'if-meant' },
-    };
-  },
+const slowsToTheEnd: Situation = (scene) => {
+  const { body, ending } = shapeOf(scene);
+  if (ending.length < 2) return null;
+  const bpm = (interval: Interval[] | readonly Interval[]): number =>
+    Math.round(60_000 / mean(interval.map(({ perBeatMs }) => perBeatMs))!);
+  return {
+    statement: {
+      situation: 'slows-to-the-end',
+      steps: ending.map(({ step }) => step),
+      faults: 0,
+      fromBpm: bpm(body),
+      toBpm: bpm(ending.slice(-1)),
+    },
+    gravity: 1,
+    advice: { step: 'if-meant' },
+  };
 };
 
-const broadLastNote: Situation = {
-  name: 'broad-last-note',
-  find: (scene) => {
-    const { body, ending } = shapeOf(scene);
-    const [last] = ending;
-    if (last === undefined || ending.length > 1) return null;
-    if (scene.measured.measures.crossings.some(({ step, late }) => late && step === last.step)) return null;
-    const usual = median(body.map(({ perBeatMs }) => perBeatMs))! * last.beats;
-    return {
-      statement: {
-        situation: 'broad-last-note',
-        steps: [last.step],
-        faults: 0,
-        lateMs: Math.round(last.ioiMs - usual),
-      },
-      gravity: 1,
-      advice: { step: 'if-meant' },
-    };
-  },
+const broadLastNote: Situation = (scene) => {
+  const { body, ending } = shapeOf(scene);
+  const [last] = ending;
+  if (last === undefined || ending.length > 1) return null;
+  if (scene.measured.measures.crossings.some(({ step, late }) => late && step === last.step)) return null;
+  const usual = median(body.map(({ perBeatMs }) => perBeatMs))! * last.beats;
+  return {
+    statement: {
+      situation: 'broad-last-note',
+      steps: [last.step],
+      faults: 0,
+      lateMs: Math.round(last.ioiMs - usual),
+    },
+    gravity: 1,
+    advice: { step: 'if-meant' },
+  };
 };
 
 /** Every other interval longer, nearly all through; null: no pairs. */
@@ -87,12 +81,9 @@ export function pairsOf(
 export const isRhythm = (pairs: { readonly apart: number }): boolean => pairs.apart > RHYTHM_APART;
 
 /** A rhythm over the whole, as exercises are practised in. */
-const inPairs: Situation = {
-  name: 'in-a-rhythm',
-  find: (scene) => {
-    const pairs = pairsOf(scene);
-    return pairs === null || !isRhythm(pairs) ? null : inARhythm(pairs.rhythm);
-  },
+const inPairs: Situation = (scene) => {
+  const pairs = pairsOf(scene);
+  return pairs === null || !isRhythm(pairs) ? null : inARhythm(pairs.rhythm);
 };
 
 export const inARhythm = (rhythm: Rhythm): Found => ({
@@ -140,17 +131,19 @@ function smoothed(values: readonly number[]): readonly number[] {
   return values.map((_, index) => mean(values.slice(Math.max(0, index - half), index + half + 1))!);
 }
 
-const tempoSways: Situation = {
-  name: 'tempo-sways',
-  find: (scene) => {
-    const sway = swayOf(scene);
-    if (sway === null) return null;
-    return {
-      statement: { situation: 'tempo-sways', steps: [], faults: 0, ...sway },
-      gravity: 1,
-      advice: { step: 'if-meant' },
-    };
-  },
+const tempoSways: Situation = (scene) => {
+  const sway = swayOf(scene);
+  if (sway === null) return null;
+  return {
+    statement: { situation: 'tempo-sways', steps: [], faults: 0, ...sway },
+    gravity: 1,
+    advice: { step: 'if-meant' },
+  };
 };
 
-export const MEANT: readonly Situation[] = [slowsToTheEnd, broadLastNote, inPairs, tempoSways];
+export const MEANT: Situations = {
+  'slows-to-the-end': slowsToTheEnd,
+  'broad-last-note': broadLastNote,
+  'in-a-rhythm': inPairs,
+  'tempo-sways': tempoSways,
+};

@@ -2,7 +2,7 @@ import { ALL_MINOR_SCALES, buildExercise } from '../../exercise/index.ts';
 import type { ExerciseChoice, MinorScale } from '../../exercise/index.ts';
 import { faultsOf } from './faults.ts';
 import type { Difference, Saying } from './said/index.ts';
-import type { Scene, Situation } from './scene.ts';
+import type { Scene, Situation, Situations } from './scene.ts';
 import { nameOf } from './scene.ts';
 import { spellPlayed } from './spelling.ts';
 
@@ -10,55 +10,49 @@ const LEAST_RIGHT = 3;
 const LEAST_SHARE = 0.35;
 
 /** Nothing or too little heard, or sound not usable: what to change. */
-const tooLittle: Situation = {
-  name: 'too-little',
-  find: (scene) => {
-    const { matched } = scene.alignment;
-    const right = matched.filter((note) => note.verdict === 'correct').length;
-    if (right >= LEAST_RIGHT && right >= LEAST_SHARE * matched.length) return null;
-    if (scene.alignment.betterFit !== undefined) return null;
-    const finding = scene.heard.findings.find(({ kind }) => kind !== 'channels')?.notice ?? null;
-    const heardMuch = scene.report.notes.length >= matched.length / 2;
-    return {
-      statement: {
-        situation: 'too-little',
-        steps: [],
-        faults: 0,
-        right,
-        of: matched.length,
-        heardMuch,
-        finding,
-      },
-      gravity: 1,
-      advice: heardMuch ? { step: 'check-the-choice' } : { step: 'record-again', finding },
-    };
-  },
+const tooLittle: Situation = (scene) => {
+  const { matched } = scene.alignment;
+  const right = matched.filter((note) => note.verdict === 'correct').length;
+  if (right >= LEAST_RIGHT && right >= LEAST_SHARE * matched.length) return null;
+  if (scene.alignment.betterFit !== undefined) return null;
+  const finding = scene.heard.findings.find(({ kind }) => kind !== 'channels')?.notice ?? null;
+  const heardMuch = scene.report.notes.length >= matched.length / 2;
+  return {
+    statement: {
+      situation: 'too-little',
+      steps: [],
+      faults: 0,
+      right,
+      of: matched.length,
+      heardMuch,
+      finding,
+    },
+    gravity: 1,
+    advice: heardMuch ? { step: 'check-the-choice' } : { step: 'record-again', finding },
+  };
 };
 
 /** Another exercise or key than chosen: which it sounded like; offer to switch. Never the hand alone: it is not heard. */
-const otherExercise: Situation = {
-  name: 'other-exercise',
-  find: (scene) => {
-    // What was to be practised was said: nothing else is looked for.
-    if (scene.exercise.practised !== undefined) return null;
-    const { chosen } = scene.alignment;
-    const { choice } = scene.exercise;
-    const better = scene.alignment.betterFit?.choice;
-    const difference =
-      chosen !== undefined
-        ? differenceOf(scene, chosen, choice)
-        : better === undefined
-          ? otherMinorScale(scene)
-          : differenceOf(scene, choice, better);
-    if (difference === null) return null;
-    const measured = chosen !== undefined;
-    const note = better === undefined || measured ? null : otherModeNote(scene, better);
-    return {
-      statement: { situation: 'other-exercise', steps: [], faults: 0, difference, note, measured },
-      gravity: 1,
-      advice: { step: measured ? 'go-on-or-the-other' : 'switch-or-again' },
-    };
-  },
+const otherExercise: Situation = (scene) => {
+  // What was to be practised was said: nothing else is looked for.
+  if (scene.exercise.practised !== undefined) return null;
+  const { chosen } = scene.alignment;
+  const { choice } = scene.exercise;
+  const better = scene.alignment.betterFit?.choice;
+  const difference =
+    chosen !== undefined
+      ? differenceOf(scene, chosen, choice)
+      : better === undefined
+        ? otherMinorScale(scene)
+        : differenceOf(scene, choice, better);
+  if (difference === null) return null;
+  const measured = chosen !== undefined;
+  const note = better === undefined || measured ? null : otherModeNote(scene, better);
+  return {
+    statement: { situation: 'other-exercise', steps: [], faults: 0, difference, note, measured },
+    gravity: 1,
+    advice: { step: measured ? 'go-on-or-the-other' : 'switch-or-again' },
+  };
 };
 
 /** What the two choices differ in, most telling first; null: in nothing that can be heard. */
@@ -136,17 +130,14 @@ function otherModeNote(scene: Scene, better: ExerciseChoice): Saying<'other-exer
 }
 
 /** Part of the sound was lost on the way. */
-const soundLost: Situation = {
-  name: 'sound-lost',
-  find: ({ soundLostSec }) =>
-    soundLostSec === 0
-      ? null
-      : {
-          statement: { situation: 'sound-lost', steps: [], faults: 0, lostSec: soundLostSec },
-          gravity: 1,
-          advice: { step: 'the-same-again', inARow: null },
-        },
-};
+const soundLost: Situation = ({ soundLostSec }) =>
+  soundLostSec === 0
+    ? null
+    : {
+        statement: { situation: 'sound-lost', steps: [], faults: 0, lostSec: soundLostSec },
+        gravity: 1,
+        advice: { step: 'the-same-again', inARow: null },
+      };
 
-export const LOST: readonly Situation[] = [soundLost];
-export const USABLE: readonly Situation[] = [tooLittle, otherExercise];
+export const LOST: Situations = { 'sound-lost': soundLost };
+export const USABLE: Situations = { 'too-little': tooLittle, 'other-exercise': otherExercise };
