@@ -4,7 +4,7 @@ import type { Notice } from '../../notices/index.ts';
 import { chordSpreadMs, isMeasured, shareOver, surelyOver, valueOf } from '../measures/index.ts';
 import { chordAt, practiceAround, taskOf } from './place.ts';
 import type { Advice, Saying } from './said/index.ts';
-import type { Found, Scene, Situation, Situations } from './scene.ts';
+import type { Scene, Situation, Situations } from './scene.ts';
 import { handIfBoth, isChordForm, isSameVoice } from './scene.ts';
 import { timesBefore, turnAbout } from './variety.ts';
 
@@ -125,7 +125,7 @@ const isTooFaint = ({ notice }: Notice): boolean => notice === 'too-faint' || no
 /** How much softer the inner notes are, as far as it is sure that they are too soft. */
 function innerSofter(
   scene: Scene,
-): (Pick<Found, 'gravity'> & { sure: number; softerDb: number | null; steps: readonly number[] }) | null {
+): { gravity: number; sure: number; softerDb: number | null; steps: readonly number[] } | null {
   const {
     measured: { measures },
     criteria,

@@ -60,7 +60,6 @@ const startedLate: Situation = (scene) => {
   const at = spotOf(scene, remark.firstStep);
   return {
     statement: { situation: 'started-late', steps: [remark.firstStep], faults: 1, at },
-    gravity: 1,
     advice: { step: 'wait-then-begin' },
   };
 };
@@ -80,7 +79,6 @@ function through(scene: Scene, step: number, statement: Found['statement']): Fou
   const task = taskOf(scene, practice);
   return {
     statement,
-    gravity: 1,
     advice: turnAbout<Advice>(timesBefore(scene, 'stopped', 'restarted', 'broken-off'), [
       { step: 'straight-through', task },
       { step: 'one-note-more', task },

@@ -27,7 +27,6 @@ const size = ({ value, plusMinus }: Estimate): Estimate => ({
 
 const told = (statement: Found['statement']): Found => ({
   statement,
-  gravity: 1,
   advice: { step: 'the-same-again', inARow: null },
 });
 

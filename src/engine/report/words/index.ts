@@ -133,8 +133,7 @@ function whatHolds(scene: Scene): readonly Found[] {
   if (practice === null || unusable !== null) return rest;
   // The whole is judged like any other attempt, and what is said of that leads on.
   const { advice, practice: next } = rest[0]!;
-  const { statement, gravity } = practice;
-  return [{ statement, gravity, advice, ...(next && { practice: next }) }, ...rest];
+  return [{ statement: practice.statement, advice, ...(next && { practice: next }) }, ...rest];
 }
 
 const isTheWhole = ({ exercise: { practised } }: Scene): boolean =>
@@ -166,9 +165,11 @@ function whatElse(
 
 const ENDINGS: readonly Statement['situation'][] = ['slows-to-the-end', 'broad-last-note'];
 
+const gravityOf = ({ gravity = 1 }: Found): number => gravity;
+
 function byGravity(found: readonly Found[]): readonly Found[] {
   const rank = ({ statement }: Found): number => RULES[statement.situation].rank;
-  return [...found].sort((a, b) => rank(a) - rank(b) || b.gravity - a.gravity);
+  return [...found].sort((a, b) => rank(a) - rank(b) || gravityOf(b) - gravityOf(a));
 }
 
 const SYMPTOMS: readonly Statement['situation'][] = ['uneven', 'uneven-in-pairs', 'late-note'];
@@ -234,7 +235,7 @@ function howManyNamed(found: readonly Found[]): 1 | 2 {
   if (first === undefined) return found[1] !== undefined && isKind(found[1], 'meant') ? 2 : 1;
   if (second === undefined) return 1;
   const sameRank = RULES[first.statement.situation].rank === RULES[second.statement.situation].rank;
-  return faults.length === 2 || (sameRank && second.gravity >= EQUAL * first.gravity) ? 2 : 1;
+  return faults.length === 2 || (sameRank && gravityOf(second) >= EQUAL * gravityOf(first)) ? 2 : 1;
 }
 
 /** Beside "every note right": how far the exercise is, or what may have been meant. */

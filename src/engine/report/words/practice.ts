@@ -47,7 +47,6 @@ function practiceFound(scene: Scene, practised: Practising, faults: readonly Fou
       ...heard,
       ...(ratio !== null && { longToShort: { ...ratio, meant: LONG_TO_SHORT } }),
     },
-    gravity: 1,
     ...(outcome === 'done' ? after(scene, whole, intention) : again(scene, whole, intention, outcome, late)),
   };
 }

@@ -45,7 +45,6 @@ const keyReady: Situation = (scene) => {
       inARow: row,
       allSure: allSure(scene),
     },
-    gravity: 1,
     advice:
       passage === undefined
         ? { step: 'faster-or-next-key', task: taskOf(scene, practice), nextKey: nextKey(key) }
@@ -76,7 +75,6 @@ const handReady: Situation = (scene) => {
       inARow: row,
       allSure: allSure(scene),
     },
-    gravity: 1,
     advice:
       hand === null
         ? { step: 'at-the-tempo', task: taskOf(scene, faster) }
@@ -107,7 +105,6 @@ const oftenEnough: Situation = (scene) => {
       inARow: row.length,
       allSure: allSure(scene),
     },
-    gravity: 1,
     advice:
       hand === null
         ? { step: 'on-another-day' }
@@ -120,7 +117,6 @@ const better: Situation = (scene) => {
   if (improved === null) return null;
   return {
     statement: { situation: 'better', steps: [], faults: 0, improved },
-    gravity: 1,
     advice: { step: 'make-it-stay' },
   };
 };
@@ -129,7 +125,6 @@ const twice: Situation = (scene) =>
   inARow(scene) === 2
     ? {
         statement: { situation: 'twice-at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
-        gravity: 1,
         advice: asOftenAsAsked(scene),
       }
     : null;
@@ -151,7 +146,6 @@ const underTempo: Situation = (scene) => {
       playedBpm: Math.round(played),
       aimBpm: Math.round(target),
     },
-    gravity: 1,
     advice: { step: 'at-the-tempo', task: taskOf(scene, practice) },
     practice,
   };
@@ -161,7 +155,6 @@ const once: Situation = (scene) =>
   inARow(scene) === 1
     ? {
         statement: { situation: 'at-the-criterion', steps: [], faults: 0, allSure: allSure(scene) },
-        gravity: 1,
         advice: asOftenAsAsked(scene),
       }
     : null;
@@ -178,7 +171,6 @@ const nearly: Situation = (scene) => {
   const task = taskOf(scene, practice);
   return {
     statement: { situation: 'nearly-even', steps: [], faults: 0, percent, boundPercent },
-    gravity: 1,
     advice: turnAbout<Advice>(timesBefore(scene, 'nearly-even', 'uneven'), [
       { step: 'same-tempo-with-the-pulse', task },
       { step: 'rhythms', task },
@@ -201,7 +193,6 @@ const heardAll: Situation = (scene) => {
       of: matched.length,
       unsure: unsure.length,
     },
-    gravity: 1,
     advice: asOftenAsAsked(scene),
   };
 };
@@ -241,7 +232,6 @@ const notSure: Situation = (scene) => {
       faults: 0,
       notes,
     },
-    gravity: 1,
     advice: { step: 'the-same-again', inARow: null },
   };
 };

@@ -36,8 +36,8 @@ export interface Scene {
 /** A situation that holds: what is said of it, how grave it is among its like, and what to do about it. */
 export interface Found {
   readonly statement: Statement;
-  /** among situations of one rank: the number of notes, or how many times over its bound */
-  readonly gravity: number;
+  /** among situations of one rank: the number of notes, or how many times over its bound; absent: 1 */
+  readonly gravity?: number;
   readonly advice: Advice;
   readonly practice?: Practice;
 }

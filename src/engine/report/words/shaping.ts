@@ -35,7 +35,6 @@ const slowsToTheEnd: Situation = (scene) => {
       fromBpm: bpm(body),
       toBpm: bpm(ending.slice(-1)),
     },
-    gravity: 1,
     advice: { step: 'if-meant' },
   };
 };
@@ -53,7 +52,6 @@ const broadLastNote: Situation = (scene) => {
       faults: 0,
       lateMs: Math.round(last.ioiMs - usual),
     },
-    gravity: 1,
     advice: { step: 'if-meant' },
   };
 };
@@ -88,7 +86,6 @@ const inPairs: Situation = (scene) => {
 
 export const inARhythm = (rhythm: Rhythm): Found => ({
   statement: { situation: 'in-a-rhythm', steps: [], faults: 0, rhythm },
-  gravity: 1,
   advice: { step: 'if-meant' },
 });
 
@@ -136,7 +133,6 @@ const tempoSways: Situation = (scene) => {
   if (sway === null) return null;
   return {
     statement: { situation: 'tempo-sways', steps: [], faults: 0, ...sway },
-    gravity: 1,
     advice: { step: 'if-meant' },
   };
 };

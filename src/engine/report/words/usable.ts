@@ -27,7 +27,6 @@ const tooLittle: Situation = (scene) => {
       heardMuch,
       finding,
     },
-    gravity: 1,
     advice: heardMuch ? { step: 'check-the-choice' } : { step: 'record-again', finding },
   };
 };
@@ -50,7 +49,6 @@ const otherExercise: Situation = (scene) => {
   const note = better === undefined || measured ? null : otherModeNote(scene, better);
   return {
     statement: { situation: 'other-exercise', steps: [], faults: 0, difference, note, measured },
-    gravity: 1,
     advice: { step: measured ? 'go-on-or-the-other' : 'switch-or-again' },
   };
 };
@@ -135,7 +133,6 @@ const soundLost: Situation = ({ soundLostSec }) =>
     ? null
     : {
         statement: { situation: 'sound-lost', steps: [], faults: 0, lostSec: soundLostSec },
-        gravity: 1,
         advice: { step: 'the-same-again', inARow: null },
       };
 
