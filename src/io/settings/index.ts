@@ -1,36 +1,42 @@
-export { createDrafts } from './drafts.ts';
-export type { Drafts } from './drafts.ts';
-
-/** Small choices that outlive the page: a name and a text each. */
+/** Small texts by their names that outlive the page: choices; and what somebody has typed and not kept yet. */
 export interface Settings {
   /** null: nothing is kept under this name, or nothing can be read here */
   read(name: string): string | null;
   write(name: string, value: string): void;
+  forget(name: string): void;
 }
 
-const PREFIX = 'evenfall-';
+/** As much of the browser's own storage as is used. */
+type Kept = Pick<Storage, 'getItem' | 'setItem'> & Partial<Pick<Storage, 'removeItem'>>;
 
-/** Kept in the browser's own storage. Where that is closed (private windows), a choice lasts as long as the page. */
-export function createSettings(open: () => Pick<Storage, 'getItem' | 'setItem'>): Settings {
+/**
+ * Kept in the browser's own storage, which is written at once: even a page that is killed leaves what was typed. Where that is full or
+ * closed (private windows), it lasts as long as the page.
+ */
+export function createSettings(open: () => Kept, prefix = 'evenfall-'): Settings {
   const here = new Map<string, string>();
+  const using = <T>(act: (storage: Kept) => T): T | null => {
+    try {
+      return act(open());
+    } catch {
+      return null;
+    }
+  };
   return {
-    read: (name) => {
-      try {
-        return here.get(name) ?? open().getItem(PREFIX + name);
-      } catch {
-        return here.get(name) ?? null;
-      }
-    },
+    read: (name) => here.get(name) ?? using((storage) => storage.getItem(prefix + name)),
     write: (name, value) => {
       here.set(name, value);
-      try {
-        open().setItem(PREFIX + name, value);
-      } catch {
-        // Full or closed: the choice holds until the page is closed.
-      }
+      using((storage) => storage.setItem(prefix + name, value));
+    },
+    forget: (name) => {
+      here.delete(name);
+      using((storage) => storage.removeItem?.(prefix + name));
     },
   };
 }
+
+/** The same for what is typed. */
+export const createDrafts = (open: () => Kept): Settings => createSettings(open, 'evenfall-draft-');
 
 /** What was remembered under a name, as it was; null: nothing, or nothing that can be read. Whoever asks checks its shape. */
 export function recall(settings: Settings, name: string): unknown {

@@ -1,31 +1,32 @@
-/** What a key does while an attempt is heard. */
-export type Deed =
-  | 'next-spot'
-  | 'spot-before'
-  | 'next-attempt'
-  | 'attempt-before'
-  | 'play'
-  | 'half'
-  | 'loop'
-  | 'remark'
-  | 'speak'
-  | 'left-hand'
-  | 'right-hand'
-  | 'both-hands'
-  | 'exercise'
-  | 'keys'
-  | 'leave';
+/** What keys do while an attempt is heard; letters large or small. */
+const DEEDS = {
+  ArrowRight: 'next-spot',
+  ArrowLeft: 'spot-before',
+  ' ': 'play',
+  h: 'half',
+  l: 'loop',
+  r: 'remark',
+  s: 'speak',
+  n: 'next-attempt',
+  e: 'exercise',
+  1: 'left-hand',
+  2: 'right-hand',
+  3: 'both-hands',
+  '?': 'keys',
+  Escape: 'leave',
+} as const;
+/** … and with Shift, where that is something else. */
+const WITH_SHIFT = { ArrowRight: 'next-attempt', ArrowLeft: 'attempt-before' } as const;
+
+type In<Deeds> = Deeds[keyof Deeds];
+export type Deed = In<typeof DEEDS> | In<typeof WITH_SHIFT>;
+type ByKey = Readonly<Record<string, Deed>>;
 
 /** Of a key that was pressed: what counts. */
-export interface Pressed {
-  readonly key: string;
-  readonly shiftKey: boolean;
-  readonly ctrlKey: boolean;
-  readonly altKey: boolean;
-  readonly metaKey: boolean;
-  readonly defaultPrevented: boolean;
-  readonly target: EventTarget | null;
-}
+export type Pressed = Pick<
+  KeyboardEvent,
+  'key' | 'shiftKey' | 'ctrlKey' | 'altKey' | 'metaKey' | 'defaultPrevented' | 'target'
+>;
 
 /** Where keys keep their own meaning: fields, the string of pearls, open lists. */
 const FIELDS = 'input, textarea, select, [contenteditable], [data-spot], [role=meter], dialog';
@@ -36,43 +37,8 @@ const PRESSED_BY_SPACE = 'button, summary, a, [role=button]';
 export function deedOf(event: Pressed): Deed | null {
   if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return null;
   const target = event.target !== null && 'closest' in event.target ? (event.target as Element) : null;
-  if (target?.closest(FIELDS)) return null;
-  switch (event.key) {
-    case 'ArrowRight':
-      return event.shiftKey ? 'next-attempt' : 'next-spot';
-    case 'ArrowLeft':
-      return event.shiftKey ? 'attempt-before' : 'spot-before';
-    case ' ':
-      return target?.closest(PRESSED_BY_SPACE) ? null : 'play';
-    case 'h':
-    case 'H':
-      return 'half';
-    case 'l':
-    case 'L':
-      return 'loop';
-    case 'r':
-    case 'R':
-      return 'remark';
-    case 's':
-    case 'S':
-      return 'speak';
-    case 'n':
-    case 'N':
-      return 'next-attempt';
-    case 'e':
-    case 'E':
-      return 'exercise';
-    case '1':
-      return 'left-hand';
-    case '2':
-      return 'right-hand';
-    case '3':
-      return 'both-hands';
-    case '?':
-      return 'keys';
-    case 'Escape':
-      return 'leave';
-    default:
-      return null;
-  }
+  if (target?.closest(event.key === ' ' ? `${FIELDS}, ${PRESSED_BY_SPACE}` : FIELDS)) return null;
+  const key = event.key.length === 1 ? event.key.toLowerCase() : event.key;
+  const deeds: ByKey = event.shiftKey ? { ...DEEDS, ...WITH_SHIFT } : DEEDS;
+  return deeds[key] ?? null;
 }

@@ -3,7 +3,7 @@ import type { AudioInput, Criteria, ExerciseChoice, Goals, Locale, Notice } from
 import type { Analyst } from '../../../io/analysis/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
-import type { Drafts } from '../../../io/settings/index.ts';
+import type { Settings } from '../../../io/settings/index.ts';
 import type { Sorters } from '../../../io/sorting/index.ts';
 import type { TeachingStore } from '../../../io/teaching/index.ts';
 import type { Fingerings } from '../../attempt/fingerings.svelte.ts';
@@ -48,7 +48,7 @@ export interface TeachingDevices {
   /** the levels, and how fast each exercise is to be */
   readonly goals: () => Goals;
   /** what was typed and is not kept yet, by the field's name; it outlives the page */
-  readonly drafts: Drafts;
+  readonly drafts: Settings;
   /** passages of one's own */
   readonly own: () => readonly ExerciseChoice[];
   /** passages that came with a backup, whatever they are */

@@ -1,5 +1,5 @@
 import type { SoundFile } from '../../../io/review/index.ts';
-import type { Drafts } from '../../../io/settings/index.ts';
+import type { Settings } from '../../../io/settings/index.ts';
 
 /** How many bytes become letters at once: a call holds so many arguments. */
 const PIECE_BYTES = 8192;
@@ -9,7 +9,7 @@ const KINDS: readonly SoundFile['mime'][] = ['audio/webm', 'audio/wav'];
 const nameOf = (draftName: string): string => `${draftName}-voice`;
 
 /** What was spoken to a remark and is not said yet; null: its sound was thrown away; undefined: nothing was done to it. */
-export function readVoiceDraft(drafts: Drafts, draftName: string): SoundFile | null | undefined {
+export function readVoiceDraft(drafts: Settings, draftName: string): SoundFile | null | undefined {
   const kept = drafts.read(nameOf(draftName));
   if (kept === null) return undefined;
   const at = kept.indexOf('\n');
@@ -20,7 +20,7 @@ export function readVoiceDraft(drafts: Drafts, draftName: string): SoundFile | n
 
 /** Keeps it as text, a letter a byte: a spoken minute is a quarter of a megabyte. `before`: as the remark has it. */
 export function keepVoiceDraft(
-  drafts: Drafts,
+  drafts: Settings,
   draftName: string,
   sound: SoundFile | null,
   before: SoundFile | null,
