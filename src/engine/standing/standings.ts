@@ -2,21 +2,12 @@ import type { Hand } from '../exercise/index.ts';
 import type { Criteria } from '../report/index.ts';
 import { criteriaAsked, isPractised } from './assigned.ts';
 import { criteriaAt, leastTempi, USUAL_GOALS, type Goals } from './goals.ts';
-import { byExercise, exerciseId } from './group.ts';
+import { exerciseId } from './group.ts';
 import { standingOf, wasReady } from './standing.ts';
 import type { Assignment, Practised, Standing } from './types.ts';
 
-/** A history → where each exercise in it stands, by `exerciseId`. */
-export function standings(
-  history: readonly Practised[],
-  criteria: Criteria,
-  goals: Goals = USUAL_GOALS,
-): ReadonlyMap<string, Standing> {
-  return standingsOf(byExercise(history), criteria, [], goals);
-}
-
 /**
- * The same for attempts that are sorted already. What a teacher asks of an assigned exercise is what it is judged by, also after
+ * The attempts at each exercise (`byExercise`) → where each stands, by `exerciseId`. What a teacher asks of an assigned exercise is what it is judged by, also after
  * it is met. Hands together are ready only where each hand alone is, or once was, unless a teacher assigned them.
  */
 export function standingsOf(

@@ -1,11 +1,9 @@
 import type { Criteria } from '../report/index.ts';
-import { assignmentsOf } from './assigned.ts';
 import { candidates, forTeacher } from './due.ts';
 import type { Due } from './due.ts';
-import { USUAL_GOALS, type Goals } from './goals.ts';
-import { byExercise, byPractice, exerciseId } from './group.ts';
-import { standingsOf } from './standings.ts';
-import type { AssignedExercise, Assignment, PlanItem, PlanReason, Practised, Standing } from './types.ts';
+import type { Goals } from './goals.ts';
+import { exerciseId } from './group.ts';
+import type { Assignment, PlanItem, PlanReason, Standing } from './types.ts';
 
 /** Minutes for an item at first, and the most that left-over minutes make of it; common practice, no source. */
 const MINUTES: Readonly<Record<Turn, number>> = { assigned: 5, weak: 5, new: 5, 'long-ago': 3 };
@@ -34,35 +32,20 @@ const TURN_OF: Readonly<Record<PlanReason['kind'], Turn>> = {
 const turnOf = ({ reason }: Due): Turn => TURN_OF[reason.kind];
 
 /**
- * A history and a number of minutes → what to play today: what is assigned and not met, in the order given; then what is weak,
+ * Standings, what is assigned and a number of minutes → what to play today: what is assigned and not met, in the order given; then what is weak,
  * what has not been played for long, and what may be begun, in turn; each exercise once; hands separate before hands together,
  * and hands together only where no hand alone is due, unless a teacher assigned them. The same history, time and criteria give
  * the same plan.
  *
  * The minutes of the items and the rests between them sum to `minutes` at most. No minutes, no items.
  */
-export function today(
-  minutes: number,
-  history: readonly Practised[],
-  nowMs: number,
-  criteria: Criteria,
-  assigned: readonly AssignedExercise[] = [],
-  goals: Goals = USUAL_GOALS,
-): readonly PlanItem[] {
-  const groups = byExercise(history);
-  const assignments = assignmentsOf(assigned, groups, criteria, byPractice(history));
-  const stand = standingsOf(groups, criteria, assignments, goals);
-  return planOf(minutes, stand, nowMs, criteria, assignments, goals);
-}
-
-/** The same for a history whose standings are known already. */
 export function planOf(
   minutes: number,
   all: ReadonlyMap<string, Standing>,
   nowMs: number,
   criteria: Criteria,
-  assignments: readonly Assignment[] = [],
-  goals: Goals = USUAL_GOALS,
+  assignments: readonly Assignment[],
+  goals: Goals,
 ): readonly PlanItem[] {
   const whole = Math.floor(minutes);
   if (!(whole > 0)) return [];

@@ -9,14 +9,13 @@ import {
   exerciseId,
   offers,
   standingsOf,
-  today,
   type AssignedExercise,
   type AttemptSummary,
   type ExerciseChoice,
   type Intention,
   type Practised,
 } from '../../../src/engine/index.ts';
-import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary, today } from './history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const WEEK_AGO = NOW_MS - 7 * DAY_MS;

@@ -7,15 +7,13 @@ import {
   places,
   readyBounds,
   shortfalls,
-  standings,
-  today,
   type ExerciseChoice,
   type FormStandings,
   type PlanItem,
   type Practised,
 } from '../../../src/engine/index.ts';
 import { READY_LIMITS } from '../../../src/engine/standing/criteria.ts';
-import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary, standings, today } from './history.ts';
 
 /** Each bound from both sides: what the rules of ready, due and begun say (src/engine/standing/README.md), by hand. */
 

@@ -1,4 +1,21 @@
-import type { AttemptSummary, ExerciseChoice, Practised } from '../../../src/engine/index.ts';
+import {
+  assignmentsOf,
+  byExercise,
+  byPractice,
+  planOf,
+  standingsOf,
+  USUAL_GOALS,
+} from '../../../src/engine/index.ts';
+import type {
+  AssignedExercise,
+  AttemptSummary,
+  Criteria,
+  ExerciseChoice,
+  Goals,
+  PlanItem,
+  Practised,
+  Standing,
+} from '../../../src/engine/index.ts';
 
 /** An attempt at the criterion, save for what is said otherwise. */
 export function summary(exercise: ExerciseChoice, more: Partial<AttemptSummary> = {}): AttemptSummary {
@@ -39,3 +56,25 @@ export function attempts(
 
 /** Three in a row at the criterion. */
 export const READY = [{}, {}, {}];
+
+/** A history → where each exercise in it stands, by `exerciseId`, as the journal's page works it out. */
+export const standings = (
+  history: readonly Practised[],
+  criteria: Criteria,
+  goals: Goals = USUAL_GOALS,
+): ReadonlyMap<string, Standing> => standingsOf(byExercise(history), criteria, [], goals);
+
+/** A history and a number of minutes → the plan of the day. */
+export function today(
+  minutes: number,
+  history: readonly Practised[],
+  nowMs: number,
+  criteria: Criteria,
+  assigned: readonly AssignedExercise[] = [],
+  goals: Goals = USUAL_GOALS,
+): readonly PlanItem[] {
+  const groups = byExercise(history);
+  const assignments = assignmentsOf(assigned, groups, criteria, byPractice(history));
+  const stand = standingsOf(groups, criteria, assignments, goals);
+  return planOf(minutes, stand, nowMs, criteria, assignments, goals);
+}

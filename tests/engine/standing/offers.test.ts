@@ -7,12 +7,11 @@ import {
   nextKey,
   offers,
   places,
-  standings,
   type ExerciseChoice,
   type Offer,
   type Practised,
 } from '../../../src/engine/index.ts';
-import { attempts, READY } from './history.ts';
+import { attempts, READY, standings } from './history.ts';
 
 const ARPEGGIO: ExerciseChoice = { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 };
 const of = (hands: ExerciseChoice['hands'], more: Partial<ExerciseChoice> = {}): ExerciseChoice => ({

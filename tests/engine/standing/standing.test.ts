@@ -6,7 +6,6 @@ import {
   exerciseId,
   shortfalls,
   standingOf,
-  standings,
   summarise,
   USUAL_GOALS,
   type AttemptSummary,
@@ -18,7 +17,7 @@ import {
 import { atCriterion } from '../../../src/engine/report/words/standing.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';
 import { tell } from '../report/words/scenes.ts';
-import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary, standings } from './history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const stand = (made: readonly Partial<AttemptSummary>[], tempi: readonly number[] = []) =>

@@ -4,12 +4,10 @@ import {
   allChoices,
   DEFAULT_CRITERIA,
   exerciseId,
-  standings,
-  today,
   type ExerciseChoice,
   type Practised,
 } from '../../../src/engine/index.ts';
-import { attempts, DAY_MS, NOW_MS, READY, summary } from './history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary, standings, today } from './history.ts';
 
 const ARPEGGIO: ExerciseChoice = { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 };
 const of = (hands: ExerciseChoice['hands'], more: Partial<ExerciseChoice> = {}): ExerciseChoice => ({

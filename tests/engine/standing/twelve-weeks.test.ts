@@ -4,13 +4,11 @@ import {
   ALL_KEYS,
   DEFAULT_CRITERIA,
   exerciseId,
-  standings,
-  today,
   type PlanReason,
   type Practised,
 } from '../../../src/engine/index.ts';
 import { createRandom } from '../../support/random.ts';
-import { DAY_MS, NOW_MS, summary } from './history.ts';
+import { DAY_MS, NOW_MS, summary, standings, today } from './history.ts';
 
 const DAYS = 84;
 const ATTEMPTS_AN_ITEM = 3;

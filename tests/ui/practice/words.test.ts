@@ -2,7 +2,6 @@ import { afterEach, describe, expect, it } from 'vitest';
 import {
   DEFAULT_CRITERIA,
   standingOf,
-  today,
   type AttemptSummary,
   type ExerciseChoice,
   type Shortfall,
@@ -22,7 +21,7 @@ import {
   storageWords,
   whenWords,
 } from '../../../src/ui/practice/words.ts';
-import { attempts, DAY_MS, NOW_MS, READY, summary } from '../../engine/standing/history.ts';
+import { attempts, DAY_MS, NOW_MS, READY, summary, today } from '../../engine/standing/history.ts';
 import { speakAsAtFirst } from '../support/at-first.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
