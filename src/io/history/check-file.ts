@@ -4,7 +4,7 @@ import type { Shape } from '../../engine/index.ts';
 import { checked, parseJson } from '../check/index.ts';
 import { StorageError } from '../database/index.ts';
 import type { Trouble } from '../troubles/index.ts';
-import { ID_PATTERN, timeIn } from './drawers.ts';
+import { ID_PATTERN, timeIn } from './entry.ts';
 import type { Remembered } from './types.ts';
 
 /** The first file in an exported journal says what it is. */

@@ -1,12 +1,11 @@
-import { summarise } from '../../engine/index.ts';
-import type { Report } from '../../engine/index.ts';
 import { createDatabase, keepForGood, storageUse, type Migration } from '../database/index.ts';
 import { decodeFile } from '../decode/index.ts';
 import { encodeWav } from '../encode/index.ts';
 import { MIGRATIONS } from './database.ts';
 import type { JournalDatabase, JournalSchema } from './database.ts';
-import { changeEntries, nameFor, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
-import type { Entry, History, NewAttempt, Outcome } from './types.ts';
+import { changeEntries, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
+import { completed, newEntry } from './entry.ts';
+import type { Entry, History, Outcome } from './types.ts';
 
 export interface HistoryOptions {
   readonly databaseName: string;
@@ -32,7 +31,8 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
     keep: async (attempt) => {
       // Of 16 bits, which any program opens; its rounding lies 98 dB under full scale.
       const sound = encodeWav(attempt.sound);
-      const entry = newEntry(attempt, now(), sound.byteLength);
+      const letters = crypto.randomUUID().slice(0, 8);
+      const entry = newEntry(attempt, now(), letters, sound.byteLength);
       await database.write(['drawers', 'sounds'], async (store) => {
         await store('sounds').put(sound, entry.id);
         await putEntry(store('drawers'), entry);
@@ -89,34 +89,12 @@ export function createHistory(options: Partial<HistoryOptions> = {}): History {
   };
 }
 
-function newEntry(attempt: NewAttempt, whenMs: number, soundBytes: number): Entry {
-  const { sound, intention, ...known } = attempt;
-  return {
-    id: nameFor(whenMs, crypto.randomUUID().slice(0, 8)),
-    whenMs: Math.round(whenMs),
-    state: 'unanalysed',
-    ...known,
-    ...(intention && { intention }),
-    durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
-    soundBytes,
-    reason: '',
-    summary: null,
-    deletedMs: null,
-  };
-}
-
 function complete(database: JournalDatabase, id: string, outcome: Outcome): Promise<Entry | null> {
-  const report: Report | null = 'report' in outcome ? outcome.report : null;
   return database.write(['drawers', 'reports'], async (store) => {
-    const [entry] = await putChanged(store('drawers'), [id], (before) => ({
-      ...before,
-      state: report === null ? 'no-report' : 'told',
-      reason: 'reason' in outcome ? outcome.reason : '',
-      summary: report === null ? null : summarise(report),
-    }));
+    const [entry] = await putChanged(store('drawers'), [id], (before) => completed(before, outcome));
     if (entry === undefined) return null;
-    if (report === null) await store('reports').delete(id);
-    else await store('reports').put(report, id);
+    if ('report' in outcome) await store('reports').put(outcome.report, id);
+    else await store('reports').delete(id);
     return entry;
   });
 }

@@ -1,8 +1,6 @@
 import { isPractice, type ExerciseChoice } from '../../engine/index.ts';
 import type { Entry } from '../../io/history/index.ts';
-import type { Aim } from './aim.ts';
 import { sameChoice } from './plan.svelte.ts';
-import type { Sound } from './sound.ts';
 
 /** So many of each hand are enough for everything that a report compares: rows of three and four, and the last one. */
 const OF_EACH_HAND = 8;
@@ -85,31 +83,6 @@ export function othersIds(entries: readonly Entry[], id: string): readonly strin
 /** The same exercise, whichever hand plays it. */
 const sameMusic = (a: ExerciseChoice, b: ExerciseChoice): boolean => sameChoice({ ...a, hands: b.hands }, b);
 
-/** How an attempt is listed that the device could not store; `count`: of entries there are. */
-export function unstoredEntry(
-  sound: Sound,
-  { choice, targetBpm, intention }: Aim,
-  nowMs: number,
-  count: number,
-): Entry {
-  const whenMs = Math.round(nowMs);
-  return {
-    // Sorts as the stored ones do; the end tells it apart.
-    id: `${whenMs.toString(36).padStart(9, '0')}-page${String(count).padStart(6, '0')}`,
-    whenMs,
-    state: 'unanalysed',
-    name: sound.name,
-    remarks: sound.remarks,
-    device: sound.device ?? null,
-    ...{ choice, targetBpm, ...(intention && { intention }) },
-    durationSec: (sound.channels[0]?.length ?? 0) / sound.sampleRateHz,
-    soundBytes: 0,
-    reason: '',
-    summary: null,
-    deletedMs: null,
-  };
-}
-
 /** So many attempts that are in no file are worth a reminder; fewer where the oldest of them is so old, ms. Common practice, no source. */
 const WORTH_WRITING_OUT = { attempts: 50, fewer: 5, afterMs: 30 * DAY_MS } as const;
 
@@ -119,13 +92,6 @@ export function toWriteOut(entries: readonly Entry[], writtenOutMs: number, nowM
   const { attempts, fewer, afterMs } = WORTH_WRITING_OUT;
   const isLong = since.length >= fewer && nowMs - since[0]!.whenMs > afterMs;
   return since.length >= attempts || isLong ? since.length : 0;
-}
-
-/** Entries with one put in its place, in order of names; the entry of that name is replaced. */
-export function putInto(entries: readonly Entry[], entry: Entry): readonly Entry[] {
-  const others = entries.filter((one) => one.id !== entry.id);
-  const after = others.findIndex((one) => one.id > entry.id);
-  return others.toSpliced(after === -1 ? others.length : after, 0, entry);
 }
 
 /** Entries with those of these names changed. */

@@ -1,16 +1,8 @@
-import { isPractice, summarise } from '../../engine/index.ts';
+import { isPractice } from '../../engine/index.ts';
 import type { Assessment, ExerciseChoice, Practised, Report, ToldAttempt } from '../../engine/index.ts';
+import { completed, newEntry, withEntry } from '../../io/history/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
-import {
-  changedEntries,
-  dayOf,
-  daysBefore,
-  earlierIds,
-  othersIds,
-  putInto,
-  sittingOf,
-  unstoredEntry,
-} from './entries.ts';
+import { changedEntries, dayOf, daysBefore, earlierIds, othersIds, sittingOf } from './entries.ts';
 import type { Aim, Past } from './aim.ts';
 import type { Told } from './phases.ts';
 import type { Sound } from './sound.ts';
@@ -102,32 +94,25 @@ export class Journal {
     if (known !== null) return known;
     await this.load();
     const { name, remarks, device = null, channels, sampleRateHz } = sound;
-    const stored = await this.#try((history) =>
-      history.keep({ sound: { channels, sampleRateHz }, name, remarks, device, ...aim }),
-    );
+    const attempt = { sound: { channels, sampleRateHz }, name, remarks, device, ...aim };
+    const stored = await this.#try((history) => history.keep(attempt));
     if (stored !== undefined) this.trouble = null;
-    const entry = stored ?? unstoredEntry(sound, aim, this.now(), this.entries?.length ?? 0);
+    const before = this.entries ?? [];
+    // The end tells one that the device could not store apart.
+    const entry = stored ?? newEntry(attempt, this.now(), `page${String(before.length).padStart(6, '0')}`, 0);
     this.#names.set(sound, entry.id);
-    this.entries = putInto(this.entries ?? [], entry);
+    this.entries = withEntry(before, entry);
     return entry.id;
   }
 
   /** Stores what came of an attempt. */
   async complete(id: string, told: Told | Assessment): Promise<void> {
-    const report = told.kind === 'report' ? told.report : null;
+    const outcome = told.kind === 'report' ? { report: told.report } : { reason: told.reason };
     const entry = this.entries?.find((one) => one.id === id);
     if (entry === undefined) return;
-    if (report !== null) this.#unstored = { ...this.#unstored, [id]: report };
-    const after: Entry = {
-      ...entry,
-      state: report === null ? 'no-report' : 'told',
-      reason: told.kind === 'report' ? '' : told.reason,
-      summary: report === null ? null : summarise(report),
-    };
-    this.entries = putInto(this.entries ?? [], after);
-    const stored = await this.#try((history) =>
-      history.complete(id, told.kind === 'report' ? { report: told.report } : { reason: told.reason }),
-    );
+    if ('report' in outcome) this.#unstored = { ...this.#unstored, [id]: outcome.report };
+    this.entries = withEntry(this.entries ?? [], completed(entry, outcome));
+    const stored = await this.#try((history) => history.complete(id, outcome));
     if (!stored) return;
     if (this.shown.length === WORTH_KEEPING) await this.persist();
     this.#unstored = Object.fromEntries(Object.entries(this.#unstored).filter(([name]) => name !== id));

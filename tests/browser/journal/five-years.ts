@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { allChoices, summarise } from '../../../src/engine/index.ts';
-import { drawerOf, nameFor } from '../../../src/io/history/drawers.ts';
+import { drawerOf } from '../../../src/io/history/drawers.ts';
+import { nameFor } from '../../../src/io/history/entry.ts';
 import type { Entry } from '../../../src/io/history/index.ts';
 import { packDrawer } from '../../../src/io/history/packing.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allChoices } from '../../../src/engine/index.ts';
-import { drawerOf, ID_PATTERN, nameFor, timeIn, withEntry } from '../../../src/io/history/drawers.ts';
+import { drawerOf } from '../../../src/io/history/drawers.ts';
+import { ID_PATTERN, nameFor, timeIn, withEntry } from '../../../src/io/history/entry.ts';
 import type { Entry } from '../../../src/io/history/index.ts';
 import { packDrawer, unpackDrawer } from '../../../src/io/history/packing.ts';
 import { summary } from '../../engine/standing/history.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Assessment, ExerciseChoice, Hands } from '../../../src/engine/index.ts';
-import { nameFor } from '../../../src/io/history/drawers.ts';
+import { nameFor } from '../../../src/io/history/entry.ts';
 import type { Entry, History } from '../../../src/io/history/index.ts';
 import { EvenfallError } from '../../../src/io/troubles/index.ts';
 import { earlierIds, othersIds, sittingOf, toWriteOut } from '../../../src/ui/attempt/entries.ts';

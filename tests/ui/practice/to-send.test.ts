@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../src/engine/index.ts';
-import { nameFor } from '../../../src/io/history/drawers.ts';
+import { nameFor } from '../../../src/io/history/entry.ts';
 import type { Entry } from '../../../src/io/history/index.ts';
 import { ofLate, sendable, toSend } from '../../../src/ui/practice/to-send.ts';
 import { DAY_MS, NOW_MS, summary } from '../../engine/standing/history.ts';
