@@ -57,7 +57,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     piano,
   } = { ...REPORT_DEFAULTS, ...options };
   const soundLost = soundLostSec > 0;
-  const alignment = onlySure(heard, matched, asked, { soundLost, pedalHeld });
+  const { alignment, perhapsAgainSec } = onlySure(heard, matched, asked, { soundLost, pedalHeld });
   const { exercise, octaveShift, semitoneShift, betterFit, chosen } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   // Only where nobody said which hand it is a likelihood.
@@ -66,7 +66,13 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
   const handKnown = isHandKnown({
     exercise: { hands, ...(handLikelihood !== undefined && { handLikelihood }) },
   });
-  const measured = measure(heard, alignment, asked, { piano, soundLost, handKnown, pedalHeld });
+  const measured = measure(heard, alignment, asked, {
+    piano,
+    soundLost,
+    handKnown,
+    pedalHeld,
+    perhapsAgainSec,
+  });
   const { tempoBpm } = measured.measures;
   const criteria = evenAt(asked, 'value' in tempoBpm ? stepMs(exercise.choice, tempoBpm.value) : null);
   const report: Omit<Report, 'words'> = {
@@ -89,6 +95,7 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
       sdCents: heard.tuning.sdCents,
     },
     ...reportNotes(heard, alignment, facts),
+    ...(perhapsAgainSec.length > 0 && { perhapsAgainSec }),
     remarks: alignment.remarks,
     ...(betterFit !== undefined && { betterFit: betterFit.choice }),
     ...(chosen !== undefined && { chosen }),

@@ -242,6 +242,12 @@ const REPORT_FIELDS = v.object({
       }),
     ),
   ),
+  perhapsAgainSec: v.exactOptional(
+    told(
+      'when a key was struck again or the player went back, though that is not sure enough to be told: no interval spans such a moment (absent: none)',
+      listOf(SECONDS),
+    ),
+  ),
   remarks: told('on the course of the attempt as a whole', listOf(REMARK)),
   betterFit: v.exactOptional(
     told('another exercise of the set that explains the notes clearly better', BUILDABLE),

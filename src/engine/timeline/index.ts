@@ -1,10 +1,10 @@
 import type { Exercise } from '../exercise/index.ts';
 import type { ExtraKind } from '../match/index.ts';
 import { usualBeatSec, waysOf } from './pace.ts';
-import { strikesOf, type Strike, type StruckNote } from './strikes.ts';
+import { isDetour, strikesOf, type Strike, type StruckNote } from './strikes.ts';
 
 export { STOP_BEATS } from './pace.ts';
-export { strikesOf, unbrokenOf } from './strikes.ts';
+export { isDetour, strikesOf, unbrokenOf } from './strikes.ts';
 export type { Strike, StruckNote, Unbroken } from './strikes.ts';
 
 /** A strike and where it would have been. All seconds. */
@@ -47,7 +47,8 @@ export interface Timeline<N extends StruckNote = StruckNote> {
  *    both, if both lie to one side; else nothing). After a thumb that cost time the following notes stand on their ticks again;
  *    after one that was late alone, likewise, for the pulse has not moved. In terms of how far the notes have strayed from the
  *    pace, the pulse is their recursive median over three (Nodes & Gallagher 1982, memory): it keeps a step and drops a spike.
- * 3. After a stop, a note struck again or a way back the pulse begins anew with the note that follows.
+ * 3. After a stop, a note struck again or a way back the pulse begins anew with the note that follows; so it does where a note was
+ *    only perhaps struck again, for then the time that went by is none of even playing.
  *
  * Made even, the ticks keep one distance a beat, the median; the time lost on the way is gone, and a stop becomes a step. A note
  * struck again or a way back takes the time that it took.
@@ -103,16 +104,22 @@ export interface TimedNote {
   readonly extraKind?: ExtraKind;
 }
 
-/** The notes of a report → its timeline. */
+/** What of a report its timeline goes by. */
+export interface TimedReport<N extends TimedNote = TimedNote> {
+  readonly notes: readonly N[];
+  readonly perhapsAgainSec?: readonly number[];
+}
+
+/** A report → its timeline. */
 export function timelineOf<N extends TimedNote>(
-  notes: readonly N[],
+  { notes, perhapsAgainSec = [] }: TimedReport<N>,
   exercise: Exercise,
 ): Timeline<N & StruckNote> {
   const struck = notes.filter(
     (note): note is N & StruckNote => note.step !== null && note.verdict !== 'extra',
   );
-  const detours = notes.filter(({ extraKind }) => extraKind === 'repeat' || extraKind === 'restart');
-  const detoursSec = detours.map(({ timeSec }) => timeSec);
+  const detours = notes.filter(({ extraKind }) => extraKind !== undefined && isDetour(extraKind));
+  const detoursSec = [...detours.map(({ timeSec }) => timeSec), ...perhapsAgainSec];
   return layInTime(strikesOf(struck, detoursSec, exercise), exercise);
 }
 

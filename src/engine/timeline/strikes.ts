@@ -1,4 +1,5 @@
 import type { Exercise } from '../exercise/index.ts';
+import type { ExtraKind } from '../match/index.ts';
 
 /** A note that answers a step, rightly or not. */
 export interface StruckNote {
@@ -20,9 +21,14 @@ export interface Strike<N extends StruckNote = StruckNote> {
   readonly anew: boolean;
 }
 
+/** An extra note that takes time of its own: what goes by about it is no interval of the exercise. */
+export function isDetour(kind: ExtraKind): boolean {
+  return kind === 'repeat' || kind === 'restart';
+}
+
 /**
- * Notes in any order → their strikes in order of time. `detoursSec`: when notes were struck again or the player went back; such a
- * moment parts what comes before it from what comes after.
+ * Notes in any order → their strikes in order of time. `detoursSec`: when notes were struck again or the player went back, or
+ * perhaps did; such a moment parts what comes before it from what comes after.
  */
 export function strikesOf<N extends StruckNote>(
   notes: readonly N[],

@@ -55,7 +55,7 @@ export function layOut(report: Report, language: Language = 'en'): LaidOut {
   const exercise = exerciseIn(report);
   const hands: readonly Hand[] =
     report.exercise.hands === 'together' ? ['right', 'left'] : [report.exercise.hands];
-  const { tickSec } = timelineOf(report.notes, exercise);
+  const { tickSec } = timelineOf(report, exercise);
   const spots = hands.flatMap((hand) => spotsOf(report, exercise, hand, tickSec, language));
   const extras = report.notes
     .filter(({ verdict }) => verdict === 'extra')

@@ -29,7 +29,7 @@ type Moving = TimedStrike & { readonly firstSec: number; readonly lastSec: numbe
 /** Report → the ways to hear its recording. What was struck together moves together, so chords and hands stay as they were. */
 export function versionsOf(report: Report, exercise: Exercise): Versions {
   const extrasSec = report.notes.filter(({ verdict }) => verdict === 'extra').map(({ timeSec }) => timeSec);
-  const strikes = timelineOf(report.notes, exercise).strikes.map((strike): Moving => {
+  const strikes = timelineOf(report, exercise).strikes.map((strike): Moving => {
     const times = strike.notes.map(({ timeSec }) => timeSec);
     const near = extrasSec.filter((sec) => times.some((time) => Math.abs(time - sec) < TOGETHER_SEC));
     return { ...strike, firstSec: Math.min(...times, ...near), lastSec: Math.max(...times, ...near) };

@@ -25,7 +25,7 @@ const played = (offSec: (step: number) => number, exercise = SCALE): Note[] =>
     verdict: 'correct',
   }));
 const lateMs = (notes: readonly Note[], exercise = SCALE): number[] =>
-  timelineOf(notes, exercise).strikes.map(({ lateSec }) => Math.round(lateSec * 1e6) / 1e3 + 0);
+  timelineOf({ notes }, exercise).strikes.map(({ lateSec }) => Math.round(lateSec * 1e6) / 1e3 + 0);
 const only = (late: Readonly<Record<number, number>>, exercise = SCALE): number[] =>
   exercise.steps.map(({ step }) => late[step] ?? 0);
 
@@ -66,7 +66,7 @@ describe('what stands beside its tick', () => {
 
   it('after a stop, nothing: the pulse begins anew', () => {
     const notes = played((step) => (step >= 10 ? 4 : 0));
-    const { strikes } = timelineOf(notes, SCALE);
+    const { strikes } = timelineOf({ notes }, SCALE);
     for (const { timeSec, tickSec } of strikes) expect(tickSec).toBeCloseTo(timeSec, 9);
     // What the stop was too long is told all the same.
     expect(strikes[10]!.lateSec).toBeCloseTo(4, 9);
@@ -79,6 +79,16 @@ describe('what stands beside its tick', () => {
     expect(lateMs(notes)).toEqual(only({ 10: 1130 }));
   });
 
+  it('where a key was perhaps struck again, nothing, as if it had been', () => {
+    const notes = played((step) => (step >= 10 ? 0.23 : 0));
+    const againSec = notes[9]!.timeSec + 0.2;
+    const again: Note = { timeSec: againSec, step: 9, verdict: 'extra', extraKind: 'repeat' };
+    const perhaps = timelineOf({ notes, perhapsAgainSec: [againSec] }, SCALE);
+    expect(perhaps).toEqual(timelineOf({ notes: [...notes, again] }, SCALE));
+    for (const { timeSec, tickSec } of perhaps.strikes) expect(tickSec).toBeCloseTo(timeSec, 9);
+    expect(lateMs(notes)).toEqual(only({ 10: 230 }));
+  });
+
   it('with both hands the step: each hand is as far from the tick as it was struck', () => {
     const notes = BOTH.steps.flatMap(({ step, notes: keys }) =>
       keys.map(({ hand }) => ({
@@ -88,7 +98,7 @@ describe('what stands beside its tick', () => {
         timeSec: START_SEC + step * STEP_SEC + (hand === 'right' && step === 6 ? 0.06 : 0),
       })),
     );
-    const { strikes, tickSec } = timelineOf(notes, BOTH);
+    const { strikes, tickSec } = timelineOf({ notes }, BOTH);
     expect(strikes[6]!.notes).toHaveLength(2);
     expect(strikes[6]!.lateSec).toBeCloseTo(0.03, 9);
     for (const { step } of BOTH.steps) expect(tickSec.get(step)).toBeCloseTo(START_SEC + step * STEP_SEC, 9);
@@ -98,23 +108,28 @@ describe('what stands beside its tick', () => {
 describe('where a note that was not struck is thought', () => {
   it('in the pulse of the one before, whatever comes after it', () => {
     const notes = played((step) => (step > 8 ? 0.15 : 0)).filter(({ step }) => step !== 8);
-    expect(timelineOf(notes, SCALE).tickSec.get(8)).toBeCloseTo(START_SEC + 8 * STEP_SEC, 9);
+    expect(timelineOf({ notes }, SCALE).tickSec.get(8)).toBeCloseTo(START_SEC + 8 * STEP_SEC, 9);
   });
 
   it('before the first and after the last at their pace', () => {
     const notes = played(() => 0).filter(({ step }) => step > 1 && step < 27);
-    const { tickSec } = timelineOf(notes, SCALE);
+    const { tickSec } = timelineOf({ notes }, SCALE);
     for (const { step } of SCALE.steps) expect(tickSec.get(step)).toBeCloseTo(START_SEC + step * STEP_SEC, 9);
   });
 
   it('between its neighbours, where these leave it no room', () => {
     const notes = played((step) => (step > 8 ? -0.5 : 0)).filter(({ step }) => step !== 8);
-    const { tickSec } = timelineOf(notes, SCALE);
+    const { tickSec } = timelineOf({ notes }, SCALE);
     expect(tickSec.get(8)).toBeCloseTo(START_SEC + 7 * STEP_SEC + 0.15, 9);
   });
 
   it('nowhere where nothing was struck', () => {
-    expect(timelineOf([], SCALE)).toEqual({ strikes: [], beatSec: null, stepSec: null, tickSec: new Map() });
+    expect(timelineOf({ notes: [] }, SCALE)).toEqual({
+      strikes: [],
+      beatSec: null,
+      stepSec: null,
+      tickSec: new Map(),
+    });
   });
 });
 
@@ -122,7 +137,7 @@ describe('made even', () => {
   it('has one distance a beat; a stop becomes a step, a way back keeps its time', () => {
     const notes = played((step) => (step >= 20 ? 3.2 : step >= 10 ? 3 : 0) + (step === 5 ? 0.07 : 0));
     const back: Note = { timeSec: notes[19]!.timeSec + 0.3, step: 18, verdict: 'extra', extraKind: 'repeat' };
-    const { strikes, beatSec } = timelineOf([...notes, back], SCALE);
+    const { strikes, beatSec } = timelineOf({ notes: [...notes, back] }, SCALE);
     expect(beatSec).toBeCloseTo(2 * STEP_SEC, 9);
     strikes.slice(1).forEach(({ step, evenSec }, at) => {
       expect(evenSec - strikes[at]!.evenSec).toBeCloseTo(step === 20 ? STEP_SEC + 0.2 : STEP_SEC, 9);
@@ -142,7 +157,7 @@ describe('moved in time and played at another speed', () => {
         (off, shiftSec, stretch) => {
           const notes = played((step) => off[step]!);
           const moved = notes.map((note) => ({ ...note, timeSec: shiftSec + stretch * note.timeSec }));
-          const [a, b] = [timelineOf(notes, SCALE), timelineOf(moved, SCALE)];
+          const [a, b] = [timelineOf({ notes }, SCALE), timelineOf({ notes: moved }, SCALE)];
           expect(b.beatSec).toBeCloseTo(stretch * a.beatSec!, 6);
           a.strikes.forEach((strike, at) => {
             expect(b.strikes[at]!.tickSec).toBeCloseTo(shiftSec + stretch * strike.tickSec, 6);

@@ -72,7 +72,7 @@ function found(
 /** How far off their places, at the tempo that `report` has, the true onsets are in the sound that is made of it, ms. */
 function offMsOf(sound: Rendered, report: Report, exercise: Exercise): number[] {
   const { channels, sampleRateHz, truth } = sound;
-  const places = evenPlaces(truth.notes, exercise, 60 / timelineOf(report.notes, exercise).beatSec!);
+  const places = evenPlaces(truth.notes, exercise, 60 / timelineOf(report, exercise).beatSec!);
   const { attacks } = versionsOf(report, exercise).even!;
   const part = cutPart(sound, 0, report.audio.durationSec, 1, attacks)!;
   return truth.notes.map(({ timeSec }, index) => {

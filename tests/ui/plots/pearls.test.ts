@@ -48,7 +48,7 @@ describe('pearls', () => {
     const { report, exercise } = invent(made);
     const missed = pearlsOf(made).find((pearl) => pearl.step === 6)!;
     expect(missed.kind).toBe('missed');
-    expect(missed.timeSec).toBe(timelineOf(report.notes, exercise).tickSec.get(6));
+    expect(missed.timeSec).toBe(timelineOf(report, exercise).tickSec.get(6));
     expect(sounded(missed)).toBe(false);
   });
 });

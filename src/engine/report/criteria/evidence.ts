@@ -1,10 +1,12 @@
 import type { FindingKind, Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment, ExtraNote, MatchedNote } from '../../match/index.ts';
+import { isDetour } from '../../timeline/index.ts';
 import type { Criteria } from './index.ts';
 
 /*
  * How sure it is that a note was wrong, missing or too many. What is not sure is no accusation anywhere: neither in the sentence nor
- * in the list, on the string or among the figures. A written note is then unsure, and asked about; a key too many is left out.
+ * in the list, on the string or among the figures. A written note is then unsure, and asked about; a key too many is left out. But
+ * nothing is measured across it either: what may have been a key struck again is no hesitation.
  */
 
 /**
@@ -59,32 +61,43 @@ function ringsAlready({ notes }: Heard, { played, kind }: ExtraNote): boolean {
 const MISSING_HIDDEN: readonly FindingKind[] = ['too-quiet', 'noise', 'speech'];
 const EXTRA_INVENTED: readonly FindingKind[] = ['too-quiet', 'noise', 'speech', 'clipping'];
 
+/** What is sure of an alignment. */
+export interface Sure {
+  /** with only those faults that are surely ones */
+  readonly alignment: Alignment;
+  /** when a key was struck again or the player went back, though that is not sure: nothing is said of it, and no interval spans it */
+  readonly perhapsAgainSec: readonly number[];
+}
+
 /**
- * Alignment → the same with only those faults that are surely ones, by the criteria. Where sound was lost, or is too poor for it,
- * no note is missing and none is too many; where the pedal was held, none whose string rang already.
+ * Alignment → what of its faults is surely one, by the criteria. Where sound was lost, or is too poor for it, no note is missing and
+ * none is too many; where the pedal was held, none whose string rang already.
  */
 export function onlySure(
   heard: Heard,
   alignment: Alignment,
   { sure }: Criteria,
   { soundLost = false, pedalHeld = false },
-): Alignment {
+): Sure {
   const found = (kinds: readonly FindingKind[]): boolean =>
     soundLost || heard.findings.some(({ kind }) => kinds.includes(kind));
   const [missingHidden, extraInvented] = [found(MISSING_HIDDEN), found(EXTRA_INVENTED)];
+  const matched = alignment.matched.map((note): MatchedNote => {
+    const hidden = note.verdict === 'missed' && missingHidden;
+    if (!hidden && sureOfFault(heard, note) >= sure) return note;
+    const { step, expected } = note;
+    return { step, expected, verdict: 'unsure', reason: { notice: 'not-certain', name: expected.name } };
+  });
+  // What rings on by itself took no time.
+  const struck = alignment.extras.filter(
+    (extra) => sureOfExtra(heard, extra) > 0 && !(pedalHeld && ringsAlready(heard, extra)),
+  );
+  const extras = struck.filter(
+    (extra) => sureOfExtra(heard, extra) >= sure && (!extraInvented || extra.kind === 'restart'),
+  );
+  const perhaps = struck.filter((extra) => isDetour(extra.kind) && !extras.includes(extra));
   return {
-    ...alignment,
-    matched: alignment.matched.map((note): MatchedNote => {
-      const hidden = note.verdict === 'missed' && missingHidden;
-      if (!hidden && sureOfFault(heard, note) >= sure) return note;
-      const { step, expected } = note;
-      return { step, expected, verdict: 'unsure', reason: { notice: 'not-certain', name: expected.name } };
-    }),
-    extras: alignment.extras.filter(
-      (extra) =>
-        sureOfExtra(heard, extra) >= sure &&
-        !(pedalHeld && ringsAlready(heard, extra)) &&
-        (!extraInvented || extra.kind === 'restart'),
-    ),
+    alignment: { ...alignment, matched, extras },
+    perhapsAgainSec: perhaps.map(({ played }) => heard.notes[played]!.timeSec),
   };
 }

@@ -79,6 +79,8 @@ interface Known {
   readonly handKnown?: boolean;
   /** the pedal was held throughout, so that nothing is known of the touch; by default it was not */
   readonly pedalHeld?: boolean;
+  /** when a key was struck again or the player went back, though that is not sure enough to be told */
+  readonly perhapsAgainSec?: readonly number[];
 }
 
 /**
@@ -89,17 +91,17 @@ export function measure(
   heard: Heard,
   alignment: Alignment,
   criteria: Criteria,
-  { piano = null, soundLost = false, handKnown = true, pedalHeld = false }: Known = {},
+  { piano = null, soundLost = false, handKnown = true, pedalHeld = false, perhapsAgainSec = [] }: Known = {},
 ): Measured {
   const { exercise } = alignment;
   const hands = handsOf(alignment);
-  const strikes = strikesBy(heard, alignment, null);
+  const strikes = strikesBy(heard, alignment, null, perhapsAgainSec);
   const played = soundLost ? [] : intervalsOf(strikes, alignment, null);
   const intervals = rhythmTakenOut(played, exercise);
   const unbroken = intervals.filter(({ fromStep }) => !stoppedAfter(alignment).has(fromStep));
   const deviations = deviationsOf(played, layInTime(strikes, exercise));
   const byHand = hands.map((hand) => {
-    const own = strikesBy(heard, alignment, hand);
+    const own = strikesBy(heard, alignment, hand, perhapsAgainSec);
     return {
       hand,
       strikes: own,

@@ -2,7 +2,7 @@ import { levelNoise, onsetNoise, strikeVariance } from './ear-noise.ts';
 import type { ExpectedNote, ExpectedStep, Hand } from '../../exercise/index.ts';
 import type { Heard, PlayedNote } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
-import { strikesOf, unbrokenOf } from '../../timeline/index.ts';
+import { isDetour, strikesOf, unbrokenOf } from '../../timeline/index.ts';
 import type { Strike as StrikeOf, StruckNote } from '../../timeline/index.ts';
 
 /** One expected note that was struck, rightly or not. */
@@ -18,7 +18,7 @@ export interface StruckKey extends StruckNote {
 /** One step as it was struck by one hand, or by both. */
 export type Strike = StrikeOf<StruckKey>;
 
-/** The time from one step to the next, with nothing missed, repeated or gone back for between. */
+/** The time from one step to the next, with nothing missed between, and nothing repeated or gone back for, not even perhaps. */
 export interface Interval {
   /** the step that it leads into */
   readonly step: number;
@@ -35,8 +35,16 @@ export interface Interval {
   readonly noiseVariance: number;
 }
 
-/** Alignment → the steps struck by `hand` (null: by either), in order of time; steps with no key struck are left out. */
-export function strikesBy(heard: Heard, alignment: Alignment, hand: Hand | null): readonly Strike[] {
+/**
+ * Alignment → the steps struck by `hand` (null: by either), in order of time; steps with no key struck are left out.
+ * `perhapsAgainSec`: when a key was struck again or the player went back, though that is not sure.
+ */
+export function strikesBy(
+  heard: Heard,
+  alignment: Alignment,
+  hand: Hand | null,
+  perhapsAgainSec: readonly number[],
+): readonly Strike[] {
   const [onsetSdOf, levelSdOf] = [onsetNoise(heard), levelNoise(heard)];
   const keys = alignment.matched.flatMap((note): StruckKey[] => {
     if (note.verdict !== 'correct' && note.verdict !== 'wrong') return [];
@@ -48,9 +56,9 @@ export function strikesBy(heard: Heard, alignment: Alignment, hand: Hand | null)
     return [{ step, timeSec: played.timeSec, played, expected, right, onsetSdMs, levelSdDb }];
   });
   const detoursSec = alignment.extras
-    .filter((extra) => extra.kind === 'repeat' || extra.kind === 'restart')
-    .map((extra) => heard.notes[extra.played]!.timeSec);
-  return strikesOf(keys, detoursSec, alignment.exercise);
+    .filter(({ kind }) => isDetour(kind))
+    .map(({ played }) => heard.notes[played]!.timeSec);
+  return strikesOf(keys, [...detoursSec, ...perhapsAgainSec], alignment.exercise);
 }
 
 /** Strikes → intervals between consecutive steps of the exercise. */

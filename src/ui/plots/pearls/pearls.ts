@@ -52,7 +52,7 @@ export function threadPearls(report: Report, exercise: Exercise): readonly Pearl
       return { ...place, kind: 'wrong', levelDb: note.levelDb, wantedName: note.wantedName ?? '' };
     return { ...place, kind: 'extra', levelDb: note.levelDb, extraKind: note.extraKind ?? 'other' };
   });
-  const { tickSec } = timelineOf(report.notes, exercise);
+  const { tickSec } = timelineOf(report, exercise);
   const silent = [
     ...report.missed.map((note) => ({ ...note, kind: 'missed' as const })),
     ...report.unsure.map((note) => ({ ...note, kind: 'unsure' as const })),

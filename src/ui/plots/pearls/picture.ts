@@ -25,7 +25,7 @@ const STEP_PX = { narrow: 42, wide: 50, most: 150, mostChord: 200 } as const;
 /** Report → the string of pearls in rows that fit the width, all at one scale of time. */
 export function drawPearls(report: Report, exercise: Exercise, options: PictureOptions): PearlPicture {
   const spots = spotsOf(report, exercise);
-  const timeline = timelineOf(report.notes, exercise);
+  const timeline = timelineOf(report, exercise);
   const secPerBeat = timeline.beatSec ?? 1;
   const warp = cutSilences(
     [...new Set(spots.map((spot) => spot.timeSec))].sort((a, b) => a - b),

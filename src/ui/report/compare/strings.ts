@@ -77,7 +77,7 @@ export function compareStrings(other: Compared, now: Compared, widthPx: number):
 
 function placed({ report, exercise }: Compared): Placed {
   const spots = spotsOf(report, exercise).filter((spot) => !spot.extra);
-  const { tickSec, stepSec: usualSec } = timelineOf(report.notes, exercise);
+  const { tickSec, stepSec: usualSec } = timelineOf(report, exercise);
   const stepSec = usualSec ?? beatsPerStep(exercise);
   return {
     spots,

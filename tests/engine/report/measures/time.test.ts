@@ -39,6 +39,39 @@ describe('evenness of time', () => {
     );
   });
 
+  it.each([
+    { blow: 'surely', confidence: 0.95, told: 1, intervals: 11, percent: 0 },
+    { blow: 'perhaps', confidence: 0.5, told: 0, intervals: 11, percent: 0 },
+    { blow: 'as near the first as only an echo is', confidence: 0.5, afterSec: 0.1, told: 0, intervals: 12 },
+  ])(
+    'of even playing in which a key is struck again $blow',
+    ({ confidence, afterSec = 0.3, ...expected }) => {
+      // The wait about it is the blow's, and would be 14 %.
+      const notes = withIntervals(EVEN.map((ioi, at) => (at === 5 ? ioi + 200 : ioi)));
+      const again = played(notes[5]!.timeSec + afterSec, notes[5]!.midi, { confidence });
+      const report = reportOf([...notes, again]);
+      const { evennessPercent, intervals, tempoBpm } = report.measures;
+      expect(report.notes.filter(({ verdict }) => verdict === 'extra')).toHaveLength(expected.told);
+      expect(intervals).toHaveLength(expected.intervals);
+      expect(value(evennessPercent)).toBeCloseTo(expected.percent ?? 13.856, 2);
+      expect(value(tempoBpm)).toBeCloseTo(75, 6);
+      expect(report.perhapsAgainSec).toEqual(
+        expected.told === 0 && afterSec === 0.3 ? [again.timeSec] : undefined,
+      );
+    },
+  );
+
+  it('of so few that hardly any is free of what was perhaps struck again is none, and says so', () => {
+    const notes = withIntervals(EVEN);
+    const again = notes
+      .slice(0, 9)
+      .map(({ timeSec, midi }) => played(timeSec + 0.2, midi, { confidence: 0.5 }));
+    const { evennessPercent, driftPercent } = reportOf([...notes, ...again]).measures;
+    const none = { notice: { notice: 'needs-intervals', needed: 4, there: 3 } };
+    expect(evennessPercent).toMatchObject(none);
+    expect(driftPercent).toHaveProperty('notMeasured');
+  });
+
   it('is the same at any tempo, and in ms it grows with it', () => {
     fc.assert(
       fc.property(someIntervals, fc.double({ min: 0.5, max: 2, noNaN: true }), (iois, times) => {
