@@ -1,4 +1,5 @@
 export type * from './types.ts';
+export type { ReportOptions } from './options.ts';
 export { REPORT } from './types.ts';
 export type { Criteria } from './criteria/index.ts';
 export { crossingsOf, handsPlayedIn, isHandKnown, lateCrossings } from './hands.ts';
@@ -10,41 +11,39 @@ export { tellIntention } from './words/asked.ts';
 export { faultCount } from './words/standing.ts';
 export { tellWords } from './words/telling/index.ts';
 export type { ToldWords } from './words/telling/index.ts';
-import {
-  choiceIn,
-  ENGLISH,
-  notesABeat,
-  sameIntention,
-  samePassage,
-  stepMs,
-  WHOLE,
-} from '../exercise/index.ts';
+import { choiceIn, notesABeat, sameIntention, samePassage, stepMs, WHOLE } from '../exercise/index.ts';
 import type { Hands, Practising } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import { handSaid } from '../match/index.ts';
 import type { Alignment } from '../match/index.ts';
-import { DEFAULT_CRITERIA, evenAt } from './criteria/index.ts';
+import { evenAt } from './criteria/index.ts';
 import { onlySure } from './criteria/evidence.ts';
+import type { Sure } from './criteria/evidence.ts';
 import { measure } from './measures/index.ts';
 import { isHandKnown } from './hands.ts';
 import { reportNotes } from './notes.ts';
-import type { Report, ReportOptions } from './types.ts';
+import { REPORT_DEFAULTS } from './options.ts';
+import type { ReportOptions } from './options.ts';
+import type { Report } from './types.ts';
 import { sceneFacts, speak } from './words/index.ts';
-
-export const REPORT_DEFAULTS: ReportOptions = {
-  targetBpm: null,
-  earlier: [],
-  sitting: 0,
-  daysBefore: [],
-  soundLostSec: 0,
-  pedalHeld: false,
-  criteria: DEFAULT_CRITERIA,
-  locale: ENGLISH,
-  piano: null,
-};
 
 /** What was heard and how it answers the exercise → every figure and the words. */
 export function writeReport(heard: Heard, matched: Alignment, options: Partial<ReportOptions> = {}): Report {
+  const asked = { ...REPORT_DEFAULTS, ...options };
+  const { criteria, soundLostSec, pedalHeld } = asked;
+  return writeSure(
+    heard,
+    onlySure(heard, matched, criteria, { soundLost: soundLostSec > 0, pedalHeld }),
+    asked,
+  );
+}
+
+/** The same of what is sure. */
+export function writeSure(
+  heard: Heard,
+  { alignment, perhapsAgainSec }: Sure,
+  options: Partial<ReportOptions>,
+): Report {
   const {
     targetBpm,
     earlier,
@@ -57,7 +56,6 @@ export function writeReport(heard: Heard, matched: Alignment, options: Partial<R
     piano,
   } = { ...REPORT_DEFAULTS, ...options };
   const soundLost = soundLostSec > 0;
-  const { alignment, perhapsAgainSec } = onlySure(heard, matched, asked, { soundLost, pedalHeld });
   const { exercise, octaveShift, semitoneShift, betterFit, chosen } = alignment;
   const { key, form, hands, octaves, minorScale } = exercise.choice;
   // Only where nobody said which hand it is a likelihood.

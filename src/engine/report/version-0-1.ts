@@ -2,7 +2,9 @@ import { exerciseOf, octavesUp } from '../exercise/index.ts';
 import type { Exercise, ExpectedNote, Locale } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
-import { writeReport } from './index.ts';
+import { onlySure } from './criteria/evidence.ts';
+import { DEFAULT_CRITERIA } from './criteria/index.ts';
+import { writeSure } from './index.ts';
 import type { Report } from './types.ts';
 import { tellWords } from './words/index.ts';
 import type { ToldWords } from './words/index.ts';
@@ -16,8 +18,11 @@ export function tellReport(report: Report, locale: Locale): ToldWords {
   const exercise = exerciseOf(report.exercise);
   const alignment = exercise === null ? null : alignmentIn(report, exercise);
   if (alignment === null) return tellWords(report.words, locale);
-  const { targetBpm } = report;
-  return tellWords(writeReport(heardIn(report), alignment, { targetBpm }).words, locale);
+  const { targetBpm, perhapsAgainSec = [] } = report;
+  const heard = heardIn(report);
+  const sure = onlySure(heard, alignment, DEFAULT_CRITERIA, {});
+  const all = { ...sure, perhapsAgainSec: [...sure.perhapsAgainSec, ...perhapsAgainSec] };
+  return tellWords(writeSure(heard, all, { targetBpm }).words, locale);
 }
 
 /** The ear of version 0.1 placed an onset alone within so much, ms, one standard deviation. */

@@ -2,10 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ALL_KEYS, buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import { matchNotes } from '../../../../src/engine/match/index.ts';
+import { writeReport } from '../../../../src/engine/report/index.ts';
 import type { Report } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
-import { played } from '../../match/simulated.ts';
-import { measuresOf, plusMinus, reportOf, value, withIntervals } from './series.ts';
+import { heardOf, played } from '../../match/simulated.ts';
+import { ARPEGGIO, measuresOf, plusMinus, reportOf, value, withIntervals } from './series.ts';
 
 const EVEN = Array.from({ length: 12 }, () => 400);
 const someIntervals = fc.array(fc.double({ min: 250, max: 600, noNaN: true }), {
@@ -42,7 +44,7 @@ describe('evenness of time', () => {
   it.each([
     { blow: 'surely', confidence: 0.95, told: 1, intervals: 11, percent: 0 },
     { blow: 'perhaps', confidence: 0.5, told: 0, intervals: 11, percent: 0 },
-    { blow: 'as near the first as only an echo is', confidence: 0.5, afterSec: 0.1, told: 0, intervals: 12 },
+    { blow: 'as near the first as only an echo is', confidence: 0.5, afterSec: 0.08, told: 0, intervals: 12 },
   ])(
     'of even playing in which a key is struck again $blow',
     ({ confidence, afterSec = 0.3, ...expected }) => {
@@ -58,6 +60,24 @@ describe('evenness of time', () => {
       expect(report.perhapsAgainSec).toEqual(
         expected.told === 0 && afterSec === 0.3 ? [again.timeSec] : undefined,
       );
+    },
+  );
+
+  it.each([
+    { likely: 0.2, intervals: 11 },
+    { likely: 0.05, intervals: 12 },
+  ])(
+    'leaves out what was struck again with a likelihood of $likely after both listenings: $intervals intervals',
+    ({ likely, intervals }) => {
+      const notes = withIntervals(EVEN);
+      const { timeSec, midi } = notes[5]!;
+      const heard = heardOf([...notes, played(timeSec + 0.2, midi)]);
+      const alignment = matchNotes(heard, buildExercise(ARPEGGIO));
+      const doubted = heard.notes.map((note) =>
+        notes.includes(note) ? note : { ...note, confidence: likely },
+      );
+      const report = writeReport({ ...heard, notes: doubted }, alignment);
+      expect(report.measures.intervals).toHaveLength(intervals);
     },
   );
 
