@@ -4,6 +4,7 @@ import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.t
 import type { Hand } from '../exercise/index.ts';
 import { octaveHigher } from '../match/index.ts';
 import type { Alignment, Better, MatchedNote } from '../match/index.ts';
+import { isSame, maybeAgain, struckAgain } from './again.ts';
 import { Asker } from './asker.ts';
 import type { Answer } from './asker.ts';
 import { handsHeard } from './hands.ts';
@@ -31,7 +32,8 @@ export function recheck(
 ): Rechecked {
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
   const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
-  if (single && isHeard && alignment.extras.length === 0) return { heard, alignment, rechecks: [] };
+  const isPlain = alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0;
+  if (single && isHeard && isPlain) return { heard, alignment, rechecks: [] };
   const listenTo = (read: Alignment): Listening => listen(heard, read, sound, alone, single);
   const asRead = listenTo(alignment);
   const higher = isUpperAlone(asRead) ? listenTo(octaveHigher(heard, alignment)) : null;
@@ -81,11 +83,11 @@ function settleSteps(listening: Listening): Rechecked {
   const { heard, alignment, answers } = listening;
   const steps = alignment.exercise.steps.map(({ step }) => settleStep(listening, step));
   const settled = steps.flatMap(({ written }) => written).sort((a, b) => a.place - b.place);
-  const extras = [...extrasBetween(listening), ...steps.flatMap((step) => step.extras)];
+  const again = struckAgain(listening, maybeAgain(heard, alignment));
+  const extras = [...extrasBetween(listening), ...steps.flatMap((step) => step.extras), ...again];
   const found = [...settled, ...extras].flatMap(({ note }) => note ?? []);
-  const notes = [...new Set([...notAsked(heard, alignment), ...found])].sort(
-    (a, b) => a.timeSec - b.timeSec || a.midi - b.midi,
-  );
+  const rest = notAsked(heard, alignment).filter((note) => !again.some((one) => isSame(one.note, note)));
+  const notes = [...new Set([...rest, ...found])].sort((a, b) => a.timeSec - b.timeSec || a.midi - b.midi);
   const indexOf = new Map(notes.map((note, index) => [note, index]));
   const { betterFit, ...asChosen } = alignment;
   return {

@@ -9,6 +9,8 @@ import type { Answer, Asker } from './asker.ts';
 
 /** Struck ones for each invented one where the closer look was trained (training/look/strays.py): what its log odds go by. */
 const TRAINED_ODDS = 0.2;
+/** To be added to them where struck and invented ones are as common. */
+const EVEN = -Math.log(TRAINED_ODDS);
 /**
  * What is taken to have been met before an attempt: in quiet sound 62 of 65 extra keys are found and none is invented in 4445 notes
  * (FIGURES.md of the benches).
@@ -54,6 +56,11 @@ export class Strays {
     );
     const isCaught = isAtStep && (this.#isSingle || kind === 'slip');
     return share(this.answer(note).logOdds + this.#priorLogOdds + (isCaught ? CAUGHT : 0));
+  }
+
+  /** 0..1, of one that the alignment had explained: such are struck no more often than not, and beside a voice still less. */
+  sureOfExplained(note: PlayedNote): number {
+    return share(this.answer(note).logOdds + Math.min(this.#priorLogOdds, EVEN));
   }
 }
 

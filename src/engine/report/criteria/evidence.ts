@@ -14,8 +14,11 @@ import type { Criteria } from './index.ts';
  * happens to far less than one in ten (0.03 % of notes alone, 0.6 % under their octave: development piano).
  */
 const PASSED_OVER = 0.1;
-/** A finger strikes one key again at most some seven times a second (tapping: Repp 2005, memory); what comes sooner is an echo of the ear. */
-const SOONEST_AGAIN_SEC = 0.14;
+/**
+ * A finger strikes one key again some seven times a second at will (tapping: Repp 2005, memory), but a double blow comes sooner, and the
+ * beats about it shift (0.127 s: development piano); what comes sooner than this is an echo of the ear.
+ */
+const SOONEST_AGAIN_SEC = 0.1;
 
 /** Probability that a written note is what it was called, wrong or missing; 1 of any other. */
 export function sureOfFault(heard: Heard, note: MatchedNote): number {
