@@ -60,8 +60,8 @@ def tensors(batch):
 class Producer:
     """A thread that makes batches ahead, on CUDA on a stream of its own; the bank's synthetic pianos are renewed now and then."""
 
-    def __init__(self, make, bank, seed, depth=4):
-        self.make, self.bank, self.seed = make, bank, seed
+    def __init__(self, make, bank, seed, renew_sec, depth=4):
+        self.make, self.bank, self.seed, self.renew_sec = make, bank, seed, renew_sec
         self.cuda = bank.device == "cuda"
         self.ready, self.stopped, self.broken = queue.Queue(depth), threading.Event(), None
         self.thread = threading.Thread(target=self._run, daemon=True)
@@ -93,7 +93,7 @@ class Producer:
     def _produce(self, stream):
         begun, renewals = time.time(), 0
         while not self.stopped.is_set():
-            if time.time() - begun > RENEW_SEC:
+            if self.renew_sec and time.time() - begun > self.renew_sec:
                 renewals += 1
                 with ALONE:
                     self.bank.renew(self.seed * 77 + renewals)
@@ -164,7 +164,9 @@ class Trainee:
         state = dict(mean=here(self.mean), net=here(self.net.state_dict()), optimiser=self.optimiser.state_dict())
         sizes = getattr(self.net, "sizes", None)
         state |= dict(sizes=sizes, steps=self.steps, minutes=minutes)
-        torch.save(state, os.path.join(folder, self.name + ".pt"))
+        path = os.path.join(folder, self.name + ".pt")
+        torch.save(state, path + ".new")
+        os.replace(path + ".new", path)
 
     def load(self, folder):
         """→ minutes of training that lie behind"""
@@ -227,6 +229,7 @@ def options(description):
     )
     parser.add_argument("--again", type=int, default=0, help="steps on earlier batches after each new one")
     parser.add_argument("--shelf", type=int, default=1200, help="earlier batches kept (of the listener 0.1 GB each)")
+    parser.add_argument("--renew", type=float, default=RENEW_SEC, help="s to other synthesised pianos; 0: never")
     parser.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu")
     parser.add_argument("--seed", type=int, default=1)
     return parser

@@ -82,7 +82,7 @@ def main():
     talk, talk_kept = talk_lines(args.data, args.device)
     room = Room(LENGTH, args.device)
     log(f"trained on {', '.join(real)}; {done:.1f} min and {trainee.steps} steps done")
-    producer = loop.Producer(lambda: source.make(room, talk, chance), bank, seed)
+    producer = loop.Producer(lambda: source.make(room, talk, chance), bank, seed, args.renew)
     loop.train([trainee], producer, args, done, log)
     producer.stop()
     source.stop()

@@ -32,21 +32,22 @@ def run(pianos, bank, plan, room, ear, talk, args, log, folder=None):
         if piano in plan["names"]
     }
     chance = random.Random(5)
-    for piano, source in sources.items():
-        source.bank = bank
-        trainees = pianos[piano]
-        rows = {one.name: [] for one in trainees}
-        truth = []
-        for _ in range(args.evaluate):
+    truths = {piano: [] for piano in sources}
+    rows = {piano: {one.name: [] for one in pianos[piano]} for piano in sources}
+    # in turn, since each piano's processes count while the others' batches are asked about
+    for _ in range(args.evaluate):
+        for piano, source in sources.items():
+            source.bank = bank
             z = source.make(room, ear, talk, chance)
             has = torch.stack([(z[name] < len(z["alone"]) - 1).float() for name in ("other", "own")], 1)
             about = torch.stack([z[n] for n in ("struck", "late", "kind", "below", "mild")], 1)
-            truth.append(torch.cat([about, has, z["told"][:, :2]], 1)[: z["count"]].cpu())
-            for one in trainees:
-                rows[one.name].append(answers(one.net, z).cpu())
+            truths[piano].append(torch.cat([about, has, z["told"][:, :2]], 1)[: z["count"]].cpu())
+            for one in pianos[piano]:
+                rows[piano][one.name].append(answers(one.net, z).cpu())
+    for piano, source in sources.items():
         source.stop()
-        truth = torch.cat(truth).numpy()
-        answered = {name: torch.cat(some).numpy() for name, some in rows.items()}
+        truth = torch.cat(truths[piano]).numpy()
+        answered = {name: torch.cat(some).numpy() for name, some in rows[piano].items()}
         if folder is not None:
             kept = {name: value.astype(np.float16) for name, value in dict(answered, truth=truth).items()}
             np.savez_compressed(os.path.join(folder, f"evaluation-{piano}.npz"), **kept)

@@ -164,7 +164,7 @@ def learn(trainees, plan, args, log):
     if cuda and not project.agrees(args.device):
         log("the kernel of project.py is wrong here: plain torch instead")
         project.by_kernel = project.plainly
-    producer = loop.Producer(lambda: source.make(room, ear, talk, chance), bank, seed)
+    producer = loop.Producer(lambda: source.make(room, ear, talk, chance), bank, seed, args.renew)
     loop.train(trainees, producer, args, done, log)
     producer.stop()
     source.stop()
