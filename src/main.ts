@@ -1,7 +1,8 @@
 import { mount } from 'svelte';
 import attemptUrl from '../audio-fixtures/late-thumb/attempt.wav?url';
 import { createAnalyst, openLiveListener } from './io/analysis/index.ts';
-import { decodeInBrowser, readsAac, warmUp } from './io/decode/browser.ts';
+import { decodeInBrowser, readsAac } from './io/decode/browser.ts';
+import { loadDecoders } from './io/decode/index.ts';
 import { createHistory } from './io/history/index.ts';
 import { canListen, listMicrophones, openMicrophone } from './io/microphone/index.ts';
 import { createOffline } from './io/offline/index.ts';
@@ -227,7 +228,7 @@ async function makeReady(): Promise<void> {
   const parts = [
     journal.load(),
     reviews.load(),
-    warmUp(),
+    loadDecoders(),
     import('./ui/report/Report.svelte'),
     import('./ui/plots/staff/draw.ts').then(({ loadMusicFont }) => loadMusicFont()),
     ...(currentAttempt.busy || currentAttempt.front !== null ? [] : [analyst.analyse(NOTHING, null, {})]),

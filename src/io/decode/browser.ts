@@ -1,5 +1,5 @@
 import { SoundGatherer } from './gather.ts';
-import { DECODE_DEFAULTS, DecodeError, decodeFile, loadDecoders } from './index.ts';
+import { DECODE_DEFAULTS, DecodeError, decodeFile } from './index.ts';
 import type { DecodedAudio } from './types.ts';
 
 /** Rates to decode at where the file does not say its own, Hz: what nearly all recordings have. */
@@ -40,8 +40,3 @@ export async function decodeByBrowser(bytes: ArrayBuffer): Promise<DecodedAudio 
 /** Whether this browser reads AAC, most M4A files: the one kind that is left to it. */
 export const readsAac = (): boolean =>
   document.createElement('audio').canPlayType('audio/mp4; codecs="mp4a.40.2"') !== '';
-
-/** Fetches all decoders ahead, so that the page can open any file offline. */
-export function warmUp(): Promise<void> {
-  return loadDecoders();
-}

@@ -23,13 +23,16 @@ export interface MicrophoneName {
 export type RecordingMicrophone = Microphone &
   Pick<LiveMicrophone, 'sampleRateHz' | 'nowSec' | 'onBlock' | 'take'>;
 
+/** A sound or video file → its sound, with what there is to remark of it. It may take the bytes away; the name is for messages. */
+export type Decode = (
+  bytes: ArrayBuffer,
+  name: string,
+) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
+
 /** The devices of the page, passed in so that the desk can be tested without them. */
 export interface Devices {
   readonly analyst: Analyst;
-  readonly decode: (
-    bytes: ArrayBuffer,
-    name: string,
-  ) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
+  readonly decode: Decode;
   /** null: the system's choice */
   readonly openMicrophone: (deviceId: string | null) => Promise<RecordingMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;

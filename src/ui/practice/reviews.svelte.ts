@@ -1,4 +1,5 @@
 import { buildExercise, type AssignedExercise } from '../../engine/index.ts';
+import { endingOf } from '../../io/encode/index.ts';
 import type { Decode, Review, SentAttempt, SoundFile } from '../../io/review/index.ts';
 import type { Shelf, Shelved } from '../../io/shelf/index.ts';
 import type { Journal } from '../attempt/journal.svelte.ts';
@@ -171,10 +172,6 @@ export class Reviews {
       return undefined;
     }
   }
-}
-
-function endingOf({ mime }: SoundFile): string {
-  return mime === 'audio/webm' ? 'webm' : 'wav';
 }
 
 /** Reviews, newest first → all that they ask for, in that order. Attempts count from when the review was made. */

@@ -69,11 +69,16 @@ export function entryWords({ summary, choice, name }: Entry): string {
   return exercise === null ? soundName(name) : exerciseWords(exercise);
 }
 
-/** How an attempt went, in figures: "13 of 13 right · evenness 9.4 % · ♩ = 77". */
+/** How the attempt of an entry went, or why nothing is told of it. */
 export function figureWords({ state, summary }: Entry): string {
   const t = strings().journal.list;
   if (state === 'unanalysed') return t.unanalysed;
-  if (summary === null) return t.noReport;
+  return summary === null ? t.noReport : summaryWords(summary);
+}
+
+/** How an attempt went, in figures: "13 of 13 right · evenness 9.4 % · ♩ = 77". */
+export function summaryWords(summary: AttemptSummary): string {
+  const t = strings().journal.list;
   const { evennessPercent, tempoBpm, exercise } = summary;
   return [
     notesWords(summary),

@@ -6,7 +6,7 @@ import { clock } from '../kit/figures.ts';
 import { notice, speaking, strings, troubleWords } from '../language/index.ts';
 import type { Spot } from '../plots/pearls/spots.ts';
 import type { Stretch } from '../plots/pearls/stretches.ts';
-import { exerciseWords, notesWords, percentWords, tempoWords, whenWords } from '../practice/words.ts';
+import { exerciseWords, whenWords } from '../practice/words.ts';
 
 /** What a student is called. */
 export function studentWords({ name }: Student): string {
@@ -39,18 +39,6 @@ function isNeighbour(one: ExerciseChoice, other: ExerciseChoice): boolean {
   if (one.minorScale !== other.minorScale || one.form === 'passage') return false;
   const [a, b] = [one, other].map((choice) => buildExercise(choice).steps[0]?.notes[0]?.midi ?? 0);
   return [1, 11].includes(Math.abs(a! - b!) % 12);
-}
-
-/** "13 of 13 right · evenness 9.4 % · ♩ = 77" */
-export function figuresOf({ summary }: Playing): string {
-  if (summary === null) return '';
-  const { evennessPercent, tempoBpm, exercise } = summary;
-  const t = strings().journal.list;
-  return [
-    notesWords(summary),
-    ...(evennessPercent === null ? [] : [t.evenness(percentWords(evennessPercent))]),
-    ...(tempoBpm === null ? [] : [tempoWords(exercise, tempoBpm)]),
-  ].join(' · ');
 }
 
 /** Where it comes from: "today 17:40, d-major.m4a, from 1:12" */

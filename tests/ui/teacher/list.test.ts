@@ -9,7 +9,7 @@ import { deedOf, type Pressed } from '../../../src/ui/teacher/shortcuts.ts';
 import { proposedNames } from '../../../src/ui/teacher/state/students.ts';
 import { suggestionsFor } from '../../../src/ui/teacher/suggest.ts';
 import { isIn } from '../../../src/ui/teacher/which.ts';
-import { figuresOf, stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
+import { stateWords, whereWords, whyUntold } from '../../../src/ui/teacher/words.ts';
 import { NOW_MS, summary } from '../../engine/standing/history.ts';
 
 const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
@@ -99,7 +99,6 @@ describe('what changed since the attempt before', () => {
 
 describe('a line of the list', () => {
   it('says how it went, where it comes from, and how far the teacher is with it', () => {
-    expect(figuresOf(playing({ wrong: 1 }))).toMatch(/^12 of 13 right · variation 4\.0.% · ♩ = 81$/);
     expect(whereWords(playing({}, { startSec: 72, whenMs: null }), NOW_MS)).toBe('d.wav, from 1:12');
     expect(stateWords(playing({}))).toBe('to be heard');
     expect(stateWords(playing({}, { heardMs: 1, remarks: 2 }))).toBe('heard, 2 remarks');

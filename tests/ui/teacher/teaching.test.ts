@@ -18,6 +18,8 @@ const given = (...paths: readonly string[]) =>
 const names = ({ lists }: Teaching): readonly string[] => lists.students.map(({ name }) => name);
 const member = (name: string, text = 'sound') => ({
   name,
+  sizeBytes: text.length,
+  head: (bytes: number) => Promise.resolve(new TextEncoder().encode(text.slice(0, bytes))),
   read: () => Promise.resolve(new TextEncoder().encode(text)),
 });
 /** What begins so is taken for a zip, in which these files lie. */

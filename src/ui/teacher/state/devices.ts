@@ -1,41 +1,30 @@
-import type { Trouble } from '../../../io/troubles/index.ts';
-import type { AudioInput, Criteria, ExerciseChoice, Goals, Locale, Notice } from '../../../engine/index.ts';
+import type { AudioInput, Criteria, ExerciseChoice, Goals, Locale } from '../../../engine/index.ts';
 import type { Analyst } from '../../../io/analysis/index.ts';
+import type { Collection } from '../../../io/archive/index.ts';
 import type { Microphone } from '../../../io/microphone/index.ts';
 import type { Review, SoundFile } from '../../../io/review/index.ts';
 import type { Settings } from '../../../io/settings/index.ts';
 import type { Sorters } from '../../../io/sorting/index.ts';
 import type { TeachingStore } from '../../../io/teaching/index.ts';
+import type { Decode } from '../../attempt/devices.ts';
 import type { Fingerings } from '../../attempt/fingerings.svelte.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import type { Versions } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
-
-/** What can be had of a zip, and what cannot. */
-interface Unzipped {
-  readonly members: readonly {
-    readonly name: string;
-    readonly read: () => Promise<Uint8Array<ArrayBuffer>>;
-  }[];
-  readonly refused: readonly { readonly name: string; readonly reason: Trouble }[];
-}
 
 /** What the teacher's page is made of; passed in, so that it can be tested without a browser. */
 export interface TeachingDevices {
   readonly store: TeachingStore;
   readonly sorters: Sorters;
   readonly analyst: Analyst;
-  readonly decode: (
-    bytes: ArrayBuffer,
-    name: string,
-  ) => Promise<AudioInput & { readonly remarks: readonly Notice[] }>;
+  readonly decode: Decode;
   /** sound → a small file that travels */
   readonly encode: (sound: AudioInput) => Promise<SoundFile>;
   /** the same for speech */
   readonly encodeVoice: (sound: AudioInput) => Promise<SoundFile>;
   readonly isArchive: (file: Blob) => Promise<boolean>;
   /** a zip → its files, unpacked when they are read */
-  readonly openArchive: (zip: Blob) => Promise<Unzipped>;
+  readonly openArchive: (zip: Blob) => Promise<Collection>;
   /** whether it means to be a review, or attempts from a student */
   readonly isReview: (file: Blob) => Promise<boolean>;
   readonly readReview: (file: Blob) => Promise<Review>;

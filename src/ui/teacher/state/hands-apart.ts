@@ -1,7 +1,6 @@
 import { mergeHands, type HandsAlone } from '../../../engine/index.ts';
 import { toldBy, type GivenFile, type Playing } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { bufferOf } from './buffer.ts';
 import type { TeachingLists } from './lists.svelte.ts';
 
 type Used = Pick<TeachingDevices, 'store' | 'decode' | 'analyst' | 'locale' | 'criteria'>;
@@ -97,7 +96,7 @@ async function listenAgain(
 ): Promise<void> {
   const file = await store.sound(id);
   if (file === null) return;
-  const sound = await decode(bufferOf(file), name);
+  const sound = await decode(file.bytes.slice().buffer, name);
   const options = { locale: locale(), criteria: criteria(), asChosen: true, alone };
   const told = await analyst.analyse(sound, recognition.choice, options);
   const now = lists.playings.find((one) => one.id === id);

@@ -7,7 +7,6 @@ import type { Player } from '../../attempt/player.svelte.ts';
 import { versionsOf } from '../../attempt/retiming.ts';
 import type { Sound } from '../../attempt/sound.ts';
 import { EvenfallError, troubleOf, type Trouble } from '../../../io/troubles/index.ts';
-import { bufferOf } from './buffer.ts';
 import type { TeachingDevices } from './devices.ts';
 import { handsOfDay } from './hands-apart.ts';
 import type { TeachingLists } from './lists.svelte.ts';
@@ -58,7 +57,7 @@ export class Hearing {
       [this.reports, this.said] = await Promise.all([store.reports(id), store.said(id)]);
       const file = await store.sound(id);
       if (file !== null) {
-        const { channels, sampleRateHz, remarks } = await decode(bufferOf(file), name);
+        const { channels, sampleRateHz, remarks } = await decode(file.bytes.slice().buffer, name);
         this.sound = { channels, sampleRateHz, remarks, name, recordedHere: false };
       }
       this.#renewPlayer();

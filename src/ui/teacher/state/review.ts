@@ -1,7 +1,6 @@
 import type { Review, SentAttempt, SoundFile } from '../../../io/review/index.ts';
 import type { Example, Playing, Student } from '../../../io/teaching/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { bufferOf } from './buffer.ts';
 
 /** What an example is called in the file; each page says it in its own language. */
 const EXAMPLE = 'example attempt';
@@ -83,5 +82,5 @@ function exampleOf(id: string, { report, sound, madeMs }: Example): SentAttempt 
 async function travelling({ store, decode, encode }: Used, { id, name }: Playing): Promise<SoundFile | null> {
   const kept = await store.sound(id);
   if (kept === null || kept.mime !== 'audio/wav') return kept;
-  return encode(await decode(bufferOf(kept), name));
+  return encode(await decode(kept.bytes.slice().buffer, name));
 }

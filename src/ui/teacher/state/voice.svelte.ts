@@ -4,7 +4,6 @@ import type { SoundFile } from '../../../io/review/index.ts';
 import type { Player } from '../../attempt/player.svelte.ts';
 import { troubleOf, type Trouble } from '../../../io/troubles/index.ts';
 import type { TeachingDevices } from './devices.ts';
-import { bufferOf } from './buffer.ts';
 
 /** A spoken remark is that long at most, ms. */
 export const LONGEST_VOICE_MS = 180_000;
@@ -76,7 +75,7 @@ export class Voice {
     const { sound: file } = this;
     if (file === null || this.player !== null) return;
     try {
-      const { channels, sampleRateHz } = await this.#devices.decode(bufferOf(file), 'remark');
+      const { channels, sampleRateHz } = await this.#devices.decode(file.bytes.slice().buffer, 'remark');
       if (this.sound !== file || this.player !== null) return;
       const sound = { channels, sampleRateHz, name: 'remark', remarks: [], recordedHere: false };
       this.player = this.#devices.playerOf(sound, null);
