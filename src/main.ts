@@ -90,7 +90,7 @@ const passages = new Passages({
   kept: createKeptPassages(),
   open: async (file, bars) => (await import('./io/scores/index.ts')).openPassages(file, bars),
   encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
-  hearing: { analyst, decode: decodeInBrowser, openMicrophone: (deviceId) => openMicrophone({ deviceId }) },
+  hearing: { analyst, decode: decodeInBrowser, openMicrophone },
 });
 void passages.load();
 journal.passages = passages;
@@ -102,7 +102,7 @@ const currentAttempt = new CurrentAttempt(
   {
     analyst,
     decode: decodeInBrowser,
-    openMicrophone: (deviceId) => openMicrophone({ deviceId }),
+    openMicrophone,
     listMicrophones,
     piano,
     opened,
@@ -140,7 +140,7 @@ const together = new Together(
 
 const ears = {
   analyst,
-  openMicrophone: (deviceId: string | null) => openMicrophone({ deviceId }),
+  openMicrophone,
   openLiveListener,
   piano,
 };
@@ -179,7 +179,7 @@ const teacher = createTeacher({
   own,
   receive: (values) => passages.receive(values),
   decode: decodeInBrowser,
-  openMicrophone: () => openMicrophone({ deviceId: null }),
+  openMicrophone,
   playerOf: (sound, versions) => new Player(createPlayback(sound), eachFrame, versions),
   locale: () => speaking.locale,
 });

@@ -37,7 +37,7 @@ async function open(shared: Shared): Promise<Teaching> {
     store: teaching.createTeachingStore(),
     sorters: sorting.createSorters(),
     encode: (sound) => encodeSound(sound),
-    encodeVoice: (sound) => encodeSound(sound, { bitsPerSec: VOICE_BITS_PER_SEC }),
+    encodeVoice: (sound) => encodeSound(sound, VOICE_BITS_PER_SEC),
     isArchive: archive.isArchive,
     openArchive: (zip) => archive.openCollection(zip),
     isReview: review.isReview,

@@ -7,22 +7,14 @@ export { encodePcm, encodeWav };
 export { endingOf, isSoundOfKind, mimeOf } from './kinds.ts';
 export type { SoundFile } from './kinds.ts';
 
-export interface EncodeOptions {
-  /** of Opus; 96 000 for playing, a third of that is enough for speech */
-  readonly bitsPerSec: number;
-}
-
-export const ENCODE_DEFAULTS: EncodeOptions = { bitsPerSec: 96_000 };
+/** Enough for playing; a third of that is enough for speech. */
+const BITS_PER_SEC = 96_000;
 
 /**
  * Sound → a small file: Opus in WebM by the browser's own encoder, and where there is none, or it fails, a WAV of 16 bits,
  * which is seven times as large. Our own decoder reads both. Also for spoken remarks.
  */
-export async function encodeSound(
-  sound: AudioInput,
-  options: Partial<EncodeOptions> = {},
-): Promise<SoundFile> {
-  const { bitsPerSec } = { ...ENCODE_DEFAULTS, ...options };
+export async function encodeSound(sound: AudioInput, bitsPerSec = BITS_PER_SEC): Promise<SoundFile> {
   const channel = oneChannel(sound);
   const { sampleRateHz } = sound;
   try {

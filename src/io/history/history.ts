@@ -1,30 +1,21 @@
-import { createDatabase, keepForGood, storageUse, type Migration } from '../database/index.ts';
+import { createDatabase, keepForGood, storageUse } from '../database/index.ts';
 import { decodeFile } from '../decode/index.ts';
 import { encodeWav } from '../encode/index.ts';
 import { MIGRATIONS } from './database.ts';
-import type { JournalDatabase, JournalSchema } from './database.ts';
+import type { JournalDatabase } from './database.ts';
 import { changeEntries, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
 import { completed, newEntry } from './entry.ts';
 import type { Entry, History, Outcome } from './types.ts';
-
-export interface HistoryOptions {
-  readonly databaseName: string;
-  /** ms since 1970 */
-  readonly now: () => number;
-  readonly migrations: readonly Migration<JournalSchema>[];
-}
-const HISTORY_DEFAULTS: HistoryOptions = {
-  databaseName: 'evenfall-journal',
-  now: () => Date.now(),
-  migrations: MIGRATIONS,
-};
 
 /** How long deleted attempts can be brought back, ms. */
 const UNDO_MS = 7 * 86_400_000;
 
 /** The journal of this device, in IndexedDB; opened when it is first used. */
-export function createHistory(options: Partial<HistoryOptions> = {}): History {
-  const { databaseName, now, migrations } = { ...HISTORY_DEFAULTS, ...options };
+export function createHistory({
+  databaseName = 'evenfall-journal',
+  now = () => Date.now(),
+  migrations = MIGRATIONS,
+} = {}): History {
   const database = createDatabase(databaseName, migrations, 'journal');
 
   return {

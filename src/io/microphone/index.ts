@@ -53,13 +53,8 @@ export interface LiveMicrophone extends Microphone {
   resume(): Promise<void>;
 }
 
-export interface MicrophoneOptions {
-  /** from listMicrophones; null: the system's choice */
-  readonly deviceId: string | null;
-  /** how much of what came before `start` belongs to the take, seconds: nobody presses a button on the first note */
-  readonly preRollSec: number;
-}
-export const MICROPHONE_DEFAULTS: MicrophoneOptions = { deviceId: null, preRollSec: 0.3 };
+/** So much of what came before `start` belongs to the take, seconds: nobody presses a button on the first note. */
+const PRE_ROLL_SEC = 0.3;
 
 /** Ways in which browsers and devices change speech for the better and music for the worse. */
 const PROCESSING = {
@@ -89,9 +84,11 @@ export async function listMicrophones(): Promise<
 export const canListen = (): boolean =>
   typeof AudioWorkletNode !== 'undefined' && navigator.mediaDevices !== undefined;
 
-/** Opens the microphone with all processing off as far as the device lets it. Throws MicrophoneError. */
-export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): Promise<LiveMicrophone> {
-  const { deviceId, preRollSec } = { ...MICROPHONE_DEFAULTS, ...options };
+/**
+ * Opens a microphone of listMicrophones, or the one that the system chooses, with all processing off as far as the device lets it.
+ * Throws MicrophoneError.
+ */
+export async function openMicrophone(deviceId: string | null = null): Promise<LiveMicrophone> {
   if (!canListen()) throw new MicrophoneError('unsupported');
   const stream = await askFor(deviceId);
   const context = new AudioContext({ latencyHint: 'interactive' });
@@ -135,7 +132,7 @@ export async function openMicrophone(options: Partial<MicrophoneOptions> = {}): 
     sampleRateHz,
     level: () => meter.level(),
     start: () => {
-      takeFrom = Math.max(0, tape.end - Math.round(preRollSec * sampleRateHz));
+      takeFrom = Math.max(0, tape.end - Math.round(PRE_ROLL_SEC * sampleRateHz));
       tape.keepFrom(takeFrom);
     },
     stop: async () => {

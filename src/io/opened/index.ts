@@ -35,18 +35,10 @@ export interface Opened {
   forget(id: string): Promise<void>;
 }
 
-export interface OpenedOptions {
-  readonly databaseName: string;
-  /** so many are kept */
-  readonly most: number;
-  /** … of so many bytes in all; the one opened last is kept whatever its size */
-  readonly mostBytes: number;
-}
-const OPENED_DEFAULTS: OpenedOptions = {
-  databaseName: 'evenfall-opened',
-  most: 100,
-  mostBytes: 256 * 2 ** 20,
-};
+/** So many are kept … */
+const MOST = 100;
+/** … of so many bytes in all; the one opened last is kept whatever its size. */
+const MOST_BYTES = 256 * 2 ** 20;
 
 interface Head extends OpenedHead {
   readonly bytes: number;
@@ -65,9 +57,8 @@ const MIGRATIONS: readonly Migration<Schema>[] = [
 ];
 
 /** The last recordings that were opened on this device, in IndexedDB; opened when it is first used. */
-export function createOpened(options: Partial<OpenedOptions> = {}): Opened {
-  const { databaseName, most, mostBytes } = { ...OPENED_DEFAULTS, ...options };
-  const database = createDatabase(databaseName, MIGRATIONS);
+export function createOpened(): Opened {
+  const database = createDatabase('evenfall-opened', MIGRATIONS);
   let lastMs = 0;
   const quietly = <T>(act: () => Promise<T>): Promise<T | null> => act().catch(() => null);
 
@@ -82,7 +73,7 @@ export function createOpened(options: Partial<OpenedOptions> = {}): Opened {
       const lay = (laid: LaidFile): Promise<void> =>
         database.write(['heads', 'files'], async (store) => {
           const heads = (await store('heads').getAll()).filter(({ id }) => id !== head.id);
-          for (const id of tooOld([...heads, head], most, mostBytes)) {
+          for (const id of tooOld([...heads, head])) {
             await store('heads').delete(id);
             await store('files').delete(id);
           }
@@ -123,11 +114,11 @@ export function createOpened(options: Partial<OpenedOptions> = {}): Opened {
 }
 
 /** Heads, oldest first → the names of those for which there is no room beside the newer ones. */
-function tooOld(heads: readonly Head[], most: number, mostBytes: number): readonly string[] {
+function tooOld(heads: readonly Head[]): readonly string[] {
   let [count, bytes] = [0, 0];
   return heads.toReversed().flatMap((head) => {
     count += 1;
     bytes += head.bytes;
-    return count === 1 || (count <= most && bytes <= mostBytes) ? [] : [head.id];
+    return count === 1 || (count <= MOST && bytes <= MOST_BYTES) ? [] : [head.id];
   });
 }

@@ -16,19 +16,11 @@ const MIGRATIONS: readonly Migration<Schema>[] = [
   },
 ];
 
-export interface ShelfOptions {
-  readonly databaseName: string;
-  /** ms since 1970 */
-  readonly now: () => number;
-}
-const SHELF_DEFAULTS: ShelfOptions = { databaseName: 'evenfall-shelf', now: () => Date.now() };
-
 /** How long deleted reviews can be brought back, ms. */
 const UNDO_MS = 7 * 86_400_000;
 
 /** The reviews of this device, in IndexedDB; opened when it is first used. */
-export function createShelf(options: Partial<ShelfOptions> = {}): Shelf {
-  const { databaseName, now } = { ...SHELF_DEFAULTS, ...options };
+export function createShelf({ databaseName = 'evenfall-shelf', now = () => Date.now() } = {}): Shelf {
   const database = createDatabase(databaseName, MIGRATIONS, 'reviews');
   const change = (id: string, how: (head: Shelved) => Shelved): Promise<void> =>
     database.write(['heads'], async (store) => {

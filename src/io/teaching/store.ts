@@ -51,22 +51,14 @@ type Listed = 'students' | 'files' | 'playings' | 'templates';
 const OF_PLAYINGS = ['playings', 'reports', 'sounds', 'said'] as const;
 const ALL_STORES = ['students', 'files', 'waiting', ...OF_PLAYINGS, 'templates'] as const;
 
-export interface TeachingStoreOptions {
-  readonly databaseName: string;
-  /** ms since 1970 */
-  readonly now: () => number;
-}
-const TEACHING_DEFAULTS: TeachingStoreOptions = {
-  databaseName: 'evenfall-teaching',
-  now: () => Date.now(),
-};
-
 const NOTHING_SAID = { remarks: [], corrections: [] } as const;
 const NO_REPORTS = { own: null, chosen: null } as const;
 
 /** The recordings of students on this device, in IndexedDB. */
-export function createTeachingStore(options: Partial<TeachingStoreOptions> = {}): TeachingStore {
-  const { databaseName, now } = { ...TEACHING_DEFAULTS, ...options };
+export function createTeachingStore({
+  databaseName = 'evenfall-teaching',
+  now = () => Date.now(),
+} = {}): TeachingStore {
   const database = createDatabase(databaseName, MIGRATIONS, 'recordings');
   const windows = createWindows(databaseName);
   const end: TeachingStore['end'] = async ({ students = [], files = [], playings = [], templates = [] }) => {

@@ -84,7 +84,7 @@ describe('sound that travels in a review', () => {
       const sound = await encodeSound({
         channels: [Float32Array.from({ length: 44100 }, (_, i) => 0.2 * Math.sin(i / 20))],
         sampleRateHz: 44100,
-      }, { bitsPerSec: 32000 });
+      }, 32000);
       const review = madeUp();
       const [first, second] = review.attempts;
       const [remark, ...rest] = first.remarks;
