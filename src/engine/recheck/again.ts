@@ -8,7 +8,7 @@ import type { HeardExtra, Listening } from './types.ts';
  * A key struck again before the next step. The alignment takes what sounds again 10 dB softer for the string that rings on, or for its
  * damper; but of a string that still rings the level is told up to 10 dB too low (listen/partials/probe.ts), and of a soft second blow
  * the blind ear is often in doubt. So the closer look is asked about both: on the development piano (360 attempts of all sets) its log
- * odds were 2.1 or more at the six such blows that were struck, and over 0 at one of the 25 findings that were none.
+ * odds were 2.1 or more at the six such blows that were struck, and over 0 at one of some twenty findings that were none.
  */
 
 /** So soon after a blow the closer look still sees that one, s: log odds of 3 and more at 0.06 to 0.08 s, where nothing was struck. */
