@@ -146,11 +146,11 @@ describe.concurrent('listening live in a browser, a WAV as microphone', () => {
 
   it('says that it was refused', async ({ hearing, expect }) => {
     const { page } = await open(await hearing('refused'));
-    expect(await page.evaluate(() => window.listening.open())).toBe('denied');
+    expect(await page.evaluate(() => window.listening.open())).toBe('microphone-denied');
   });
 
   it('says that there is no microphone', async ({ hearing, expect }) => {
     const { page } = await open(await hearing(), (one) => one.context().grantPermissions(['microphone']));
-    expect(await page.evaluate(() => window.listening.open())).toBe('none');
+    expect(await page.evaluate(() => window.listening.open())).toBe('microphone-none');
   });
 });

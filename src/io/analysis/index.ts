@@ -2,25 +2,13 @@ export { openLiveListener } from './live.ts';
 export type { LiveListening } from './live.ts';
 import type { AssessOptions, Assessment, AudioInput, ExerciseChoice, RoomCheck } from '../../engine/index.ts';
 import { EvenfallError } from '../troubles/index.ts';
-import type { Trouble } from '../troubles/index.ts';
 import type { AnalysisReply, AnalysisRequest } from './messages.ts';
-
-/** Why an analysis gave no result: it was called off, or the engine failed (a fault of ours). */
-export class AnalysisError extends EvenfallError {
-  override readonly name = 'AnalysisError';
-  readonly reason: 'cancelled' | 'failed';
-
-  constructor(reason: 'cancelled' | 'failed', trouble: Trouble) {
-    super(trouble);
-    this.reason = reason;
-  }
-}
 
 /** Listens to recordings beside the page, one after the other, in the order in which they were asked for. */
 export interface Analyst {
   /**
    * `choice` null: the exercise is recognised from the sound. `onProgress` gets 0..1. The sound is copied, the caller
-   * keeps its own. Rejects with AnalysisError.
+   * keeps its own. Rejects with EvenfallError.
    */
   analyse(
     audio: AudioInput,
@@ -35,14 +23,14 @@ export interface Analyst {
 
 /** An analyst who also looks at the room. */
 export interface RoomAnalyst extends Analyst {
-  /** Three seconds of silence, and the sound of a low, a middle and a high note → what the place is like. Rejects with AnalysisError. */
+  /** Three seconds of silence, and the sound of a low, a middle and a high note → what the place is like. Rejects with EvenfallError. */
   checkRoom(silence: AudioInput, played: AudioInput): Promise<RoomCheck>;
 }
 
 interface Job {
   readonly request: AnalysisRequest;
   readonly onReply: (reply: AnalysisReply) => void;
-  readonly reject: (error: AnalysisError) => void;
+  readonly reject: (error: EvenfallError) => void;
 }
 
 /** The worker is started with the first analysis and ended by `cancel` and `close`. */
@@ -62,7 +50,7 @@ export function createAnalyst(): RoomAnalyst {
     jobs = jobs.filter((other) => other !== job);
     next();
   };
-  const stopAll = (error: AnalysisError): void => {
+  const stopAll = (error: EvenfallError): void => {
     const stopped = jobs;
     jobs = [];
     worker?.terminate();
@@ -74,12 +62,12 @@ export function createAnalyst(): RoomAnalyst {
     started.addEventListener('message', ({ data }: MessageEvent<AnalysisReply>) => {
       const job = jobs.find(({ request }) => request.id === data.id);
       if (job === undefined) return;
-      if (data.kind === 'failed') job.reject(new AnalysisError('failed', data.trouble));
+      if (data.kind === 'failed') job.reject(new EvenfallError(data.trouble));
       else job.onReply(data);
       if (data.kind !== 'progress') finish(job);
     });
     started.addEventListener('error', () => {
-      stopAll(new AnalysisError('failed', { trouble: 'listening-not-loaded' }));
+      stopAll(new EvenfallError({ trouble: 'listening-not-loaded' }));
     });
     return started;
   };
@@ -105,7 +93,7 @@ export function createAnalyst(): RoomAnalyst {
         };
         ask({ request: { kind: 'room', id: nextId++, silence, played }, onReply, reject });
       }),
-    cancel: () => stopAll(new AnalysisError('cancelled', { trouble: 'analysis-called-off' })),
-    close: () => stopAll(new AnalysisError('cancelled', { trouble: 'page-closed' })),
+    cancel: () => stopAll(new EvenfallError({ trouble: 'analysis-called-off' })),
+    close: () => stopAll(new EvenfallError({ trouble: 'page-closed' })),
   };
 }

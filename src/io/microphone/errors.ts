@@ -4,16 +4,14 @@ import { EvenfallError } from '../troubles/index.ts';
  * denied: by the user or the system; none: no microphone; busy: taken by something else; unsupported: this browser; mute: its
  * sound does not start.
  */
-export type MicrophoneFailure = 'denied' | 'none' | 'busy' | 'unsupported' | 'mute';
+type MicrophoneFailure = 'denied' | 'none' | 'busy' | 'unsupported' | 'mute';
 
 /** Why the microphone cannot be heard. */
 export class MicrophoneError extends EvenfallError {
   override readonly name = 'MicrophoneError';
-  readonly kind: MicrophoneFailure;
 
   constructor(kind: MicrophoneFailure) {
     super({ trouble: `microphone-${kind}` });
-    this.kind = kind;
   }
 }
 

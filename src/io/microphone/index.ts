@@ -1,4 +1,3 @@
-export type { MicrophoneFailure } from './errors.ts';
 export type { Level } from './level.ts';
 export type { MicrophoneTrouble } from './troubles.ts';
 import type { Notice } from '../../engine/index.ts';

@@ -43,13 +43,12 @@ async function membersOf(file: Blob): Promise<Members> {
     }),
   );
   if (!members.some(({ name }) => name === MANIFEST)) {
-    throw new ReviewError('not-a-review', { trouble: 'no-review' });
+    throw new ReviewError({ trouble: 'no-review' });
   }
   for (const { name, sizeBytes } of members) {
     const known = FILES.find((one) => one.name.test(name));
     if (known === undefined) throw refusal({ trouble: 'review-holds-other' });
-    if (sizeBytes > known.mostBytes)
-      throw new ReviewError('too-large', { trouble: 'review-part-too-large', name });
+    if (sizeBytes > known.mostBytes) throw new ReviewError({ trouble: 'review-part-too-large', name });
   }
   return new Map(members.map((one) => [one.name, one]));
 }
@@ -57,9 +56,9 @@ async function membersOf(file: Blob): Promise<Members> {
 async function manifestOf(members: Members): Promise<Manifest> {
   const value = parseJson(await bytesOf(members, MANIFEST));
   const head = v.safeParse(MANIFEST_HEAD, value);
-  if (!head.success) throw new ReviewError('not-a-review', { trouble: 'no-review' });
+  if (!head.success) throw new ReviewError({ trouble: 'no-review' });
   if (head.output.version > FORMAT_VERSION) {
-    throw new ReviewError('newer', { trouble: 'review-newer' });
+    throw new ReviewError({ trouble: 'review-newer' });
   }
   const manifest = checked(MANIFEST_V1, value);
   if ('issue' in manifest) throw refusal({ trouble: 'review-manifest', place: placeOf(manifest.issue) });
@@ -114,6 +113,6 @@ async function archived<T>(work: () => Promise<T>): Promise<T> {
     return await work();
   } catch (cause) {
     if (!(cause instanceof ArchiveError)) throw cause;
-    throw new ReviewError('damaged', { trouble: 'review-unopened', because: cause.trouble });
+    throw new ReviewError({ trouble: 'review-unopened', because: cause.trouble });
   }
 }

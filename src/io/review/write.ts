@@ -21,7 +21,7 @@ export async function writeReview(review: Review): Promise<Blob> {
   const files: ArchiveFile[] = [];
   let voices = 0;
   const put = (name: string, { bytes, mime }: SoundFile, mostBytes: number): string => {
-    if (bytes.length > mostBytes) throw new ReviewError('not-writable', { trouble: 'review-sound-too-long' });
+    if (bytes.length > mostBytes) throw new ReviewError({ trouble: 'review-sound-too-long' });
     if (!isSoundOfKind(bytes, mime))
       throw new RangeError(`mime=${mime} is not what the bytes of ${name} are.`);
     files.push({ name, bytes, packing: 'store' });
@@ -50,15 +50,14 @@ export async function writeReview(review: Review): Promise<Blob> {
     jsonOf({ format: FORMAT, version: FORMAT_VERSION, ...review, attempts }),
   );
   if ('issue' in manifest)
-    throw new ReviewError('not-writable', {
+    throw new ReviewError({
       trouble: 'review-unwritable',
       place: placeOf(manifest.issue),
       detail: manifest.issue.message,
     });
   const first = jsonFile(MANIFEST, withPlainNames(manifest.value));
   const blob = await writeArchive([first, ...files], REVIEW_MIME);
-  if (blob.size > REVIEW_LIMITS.mostFileBytes)
-    throw new ReviewError('not-writable', { trouble: 'review-too-large' });
+  if (blob.size > REVIEW_LIMITS.mostFileBytes) throw new ReviewError({ trouble: 'review-too-large' });
   return blob;
 }
 

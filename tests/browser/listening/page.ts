@@ -3,6 +3,7 @@ import type { Assessment, LiveEvent, Notice } from '../../../src/engine/index.ts
 import { createAnalyst, openLiveListener } from '../../../src/io/analysis/index.ts';
 import { openMicrophone } from '../../../src/io/microphone/index.ts';
 import type { LiveMicrophone } from '../../../src/io/microphone/index.ts';
+import { troubleOf } from '../../../src/io/troubles/index.ts';
 
 /** What came of listening for a while. */
 export interface Heard {
@@ -113,7 +114,7 @@ const listening = {
   open: () =>
     openMicrophone().then(
       () => 'opened',
-      (error: unknown) => (error as { kind?: string }).kind ?? String(error),
+      (error: unknown) => troubleOf(error).trouble,
     ),
 };
 declare global {

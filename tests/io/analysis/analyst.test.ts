@@ -57,7 +57,7 @@ describe('the analyst', () => {
     expect(worker!.asked).toHaveLength(2);
     expect(worker!.asked[1]).toMatchObject({ kind: 'attempt', options: { targetBpm: 80 } });
     worker!.answer({ id: worker!.asked[1]!.id, kind: 'failed', trouble: { trouble: 'file-gone' } });
-    await expect(second).rejects.toMatchObject({ reason: 'failed', trouble: { trouble: 'file-gone' } });
+    await expect(second).rejects.toMatchObject({ trouble: { trouble: 'file-gone' } });
   });
 
   it('tells the progress of the recording at work, and leaves the sound to its owner', async () => {
@@ -79,10 +79,10 @@ describe('the analyst', () => {
     const waiting = analyst.analyse(audio, null, {});
     analyst.cancel();
     await expect(called).rejects.toMatchObject({
-      reason: 'cancelled',
+      trouble: { trouble: 'analysis-called-off' },
       message: expect.stringMatching(/called off/),
     });
-    await expect(waiting).rejects.toMatchObject({ reason: 'cancelled' });
+    await expect(waiting).rejects.toMatchObject({ trouble: { trouble: 'analysis-called-off' } });
     expect(FakeWorker.all[0]!.ended).toBe(true);
     const next = analyst.analyse(audio, null, {});
     FakeWorker.all[1]!.answer({ id: FakeWorker.all[1]!.asked[0]!.id, kind: 'done', assessment: nothing });

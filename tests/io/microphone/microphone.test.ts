@@ -182,7 +182,7 @@ describe('what the browser refuses with', () => {
   ])('%s is told as %s', (name, kind, message) => {
     const error = microphoneError(Object.assign(new Error('?'), { name }));
     expect(error).toBeInstanceOf(MicrophoneError);
-    expect(error.kind).toBe(kind);
+    expect(error.trouble).toEqual({ trouble: `microphone-${kind}` });
     expect(error.message).toMatch(message);
   });
 

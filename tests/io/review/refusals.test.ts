@@ -4,7 +4,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { readReview, ReviewError, writeReview } from '../../../src/io/review/index.ts';
-import type { ReviewFailure } from '../../../src/io/review/index.ts';
+import type { Trouble } from '../../../src/io/troubles/index.ts';
 import { layZip, type Laid } from '../archive/zip.ts';
 import { schemaFaults } from '../../support/report-schema.ts';
 import { goodFiles } from './hostile.ts';
@@ -27,61 +27,66 @@ const holding = (name: string, bytes: Uint8Array): readonly Laid[] =>
 const deep = `${'['.repeat(30)}${']'.repeat(30)}`;
 
 describe('a file from outside is refused, with its reason', () => {
-  const cases: readonly (readonly [string, () => readonly Laid[], ReviewFailure, RegExp])[] = [
-    ['without a manifest', () => files.slice(1), 'not-a-review', /no review of Evenfall/],
-    ['of another program', () => withManifest({ format: 'other' }), 'not-a-review', /no review of Evenfall/],
-    ['of a newer version', () => withManifest({ version: 2 }), 'newer', /newer version.*up to date/],
-    ['of no version', () => withManifest({ version: '1' }), 'not-a-review', /no review/],
+  const cases: readonly (readonly [string, () => readonly Laid[], Trouble['trouble'], RegExp])[] = [
+    ['without a manifest', () => files.slice(1), 'no-review', /no review of Evenfall/],
+    ['of another program', () => withManifest({ format: 'other' }), 'no-review', /no review of Evenfall/],
+    ['of a newer version', () => withManifest({ version: 2 }), 'review-newer', /newer version.*up to date/],
+    ['of no version', () => withManifest({ version: '1' }), 'no-review', /no review/],
     [
       'with a page in it',
       () => [...files, { name: 'index.html', bytes: bytesOf('<script>') }],
-      'damaged',
+      'review-refused',
       /belongs to no review/,
     ],
     [
       'with a report too many',
       () => [...files, { name: 'reports/9.json', bytes: bytesOf('{}') }],
-      'damaged',
+      'review-refused',
       /belongs to no review/,
     ],
     [
       'with a sound too few',
       () => files.filter((file) => file.name !== 'sound/1.webm'),
-      'damaged',
+      'review-refused',
       /missing/,
     ],
     [
       'with a script for a sound',
       () => holding('sound/1.webm', bytesOf('alert(1)')),
-      'damaged',
+      'review-refused',
       /sound\/1\.webm in it is no sound/,
     ],
     [
       'with WebM that goes by WAV',
       () => holding('voice/2.wav', files.find((file) => file.name === 'voice/1.webm')!.bytes),
-      'damaged',
+      'review-refused',
       /voice\/2\.wav in it is no sound/,
     ],
     [
       'with a report that is none',
       () => holding('reports/1.json', bytesOf('{"format":"evenfall-report"}')),
-      'damaged',
+      'review-refused',
       /reports\/1\.json is no report/,
     ],
     [
       'nested without end',
       () => [{ name: 'manifest.json', bytes: bytesOf(`{"a":${deep}}`) }],
-      'not-a-review',
+      'no-review',
       /no review/,
     ],
     [
       'of letters that are none',
       () => [{ name: 'manifest.json', bytes: Uint8Array.of(0x22, 0xff, 0x22) }],
-      'not-a-review',
+      'no-review',
       /no review/,
     ],
-    ['with words without end', () => withManifest({ words: 'x'.repeat(20_001) }), 'damaged', /\(words\)/],
-    ['made before there were computers', () => withManifest({ madeMs: -1 }), 'damaged', /\(madeMs\)/],
+    [
+      'with words without end',
+      () => withManifest({ words: 'x'.repeat(20_001) }),
+      'review-refused',
+      /\(words\)/,
+    ],
+    ['made before there were computers', () => withManifest({ madeMs: -1 }), 'review-refused', /\(madeMs\)/],
     [
       'with an exercise that there is not',
       () =>
@@ -93,7 +98,7 @@ describe('a file from outside is refused, with its reason', () => {
             },
           ],
         }),
-      'damaged',
+      'review-refused',
       /assignment\.1\.exercise/,
     ],
     [
@@ -107,7 +112,7 @@ describe('a file from outside is refused, with its reason', () => {
             },
           ],
         }),
-      'damaged',
+      'review-refused',
       /assignment\.1/,
     ],
     [
@@ -116,7 +121,7 @@ describe('a file from outside is refused, with its reason', () => {
         withManifest({
           assignment: [{ ...madeUp().assignment[0], intention: { times: 3, rhythm: 'sideways' } }],
         }),
-      'damaged',
+      'review-refused',
       /assignment\.1\.intention\.rhythm/,
     ],
     [
@@ -131,7 +136,7 @@ describe('a file from outside is refused, with its reason', () => {
             })),
           })),
         }),
-      'damaged',
+      'review-refused',
       /remark on attempt 1 hangs on a step/,
     ],
     [
@@ -143,7 +148,7 @@ describe('a file from outside is refused, with its reason', () => {
             report: 'reports/1.json',
           })),
         }),
-      'damaged',
+      'review-refused',
       /twice/,
     ],
     [
@@ -155,7 +160,7 @@ describe('a file from outside is refused, with its reason', () => {
             sound: '../sound/1.webm',
           })),
         }),
-      'damaged',
+      'review-refused',
       /attempts\.1\.sound/,
     ],
     [
@@ -170,15 +175,15 @@ describe('a file from outside is refused, with its reason', () => {
           packedBytes: 5 * 2 ** 20,
         },
       ],
-      'damaged',
+      'review-unopened',
       /cannot be opened/,
     ],
   ];
-  it.each(cases)('%s', async (_, laid, kind, message) => {
+  it.each(cases)('%s', async (_, laid, trouble, message) => {
     const reading = readReview(new Blob([layZip(laid())]));
     await expect(reading).rejects.toThrow(ReviewError);
     await expect(reading).rejects.toThrow(message);
-    await expect(reading).rejects.toMatchObject({ kind });
+    await expect(reading).rejects.toMatchObject({ trouble: { trouble } });
   });
 });
 

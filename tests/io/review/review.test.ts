@@ -30,7 +30,7 @@ describe('a review written and read', () => {
     for (const exampleFor of ['nobody', 'example'])
       await expect(
         writeReview({ ...told, attempts: [first!, { ...example!, exampleFor }] }),
-      ).rejects.toMatchObject({ kind: 'not-writable' });
+      ).rejects.toMatchObject({ trouble: { trouble: 'review-unwritable' } });
   });
 
   it('gives the same bytes each time', async () => {
