@@ -4,19 +4,22 @@ import { underWay } from '../match/index.ts';
 import type { ExerciseStretch, UnderWay } from '../match/index.ts';
 import { isExercise, keysOf } from './other-playing.ts';
 import type { Expected, LiveEvent } from './types.ts';
-import { DOUBTFUL_SEC, endsAfterSec, forgottenAfterSec, saysAfterSec } from './waits.ts';
+import {
+  beginningOf,
+  DOUBTFUL_SEC,
+  endsAfterSec,
+  forgottenAfterSec,
+  hadStopped,
+  longestWait,
+  MOMENT_SEC,
+  saysAfterSec,
+} from './waits.ts';
 import type { Course } from './waits.ts';
 
 /** so many sure notes make an attempt: one or two may be a key dusted, or a word */
 const LEAST_SURE = 3;
 /** a note in reach of the playing: within an octave of one in so many seconds before it */
 const NEAR = { semitones: 12, sec: 4.5 } as const;
-/** notes so near are one moment, seconds */
-const MOMENT_SEC = 0.05;
-/** a stop before the playing: longer than this, and than so many times the longest wait from moment to moment after it */
-const STOP = { sec: 1, times: 2 } as const;
-/** of the latest waits from moment to moment so many tell how slow the playing is */
-const LATEST = 8;
 /** an exercise has begun anew when it has gone on for so many moments */
 const ANEW_MOMENTS = 3;
 /** the last key struck again within this belongs to the exercise, seconds; what comes later begins something else */
@@ -204,7 +207,7 @@ export class AttemptWatch {
   /** Exercises that have been gone through end where the next one begins; what stands before it is no part of that. */
   #beginAnew(): LiveEvent[] {
     const { before, standing } = this.#look();
-    if (standing === null || standing.moments < ANEW_MOMENTS) return [];
+    if (standing === null || standing.moments < ANEW_MOMENTS || !this.#isAnew(standing, before)) return [];
     const over = before.flatMap((one, at): LiveEvent[] =>
       this.#isTold(one)
         ? [this.#end(one, this.#cutBefore(before[at + 1]?.startSec ?? standing.startSec))]
@@ -217,6 +220,15 @@ export class AttemptWatch {
       this.#course = null;
     }
     return [...over, ...anew];
+  }
+
+  /**
+   * What was not chosen begins anew only after something whole, or after a stop: a long exercise begins as a shorter one does, and
+   * going on is cheaper to explain as another one for a while.
+   */
+  #isAnew(standing: NonNullable<UnderWay['standing']>, before: UnderWay['before']): boolean {
+    if (standing.isChosen || before.at(-1)?.isWhole === true) return true;
+    return hadStopped(this.#struck(), standing.startSec);
   }
 
   /** The playing is over: what exercises explain is told, all else let go. */
@@ -274,26 +286,4 @@ function inTime(notes: readonly Noted[]): readonly Noted[] {
 
 function leadSec(pauseSec: number): number {
   return Math.min(LEAD.sec, LEAD.share * pauseSec);
-}
-
-/** Times from moment to moment, the latest of them → the longest. */
-function longestWait(notes: readonly Struck[]): number {
-  const waits = notes
-    .slice(-LATEST)
-    .map(({ timeSec }, at, latest) => (at === 0 ? 0 : timeSec - latest[at - 1]!.timeSec));
-  return Math.max(0, ...waits);
-}
-
-/** Notes, three of them surely struck → the first from which on the playing went on; what stands alone before may be a word. */
-function beginningOf(notes: readonly Struck[]): number {
-  const times = notes.map(({ timeSec }) => timeSec).sort((a, b) => b - a);
-  let first = times[0]!;
-  let longest = 0;
-  for (const time of times) {
-    const wait = first - time;
-    if (longest > 0 && wait > Math.max(STOP.sec, STOP.times * longest)) return first;
-    if (wait > MOMENT_SEC) longest = Math.max(longest, wait);
-    first = time;
-  }
-  return first;
 }

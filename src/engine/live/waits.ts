@@ -1,3 +1,11 @@
+import type { PlayedNote } from '../listen/index.ts';
+
+/** notes so near are one moment, seconds */
+export const MOMENT_SEC = 0.05;
+/** a stop before the playing: longer than this, and than so many times the longest wait from moment to moment after it */
+const STOP = { sec: 1, times: 2 } as const;
+/** of the latest waits from moment to moment so many tell how slow the playing is */
+const LATEST = 8;
 /** After the last step nothing more is awaited: so long after its onset all that was struck with it is certain, seconds. */
 const WHOLE_SEC = 0.6;
 /** A learner thinks so long and goes on, seconds; what is under way stands as long in a recording (`FOLLOWING.longestPauseSec`). */
@@ -30,4 +38,41 @@ export const DOUBTFUL_SEC = SLACK * SLOWEST_SEC;
 /** Notes that have begun nothing are forgotten so long after the last of them, seconds. */
 export function forgottenAfterSec(silenceSec: number): number {
   return Math.max(silenceSec, THINKING_SEC);
+}
+
+type Timed = Pick<PlayedNote, 'timeSec'>;
+
+/** Times from moment to moment, the latest of them → the longest. */
+export function longestWait(notes: readonly Timed[]): number {
+  const waits = notes
+    .slice(-LATEST)
+    .map(({ timeSec }, at, latest) => (at === 0 ? 0 : timeSec - latest[at - 1]!.timeSec));
+  return Math.max(0, ...waits);
+}
+
+/** A wait, and the longest of those after it, seconds → whether the playing had stopped. */
+function isStop(waitSec: number, longestSec: number): boolean {
+  return waitSec > Math.max(STOP.sec, STOP.times * longestSec);
+}
+
+/** Notes, three of them surely struck → the first from which on the playing went on; what stands alone before may be a word. */
+export function beginningOf(notes: readonly Timed[]): number {
+  const times = notes.map(({ timeSec }) => timeSec).sort((a, b) => b - a);
+  let first = times[0]!;
+  let longest = 0;
+  for (const time of times) {
+    const wait = first - time;
+    if (longest > 0 && isStop(wait, longest)) return first;
+    if (wait > MOMENT_SEC) longest = Math.max(longest, wait);
+    first = time;
+  }
+  return first;
+}
+
+/** Notes in order of time → whether the playing had stopped before that of `startSec`; before the first of all it had. */
+export function hadStopped(notes: readonly Timed[], startSec: number): boolean {
+  const first = notes.findIndex(({ timeSec }) => timeSec >= startSec);
+  if (first <= 0) return true;
+  const waitSec = notes[first]!.timeSec - notes[first - 1]!.timeSec;
+  return isStop(waitSec, longestWait(notes.slice(first, first + LATEST)));
 }

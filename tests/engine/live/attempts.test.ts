@@ -5,6 +5,7 @@ import { AttemptWatch } from '../../../src/engine/live/attempts.ts';
 import type { Certainty } from '../../../src/engine/live/attempts.ts';
 import type { Expected, LiveEvent } from '../../../src/engine/live/types.ts';
 import { inventedPassages } from '../../support/passages.ts';
+import { createRandom } from '../../support/random.ts';
 
 const OPTIONS = { expected: 'any', own: [], silenceSec: 2.5, beforeSec: 1 } as const;
 const struck = (timeSec: number, midi: number) => ({ timeSec, midi, levelDb: -20, confidence: 0.95 });
@@ -157,6 +158,29 @@ describe('other playing', () => {
     const [only] = endsOf(follow(other));
     expect(only).toMatchObject({ notes: 15 });
     expect(only!.atSec - lastSec(other)).toBeCloseTo(2.95, 0);
+  });
+});
+
+describe('an exercise of both hands that nobody chose', () => {
+  // As the ear hears them: the upper hand, which the lower one covers, twice in three, the lower one nearly always.
+  const heard = (choice: ExerciseChoice, seed: number) => {
+    const random = createRandom(seed);
+    return buildExercise(choice).steps.flatMap(({ notes: [low, high] }, at) => {
+      const ofStep = [...(random.chance(0.95) ? [low!] : []), ...(random.chance(0.67) ? [high!] : [])];
+      return (ofStep.length === 0 ? [low!] : ofStep).map(
+        ({ midi }, note) => [note > 0 ? 0 : at === 0 ? 1 : 0.4, midi] as const,
+      );
+    });
+  };
+
+  it.each([2, 3, 4])('is one over %i octaves, from its first note to its last', (octaves) => {
+    for (const [at, key] of (['C minor', 'Ab major', 'F# major'] as const).entries()) {
+      const playing = heard({ key, form: 'scale', hands: 'together', octaves }, 10 * octaves + at);
+      const told = follow(playing, 'any');
+      expect({ key, told: kinds(told) }).toEqual({ key, told: ['started', 'ended'] });
+      expect(told[0]!.event).toMatchObject({ timeSec: 3 });
+      expect(endsOf(told)[0]).toMatchObject({ notes: playing.length });
+    }
   });
 });
 
