@@ -12,7 +12,8 @@ export const PEARLS = {
   string:
     'The attempt as a string of pearls. Arrow keys move from pearl to pearl, Enter plays that spot, Shift and an arrow ' +
     'key choose a stretch.',
-  touch: 'Touch a pearl to hear that spot. Draw along the string, or hold Shift, to choose a stretch.',
+  touch: 'Touch a pearl to hear that spot. Draw along the string to choose a stretch.',
+  ring: 'Empty ring: not sure about this note.',
   EXTRA,
   struckFor: (struck: string, wanted: string) => `${struck} struck instead of ${wanted}`,
   missed: (name: string) => `${name} missed`,
@@ -27,8 +28,8 @@ export const PEARLS = {
     noteMissed: (name: string) => `${name} missed`,
   },
   legend:
-    'The faint ticks are where even notes would fall. A pearl is a note at the moment it sounded, the larger the louder; an empty ' +
-    'ring was missed, a broken one cannot be told, a wrong note hangs below with its name, a small pearl is an extra one. An arch is a ' +
+    'The faint ticks are where even notes would fall. A pearl is a note at the moment it sounded, the larger the louder; a broken ' +
+    'ring was missed, an empty one is not sure, a wrong note hangs below with its name, a small ring is an extra one. An arch is a ' +
     'crossing, thick where late.',
   thumbUnder: 'thumb under',
   overThumb: 'over the thumb',

@@ -1,10 +1,10 @@
 /** At the piano: listening without hands, and the room check. */
 export const STAND = {
   title: 'At the piano',
-  anyExercise: 'Any exercise of the set',
+  anyExercise: 'Any exercise',
   why:
-    'The microphone is needed to hear when you begin, what you play and when you stop; the sound stays on this device. ' +
-    'After this one touch you only play: each attempt begins with your first note and ends with the last of the exercise.',
+    'Touch “Listen” once, then only play: each attempt begins with your first note and ends with the last of the exercise. ' +
+    'The microphone is on until you stop; the sound stays on this device.',
   mayDarken: 'This browser cannot keep the screen awake: set the device so that it stays on while you play.',
   listen: 'Listen',
   stop: 'Stop',
@@ -15,6 +15,8 @@ export const STAND = {
   notListening: 'Not listening',
   waiting: 'Waiting for your first note',
   listening: 'Listening',
+  /** of a first guess of the ear, beside the string that grows */
+  ring: 'Empty ring: not sure yet',
   waits: 'Go on when you are ready',
   passedOver: 'That was not the exercise: not counted',
   chooseIt: (exercise: string) => `Go on with ${exercise}`,
@@ -29,7 +31,7 @@ export const STAND = {
   tapped: (tempo: string) => `Tempo aim: ${tempo}.`,
   click: 'Click',
   clicks: { off: 'None', 'count-in': 'Until I begin', throughout: 'All the way' },
-  endsAfter: 'What is not the exercise is over after',
+  endsAfter: 'Other playing ends after',
   ofSilence: 'seconds of silence',
   longer: (silence: string) => `At this tempo ${silence}: a beat and a half is still part of the playing.`,
   microphone: 'Microphone',

@@ -5,7 +5,8 @@ export const PEARLS: Strings['pearls'] = {
     'Der Versuch als Perlenschnur. Die Pfeiltasten gehen von Perle zu Perle, die Eingabetaste spielt die Stelle, ' +
     'Umschalt und eine Pfeiltaste wählen einen Abschnitt.',
   touch:
-    'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang oder halt Umschalt, um einen Abschnitt zu wählen.',
+    'Berühr eine Perle, um die Stelle zu hören. Zieh an der Schnur entlang, um einen Abschnitt zu wählen.',
+  ring: 'Leerer Ring: bei diesem Ton unsicher.',
   EXTRA: {
     slip: 'mitgegriffen',
     repeat: 'noch einmal angeschlagen',
@@ -25,8 +26,8 @@ export const PEARLS: Strings['pearls'] = {
   },
   legend:
     'Die feinen Striche stehen, wo gleichmäßige Töne fallen würden. Eine Perle ist ein Ton in dem Augenblick, in dem er klang, je ' +
-    'größer, desto lauter; ein leerer Ring fehlte, ein gestrichelter ist unsicher, ein falscher Ton hängt mit seinem Namen darunter, ' +
-    'eine kleine Perle ist ein Ton zu viel. Ein Bogen ist ein Unter- oder Übersatz, dick, wo er spät kam.',
+    'größer, desto lauter; ein gestrichelter Ring fehlte, ein leerer ist unsicher, ein falscher Ton hängt mit seinem Namen darunter, ' +
+    'ein kleiner Ring ist ein Ton zu viel. Ein Bogen ist ein Unter- oder Übersatz, dick, wo er spät kam.',
   thumbUnder: 'Untersatz',
   overThumb: 'Übersatz',
   inTime: 'zur rechten Zeit',

@@ -2,11 +2,10 @@ import type { Strings } from '../english/index.ts';
 
 export const STAND: Strings['stand'] = {
   title: 'Am Klavier',
-  anyExercise: 'Irgendeine Übung der Sammlung',
+  anyExercise: 'Irgendeine Übung',
   why:
-    'Das Mikrofon wird gebraucht, um zu hören, wann du anfängst, was du spielst und wann du aufhörst; der Klang bleibt auf ' +
-    'diesem Gerät. Nach dieser einen Berührung spielst du nur noch: Jeder Versuch beginnt mit deinem ersten Ton und endet ' +
-    'mit dem letzten der Übung.',
+    'Berühr „Zuhören“ einmal, dann spielst du nur noch: Jeder Versuch beginnt mit deinem ersten Ton und endet mit dem letzten ' +
+    'der Übung. Das Mikrofon ist an, bis du aufhörst; der Klang bleibt auf diesem Gerät.',
   mayDarken:
     'Dieser Browser kann den Bildschirm nicht wach halten: Stell am Gerät ein, dass er beim Spielen an bleibt.',
   listen: 'Zuhören',
@@ -18,6 +17,7 @@ export const STAND: Strings['stand'] = {
   notListening: 'Hört nicht zu',
   waiting: 'Wartet auf deinen ersten Ton',
   listening: 'Hört zu',
+  ring: 'Ring: noch unsicher',
   waits: 'Mach weiter, wenn du so weit bist',
   passedOver: 'Das war nicht die Übung: nicht gezählt',
   chooseIt: (exercise) => `Weiter mit: ${exercise}`,
@@ -32,7 +32,7 @@ export const STAND: Strings['stand'] = {
   tapped: (tempo) => `Zieltempo: ${tempo}.`,
   click: 'Klick',
   clicks: { off: 'Keiner', 'count-in': 'Bis ich anfange', throughout: 'Die ganze Zeit' },
-  endsAfter: 'Was nicht die Übung ist, endet nach',
+  endsAfter: 'Anderes Spiel endet nach',
   ofSilence: 'Sekunden Stille',
   longer: (silence) => `Bei diesem Tempo ${silence}: Anderthalb Schläge gehören noch zum Spiel.`,
   microphone: 'Mikrofon',
