@@ -4,6 +4,7 @@ import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
 import { asFile, review } from './student/made.ts';
 import {
   atEverySize,
+  choose,
   drawnAnew,
   seesPass,
   sharedBrowser,
@@ -87,6 +88,15 @@ describe('the page', () => {
       await drawnAnew(page);
       await nothingBeyondItsEdge(page, link);
     }
+    // German has the longest words.
+    await choose(page.getByRole('radio', { name: 'Deutsch' }));
+    for (const link of ['Am Klavier', 'Tonarten', 'Tagebuch', 'Lehrkräfte', 'Spielen']) {
+      await page.getByRole('link', { name: link, exact: true }).click();
+      await page.locator('nav [aria-current]', { hasText: link }).waitFor();
+      await drawnAnew(page);
+      await nothingBeyondItsEdge(page, link);
+    }
+    await choose(page.getByRole('radio', { name: 'English' }));
     // The bar below leaves most of the screen to what is read.
     await page.getByRole('link', { name: 'Play', exact: true }).click();
     await page.locator('.bar').waitFor();

@@ -31,6 +31,17 @@ describe('the example attempt', () => {
     await close();
   });
 
+  it('tells on a phone what a figure means where its name is touched, too', async () => {
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`, { width: 390, height: 844 });
+    await verdictOf(page);
+    const name = page.locator('dt', { hasText: 'Tempo' });
+    await name.scrollIntoViewIfNeeded();
+    const { x, y } = (await name.boundingBox())!;
+    await page.mouse.click(x + 10, y + 10);
+    await page.getByText('a hesitation does not move it').waitFor();
+    await close();
+  });
+
   it('opens by its address', async () => {
     const { page, close } = await visit(browser, `${site}?attempt=bundled`);
     await expect.poll(() => verdictOf(page)).toMatch(/The crossing comes late/);

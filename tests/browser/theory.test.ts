@@ -122,6 +122,16 @@ describe('the page of a key', () => {
     await close();
   });
 
+  it('shows the shapes of a triad two and two where two have room', async () => {
+    const { page, close } = await visit(browser, `${site}#keys`, { width: 1024, height: 768 });
+    await drawn(page);
+    const shapes = page.locator('section[aria-labelledby="triads-title"] .keyboards figure');
+    const tops = (): Promise<readonly number[]> =>
+      shapes.evaluateAll((figures) => figures.map((figure) => figure.getBoundingClientRect().top));
+    await expect.poll(async () => new Set(await tops()).size).toBe(2);
+    await close();
+  });
+
   it('leads to the exercise', async () => {
     const { page, close } = await visit(browser, `${site}#keys`);
     await drawn(page);
