@@ -101,7 +101,7 @@ describe('the report in full', () => {
     const { page, errors, close } = await visit(browser, `${site}?attempt=bundled`);
     await twoAttempts(page);
     await openSections(page, ['Compare']);
-    await page.getByText('No difference that would be worth a word.').waitFor();
+    await page.getByText('No difference worth telling.').waitFor();
     await expect
       .poll(() => page.getByRole('img', { name: 'No difference' }).locator('svg').count())
       .toBeGreaterThan(0);

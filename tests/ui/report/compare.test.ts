@@ -19,7 +19,7 @@ describe('what is different', () => {
   });
 
   it('is nothing between an attempt and itself', () => {
-    expect(differenceWords(late, late)).toEqual(['No difference that would be worth a word.']);
+    expect(differenceWords(late, late)).toEqual(['No difference worth telling.']);
     for (const { change } of differenceRows(late, late)) expect(change).toMatch(/^0(\.0)?/);
   });
 
@@ -28,7 +28,7 @@ describe('what is different', () => {
       choice: INVENTED.lateThumb.choice,
       missed: [{ step: 5, hand: 'right' }],
     });
-    expect(differenceWords(wrong, late)).toContain('E♭, note 6, is right now.');
+    expect(differenceWords(wrong, late)).toContain('E♭, note 6, is now right.');
     expect(differenceWords(late, wrong)).toContain('More notes went wrong: 0 before, 1 now.');
   });
 

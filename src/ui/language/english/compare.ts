@@ -10,7 +10,7 @@ export const COMPARE = {
   strings:
     'Two strings, the other attempt above, this one below. Ticks are the even places; each pearl stands as early or late ' +
     'as it came.',
-  same: 'No difference that would be worth a word.',
+  same: 'No difference worth telling.',
   measure: 'Measure',
   change: 'Change',
   notMeasured: 'not measured',
@@ -27,6 +27,6 @@ export const COMPARE = {
   slower: (before: string, after: string) => `Slower: ${before} before, ${after} now.`,
   louderEven: (before: string, after: string) => `More even in loudness: ${before} before, ${after} now.`,
   louderUneven: (before: string, after: string) => `Less even in loudness: ${before} before, ${after} now.`,
-  noteNow: (note: string, step: number) => `${note}, note ${step}, is right now.`,
+  noteNow: (note: string, step: number) => `${note}, note ${step}, is now right.`,
   noteNoMore: (note: string, step: number) => `${note}, note ${step}, was right before.`,
 };

@@ -13,7 +13,7 @@ export const FRAME = {
   care: 'With pain or numbness stop and rest, and ask your teacher and a health professional.',
   privacyHead: 'Privacy.',
   privacy:
-    'No sound leaves this device but in files that you pass on yourself: there is no server and no account. Record children ' +
+    'Sound leaves this device only in files that you pass on yourself: there is no server and no account. Record children ' +
     'only with their guardian’s consent.',
   /** of what is kept, after what the browser promises */
   clearsUnused:

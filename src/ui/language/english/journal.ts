@@ -253,7 +253,8 @@ export const JOURNAL = {
     persisted: 'The browser has promised not to clear it by itself.',
     notPersisted: 'When room gets short, the browser may clear it, unless it promises not to.',
     nowhereElse: 'It is nowhere else: export it now and then.',
-    remind: (count: number) => `${attempts(count)} are only here. Export the journal to have them twice.`,
+    remind: (count: number) =>
+      `${attempts(count)} are on this device only. Export the journal to keep a copy.`,
     export: 'Export the journal',
     import: 'Import a journal',
     toImport: 'A journal to import',

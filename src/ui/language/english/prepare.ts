@@ -52,11 +52,10 @@ const PRINCIPLES: Readonly<Record<Principle, string>> = {
 
 /** Choosing the exercise. */
 export const PREPARE = {
-  any: 'Any exercise of the set',
+  any: 'Any exercise',
   recognise: 'Recognise the exercise for me',
   recogniseNote:
-    'Key, form, hand and octaves are told from what is played. Choose the exercise yourself where you know it: that is ' +
-    'surer.',
+    'Key, form, hand and octaves are found from what you play. If you know the exercise, choose it yourself: that is surer.',
   key: 'Key',
   hands: 'Hands',
   form: 'Form',

@@ -4,7 +4,7 @@ import { attempts } from './amounts.ts';
 export const SEND = {
   title: 'Send to my teacher',
   back: 'The journal',
-  nothing: 'Nothing has been told yet that could be sent. Record an attempt first.',
+  nothing: 'There is nothing to send yet. Record an attempt first.',
   which: 'Which attempts',
   chosen: (count: number) => `${attempts(count)} chosen`,
   none: 'Choose at least one attempt.',
@@ -21,11 +21,11 @@ export const SEND = {
     `In the file: your name and words, and ${attempts(count)} with the report${withSound ? ' and the sound, packed small' : ', without sound'}.`,
   nothingSent:
     'Evenfall sends nothing itself. It makes a file on this device, and you pass it on to your teacher by whatever way you use.',
-  consent: 'Recordings of children are passed on only with their guardian’s consent.',
+  consent: 'Pass on recordings of children only with their guardian’s consent.',
   make: 'Make the file',
   making: 'The file is being made',
   cancel: 'Cancel',
-  made: (name: string, bytes: string) => `${name} is made (${bytes}).`,
+  made: (name: string, bytes: string) => `${name} is ready (${bytes}).`,
   save: 'Save the file',
   share: 'Pass it on …',
   shared: 'Handed to the system, which passes it on.',

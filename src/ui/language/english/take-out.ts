@@ -1,6 +1,6 @@
 /** What can be taken out of a report, and the marks on the staff. */
 export const TAKE_OUT = {
-  title: 'Take it out',
+  title: 'Save or print',
   print: 'Print on one sheet',
   picture: 'Picture of the string (PNG)',
   notes: 'Notes (CSV)',

@@ -11,7 +11,7 @@ export const COMPARE: Strings['compare'] = {
   strings:
     'Zwei Schnüre, oben der andere Versuch, unten dieser. Striche sind die gleichmäßigen Plätze; jede Perle steht so früh ' +
     'oder spät, wie sie kam.',
-  same: 'Kein Unterschied, der ein Wort wert wäre.',
+  same: 'Kein nennenswerter Unterschied.',
   measure: 'Maß',
   change: 'Änderung',
   notMeasured: 'nicht gemessen',

@@ -2,10 +2,10 @@ import type { Strings } from '../english/index.ts';
 
 export const COMPOSE: Strings['compose'] = {
   head: 'Eine eigene Stelle',
-  how: 'Spiel sie einmal, langsam und gleichmäßig: Was zu hören war, kommt auf Notenlinien, und du berichtigst, was nicht stimmt. Oder schreib sie dort durch Berühren.',
+  how: 'Spiel sie einmal, langsam und gleichmäßig. Was zu hören war, kommt auf Notenlinien, und du verbesserst, was nicht stimmt. Oder schreib sie dort selbst.',
   time: 'Taktart',
   rhythm: 'Rhythmus',
-  byPulse: 'Nach dem Puls',
+  byPulse: 'Im Takt',
   leftFree: 'Frei',
   about: 'Etwa wie schnell',
   record: 'Jetzt vorspielen',
@@ -39,7 +39,7 @@ export const COMPOSE: Strings['compose'] = {
   otherHand: 'Andere Hand',
   take: 'Löschen',
   undo: 'Zurück',
-  onward: 'Was folgt, rückt mit',
+  onward: 'Spätere Noten rücken mit',
   writes: 'Berühren der Notenlinien schreibt eine Note',
   inHand: (note, hand) => `${note}, ${hand}`,
   none: 'Berühr eine Note, um sie zu ändern.',

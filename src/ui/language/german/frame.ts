@@ -14,7 +14,7 @@ export const FRAME: Strings['frame'] = {
   care: 'Bei Schmerzen oder Taubheit hör auf, ruh dich aus, und frag deine Lehrkraft und eine Ärztin oder einen Arzt.',
   privacyHead: 'Datenschutz.',
   privacy:
-    'Kein Klang verlässt dieses Gerät, außer in Dateien, die du selbst weitergibst: Es gibt keinen Server und kein Konto. Nimm ' +
+    'Klang verlässt dieses Gerät nur in Dateien, die du selbst weitergibst: Es gibt keinen Server und kein Konto. Nimm ' +
     'Kinder nur auf, wenn ihre Erziehungsberechtigten zustimmen.',
   clearsUnused:
     'Er löscht es auch, wenn er sieben Tage lang benutzt wird, ohne dass du hierherkommst, außer die Seite liegt auf dem ' +

@@ -231,7 +231,7 @@ export const JOURNAL: Strings['journal'] = {
       'Wenn der Platz knapp wird, kann der Browser es löschen, solange er nichts anderes verspricht.',
     nowhereElse: 'Es liegt nirgends sonst: Sichere es ab und zu in eine Datei.',
     remind: (count) =>
-      `${attempts(count)} liegen nur auf diesem Gerät. Sichere das Tagebuch in eine Datei, damit es sie zweimal gibt.`,
+      `${attempts(count)} liegen nur auf diesem Gerät. Sichere das Tagebuch in eine Datei, dann hast du eine Kopie.`,
     export: 'Tagebuch in eine Datei',
     import: 'Tagebuch aus einer Datei',
     toImport: 'Ein Tagebuch zum Einlesen',

@@ -1,7 +1,7 @@
 import type { Strings } from '../english/index.ts';
 
 export const PREPARE: Strings['prepare'] = {
-  any: 'Irgendeine Übung der Sammlung',
+  any: 'Irgendeine Übung',
   recognise: 'Die Übung für mich erkennen',
   recogniseNote:
     'Tonart, Form, Hand und Oktaven werden aus dem Spiel erkannt. Wähl die Übung selbst, wenn du sie kennst: Das ist ' +

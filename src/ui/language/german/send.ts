@@ -4,7 +4,7 @@ import { attempts } from './amounts.ts';
 export const SEND: Strings['send'] = {
   title: 'An meine Lehrkraft senden',
   back: 'Das Tagebuch',
-  nothing: 'Es gibt noch keinen Bericht, der sich senden ließe. Nimm zuerst einen Versuch auf.',
+  nothing: 'Es gibt noch nichts zu senden. Nimm zuerst einen Versuch auf.',
   which: 'Welche Versuche',
   chosen: (count) => `${attempts(count)} gewählt`,
   none: 'Wähl mindestens einen Versuch.',
@@ -22,7 +22,7 @@ export const SEND: Strings['send'] = {
   nothingSent:
     'Evenfall sendet selbst nichts. Es macht eine Datei auf diesem Gerät, und du gibst sie deiner Lehrkraft auf dem Weg, den ' +
     'du sonst nimmst.',
-  consent: 'Aufnahmen von Kindern gibt man nur weiter, wenn die Erziehungsberechtigten einverstanden sind.',
+  consent: 'Gib Aufnahmen von Kindern nur weiter, wenn die Erziehungsberechtigten einverstanden sind.',
   make: 'Datei machen',
   making: 'Die Datei wird gemacht',
   cancel: 'Abbrechen',
