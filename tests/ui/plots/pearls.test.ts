@@ -106,7 +106,9 @@ describe('the picture', () => {
   it.each([...ALL, ...SIDE_BY_SIDE])('%s: no name or word runs into another', (_, made) => {
     for (const widthPx of WIDTHS)
       for (const row of draw(made, widthPx).rows) {
-        const labels = row.spots.flatMap((spot) => spot.labels.map(extentOf)).sort((a, b) => a.x1 - b.x1);
+        const ofSpots = row.spots.flatMap((spot) => spot.labels);
+        const ofThreads = row.threads.flatMap(({ label }) => (label === null ? [] : [label]));
+        const labels = [...ofSpots, ...ofThreads].map(extentOf).sort((a, b) => a.x1 - b.x1);
         for (const [at, label] of labels.entries())
           for (const next of labels.slice(at + 1))
             if (next.x1 < label.x2)

@@ -36,6 +36,12 @@ export class LabelLines {
 export const widthPx = (label: Pick<DrawnText, 'text' | 'sizePx'>): number =>
   label.text.length * label.sizePx * LETTER_SHARE;
 
+/** Whether two texts lie over each other, or as good as. */
+export function runsInto(one: DrawnText, other: DrawnText): boolean {
+  const [left, right] = startPx(one) < startPx(other) ? [one, other] : [other, one];
+  return startPx(right) < startPx(left) + widthPx(left) + GAP_PX && Math.abs(one.y - other.y) < one.sizePx;
+}
+
 function startPx(label: DrawnText): number {
   const share = { start: 0, middle: 0.5, end: 1 }[label.anchor];
   return label.x - widthPx(label) * share;

@@ -1,8 +1,9 @@
 import { crossingsOf, lateCrossings, type Hand, type Report } from '../../../engine/index.ts';
 import { signed, withUnit } from '../../kit/figures.ts';
+import { runsInto, widthPx } from './labels.ts';
 import { drawnText, hangingDepth, LANE, type Lane } from './lanes.ts';
 import type { Spot } from './spots.ts';
-import type { DrawnArch, DrawnSpot, DrawnThread } from './types.ts';
+import type { DrawnArch, DrawnSpot, DrawnText, DrawnThread } from './types.ts';
 
 /** Crossings into the steps of a row → arches over their gaps, with what each took too long. */
 export function drawArches(
@@ -46,8 +47,10 @@ export function drawArches(
     });
 }
 
-/** Room that the figure of a thread needs at its right, px. */
-const THREAD_LABEL_PX = 52;
+/** How far the figure of a thread stands from it, px. */
+const ASIDE_PX = 8;
+/** How far it gives way to the one before it, px. */
+const LINE_PX = 16;
 
 /** Both hands of a step → the thread that ties them; its slant shows which came first. */
 export function drawThreads(
@@ -57,6 +60,7 @@ export function drawThreads(
   row: { readonly narrow: boolean; readonly widthPx: number },
 ): readonly DrawnThread[] {
   const right = spots.filter(({ spot }) => spot.hand === 'right' && !spot.extra);
+  let before: DrawnText | null = null;
   return right.flatMap((upper) => {
     const lower = spots.find(
       ({ spot }) => spot.hand === 'left' && spot.step === upper.spot.step && !spot.extra,
@@ -78,14 +82,17 @@ export function drawThreads(
       x2: meanX(lower),
       y2: bottom.y - bottom.half - 5,
     };
+    if (!apart) return [{ step: upper.spot.step, ...thread, apart, label: null }];
+    const words = row.narrow ? apartMs.toFixed(0) : withUnit(apartMs.toFixed(0), 'ms');
     const middleX = (thread.x1 + thread.x2) / 2;
-    const toTheLeft = middleX + 8 + THREAD_LABEL_PX > row.widthPx;
-    const label = drawnText(
-      row.narrow ? apartMs.toFixed(0) : withUnit(apartMs.toFixed(0), 'ms'),
-      middleX + (toTheLeft ? -8 : 8),
-      (thread.y1 + thread.y2) / 2 + 5,
-      { sizePx: 15, tone: 'accent', serif: false, anchor: toTheLeft ? 'end' : 'start' },
-    );
-    return [{ step: upper.spot.step, ...thread, apart, label: apart ? label : null }];
+    const toTheLeft = middleX + ASIDE_PX + widthPx({ text: words, sizePx: 15 }) > row.widthPx;
+    const x = middleX + (toTheLeft ? -ASIDE_PX : ASIDE_PX);
+    const beside = drawnText(words, x, (thread.y1 + thread.y2) / 2 + 5, {
+      ...{ sizePx: 15, tone: 'accent', serif: false, anchor: toTheLeft ? 'end' : 'start' },
+    });
+    const label: DrawnText =
+      before !== null && runsInto(beside, before) ? { ...beside, y: beside.y + LINE_PX } : beside;
+    before = label;
+    return [{ step: upper.spot.step, ...thread, apart, label }];
   });
 }
