@@ -132,6 +132,16 @@ describe('the page of a key', () => {
     await close();
   });
 
+  it('offers double sharps where an answer needs one, and nowhere else', async () => {
+    const { page, close } = await visit(browser, `${site}#keys/d-minor`);
+    await drawn(page);
+    const offered = page.locator('.palette button');
+    await expect.poll(() => offered.count()).toBe(21);
+    await choose(page.locator('.circle input[value="G# minor"]'));
+    await expect.poll(() => offered.count()).toBe(28);
+    await close();
+  });
+
   it('leads to the exercise', async () => {
     const { page, close } = await visit(browser, `${site}#keys`);
     await drawn(page);
