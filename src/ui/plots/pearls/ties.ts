@@ -61,7 +61,7 @@ export function drawThreads(
 ): readonly DrawnThread[] {
   const right = spots.filter(({ spot }) => spot.hand === 'right' && !spot.extra);
   let before: DrawnText | null = null;
-  return right.flatMap((upper) => {
+  return right.flatMap((upper): readonly DrawnThread[] => {
     const lower = spots.find(
       ({ spot }) => spot.hand === 'left' && spot.step === upper.spot.step && !spot.extra,
     );
