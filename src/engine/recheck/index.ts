@@ -20,7 +20,7 @@ import { isUnheard, lookAtUnheard } from './unheard.ts';
  * something was heard is looked at on the sound itself: was it struck, and when? First of all notes together: does each
  * hand play at all? Then step by step: notes that were left missed or unsure are found again or called missed, reported ones that the
  * sound does not bear out are withdrawn, a key struck in place of a missed one is looked for, and onsets that the blind ear drew
- * together are told apart. It presumes nothing: what is written is evidence of little weight beside the sound. A step of which nothing was
+ * together are told apart. A key that sounds again before the next step is asked about, too. It presumes nothing: what is written is evidence of little weight beside the sound. A step of which nothing was
  * heard, single notes too, is looked for where those beside it let it be expected. What was asked and answered stays in `rechecks`. `alone`: what hands alone sounded like on this
  * piano, to compare with.
  */
@@ -32,18 +32,18 @@ export function recheck(
 ): Rechecked {
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
   const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
-  const isPlain = alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0;
-  if (single && isHeard && isPlain) return { heard, alignment, rechecks: [] };
+  if (single && isHeard && alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0)
+    return { heard, alignment, rechecks: [] };
   const listenTo = (read: Alignment): Listening => listen(heard, read, sound, alone, single);
   const asRead = listenTo(alignment);
   const higher = isUpperAlone(asRead) ? listenTo(octaveHigher(heard, alignment)) : null;
   const listening = higher?.hands.right.presence === 'there' ? higher : asRead;
-  const again = settleSteps(listening);
-  const { matched, rechecks } = lookAtUnheard(again.alignment, listening.asker);
+  const settled = settleSteps(listening);
+  const { matched, rechecks } = lookAtUnheard(settled.alignment, listening.asker);
   return {
-    heard: again.heard,
-    alignment: { ...again.alignment, matched },
-    rechecks: [...again.rechecks, ...rechecks].sort((a, b) => a.step - b.step),
+    heard: settled.heard,
+    alignment: { ...settled.alignment, matched },
+    rechecks: [...settled.rechecks, ...rechecks].sort((a, b) => a.step - b.step),
   };
 }
 

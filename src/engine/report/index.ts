@@ -29,13 +29,9 @@ import { sceneFacts, speak } from './words/index.ts';
 
 /** What was heard and how it answers the exercise → every figure and the words. */
 export function writeReport(heard: Heard, matched: Alignment, options: Partial<ReportOptions> = {}): Report {
-  const asked = { ...REPORT_DEFAULTS, ...options };
-  const { criteria, soundLostSec, pedalHeld } = asked;
-  return writeSure(
-    heard,
-    onlySure(heard, matched, criteria, { soundLost: soundLostSec > 0, pedalHeld }),
-    asked,
-  );
+  const { criteria, soundLostSec, pedalHeld } = { ...REPORT_DEFAULTS, ...options };
+  const sure = onlySure(heard, matched, criteria, { soundLost: soundLostSec > 0, pedalHeld });
+  return writeSure(heard, sure, options);
 }
 
 /** The same of what is sure. */

@@ -7,7 +7,7 @@ export interface Settings {
 }
 
 /** As much of the browser's own storage as is used. */
-type Kept = Pick<Storage, 'getItem' | 'setItem'> & Partial<Pick<Storage, 'removeItem'>>;
+type Kept = Pick<Storage, 'getItem' | 'setItem' | 'removeItem'>;
 
 /**
  * Kept in the browser's own storage, which is written at once: even a page that is killed leaves what was typed. Where that is full or
@@ -30,7 +30,7 @@ export function createSettings(open: () => Kept, prefix = 'evenfall-'): Settings
     },
     forget: (name) => {
       here.delete(name);
-      using((storage) => storage.removeItem?.(prefix + name));
+      using((storage) => storage.removeItem(prefix + name));
     },
   };
 }

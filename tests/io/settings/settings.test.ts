@@ -1,12 +1,9 @@
 import { expect, test } from 'vitest';
 import { createDrafts, createSettings } from '../../../src/io/settings/index.ts';
+import { storageIn } from '../../support/storage.ts';
 
 test('a choice outlives the page', () => {
-  const kept = new Map<string, string>();
-  const storage = {
-    getItem: (name: string) => kept.get(name) ?? null,
-    setItem: (name: string, value: string) => void kept.set(name, value),
-  };
+  const storage = storageIn(new Map());
   createSettings(() => storage).write('language', 'de');
   expect(createSettings(() => storage).read('language')).toBe('de');
   expect(createSettings(() => storage).read('other')).toBeNull();
@@ -16,12 +13,11 @@ test('what is typed outlives the page until it is kept, and lasts as long as the
   const kept = new Map<string, string>();
   let full = false;
   const storage = {
-    getItem: (name: string) => kept.get(name) ?? null,
+    ...storageIn(kept),
     setItem: (name: string, value: string) => {
       if (full) throw new DOMException('full', 'QuotaExceededError');
       kept.set(name, value);
     },
-    removeItem: (name: string) => void kept.delete(name),
   };
   const open = () => createDrafts(() => storage);
   const drafts = open();

@@ -4,13 +4,11 @@ import type { Settings } from '../../../src/io/settings/index.ts';
 import { withPrinciple, writeFinger } from '../../../src/engine/index.ts';
 import { Fingerings } from '../../../src/ui/attempt/fingerings.svelte.ts';
 import { Plan } from '../../../src/ui/attempt/plan.svelte.ts';
+import { storageIn } from '../../support/storage.ts';
 
 function storage(): Settings {
   const kept = new Map<string, string>();
-  return createSettings(() => ({
-    getItem: (name) => kept.get(name) ?? null,
-    setItem: (name, text) => void kept.set(name, text),
-  }));
+  return createSettings(() => storageIn(kept));
 }
 function opened(settings: Settings): Plan {
   const plan = new Plan(new Fingerings(settings));

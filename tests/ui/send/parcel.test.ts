@@ -8,6 +8,7 @@ import { createSettings } from '../../../src/io/settings/index.ts';
 import { tone } from '../../browser/student/made.ts';
 import { NOW_MS } from '../../engine/standing/history.ts';
 import { invent, INVENTED } from '../support/invent.ts';
+import { storageIn } from '../../support/storage.ts';
 
 const { exercise, report } = invent(INVENTED.lateThumb);
 
@@ -50,10 +51,7 @@ async function rig(more: Partial<ParcelDevices> = {}) {
       return Promise.resolve(new Blob(['zip']));
     },
     share: { can: () => true, share: () => Promise.resolve(true) },
-    settings: createSettings(() => ({
-      getItem: (name) => stored.get(name) ?? null,
-      setItem: (name, text) => void stored.set(name, text),
-    })),
+    settings: createSettings(() => storageIn(stored)),
     newId: () => 'an id',
     ...more,
   };
@@ -232,7 +230,7 @@ describe('attempts for a teacher', () => {
     parcel.leave();
     expect([parcel.chosen, parcel.file, await parcel.share()]).toEqual([null, null, false]);
     const { parcel: other } = await rig({
-      settings: createSettings(() => ({ getItem: () => '{"name":7}', setItem: () => undefined })),
+      settings: createSettings(() => ({ ...storageIn(new Map()), getItem: () => '{"name":7}' })),
     });
     expect(other.student).toBe('');
   });

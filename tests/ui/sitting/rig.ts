@@ -8,6 +8,7 @@ import type { SittingDevices } from '../../../src/ui/sitting/state/devices.ts';
 import { Sitting } from '../../../src/ui/sitting/state/sitting.svelte.ts';
 import { ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
 import { invent, INVENTED } from '../support/invent.ts';
+import { storageIn } from '../../support/storage.ts';
 
 const RATE_HZ = 48_000;
 const { exercise, report } = invent(INVENTED.lateThumb);
@@ -59,10 +60,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
     sampleRateHz: RATE_HZ,
     processing: [],
   });
-  const settings = createSettings(() => ({
-    getItem: (name) => kept.get(name) ?? null,
-    setItem: (name, text) => void kept.set(name, text),
-  }));
+  const settings = createSettings(() => storageIn(kept));
   const devices: SittingDevices = {
     analyst: {
       analyse: (sound, choice, { targetBpm }) => {

@@ -3,6 +3,7 @@ import type { PianoProfile } from '../../../src/engine/index.ts';
 import { createSettings } from '../../../src/io/settings/index.ts';
 import { readPiano } from '../../../src/io/check/index.ts';
 import { ThisPiano } from '../../../src/ui/sitting/state/this-piano.ts';
+import { storageIn } from '../../support/storage.ts';
 
 const PIANO: PianoProfile = {
   version: 1,
@@ -14,10 +15,7 @@ const PIANO: PianoProfile = {
 
 const store = () => {
   const kept = new Map<string, string>();
-  return createSettings(() => ({
-    getItem: (name) => kept.get(name) ?? null,
-    setItem: (name, text) => void kept.set(name, text),
-  }));
+  return createSettings(() => storageIn(kept));
 };
 
 describe('this piano', () => {

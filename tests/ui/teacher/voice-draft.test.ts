@@ -2,18 +2,14 @@ import { expect, test } from 'vitest';
 import type { SoundFile } from '../../../src/io/review/index.ts';
 import { createDrafts } from '../../../src/io/settings/index.ts';
 import { keepVoiceDraft, readVoiceDraft } from '../../../src/ui/teacher/state/voice-draft.ts';
+import { storageIn } from '../../support/storage.ts';
 
 const NAME = 'remark-0k2x-1';
 
 /** A page of its own each time, on one storage. */
 function pages() {
   const kept = new Map<string, string>();
-  const storage = {
-    getItem: (name: string) => kept.get(name) ?? null,
-    setItem: (name: string, value: string) => void kept.set(name, value),
-    removeItem: (name: string) => void kept.delete(name),
-  };
-  return { kept, open: () => createDrafts(() => storage) };
+  return { kept, open: () => createDrafts(() => storageIn(kept)) };
 }
 
 test('what was spoken outlives the page byte by byte, beside what was typed, until it is said or left', () => {
