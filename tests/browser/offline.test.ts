@@ -2,8 +2,9 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { openOwnSite, type OwnSite } from './own-site.ts';
+import { openOwnSite } from './own-site.ts';
 import { microphoneOf } from './sounds.ts';
+import type { ServedFolder } from './static.ts';
 import { drawnAnew, openBrowser, verdictOf, visit } from './visit.ts';
 
 /** Puts a newer version there: another title, and the service worker that goes with it. */
@@ -32,7 +33,7 @@ async function upToDate(page: Page): Promise<void> {
 }
 
 let browser: Browser;
-let site: OwnSite;
+let site: ServedFolder;
 let url: string;
 beforeAll(async () => {
   browser = await openBrowser(await microphoneOf([{ name: 'late-thumb', atSec: 3 }], 30));
@@ -46,7 +47,7 @@ afterEach(() => site.close());
 
 describe('without a network', () => {
   it('the page, once loaded, opens anew, tells the example, draws music, and listens at the piano', async () => {
-    const { page, errors, strayRequests, close } = await visit(browser, url);
+    const { page, errors, strayRequests, close } = await visit(browser, url, { keepsFiles: true });
     await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     await leave(page);
     site.close();
@@ -64,7 +65,7 @@ describe('without a network', () => {
   });
 
   it('every kind of recording is still read', async () => {
-    const { page, errors, close } = await visit(browser, url);
+    const { page, errors, close } = await visit(browser, url, { keepsFiles: true });
     await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     await leave(page);
     await page.context().setOffline(true);
@@ -83,7 +84,7 @@ describe('without a network', () => {
 
 describe('a newer version', () => {
   it('waits until it is asked for, then takes over', async () => {
-    const { page, errors, close } = await visit(browser, url);
+    const { page, errors, close } = await visit(browser, url, { keepsFiles: true });
     await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     renew(site.folder);
     await page.reload();
@@ -104,7 +105,7 @@ describe('a newer version', () => {
   });
 
   it('is not spoken of at the first visit', async () => {
-    const { page, close } = await visit(browser, url);
+    const { page, close } = await visit(browser, url, { keepsFiles: true });
     await expect.poll(() => kept(page), { message: 'its files are kept' }).toBe(true);
     await upToDate(page);
     await expect.poll(() => page.getByText('A new version is ready.').count()).toBe(0);
@@ -114,7 +115,7 @@ describe('a newer version', () => {
 
 describe('as an app', () => {
   it('the page has all that an installation wants', async () => {
-    const { page, close } = await visit(browser, url);
+    const { page, close } = await visit(browser, url, { keepsFiles: true });
     const session = await page.context().newCDPSession(page);
     const { url: manifestUrl, errors } = await session.send('Page.getAppManifest');
     expect(manifestUrl).toBe(`${url}manifest.webmanifest`);
@@ -139,7 +140,7 @@ describe('as an app', () => {
   });
 
   it('the policy of the page lets nothing in or out but its own', async () => {
-    const { page, errors, close } = await visit(browser, url);
+    const { page, errors, close } = await visit(browser, url, { keepsFiles: true });
     const refused = await page.evaluate(async () => {
       const blocked: string[] = [];
       document.addEventListener('securitypolicyviolation', ({ effectiveDirective }) =>

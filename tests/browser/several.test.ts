@@ -73,7 +73,7 @@ describe('several recordings', () => {
   });
 
   it('that the system shares with the page are opened in it', async () => {
-    const { page, errors, close } = await visit(browser, site);
+    const { page, errors, close } = await visit(browser, site, { keepsFiles: true });
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
     });

@@ -70,6 +70,8 @@ export async function visit(
     readonly width?: number;
     readonly height?: number;
     readonly colorScheme?: 'light' | 'dark';
+    /** lets the page keep its files, to open without a network: all of them are fetched once more for it */
+    readonly keepsFiles?: boolean;
     readonly before?: (page: Page) => Promise<unknown>;
   } = {},
 ): Promise<Visit> {
@@ -77,6 +79,7 @@ export async function visit(
     viewport: { width: options.width ?? 1024, height: options.height ?? 768 },
     colorScheme: options.colorScheme ?? 'light',
     reducedMotion: 'reduce',
+    serviceWorkers: options.keepsFiles === true ? 'allow' : 'block',
   });
   context.setDefaultTimeout(NEVER_MS);
   const page = await context.newPage();

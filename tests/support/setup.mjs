@@ -64,7 +64,7 @@ function install(what, packages, isThere, otherwise) {
 if (process.argv.includes('--chromium'))
   install(
     'Chromium',
-    ['chromium', 'fonts-liberation'],
+    ['chromium-headless-shell', 'fonts-liberation'],
     () => findChromium() !== undefined,
     'The browser tests need Chromium or Chrome: install it, or say where it is: CHROMIUM=/path/to/it npm test',
   );
