@@ -12,12 +12,7 @@ export function fft(real: Float64Array, imaginary: Float64Array): void {
       [imaginary[index], imaginary[mirrored]] = [imaginary[mirrored]!, imaginary[index]!];
     }
   }
-  const cosines = new Float64Array(size / 2);
-  const sines = new Float64Array(size / 2);
-  for (let index = 0; index < size / 2; index++) {
-    cosines[index] = Math.cos((2 * Math.PI * index) / size);
-    sines[index] = -Math.sin((2 * Math.PI * index) / size);
-  }
+  const { cosines, sines } = turnsOf(size);
   for (let span = 2; span <= size; span *= 2) {
     const half = span / 2;
     const stride = size / span;
@@ -38,7 +33,20 @@ export function fft(real: Float64Array, imaginary: Float64Array): void {
   }
 }
 
-/** Signal ∗ kernel, cut to the signal's length (overlap-add). */
+const turns = new Map<number, { readonly cosines: Float64Array; readonly sines: Float64Array }>();
+
+/** The angles of a size: worked out once. */
+function turnsOf(size: number): { readonly cosines: Float64Array; readonly sines: Float64Array } {
+  let those = turns.get(size);
+  if (those === undefined) {
+    const angles = Float64Array.from({ length: size / 2 }, (_, index) => (2 * Math.PI * index) / size);
+    those = { cosines: angles.map(Math.cos), sines: angles.map((angle) => -Math.sin(angle)) };
+    turns.set(size, those);
+  }
+  return those;
+}
+
+/** Signal ∗ kernel, cut to the signal's length (overlap-add): the kernel is real, so two blocks go through at once, one of them as the imaginary part. */
 export function convolve(signal: Float64Array, kernel: Float64Array): Float64Array {
   const size = 2 ** Math.ceil(Math.log2(2 * kernel.length));
   const block = size - kernel.length + 1;
@@ -47,10 +55,12 @@ export function convolve(signal: Float64Array, kernel: Float64Array): Float64Arr
   kernelReal.set(kernel);
   fft(kernelReal, kernelImaginary);
   const out = new Float64Array(signal.length);
-  for (let start = 0; start < signal.length; start += block) {
+  for (let start = 0; start < signal.length; start += 2 * block) {
+    const next = Math.min(start + block, signal.length);
     const real = new Float64Array(size);
     const imaginary = new Float64Array(size);
-    real.set(signal.subarray(start, Math.min(start + block, signal.length)));
+    real.set(signal.subarray(start, next));
+    imaginary.set(signal.subarray(next, next + block));
     fft(real, imaginary);
     for (let bin = 0; bin < size; bin++) {
       const re = real[bin]! * kernelReal[bin]! - imaginary[bin]! * kernelImaginary[bin]!;
@@ -58,8 +68,10 @@ export function convolve(signal: Float64Array, kernel: Float64Array): Float64Arr
       real[bin] = re;
     }
     fft(imaginary, real);
-    const end = Math.min(size, out.length - start);
-    for (let index = 0; index < end; index++) out[start + index] = out[start + index]! + real[index]! / size;
+    for (let index = 0; index < size && start + index < out.length; index++)
+      out[start + index]! += real[index]! / size;
+    for (let index = 0; index < size && next + index < out.length; index++)
+      out[next + index]! += imaginary[index]! / size;
   }
   return out;
 }

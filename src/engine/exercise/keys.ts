@@ -54,6 +54,15 @@ export function normaliseKey(text: string): string {
  */
 export function keyFacts(key: string): KeyFacts {
   const parts = parseKey(key);
+  let facts = known.get(parts.name);
+  if (facts === undefined) known.set(parts.name, (facts = factsOf(parts)));
+  return facts;
+}
+
+/** A journal of years asks for them at every note. */
+const known = new Map<string, KeyFacts>();
+
+function factsOf(parts: KeyParts): KeyFacts {
   const { name, tonic, mode } = parts;
   const signed = signedAccidentals(parts);
   const minorScales = mode === 'minor' ? minorScalesOf(tonic) : null;

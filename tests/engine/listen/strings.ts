@@ -26,10 +26,20 @@ export function playStrings(
       if (freqHz > 0.42 * Math.min(rateHz, 22050)) break;
       const level = amplitude * n ** -1.1;
       const decay = 2.5 + 0.6 * n;
-      for (let i = Math.ceil(timeSec * rateHz); i < out.length; i++) {
-        const t = i / rateHz - timeSec;
-        const rise = t < 0.002 ? t / 0.002 : 1;
-        out[i]! += level * rise * Math.exp(-decay * t) * Math.sin(2 * Math.PI * freqHz * t + n);
+      // A point that turns and comes nearer the middle, sample by sample: e^(−decay t) · e^(i(2π f t + n)).
+      const first = Math.ceil(timeSec * rateHz);
+      const angle = (2 * Math.PI * freqHz) / rateHz;
+      const nearer = Math.exp(-decay / rateHz);
+      const [turnX, turnY] = [nearer * Math.cos(angle), nearer * Math.sin(angle)];
+      const sinceSec = first / rateHz - timeSec;
+      const atFirst = level * Math.exp(-decay * sinceSec);
+      let x = atFirst * Math.cos(2 * Math.PI * freqHz * sinceSec + n);
+      let y = atFirst * Math.sin(2 * Math.PI * freqHz * sinceSec + n);
+      for (let i = first; i < out.length; i++) {
+        out[i]! += Math.min((i / rateHz - timeSec) / 0.002, 1) * y;
+        const before = x;
+        x = before * turnX - y * turnY;
+        y = before * turnY + y * turnX;
       }
     }
   }

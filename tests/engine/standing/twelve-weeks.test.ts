@@ -25,6 +25,7 @@ interface Student {
 function practise({ minutes, atFirst, gain, daysAWeek }: Student, seed: number) {
   const random = createRandom(seed);
   const history: Practised[] = [];
+  const attempts = new Map<string, number>();
   const reasons = new Map<PlanReason['kind'], number>();
   let daysWithoutPlan = 0;
   for (let day = 0; day < DAYS; day += 1) {
@@ -36,7 +37,8 @@ function practise({ minutes, atFirst, gain, daysAWeek }: Student, seed: number) 
       reasons.set(reason.kind, (reasons.get(reason.kind) ?? 0) + 1);
       for (let attempt = 0; attempt < ATTEMPTS_AN_ITEM; attempt += 1) {
         const id = exerciseId(exercise);
-        const before = history.filter((one) => exerciseId(one.summary.exercise) === id).length;
+        const before = attempts.get(id) ?? 0;
+        attempts.set(id, before + 1);
         const well = random.chance(Math.min(0.97, atFirst + gain * before));
         history.push({
           whenMs: nowMs + (place * 10 + attempt) * 60_000,
