@@ -3,11 +3,12 @@ import type { ExerciseChoice, NoteNaming, Locale } from '../../../../src/engine/
 import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
+import { tellWords } from '../../../../src/engine/report/words/index.ts';
 import { tellSaid } from '../../../../src/engine/report/words/telling/index.ts';
 import { createRandom } from '../../../support/random.ts';
 import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
 import { GERMAN_ROWS } from './german-rows.ts';
-import { ROWS } from './rows.ts';
+import { ROWS, told } from './rows.ts';
 import { playNotes, tell } from './scenes.ts';
 
 const GERMAN: Locale = { language: 'de', naming: 'german' };
@@ -19,7 +20,7 @@ describe('every situation in German', () => {
     ROWS.map((row, at) => [row.situation, GERMAN_ROWS[at]?.verdict ?? '', row, GERMAN_ROWS[at]] as const),
   )('%s: “%s”', (_, __, row, german) => {
     expect(german?.english).toBe(row.verdict);
-    const { words } = tell(row.playing, { ...row.options, locale: GERMAN });
+    const { words } = told(row, 'de');
     expect(words).toMatchObject({
       situation: row.situation,
       verdict: german?.verdict,
@@ -31,7 +32,7 @@ describe('every situation in German', () => {
   it.each(ROWS.map((row) => [row.situation, row.verdict, row] as const))(
     '%s, listed and beside another: “%s”',
     (_, __, row) => {
-      const { said } = tell(row.playing, row.options).words;
+      const { said } = told(row).words;
       const [first] = said!.statements;
       if (first === undefined) return;
       for (const locale of [ENGLISH, GERMAN]) {
@@ -161,19 +162,27 @@ describe('in any locale', () => {
       const knobs = seed % 3 === 0 ? { jitterMs: 30 } : { mistakes, jitterMs: 25, chordSpreadMs: 60 };
       const { heard, exercise } = attempt(random.pick(choices), knobs, GOOD_LISTENER, seed);
       const alignment = matchNotes(heard, exercise);
-      const [plain, ...others] = LOCALES.map((locale) => writeReport(heard, alignment, { locale }));
-      for (const { words, ...rest } of others) {
-        const { words: english, ...same } = plain!;
-        expect(rest).toEqual(same);
-        expect([words.situation, words.steps, words.practice]).toEqual([
-          english.situation,
-          english.steps,
-          english.practice,
-        ]);
-        expect(words.verdict).toContain(words.emphasis);
-        expect(words.verdict).toMatch(/^[A-ZÄÖÜ0-9]/);
-        expect(words.said?.named).toBeLessThanOrEqual(2);
-        expect(`${words.verdict} ${words.nextStep}`).not.toMatch(/undefined|NaN|!| {2}|\[object|#|\bnull\b/);
+      const plain = writeReport(heard, alignment);
+      const locale = LOCALES[1 + (seed % (LOCALES.length - 1))]!;
+      const { words: theirs, ...rest } = writeReport(heard, alignment, { locale });
+      const { words: english, ...same } = plain;
+      expect(rest).toEqual(same);
+      expect([theirs.situation, theirs.steps, theirs.practice]).toEqual([
+        english.situation,
+        english.steps,
+        english.practice,
+      ]);
+      expect(tellWords(english, locale)).toMatchObject({
+        verdict: theirs.verdict,
+        emphasis: theirs.emphasis,
+        nextStep: theirs.nextStep,
+      });
+      expect(english.said!.named).toBeLessThanOrEqual(2);
+      for (const each of LOCALES) {
+        const { verdict, emphasis, nextStep } = tellWords(english, each);
+        expect(verdict).toContain(emphasis);
+        expect(verdict).toMatch(/^[A-ZÄÖÜ0-9]/);
+        expect(`${verdict} ${nextStep}`).not.toMatch(/undefined|NaN|!| {2}|\[object|#|\bnull\b/);
       }
     }
   });

@@ -1,4 +1,4 @@
-import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, Locale } from '../../../../src/engine/exercise/index.ts';
 import type { Report, ReportOptions } from '../../../../src/engine/report/index.ts';
 import type { Change, Playing } from './scenes.ts';
 import { tell } from './scenes.ts';
@@ -30,6 +30,20 @@ export interface Row {
   readonly options?: Partial<ReportOptions>;
   readonly verdict: string;
   readonly nextStep: string;
+}
+
+const LOCALES = {
+  en: { language: 'en', naming: 'letters' },
+  de: { language: 'de', naming: 'german' },
+} as const satisfies Record<Locale['language'], Locale>;
+const REPORTS = { en: new Map<Row, Report>(), de: new Map<Row, Report>() };
+
+/** The report of a row; written once, since many tests read it. */
+export function told(row: Row, language: Locale['language'] = 'en'): Report {
+  const known = REPORTS[language].get(row);
+  const report = known ?? tell(row.playing, { ...row.options, locale: LOCALES[language] });
+  REPORTS[language].set(row, report);
+  return report;
 }
 
 const SLOPPY = [0, 80, -90, 120, -60, 30, 90, -110, 40, 70, -50, -90, 60];

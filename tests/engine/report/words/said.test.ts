@@ -9,7 +9,7 @@ import { writeReport } from '../../../../src/engine/report/index.ts';
 import { RULES, SAID, SITUATIONS, tellWords } from '../../../../src/engine/report/words/index.ts';
 import { createRandom } from '../../../support/random.ts';
 import { attempt, GOOD_LISTENER, heardOf } from '../../match/simulated.ts';
-import { ROWS } from './rows.ts';
+import { ROWS, told } from './rows.ts';
 import { playNotes, tell } from './scenes.ts';
 
 const A: ExerciseChoice = { key: 'A major', form: 'arpeggio', hands: 'right', octaves: 2 };
@@ -22,34 +22,28 @@ const scattered = (share: number) => (step: number) => ({ lateMs: share * SCATTE
 /** As stored and read again. */
 const stored = (report: Report): Report => JSON.parse(JSON.stringify(report)) as Report;
 
+const CHOICES = allChoices();
+const random = createRandom(77);
 /** Attempts with mistakes of every kind. */
-function* attempts(): Generator<Report> {
-  const random = createRandom(77);
-  const choices = allChoices();
-  for (let seed = 0; seed < 120; seed++) {
-    const mistakes = {
-      wrong: random.integer(3),
-      missed: random.integer(2),
-      slips: 1,
-      repeats: random.integer(2),
-      restarts: 0,
-    };
-    const { heard, exercise } = attempt(
-      random.pick(choices),
-      { mistakes, jitterMs: 20 },
-      GOOD_LISTENER,
-      seed,
-    );
-    yield writeReport(heard, matchNotes(heard, exercise));
-  }
-}
+const ATTEMPTS = Array.from({ length: 120 }, (_, seed): Report => {
+  const mistakes = {
+    wrong: random.integer(3),
+    missed: random.integer(2),
+    slips: 1,
+    repeats: random.integer(2),
+    restarts: 0,
+  };
+  const knobs = { mistakes, jitterMs: 20 };
+  const { heard, exercise } = attempt(random.pick(CHOICES), knobs, GOOD_LISTENER, seed);
+  return writeReport(heard, matchNotes(heard, exercise));
+});
 
 describe('what is said is data', () => {
   it.each(ROWS.map((row) => [row.verdict, row] as const))(
     'a stored report is told in the language chosen now: “%s”',
     (_, row) => {
-      const english = tell(row.playing, row.options);
-      const german = tell(row.playing, { ...row.options, locale: GERMAN });
+      const english = told(row);
+      const german = told(row, 'de');
       expect(v.is(SAID, stored(english).words.said)).toBe(true);
       expect(tellWords(stored(english).words, GERMAN)).toMatchObject({
         verdict: german.words.verdict,
@@ -79,7 +73,7 @@ describe('what is said is data', () => {
 
 describe('sentence, list and figures agree', () => {
   it('every note that is wrong, missing or too many has a line of its own with its step', () => {
-    for (const report of attempts()) {
+    for (const report of ATTEMPTS) {
       const { said } = report.words;
       if (said!.statements[0]!.situation === 'other-exercise') continue;
       const { list } = tellWords(report.words, GERMAN);
@@ -96,7 +90,7 @@ describe('sentence, list and figures agree', () => {
 
   it('a wrong note has one name, in sentence, list and string', () => {
     let compared = 0;
-    for (const report of attempts())
+    for (const report of ATTEMPTS)
       for (const statement of report.words.said!.statements) {
         const faults = 'notes' in statement && statement.situation === 'wrong-notes' ? statement.notes : [];
         const keys = statement.situation === 'slips' ? statement.keys : [];
@@ -122,7 +116,7 @@ describe('sentence, list and figures agree', () => {
   });
 
   it('nothing is blamed that is not 99 % sure by its figure’s own error', () => {
-    for (const report of attempts())
+    for (const report of ATTEMPTS)
       for (const { faults, sure } of report.words.said!.statements)
         if (faults > 0 && sure !== undefined) expect(sure).toBeGreaterThanOrEqual(0.99);
   });
@@ -195,7 +189,7 @@ describe('sentence, list and figures agree', () => {
   });
 
   it('every fault that is told carries how sure it is', () => {
-    for (const report of attempts())
+    for (const report of ATTEMPTS)
       for (const statement of report.words.said!.statements) {
         const kind = RULES[statement.situation].kind;
         const ofCourse = RULES[statement.situation].rank === RULES.stopped.rank;
@@ -236,7 +230,7 @@ describe('the table of what is said when', () => {
 
   it('a situation that blames says how many faults, the others none', () => {
     for (const row of ROWS)
-      for (const { situation, faults } of tell(row.playing, row.options).words.said!.statements)
+      for (const { situation, faults } of told(row).words.said!.statements)
         expect(faults > 0, situation).toBe(RULES[situation].kind === 'fault');
   });
 });

@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { SITUATIONS } from '../../../../src/engine/report/words/index.ts';
-import { ROWS } from './rows.ts';
-import { tell } from './scenes.ts';
+import { ROWS, told } from './rows.ts';
 
 describe('the table of situations', () => {
   it.each(ROWS.map((row) => [row.situation, row.verdict, row] as const))('%s: “%s”', (_, __, row) => {
-    const { words } = tell(row.playing, row.options);
+    const { words } = told(row);
     expect(words).toMatchObject({
       situation: row.situation,
       verdict: row.verdict,
@@ -16,13 +15,13 @@ describe('the table of situations', () => {
   it.each(ROWS.map((row) => [row.verdict, row] as const))(
     'underlines a part of what it says: “%s”',
     (_, row) => {
-      const { words } = tell(row.playing, row.options);
+      const { words } = told(row);
       expect(words.verdict).toContain(words.emphasis);
     },
   );
 
   it.each(ROWS.map((row) => [row.verdict, row] as const))('keeps its tone: “%s”', (_, row) => {
-    const { verdict, nextStep } = tell(row.playing, row.options).words;
+    const { verdict, nextStep } = told(row).words;
     for (const text of [verdict, nextStep]) {
       expect(text).toMatch(/[.?]$/);
       expect(text).not.toMatch(/!|\.\.|#|\bundefined\b|NaN| {2}/);
