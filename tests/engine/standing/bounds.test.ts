@@ -237,6 +237,15 @@ describe('what keeps an attempt from the criterion', () => {
     expect(kinds({ [name]: null })).toEqual([]);
   });
 
+  it('is what is in doubt only beyond its share of the notes heard, narrow up to twice that', () => {
+    const most = 1000 * DEFAULT_CRITERIA.unsureShare;
+    const doubted = (unsure: number) => kinds({ expected: 1000 + unsure, unsure });
+    expect(doubted(most)).toEqual([]);
+    expect(doubted(most + 1)).toEqual([['unsure', true]]);
+    expect(doubted(2 * most)).toEqual([['unsure', true]]);
+    expect(doubted(2 * most + 1)).toEqual([['unsure', false]]);
+  });
+
   it('is the tempo only under what is allowed, or where it is not known and one is asked for', () => {
     const least = 100 * (1 - DEFAULT_CRITERIA.tempoShare);
     expect(kinds({ tempoBpm: least }, 100)).toEqual([]);
