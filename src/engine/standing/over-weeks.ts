@@ -68,7 +68,7 @@ export function recurringFaults(attempts: readonly ToldAttempt[]): readonly Recu
       });
     }
   }
-  const bound = MOST_BY_CHANCE / Math.max(1, looked.size);
+  const bound = MOST_BY_CHANCE / looked.size;
   return [...looked.values()]
     .flatMap((one) => recurring(one, bound))
     .toSorted((a, b) => a.byChance - b.byChance);
