@@ -41,7 +41,7 @@ export function substitutesFor(
         const apart = Math.abs(note.midi - place.note.midi);
         if (apart > BOUNDS.wrongSemitones && apart !== 12) return [];
         const step = places.flatMap((other) => (other.step === place.step ? [other.note] : []));
-        if (apart > 0 && crossesFingers(note.midi, place.note, step)) return [];
+        if (crossesFingers(note.midi, place.note, step)) return [];
         const share = Math.abs(note.timeSec - due.timeSec) / due.stepSec;
         return share <= allowedShare(due, apart)
           ? [{ place, struck: index, cost: share + 0.05 * apart }]
