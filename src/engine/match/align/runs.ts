@@ -23,10 +23,10 @@ export function runsOf(answers: readonly Answer[], lastStep: number): readonly R
   const runs: (readonly Answer[])[][] = [];
   for (const leg of legsOf(answers)) {
     const run = runs.at(-1);
-    const reached = Math.max(-1, ...(run ?? []).flat().map((answer) => answer.place.step));
+    const isOver = run?.flat().some(({ place }) => place.step === lastStep);
     const from = firstStep(leg);
     const struckAgain = run !== undefined && from === lastStepOf(run.at(-1)!);
-    const anew = run === undefined || (!struckAgain && (from === 0 || reached === lastStep));
+    const anew = run === undefined || (!struckAgain && (from === 0 || isOver));
     if (anew) runs.push([leg]);
     else run.push(leg);
   }
