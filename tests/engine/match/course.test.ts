@@ -83,6 +83,15 @@ describe('the course of an attempt', () => {
       },
     ],
     [
+      'all but the last note, and again from the top',
+      [...steps(0, LAST - 1), 1, ...KEYS],
+      {
+        ...nothing,
+        extras: steps(0, LAST - 1).map((_, step) => `restart ${step}`),
+        remarks: [`restarted ${LAST - 1}→0`],
+      },
+    ],
+    [
       'a breaking off',
       steps(0, 7),
       {

@@ -127,6 +127,14 @@ describe('recognising the exercise from the notes', () => {
     }
   });
 
+  it('knows a scale whose lowest key did not sound', () => {
+    const { heard, exercise } = attempt({ key: 'F major', form: 'scale', octaves: 2 });
+    const lowest = Math.min(...heard.notes.map(({ midi }) => midi));
+    const notes = heard.notes.filter(({ midi }) => midi > lowest);
+    expect(notes).toHaveLength(heard.notes.length - 2);
+    expect(recogniseFrom({ ...heard, notes }).choice).toEqual(exercise.choice);
+  });
+
   it('tells a chord played as one from its notes one by one, and one octave from two', () => {
     const kinds: Partial<ExerciseChoice>[] = [
       { form: 'triads' },

@@ -51,6 +51,16 @@ describe('a piano far from its pitch', () => {
     expect(matchNotes({ ...heard, notes }, exercise)).toMatchObject({ semitoneShift: 0 });
   });
 
+  it('is not made out of wrong keys: half of them a semitone low are as many mistakes', () => {
+    const { heard, exercise } = attempt(D_MAJOR, {}, { tuningCents: 30 });
+    const notes = heard.notes.map((note, at) => (at % 2 === 0 ? { ...note, midi: note.midi - 1 } : note));
+    const { semitoneShift, matched } = matchNotes({ ...heard, notes }, exercise);
+    expect(semitoneShift).toBe(0);
+    expect(matched.map(({ verdict }) => verdict)).toEqual(
+      notes.map((_, at) => (at % 2 === 0 ? 'wrong' : 'correct')),
+    );
+  });
+
   it.each([-45, -20, 0, 6])('a semitone low on a piano of %i cents is another key', (tuningCents) => {
     const { heard, exercise } = attempt(D_MAJOR, {}, { readsOff: -1, tuningCents });
     const alignment = matchNotes(heard, exercise);
