@@ -95,6 +95,21 @@ describe('a key struck in place of another', () => {
     expect(instead(4, -2, 0, 0.39)).toEqual(['unsure 4']);
   });
 
+  it('is the nearer one of two, though the other was better in time; that one is extra', () => {
+    const of = (...others: readonly (readonly [semitones: number, shareOfStep: number])[]) => {
+      const struck = others.map(([semitones, share]) =>
+        played(timeOf(4) + share * STEP_SEC, keyAt(4) + semitones),
+      );
+      const heard = heardOf(playing(struck, { without: [4] }));
+      const { matched, extras } = matchNotes(heard, ARPEGGIO);
+      const answer = matched[4]!;
+      const key = 'played' in answer ? heard.notes[answer.played!]!.midi - keyAt(4) : null;
+      return [answer.verdict, key, extras.length];
+    };
+    expect(of([-2, 0.1], [-6, 0])).toEqual(['wrong', -2, 1]);
+    expect(of([-6, 0], [-2, 0.1])).toEqual(['wrong', -2, 1]);
+  });
+
   it('of a chord whose other keys were struck comes within half that time', () => {
     const chords = (shareOfStep: number): readonly string[] => {
       const notes = TRIADS.steps.flatMap(({ step, notes: keys }) =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { PlayedNote } from '../../../src/engine/listen/index.ts';
-import { COSTS, FOLLOWING } from '../../../src/engine/match/costs/index.ts';
+import { COSTS, costAtEnd, FOLLOWING } from '../../../src/engine/match/costs/index.ts';
 import { follow } from '../../../src/engine/match/recognise/follow.ts';
 import { momentsOf } from '../../../src/engine/match/recognise/moments.ts';
 import type { Template } from '../../../src/engine/match/recognise/templates.ts';
@@ -162,6 +162,13 @@ describe('a line', () => {
     const { standing } = accountOf(LINE, notesOf([...some(LINE, 0, 1), [FOREIGN], ...some(LINE, 2, 4)]));
     expect(standing[0]).toMatchObject({ step: 4, from: 0, cost: expect.closeTo(BEGIN + COSTS.extra, 9) });
   });
+});
+
+it('what is left out at an end is one event, however much: dearer only with more keys a step', () => {
+  expect(costAtEnd(5, 1)).toBeLessThan(costAtEnd(10, 1));
+  expect(costAtEnd(40, 1)).toBe(costAtEnd(400, 1));
+  expect(costAtEnd(400, 3)).toBe(costAtEnd(4000, 3));
+  expect(costAtEnd(400, 3)).toBeCloseTo(2 * costAtEnd(400, 1), 12);
 });
 
 describe('chords', () => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { COSTS } from '../../../src/engine/match/costs/index.ts';
+import { COSTS, FOLLOWING } from '../../../src/engine/match/costs/index.ts';
 import { momentsOf } from '../../../src/engine/match/recognise/moments.ts';
 import type { Moment } from '../../../src/engine/match/recognise/moments.ts';
-import { confidenceOf } from '../../../src/engine/match/recognise/rank.ts';
+import { confidenceOf, rank } from '../../../src/engine/match/recognise/rank.ts';
 import type { Ranking } from '../../../src/engine/match/recognise/rank.ts';
 import { StepCosts } from '../../../src/engine/match/recognise/step-costs.ts';
 import type { Slid, Template } from '../../../src/engine/match/recognise/templates.ts';
@@ -55,6 +55,15 @@ describe('how sure a reading is', () => {
   it('is surer without a fault the more notes it explains: to begin an exercise costs something', () => {
     expect(reading(0, 2)).toBeLessThan(reading(0, 3));
     expect(reading(0, 3)).toBeLessThan(reading(0, 12));
+  });
+
+  it('is held against what the notes would cost if they were none, doubted ones the less', () => {
+    const notes = [60, 62, 64].map((midi, at) => played(1 + at, midi));
+    expect(rank({ notes }).idle).toBeCloseTo(3 * FOLLOWING.idle, 12);
+    expect(rank({ notes: [...notes, played(5, 65, { confidence: 0.525 })] }).idle).toBeCloseTo(
+      3.5 * FOLLOWING.idle,
+      12,
+    );
   });
 
   it('falls with the faults, and no further than where they outweigh the notes', () => {
