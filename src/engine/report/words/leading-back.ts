@@ -24,7 +24,6 @@ export interface Step {
  */
 export function after(scene: Scene, whole: Exercise, intention: Intention): Step {
   if (intention.ladderBpm !== undefined) return rungUp(scene, whole, intention, intention.ladderBpm);
-  if (intention.ladderBpm !== undefined) return rungUp(scene, whole, intention, intention.ladderBpm);
   const { then = [], blocked, apart, ...same } = intention;
   const [rhythm = 'even', ...later] = then;
   const next = { ...same, ...(apart && { apart }) };
