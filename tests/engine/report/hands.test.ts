@@ -46,3 +46,13 @@ it('a hand lies where its lowest key does, whichever of a chord sounds first', (
   const said = { ...rolled, exercise: { ...rolled.exercise, handLikelihood: { left: 1, right: 0 } } };
   expect(handsPlayedIn([said])).toEqual([{ form: 'triads', hand: 'left', midi: Math.min(...midis) }]);
 });
+
+it('where a hand lies is learnt neither from both together nor where its first note was not right', () => {
+  const kept = (playing: Playing) => {
+    const report = tell(playing);
+    return { ...report, exercise: { ...report.exercise, handLikelihood: { left: 0, right: 1 } } };
+  };
+  const withoutFirst = kept({ choice: A, change: (step) => (step === 0 ? { missed: {} } : {}) });
+  expect(handsPlayedIn([kept({ choice: { ...A, hands: 'together' } }), withoutFirst])).toEqual([]);
+  expect(handsPlayedIn([kept({ choice: A })])).toHaveLength(1);
+});
