@@ -44,8 +44,8 @@ const { values, positionals } = parseArgs({
   options: {
     sample: { type: 'string', default: '60' },
     seed: { type: 'string', default: '1' },
-    /** its tests, where they do not lie as the room does */
-    tests: { type: 'string' },
+    /** its tests, where they do not lie as the room does, or not all */
+    tests: { type: 'string', multiple: true },
     from: { type: 'string', default: '0' },
     minutes: { type: 'string', default: 'Infinity' },
   },
@@ -53,7 +53,7 @@ const { values, positionals } = parseArgs({
 const room = positionals[0];
 if (room === undefined) throw new Error('Which room? npm run mutate -- match');
 const folder = existsSync(join(ROOT, 'src/engine', room)) ? `engine/${room}` : room.replace(/^src\//, '');
-const tests = values.tests ?? `tests/${folder.replace(/\.ts$/, '')}`;
+const tests = values.tests ?? [`tests/${folder.replace(/\.ts$/, '')}`];
 
 const beganMs = performance.now();
 const copy = mkdtempSync(join(tmpdir(), 'evenfall-mutants-'));
@@ -70,10 +70,10 @@ const refuses = folder.startsWith('engine/')
 
 let runner: ChildProcess | null = null;
 const whole = await tried(sources[0]!, Infinity);
-if (whole.failed) throw new Error(`The tests of ${tests} fail without any change: ${whole.by}`);
+if (whole.failed) throw new Error(`The tests of ${tests.join(' and ')} fail without any change: ${whole.by}`);
 console.log(
   `src/${folder}: ${all.length} changes of one token in ${sources.length} files, ${sample.length} to be tried (seed ${values.seed}); ` +
-    `${tests} alone takes ${(whole.ms / 1000).toFixed(1)} s\n`,
+    `${tests.join(' and ')} alone takes ${(whole.ms / 1000).toFixed(1)} s\n`,
 );
 const survivors: Mutant[] = [];
 let tries = 0;
@@ -133,7 +133,7 @@ async function tried(changed: string, mostMs: number): Promise<Answer & { readon
 
 /** In a group of its own, so that its workers end with it. */
 function started(): Promise<ChildProcess> {
-  const child = fork(join(import.meta.dirname, 'runner.ts'), [copy, tests], {
+  const child = fork(join(import.meta.dirname, 'runner.ts'), [copy, ...tests], {
     detached: true,
     execArgv: ['--import', 'tsx'],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],

@@ -12,7 +12,7 @@ export interface Answer {
   readonly by: string;
 }
 
-const [root, room] = process.argv.slice(2);
+const [root, ...rooms] = process.argv.slice(2);
 let last = '';
 /** how long each file of tests took when it was last run to its end, by path */
 const tookMs = new Map<string, number>();
@@ -46,7 +46,7 @@ async function run({ changed }: Asked): Promise<void> {
   // The last one is as it was again.
   for (const file of [last, changed]) vitest.invalidateFile(file);
   last = changed;
-  const specifications = await vitest.globTestSpecifications([room!]);
+  const specifications = await vitest.globTestSpecifications(rooms);
   const { testModules, unhandledErrors } = await vitest.runTestSpecifications(specifications, true);
   for (const module of testModules)
     if (module.ok()) tookMs.set(module.moduleId, module.diagnostic().duration);
