@@ -13,7 +13,7 @@ import torch.multiprocessing as mp
 from shelf import Shelf
 
 LAST_SHARE, WARM_UP = 0.01, 300
-RENEW_SEC = 200
+RENEW_SEC = 100
 # held while a step is recorded, which must be all that the GPU is asked for
 ALONE = threading.Lock()
 
@@ -225,7 +225,7 @@ def options(description):
     parser.add_argument("--steps", type=int, default=10**9, help="at most so many, for trying it out")
     parser.add_argument("--synthetic", type=int, default=40, help="synthesised pianos in the bank")
     parser.add_argument(
-        "--copies", type=int, default=3, help="voicings of each sampled piano, and strikes of each; 1: as it is"
+        "--copies", type=int, default=4, help="voicings of each sampled piano, and strikes of each; 1: as it is"
     )
     parser.add_argument("--again", type=int, default=0, help="steps on earlier batches after each new one")
     parser.add_argument("--shelf", type=int, default=1200, help="earlier batches kept (of the listener 0.1 GB each)")

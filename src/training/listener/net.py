@@ -88,10 +88,19 @@ def time_shifts(frames, dilation, device):
 
 
 class Norm(nn.BatchNorm1d):
-    """Batch normalisation of each channel over all else."""
+    """Batch normalisation of each channel over all else, written out: the library's gives a channel one multiprocessor."""
 
     def forward(self, x):
-        return super().forward(x.reshape(1, x.shape[0], -1)).view(x.shape)
+        rows = x.reshape(x.shape[0], -1)
+        if self.training:
+            variance, mean = torch.var_mean(rows.float(), 1, correction=0)
+            with torch.no_grad():
+                self.running_mean.lerp_(mean, self.momentum)
+                self.running_var.lerp_(variance, self.momentum)
+        else:
+            variance, mean = self.running_var, self.running_mean
+        scale = self.weight * torch.rsqrt(variance + self.eps)
+        return torch.addcmul((self.bias - mean * scale)[:, None], rows, scale[:, None]).to(x.dtype).view(x.shape)
 
 
 class Block(nn.Module):
@@ -136,8 +145,9 @@ class Listener(nn.Module):
         x, bands = self.gather(spectra, frames)
         common = (self.band @ bands.reshape(bands.shape[0], -1)).view(self.width, frames, -1, 1)
         x = (self.stem @ x.reshape(x.shape[0], -1)).view(self.width, frames, -1, KEYS)
-        x = F.relu(self.bn(x + self.pos + common))
+        x = F.relu(self.bn(x + self.pos.to(x.dtype) + common))
         if mask is not None:
+            mask = mask.to(x.dtype)
             x = x * mask
         for block in self.b:
             x = block(x, mask)

@@ -26,10 +26,8 @@ from . import batches, blind, features, net, project, questions, strays
 from .shipped import take_over
 
 LENGTH = int(batches.SECONDS * RATE)
-RATE_OF_LEARNING, RATE_GOING_ON, MEAN_RATE = 1.8e-3, 1.2e-3, 1e-3
+RATE_OF_LEARNING, RATE_GOING_ON, MEAN_RATE = 2e-3, 1.2e-3, 1e-3
 ABOVE_WEIGHT, ABSENT_WEIGHT = 1.5, 2.0
-# an upper note so far under the step's loudest weighs as much where it is struck as one that is not
-SOFT_DB = -4.0
 
 
 class Source:
@@ -96,8 +94,8 @@ class Source:
 
         struck, kind = column["STRUCK"], column["KIND"]
         above = kind == questions.ABOVE
-        doubled = (1 - struck) * (kind < questions.UNWRITTEN) + struck * above * (column["BELOW"] < SOFT_DB)
-        weight = (1 + (ABSENT_WEIGHT - 1) * doubled) * (1 + (ABOVE_WEIGHT - 1) * above)
+        absent = (1 - struck) * (kind < questions.UNWRITTEN)
+        weight = (1 + (ABSENT_WEIGHT - 1) * absent) * (1 + (ABOVE_WEIGHT - 1) * above)
         return dict(
             views=[padded(one) for one in views],
             written=padded(written),
@@ -132,8 +130,9 @@ def objective(network, batch):
 
 def options(description):
     parser = loop.options(description)
-    parser.add_argument("--questions", type=int, default=2400)
-    parser.add_argument("--strays", type=int, default=200, help="of the questions, keys that answer nothing, at most")
+    parser.set_defaults(clips=64, again=4)
+    parser.add_argument("--questions", type=int, default=4800)
+    parser.add_argument("--strays", type=int, default=400, help="of the questions, keys that answer nothing, at most")
     return parser
 
 

@@ -77,10 +77,10 @@ def _quick_size(least):
 
 
 class Room:
-    """Made once; called with a batch of dry clips."""
+    """Made once; called with a batch of dry clips. `aloud`: how often somebody counts aloud."""
 
-    def __init__(self, length, device):
-        self.length = length
+    def __init__(self, length, device, aloud=0.25):
+        self.length, self.aloud = length, aloud
         self.size = _quick_size(length + TAIL)
         self.device = device
         self.pedals = pedal_bank(device, self.size)
@@ -97,7 +97,7 @@ class Room:
         level = _active(y)
         y = y + self._noise(y, draws, mild) * level + self._hum(draws, mild) * level
         # Counting aloud belongs to a home.
-        y = y + self._speech(talk, level, draws, 0.25, -18, 3)
+        y = y + self._speech(talk, level, draws, self.aloud, -18, 3)
         y = self._filtered(y, self._microphone(draws, hard))
         y = self._level_control(y, chance, draws, hard)
         y = y / y.abs().max(1, keepdim=True)[0].clamp(min=1e-6)
