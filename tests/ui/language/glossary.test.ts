@@ -14,7 +14,7 @@ const GERMAN: readonly (readonly [forbidden: RegExp, instead: string])[] = [
   [/\bVertraulich\b/, 'Datenschutz'],
   [/\bQuellen\b/, 'Nachweise'],
   [/\bUmkehr\b/, 'Wendepunkt'],
-  [/\bÜbergang\b|\bÜbergänge\b/, 'Unter-/Übersatz'],
+  [/\bÜbergang\b|\bÜbergänge\b|Unter-\/Über/, 'Unter- oder Übersatz'],
   [/\bAnschlag\b/, 'Artikulation'],
   [/\bInnere[nr]? Töne?\b/i, 'Mittelstimmen'],
   [/\bGleichmaß\b/, 'Gleichmäßigkeit'],

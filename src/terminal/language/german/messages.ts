@@ -138,8 +138,8 @@ export const MESSAGES: Messages = {
       mistakes: { better: 'weniger Fehler', worse: 'mehr Fehler' },
       evenness: { better: 'gleichmäßiger', worse: 'weniger gleichmäßig' },
       crossings: {
-        better: 'weniger verspätete Unter-/Übersätze',
-        worse: 'mehr verspätete Unter-/Übersätze',
+        better: 'weniger verspätete Unter- und Übersätze',
+        worse: 'mehr verspätete Unter- und Übersätze',
       },
       spread: { better: 'Akkorde mehr zugleich', worse: 'Akkorde weniger zugleich' },
       loudness: { better: 'Lautstärke gleichmäßiger', worse: 'Lautstärke weniger gleichmäßig' },

@@ -21,9 +21,9 @@ export const COMPARE: Strings['compare'] = {
   moreEven: (before, after) => `Gleichmäßiger in der Zeit: vorher ${before}, jetzt ${after}.`,
   lessEven: (before, after) => `Weniger gleichmäßig in der Zeit: vorher ${before}, jetzt ${after}.`,
   crossingBetter: (note, step, before, after) =>
-    `Der Unter-/Übersatz zum ${note}, dem ${step}. Ton, kommt pünktlicher: vorher ${before}, jetzt ${after}.`,
+    `Der Unter- oder Übersatz zum ${note}, dem ${step}. Ton, kommt pünktlicher: vorher ${before}, jetzt ${after}.`,
   crossingWorse: (note, step, before, after) =>
-    `Der Unter-/Übersatz zum ${note}, dem ${step}. Ton, kommt später: vorher ${before}, jetzt ${after}.`,
+    `Der Unter- oder Übersatz zum ${note}, dem ${step}. Ton, kommt später: vorher ${before}, jetzt ${after}.`,
   faster: (before, after) => `Schneller: vorher ${before}, jetzt ${after}.`,
   slower: (before, after) => `Langsamer: vorher ${before}, jetzt ${after}.`,
   louderEven: (before, after) => `Gleichmäßiger in der Lautstärke: vorher ${before}, jetzt ${after}.`,

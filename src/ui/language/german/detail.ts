@@ -28,7 +28,7 @@ export const DETAIL: Strings['detail'] = {
     below: 'zu früh',
     late: (place, amount, after) => `${place}: ${amount} zu spät, nach ${after}`,
     early: (place, amount, after) => `${place}: ${amount} zu früh, nach ${after}`,
-    crossing: ', ein Unter-/Übersatz',
+    crossing: ', ein Unter- oder Übersatz',
     inaudible: ', zu wenig, um es zu hören',
   },
   tempo: {

@@ -60,9 +60,9 @@ export const JOURNAL: Strings['journal'] = {
       return `${notes(wrong + missed + extra)} nicht richtig: ${parts.join(', ')}`;
     },
     unsure: (count, of) => `${count === 1 ? 'war' : 'waren'} ${count} von ${of} Tönen nicht zu bestimmen`,
-    crossing: (amount) => `kam ein Unter-/Übersatz ${amount} zu spät`,
+    crossing: (amount) => `kam ein Unter- oder Übersatz ${amount} zu spät`,
     crossings: (count, amount) =>
-      `kamen ${inWords(count)} Unter-/Übersätze zu spät, der späteste um ${amount}`,
+      `kamen ${inWords(count)} Unter- oder Übersätze zu spät, der späteste um ${amount}`,
     evenness: (value, bound) =>
       `schwankte die Zeit von Ton zu Ton um ${value}; bis ${bound} gilt als gleichmäßig`,
     chords: (value, bound) =>
@@ -83,7 +83,7 @@ export const JOURNAL: Strings['journal'] = {
     notes: 'Langsamer, bis jeder Ton stimmt.',
     unsure: 'Näher am Klavier oder in einem ruhigeren Raum, damit jeder Ton zu hören ist.',
     evenness: 'Dasselbe, mit dem Puls.',
-    crossings: 'Nur die Töne um den Unter-/Übersatz, langsam; dann das Ganze.',
+    crossings: 'Nur die Töne um den Unter- oder Übersatz, langsam; dann das Ganze.',
     chords: 'Alle Tasten des Akkords berühren, dann drücken.',
     hands: 'Langsamer, auf jedem Schlag anhalten, beide Hände zusammen.',
     tempo: 'Jedes Mal zwei oder drei Schläge schneller, solange es gleichmäßig bleibt.',
@@ -170,18 +170,18 @@ export const JOURNAL: Strings['journal'] = {
     title: 'Wann etwas sitzt',
     about:
       'Kein Ton falsch, ausgelassen oder wiederholt, und was hier steht. Eine Lehrkraft kann es anders wollen: Hier wird ' +
-      'es geändert. Was am Unter-/Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
+      'es geändert. Was bei Unter- und Übersatz als zu spät gilt, gilt für Versuche von jetzt an; alles andere wird für alle neu beurteilt.',
     lines: {
       readyInARow: 'So viele Versuche hintereinander',
       readyDays: '… an so vielen verschiedenen Tagen',
       evennessPercent: 'Schwankung der Zeit bei sieben Tönen in der Sekunde, höchstens',
-      crossingPercent: 'Ein Unter-/Übersatz zu spät um höchstens, von seinem Abstand',
+      crossingPercent: 'Ein Unter- oder Übersatz zu spät um höchstens, von seinem Abstand',
       chordSpreadMs: 'Erster bis letzter Ton eines Akkords, höchstens',
       handsApartMs: 'Hände auseinander, höchstens',
       tempoPercent: 'Unter dem verlangten Tempo, höchstens',
     },
     evenAt: (two, four, ten) =>
-      `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}. Beim Unter-/Übersatz steht ein Zehntel, schnell gespielt, für 24 ms; ein anderer Anteil gilt bei jedem Tempo.`,
+      `Was man als ungleich hört, hängt vom Tempo ab: Bei zwei Tönen in der Sekunde sind das ${two}, bei vier ${four}, bei zehn ${ten}. Bei Unter- und Übersatz steht ein Zehntel, schnell gespielt, für 24 ms; ein anderer Anteil gilt bei jedem Tempo.`,
     reset: 'Wie am Anfang',
   },
   fastest: {
@@ -206,8 +206,8 @@ export const JOURNAL: Strings['journal'] = {
       'degree-5': 'die fünfte Stufe der Tonart',
       'degree-6': 'die sechste Stufe der Tonart',
       'degree-7': 'die siebte Stufe der Tonart',
-      'crossing-up': 'der Ton nach einem Unter-/Übersatz aufwärts',
-      'crossing-down': 'der Ton nach einem Unter-/Übersatz abwärts',
+      'crossing-up': 'der Ton nach einem Unter- oder Übersatz aufwärts',
+      'crossing-down': 'der Ton nach einem Unter- oder Übersatz abwärts',
       turn: 'der Ton am Wendepunkt',
     },
     kinds: { note: 'falsch oder ausgelassen', late: 'zu spät' },

@@ -20,7 +20,7 @@ export const LISTEN: Strings['listen'] = {
         'Erst, wie du gespielt hast, dann jeder Ton an seinem gleichmäßigen Platz: Das Ohr hört, was die Zahlen sagen.',
     },
     crossings: {
-      label: 'Unter-/Übersatz zur rechten Zeit',
+      label: 'Unter- und Übersatz zur rechten Zeit',
       meaning: 'Wie gespielt, nur ohne die Verspätung an den Unter- und Übersätzen.',
     },
   },

@@ -37,7 +37,7 @@ export const PREPARE: Strings['prepare'] = {
     up: 'Hinauf',
     down: 'Hinab',
     theUsual: 'Alle Finger wie üblich',
-    hear: 'Das Ohr hört keine Finger: Ein später Unter-/Übersatz wird dort gesucht, wo diese Finger ihn verlangen.',
+    hear: 'Das Ohr hört keine Finger: Ein später Unter- oder Übersatz wird dort gesucht, wo diese Finger ihn verlangen.',
     care: 'Weite Griffe und Doppelgriffe: langsam, nicht lange und nie unter Schmerzen. Frag deine Lehrkraft.',
     kept: 'Hier für diese Übung aufbewahrt, und mitgeschickt, wenn du sie aufgibst.',
     notesABeat: 'Töne je Schlag',

@@ -67,13 +67,13 @@ export const MEASURES: Strings['measures'] = {
     meaning:
       'Wie sehr die Zeit von Ton zu Ton schwankt, in Prozent dieser Zeit; 0 wäre eine Maschine. Wie viel noch als ' +
       'gleichmäßig gilt, hängt vom Tempo ab. Das ± sagt, wie weit das Hören selbst danebenliegen kann.',
-    without: (amount) => `; ohne Unter-/Übersatz ${amount}`,
+    without: (amount) => `; ohne Unter- und Übersatz ${amount}`,
     upTo: (amount) => `; bis ${amount} ist bei diesem Tempo gleichmäßig`,
   },
   crossings: {
     term: 'Unter- und Übersätze',
     definition:
-      'Die Zeit in den Unter-/Übersatz minus den Median der vier nächsten Zeiten ohne ihn. Zu spät heißt: mehr als ein Zehntel dieser Zeit, schnell gespielt mehr als 24 ms (viermal so viel, wie man eben merkt, Friberg & Sundberg 1995; viermal: üblich, ohne Quelle) oder was eingestellt wurde, und mehr als deine Streuung sonst.',
+      'Die Zeit in den Unter- oder Übersatz minus den Median der vier nächsten Zeiten ohne ihn. Zu spät heißt: mehr als ein Zehntel dieser Zeit, schnell gespielt mehr als 24 ms (viermal so viel, wie man eben merkt, Friberg & Sundberg 1995; viermal: üblich, ohne Quelle) oder was eingestellt wurde, und mehr als deine Streuung sonst.',
     meaning:
       'Wie viel länger der Schritt in einen Untersatz des Daumens oder einen Übersatz dauert als die Schritte ' +
       'darum herum. Plus ist zu spät.',
@@ -131,7 +131,7 @@ export const MEASURES: Strings['measures'] = {
   tempo: {
     term: 'Tempo',
     definition:
-      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Unter-/Übersatz führen.',
+      '60 durch den Median der Zeit eines Schlags in Sekunden. Die Drift ist die Steigung einer Geraden durch alle Zeiten, die in keinen Unter- oder Übersatz führen.',
     meaning: 'Schläge in der Minute, aus dem mittleren Abstand: Ein Zögern ändert daran nichts.',
     aim: (bpm) => ` (Ziel ${bpm})`,
     steady: ', stetig',

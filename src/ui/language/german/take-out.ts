@@ -21,6 +21,6 @@ export const TAKE_OUT: Strings['takeOut'] = {
   extra: { slip: 'mitgegriffen', repeat: 'noch einmal', restart: 'zurück', other: 'zu viel' },
   marksMean:
     'Ein gestrichelter Ring ist ein fehlender Ton, ein Strich durch eine Note ein falscher, daneben steht der angeschlagene; ' +
-    'ein kleiner Ring ist ein Ton zu viel. Ein Bogen ist ein später Unter-/Übersatz, eine schräge Linie heißt, dass die Hände ' +
+    'ein kleiner Ring ist ein Ton zu viel. Ein Bogen ist ein später Unter- oder Übersatz, eine schräge Linie heißt, dass die Hände ' +
     'auseinanderfallen, eine Wellenlinie, dass ein Akkord nicht zugleich kommt.',
 };

@@ -117,7 +117,7 @@ export const TEACHER: Strings['teacher'] = {
     half: 'halbe Geschwindigkeit',
     loading: 'Der Versuch wird geöffnet …',
     figures: 'Alle Zahlen',
-    figuresHint: 'Schwankung, Unter-/Übersatz, Lautstärke, Tempo',
+    figuresHint: 'Schwankung, Unter- und Übersatz, Lautstärke, Tempo',
   },
   keys: {
     title: 'Tasten',

@@ -28,7 +28,7 @@ export const THEORY: Strings['theory'] = {
   up: 'Aufwärts',
   down: 'Abwärts',
   archHint: 'Ein Bogen: Der Daumen setzt unter, oder ein Finger setzt über den Daumen.',
-  archNone: 'Kein Unter-/Übersatz innerhalb einer Oktave.',
+  archNone: 'Kein Unter- oder Übersatz innerhalb einer Oktave.',
   thumbUnder: 'Untersatz',
   overThumb: 'Übersatz',
   careReach:

@@ -130,7 +130,7 @@ export const GERMAN_ROWS: readonly {
     english: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
     verdict: 'Jeder Ton richtig. Der Untersatz aufwärts zu A kommt 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Cis–E–A–Cis, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
+      'nur Cis–E–A–Cis, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english:
@@ -138,7 +138,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Der Untersatz aufwärts zu C kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur As–C–Es–As, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
+      'nur As–C–Es–As, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english:
@@ -146,7 +146,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Der Übersatz abwärts zu As kommt beide Male 90 ms zu spät; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
+      'nur Es–C–As–Es, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
@@ -315,7 +315,7 @@ export const GERMAN_ROWS: readonly {
     verdict:
       'Jeder Ton richtig. Der Untersatz aufwärts zu A und der Untersatz aufwärts zu D kommen zu spät, um 120 ms; der Rest ist gleichmäßig.',
     nextStep:
-      'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
+      'nur Fis–Gis–A–H, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
     english: 'Every note right. E going up comes late, by 130 ms; the rest is even.',

@@ -55,7 +55,7 @@ export function nextSteps({ only, stretch, name }: Notes, naming: NoteNaming): S
     'go-on': ({ task }) =>
       `${only(task)}; was auch geschieht, geh weiter zum nächsten ${ofChords(task) ? 'Akkord' : 'Ton'}, dreimal hintereinander.`,
     'cross-early': ({ task }) =>
-      `${only(task)}, ${DONE}. Bereite den Ton nach dem Unter-/Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.`,
+      `${only(task)}, ${DONE}. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.`,
     'cross-in-rhythm': ({ task, rhythm }) =>
       `${only(task)}, erst ${RHYTHMS[rhythm]}, dann umgekehrt, dann gleichmäßig, jedes, bis es zweimal hintereinander stimmt.`,
     'one-way-first': ({ task }) => `${only(task)}, ${DONE}; abwärts genauso; dann beides.`,
