@@ -82,15 +82,16 @@ export const german = (tell: Tell): Tellings => ({
     'Ihr Inhalt ist nicht in Ordnung: abgeschnitten oder beschädigt. Schick sie noch einmal.',
   'end-cut-off':
     'Die Datei wurde unterwegs abgeschnitten: Ihr Ende fehlt, ohne das sich der Rest nicht lesen lässt. Schick sie noch einmal.',
-  'packet-list-missing': 'Ihre Liste der Pakete fehlt: Die Datei ist abgeschnitten. Schick sie noch einmal.',
+  'packet-list-missing':
+    'Die Datei ist abgeschnitten: Das Verzeichnis, nach dem sie gelesen wird, fehlt. Schick sie noch einmal.',
   'sound-locked':
     'Ihr Klang ist gesperrt: Nur das Programm, mit dem er gekauft wurde, kann ihn öffnen. Nimm ihn selbst auf.',
   'ogg-without-sound': `Sie ist eine Ogg-Datei ohne Opus-, Vorbis- oder FLAC-Klang. ${CONVERT}`,
   'opus-channels': ({ channels }) => `Sie ist Opus-Klang mit ${channels} Kanälen. ${CONVERT}`,
-  'opus-header-senseless': `Ihr Opus-Kopf ergibt keinen Sinn. ${CONVERT}`,
+  'opus-header-senseless': `Der Anfang ihres Opus-Klangs ergibt keinen Sinn. ${CONVERT}`,
   'no-wav': 'Sie ist keine WAV-Datei. Dekodiere sie erst, oder wandle sie in WAV um.',
   'wav-header-short':
-    'Der WAV-Kopf ist abgeschnitten: Die Datei ist beschädigt. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
+    'Die Datei ist beschädigt: Ihr Anfang ist unvollständig. Nimm sie noch einmal auf oder gib sie noch einmal aus.',
   'header-missing': ({ container }) =>
     `Der ${OF[container]}Kopf fehlt: Die Datei ist beschädigt. Nimm sie noch einmal auf oder gib sie noch einmal aus.`,
   'container-without-sound': ({ container }) =>
@@ -100,9 +101,11 @@ export const german = (tell: Tell): Tellings => ({
   'packed-otherwise': ({ container, codec }) =>
     `Sie ist eine ${OF[container]}Datei mit ${codec === null ? 'gepacktem Klang seltener Art' : `${codec}-Klang`}. ${CONVERT}`,
   'nothing-after-header':
-    'Auf den Kopf folgt kein Klang: Die Datei ist abgeschnitten. Schick sie noch einmal oder gib sie noch einmal aus.',
-  'no-mp3-frame': 'Kein MP3-Stück darin ist ganz: Die Datei ist abgeschnitten oder beschädigt.',
-  'nothing-decoded': 'Daraus ließ sich kein Klang lesen: Die Datei ist abgeschnitten oder beschädigt.',
+    'Auf ihren Anfang folgt kein Klang: Die Datei ist abgeschnitten. Schick sie noch einmal oder gib sie noch einmal aus.',
+  'no-mp3-frame':
+    'Kein Stück der MP3 ist ganz: Die Datei ist abgeschnitten oder beschädigt. Schick sie noch einmal.',
+  'nothing-decoded':
+    'Daraus ließ sich kein Klang lesen: Die Datei ist abgeschnitten oder beschädigt. Schick sie noch einmal.',
   'rate-impossible': ({ rateHz }) =>
     `Sie gibt ${rateHz} Abtastwerte in der Sekunde an, die keine Aufnahme hat: Die Datei ist beschädigt.`,
   'no-sound-track': `Es ist kein Klang darin. ${CONVERT}`,
@@ -189,7 +192,8 @@ export const german = (tell: Tell): Tellings => ({
   'music-no-bars': ({ from, to, bars }) =>
     `Die Takte ${from} bis ${to} gibt es darin nicht; sie hat ${bars}.`,
   'music-staves': ({ staves }) => `Sie hat ${staves} Systeme; eine Stelle hat eines oder zwei.`,
-  'no-journal': 'Diese Datei ist kein Tagebuch von Evenfall.',
+  'no-journal':
+    'Diese Datei ist kein Tagebuch von Evenfall; deines ist, wie es war. Wähl eine, die hier gesichert wurde.',
   'journal-damaged': 'Diese Datei ist kein Tagebuch von Evenfall, oder sie ist von Anfang an beschädigt.',
   'journal-too-much': 'Diese Datei enthält mehr, als ein Tagebuch enthalten kann.',
   'journal-newer':

@@ -52,7 +52,7 @@ export const SENTENCES = {
   'contents-damaged': 'Its contents are not in order: cut short or damaged. Send it again.',
   'end-cut-off':
     'The file was cut off on its way: its end, without which the rest cannot be read, is missing. Send it again.',
-  'packet-list-missing': 'Its list of packets is missing: the file is cut short. Send it again.',
+  'packet-list-missing': 'The file is cut short: the list that it is read by is missing. Send it again.',
   'sound-locked':
     'Its sound is locked: only the program that it was bought with can open it. Record it yourself.',
   'not-listened-to': 'It could not be listened to, through a fault of this page.',
@@ -70,11 +70,11 @@ export const SENTENCES = {
     'This attempt is not on this device, or not any more. A recording that was opened can be opened again.',
   'ogg-without-sound': `It is an Ogg file without Opus, Vorbis or FLAC sound. ${CONVERT}`,
   'no-wav': 'It is no WAV file. Decode it first, or convert it to WAV.',
-  'wav-header-short': 'The WAV header is cut short: the file is damaged. Record or export it again.',
-  'opus-header-senseless': `Its Opus header makes no sense. ${CONVERT}`,
-  'nothing-after-header': 'No sound follows the header: the file is cut short. Send or export it again.',
-  'no-mp3-frame': 'No MP3 frame is whole in it: the file is cut short or damaged.',
-  'nothing-decoded': 'No sound could be decoded from it: the file is cut short or damaged.',
+  'wav-header-short': 'The file is damaged: its beginning is cut short. Record or export it again.',
+  'opus-header-senseless': `The beginning of its Opus sound makes no sense. ${CONVERT}`,
+  'nothing-after-header': 'No sound follows its beginning: the file is cut short. Send or export it again.',
+  'no-mp3-frame': 'No piece of the MP3 is whole: the file is cut short or damaged. Send it again.',
+  'nothing-decoded': 'No sound could be read from it: the file is cut short or damaged. Send it again.',
   'no-sound-track': `There is no sound in it. ${CONVERT}`,
   'codec-unknown': `It holds a kind of sound that is not known here. ${CONVERT}`,
   // Zips.
@@ -118,7 +118,7 @@ export const SENTENCES = {
   'music-unplayable':
     'It is no passage for a piano: there are more than ten keys at once, or more notes or longer bars than a passage can have.',
   // The journal's file.
-  'no-journal': 'This file is no journal of Evenfall.',
+  'no-journal': 'This file is no journal of Evenfall; yours is as it was. Choose one that was exported here.',
   'journal-damaged': 'This file is no journal of Evenfall, or it is damaged from its beginning.',
   'journal-too-much': 'This file holds more than any journal can.',
   'journal-newer': 'This journal was written by a newer version. Bring this page up to date, then import it.',

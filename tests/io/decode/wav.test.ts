@@ -98,7 +98,7 @@ describe('a WAV file that makes no sense is refused', () => {
     FORMAT.map((byte, at) => changes[at] ?? byte);
   it.each([
     { what: 'no data', bytes: file(chunk('fmt ', FORMAT)), message: /without any sound/ },
-    { what: 'nothing behind the header', bytes: file(), message: /header is cut short/ },
+    { what: 'nothing behind the header', bytes: file(), message: /its beginning is cut short/ },
     {
       what: 'data of no length',
       bytes: file(chunk('fmt ', FORMAT), chunk('data', [])),

@@ -56,7 +56,7 @@ describe('a trouble', () => {
 
   it('travels in an error, whose message is English', () => {
     const error = new EvenfallError({ trouble: 'no-mp3-frame' });
-    expect(error.message).toMatch(/^No MP3 frame is whole/);
+    expect(error.message).toMatch(/^No piece of the MP3 is whole/);
     expect(troubleOf(error)).toEqual({ trouble: 'no-mp3-frame' });
     expect(troubleOf(new TypeError('x'))).toEqual({ trouble: 'unforeseen', detail: 'x' });
     expect(troubleOf('x')).toEqual({ trouble: 'unforeseen', detail: 'x' });

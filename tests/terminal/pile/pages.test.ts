@@ -39,7 +39,7 @@ describe('a pile as pages', () => {
     expect(links).toEqual(['recording-1.html', 'recording-2.html', 'recording-2.html']);
     expect(index).toMatch(/<h2>Mara<\/h2>/);
     expect(index).toMatch(/Since 7 Nov 2026: fewer mistakes, 0 \(before 2\)\./);
-    expect(index).toMatch(/Left out[\s\S]*bad\.m4a: No sound could be decoded/);
+    expect(index).toMatch(/Left out[\s\S]*bad\.m4a: No sound could be read/);
     expect(first!.match(/<article>/g)).toHaveLength(1);
     expect(second!.match(/<article>/g)).toHaveLength(2);
   });
