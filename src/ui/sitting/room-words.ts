@@ -30,7 +30,7 @@ function found({ silence, findings, notes, piano }: RoomCheck): RoomWords {
   const t = strings().stand;
   const about = piano === null ? [] : [`${pianoWords(piano)} ${t.remembered}`];
   if (findings.length > 0) return { title: t.better, lines: [...findings.map(findingWords), ...about] };
-  if (silence.noiseDb === null) return { title: t.good, lines: [t.nothingInTheWay, t.noRoom, ...about] };
+  if (silence.noiseDb === null) return { title: t.good, lines: [t.noRoom, ...about] };
   const aboveDb = notes.flatMap(({ aboveNoiseDb }) => aboveNoiseDb ?? []);
   const above = aboveDb.length === 0 ? '' : ` ${t.above(withUnit(shown(Math.min(...aboveDb)), 'dB'))}`;
   return { title: t.good, lines: [t.nothingInTheWay + above, ...about] };

@@ -40,7 +40,7 @@ export const RECORD = {
   stop: 'Stop',
   throwAway: 'Throw away',
   tooLoud: 'Too loud: move the device away.',
-  nothingYet: 'Nothing heard yet: play a loud note.',
+  nothingYet: 'No sound comes in: play a note.',
   veryQuiet: 'Very quiet: move the device nearer.',
   levelGood: 'The level is good.',
 };

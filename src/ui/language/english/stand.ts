@@ -47,7 +47,7 @@ export const STAND = {
   checking: 'Checking the room',
   still: 'Be quite still',
   stillFor: (seconds: number) =>
-    `The room is listened to by itself: ${seconds} more ${seconds === 1 ? 'second' : 'seconds'}.`,
+    `Listening to the room alone: ${seconds} more ${seconds === 1 ? 'second' : 'seconds'}.`,
   notes: {
     low: 'Play one low note, and let it ring',
     middle: 'Play one note in the middle',
@@ -67,7 +67,8 @@ export const STAND = {
     hum: (mains: string) => `Mains hum at ${mains} is near; move the device away from chargers and cables.`,
   },
   nothingInTheWay: 'Nothing here is in the way of listening.',
-  noRoom: 'While it is still the device gives no sound at all, so how loud the room is cannot be told.',
+  noRoom:
+    'The notes arrive well. How loud the room is cannot be told: while it is still, the device passes on no sound at all.',
   above: (level: string) => `The softest note stands ${level} above the room.`,
   stands: (pitch: string) => `The piano stands at A = ${pitch}.`,
   standsOff: (pitch: string, cents: string) => `The piano stands at A = ${pitch}, ${cents} from 440.`,

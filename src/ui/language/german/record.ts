@@ -38,7 +38,7 @@ export const RECORD: Strings['record'] = {
   stop: 'Stopp',
   throwAway: 'Verwerfen',
   tooLoud: 'Zu laut: Stell das Gerät weiter weg.',
-  nothingYet: 'Noch nichts gehört: Spiel einen lauten Ton.',
+  nothingYet: 'Es kommt kein Klang an: Spiel einen Ton.',
   veryQuiet: 'Sehr leise: Stell das Gerät näher heran.',
   levelGood: 'Der Pegel ist gut.',
 };

@@ -48,7 +48,7 @@ export const STAND: Strings['stand'] = {
   checking: 'Der Raum wird geprüft',
   still: 'Sei ganz still',
   stillFor: (seconds) =>
-    `Der Raum wird für sich angehört: noch ${seconds} ${seconds === 1 ? 'Sekunde' : 'Sekunden'}.`,
+    `Zugehört wird nur dem Raum: noch ${seconds} ${seconds === 1 ? 'Sekunde' : 'Sekunden'}.`,
   notes: {
     low: 'Spiel einen tiefen Ton, und lass ihn klingen',
     middle: 'Spiel einen Ton in der Mitte',
@@ -69,7 +69,8 @@ export const STAND: Strings['stand'] = {
     hum: (mains) => `Netzbrummen bei ${mains} ist nah; stell das Gerät weg von Ladegeräten und Kabeln.`,
   },
   nothingInTheWay: 'Hier stört nichts beim Zuhören.',
-  noRoom: 'Ist es still, gibt das Gerät gar keinen Klang; wie laut der Raum ist, lässt sich so nicht sagen.',
+  noRoom:
+    'Die Töne kommen gut an. Wie laut der Raum ist, lässt sich nicht sagen: Ist es still, gibt das Gerät gar keinen Klang weiter.',
   above: (level) => `Der leiseste Ton liegt ${level} über den Geräuschen des Raums.`,
   stands: (pitch) => `Das Klavier ist auf A = ${pitch} gestimmt.`,
   standsOff: (pitch, cents) => `Das Klavier ist auf A = ${pitch} gestimmt, ${cents} neben 440.`,
