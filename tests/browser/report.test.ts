@@ -178,6 +178,7 @@ describe('a recording', () => {
       .locator('input[type=file]')
       .setInputFiles({ name: 'silence.wav', mimeType: 'audio/wav', buffer: Buffer.from(silence) });
     await page.getByRole('heading', { name: 'No playing was found in this recording' }).waitFor();
+    expect(await page.getByRole('button', { name: 'Measure it as' }).count()).toBe(0);
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Save the sound' }).click();
     expect((await download).suggestedFilename()).toMatch(/\.wav$/);

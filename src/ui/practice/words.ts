@@ -27,7 +27,7 @@ export function musicWords({ key, form, octaves, minorScale, passage }: Exercise
     ? t.FORMS[form].replace(t.FORMS.scale, t.minorScales[minorScale ?? 'harmonic'])
     : t.FORMS[form];
   const length = hasOctaves(form) ? `, ${t.octaves(octaves)}` : '';
-  return `${minor ? tonicOf(key) : shownKey(key)} ${name}${length}`;
+  return `${t.called(shownKey(key), minor ? tonicOf(key) : null, name)}${length}`;
 }
 
 /** The key without its mode, which the scale's name says already: "A", "a". */

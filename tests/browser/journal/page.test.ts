@@ -166,7 +166,13 @@ describe('the journal', () => {
     await openEmptyJournal(page);
     const file = { name: 'letter.gz', mimeType: 'application/gzip', buffer: Buffer.from('Hello') };
     await page.getByLabel('A journal to import').setInputFiles(file);
-    await page.getByRole('alert').getByText('no journal of Evenfall').waitFor();
+    const told = page.getByRole('alert').getByText('no journal of Evenfall');
+    await told.waitFor();
+    const inSight = async (): Promise<boolean> => {
+      const box = (await told.boundingBox())!;
+      return box.y >= 0 && box.y < page.viewportSize()!.height;
+    };
+    await expect.poll(inSight).toBe(true);
     expect(errors).toEqual([]);
     await close();
   });

@@ -97,6 +97,18 @@ describe('a review from a teacher', () => {
     await close();
   });
 
+  it('that cannot be read is told of as one, on the journal where it was chosen', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await openEmptyJournal(page);
+    await openInJournal(page, { ...(await asFile(review())), buffer: Buffer.from('broken on its way') });
+    await expect
+      .poll(() => page.getByRole('alert').allInnerTexts())
+      .toEqual([expect.stringMatching(/This review cannot be opened.*damaged/s)]);
+    expect(new URL(page.url()).hash).toBe('#journal');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it('may come with others, which are kept to be read', async () => {
     const { page, close } = await visit(browser, site);
     await openEmptyJournal(page);

@@ -43,7 +43,7 @@ describe('how far it is', () => {
     [
       'one not as even as asked',
       [{ evennessPercent: 7.5 }],
-      'Last time the time from note to note varied by 7.5 %, and up to 6.5 % counts as even.',
+      'Last time the timing varied by 7.5 % from note to note, and up to 6.5 % counts as even.',
     ],
   ] as const)('is said after %s', (_name, made, words) => {
     expect(plain(progressWords(after(made)))).toBe(words);

@@ -53,12 +53,12 @@ describe('where an exercise stands, said', () => {
     [
       'uneven',
       [{ evennessPercent: 5.42 }],
-      'Last time the time from note to note varied by 5.4 %, and up to 4.8 % counts as even. The same, with the pulse.',
+      'Last time the timing varied by 5.4 % from note to note, and up to 4.8 % counts as even. The same, with the pulse.',
     ],
     [
       'wrong and uneven',
       [{ evennessPercent: 6, wrong: 1 }],
-      'Last time one note was wrong. Also, the time from note to note varied by 6.0 %, and up to 4.8 % counts as even. ' +
+      'Last time one note was wrong. Also, the timing varied by 6.0 % from note to note, and up to 4.8 % counts as even. ' +
         'Slower, until every note is right.',
     ],
     [
@@ -119,6 +119,24 @@ describe('where an exercise stands, said', () => {
 });
 
 describe('names', () => {
+  it.each<[ExerciseChoice, string]>([
+    [
+      { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
+      'As-Dur-Arpeggio, 2 Oktaven, rechte Hand',
+    ],
+    [
+      { key: 'F# minor', form: 'scale', hands: 'together', octaves: 1 },
+      'fis-Moll, harmonische Tonleiter, 1 Oktave, beide Hände',
+    ],
+    [
+      { key: 'C major', form: 'broken-triads', hands: 'left', octaves: 1 },
+      'C-Dur, gebrochene Dreiklänge, linke Hand',
+    ],
+  ])('%o in German', (choice, expected) => {
+    speaking.speak('de');
+    expect(exerciseWords(choice)).toBe(expected);
+  });
+
   it.each<[ExerciseChoice, string]>([
     [
       { key: 'Ab major', form: 'arpeggio', hands: 'right', octaves: 2 },
@@ -213,6 +231,6 @@ describe('the plan and the store, said', () => {
     speaking.speak('de');
     expect(
       musicWords({ key: 'A minor', form: 'scale', hands: 'left', octaves: 2, minorScale: 'melodic' }),
-    ).toBe('a melodische Molltonleiter, 2 Oktaven');
+    ).toBe('a-Moll, melodische Tonleiter, 2 Oktaven');
   });
 });

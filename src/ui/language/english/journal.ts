@@ -26,6 +26,8 @@ export const JOURNAL = {
   FORMS: FORM_NAMES.en,
   HANDS,
   LEVELS,
+  /** a form in its key; `tonic` where the form says the mode itself */
+  called: (key: string, tonic: string | null, form: string) => `${tonic ?? key} ${form}`,
   minorScales: {
     natural: 'natural minor scale',
     harmonic: 'harmonic minor scale',
@@ -80,7 +82,7 @@ export const JOURNAL = {
     crossings: (count: number, amount: string) =>
       `${inWords(count)} crossings came late, the worst by ${amount}`,
     evenness: (value: string, bound: string) =>
-      `the time from note to note varied by ${value}, and up to ${bound} counts as even`,
+      `the timing varied by ${value} from note to note, and up to ${bound} counts as even`,
     chords: (value: string, bound: string) =>
       `the notes of a chord came ${value} apart, and up to ${bound} counts as one`,
     hands: (value: string, bound: string) =>
@@ -245,6 +247,8 @@ export const JOURNAL = {
   },
   storage: {
     title: 'Kept on this device',
+    /** leads there */
+    toKeeping: 'Keep a copy',
     kept: (count: number, withSound: number, bytes: string) => {
       if (withSound === 0) return `${attempts(count)}, none with sound.`;
       return `${attempts(count)}, ${withSound === count ? 'all' : withSound.toLocaleString('en-GB')} with sound (${bytes}).`;

@@ -13,10 +13,12 @@ export const JOURNAL: Strings['journal'] = {
   FORMS: FORM_NAMES.de,
   HANDS: { left: 'linke Hand', right: 'rechte Hand', together: 'beide Hände' },
   LEVELS: { new: 'nicht gespielt', 'not-yet': 'noch nicht', nearly: 'fast', ready: 'sitzt' },
+  // A noun is joined to its key, as it is spelt; what begins with an adjective follows it.
+  called: (key, _tonic, form) => `${key}${/^\p{Lu}/u.test(form) ? '-' : ', '}${form}`,
   minorScales: {
-    natural: 'natürliche Molltonleiter',
-    harmonic: 'harmonische Molltonleiter',
-    melodic: 'melodische Molltonleiter',
+    natural: 'natürliche Tonleiter',
+    harmonic: 'harmonische Tonleiter',
+    melodic: 'melodische Tonleiter',
   },
   octaves: (count) => `${count} ${count === 1 ? 'Oktave' : 'Oktaven'}`,
   attempts,
@@ -221,6 +223,7 @@ export const JOURNAL: Strings['journal'] = {
   },
   storage: {
     title: 'Auf diesem Gerät',
+    toKeeping: 'Eine Kopie sichern',
     kept: (count, withSound, bytes) => {
       if (withSound === 0) return `${attempts(count)}, keiner mit Klang.`;
       return `${attempts(count)}, ${withSound === count ? 'alle' : withSound.toLocaleString('de-DE')} mit Klang (${bytes}).`;
