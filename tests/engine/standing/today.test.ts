@@ -45,6 +45,15 @@ describe('the plan for today', () => {
     expect(beside.every(({ targetBpm }) => targetBpm === null)).toBe(true);
   });
 
+  it('fills what time is left with other forms of the key played last', () => {
+    const history = [
+      ...attempts(of('right', { key: 'G major' }), [{ wrong: 2 }], 5),
+      ...attempts(of('right'), [{ wrong: 2 }], 1),
+    ];
+    const beside = planned(60, history).filter(({ reason }) => reason.kind === 'beside');
+    expect(new Set(beside.map(({ exercise: { key } }) => key))).toEqual(new Set(['D major']));
+  });
+
   it('has something weak, something not played for long and something new', () => {
     const history = [
       ...attempts(of('right', { form: 'scale' }), [{ wrong: 2 }], 1),
