@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
-import { allChoices } from '../../../../src/engine/exercise/index.ts';
+import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { DEFAULT_CRITERIA, writeReport } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
@@ -57,6 +57,35 @@ describe('what comes first', () => {
     expect(words.verdict).toBe(
       '12 of 13 notes right. One wrong: D♯ instead of C♯ coming down; the crossing comes late going up to A.',
     );
+  });
+
+  it.each([
+    [120, 150, ['crossing-late', 'late-at-the-turn']],
+    [200, 120, ['late-at-the-turn', 'crossing-late']],
+  ])(
+    'of two faults of one kind the graver: the turn %i ms late, a crossing %i',
+    (turnMs, crossingMs, said) => {
+      const choice: ExerciseChoice = { ...A, form: 'scale', octaves: 4 };
+      const turn = buildExercise(choice).steps.find((step) => step.turn)!.step;
+      const { words } = tell({
+        choice,
+        change: (step) => (step === turn + 1 ? { lateMs: turnMs } : step === 3 ? { lateMs: crossingMs } : {}),
+      });
+      expect(words.said!.statements.map(({ situation }) => situation)).toEqual(said);
+    },
+  );
+
+  it('of chords that spread the widest is practised', () => {
+    const choice: ExerciseChoice = { ...A, form: 'triads', octaves: 1 };
+    for (const widest of [1, 4]) {
+      const { situation, practice } = tell({
+        choice,
+        spreadMs: (note, _finger, step) => (step === widest ? 60 : 30) * note,
+      }).words;
+      expect(situation).toBe('chords-spread');
+      expect(practice!.fromStep).toBeLessThan(widest);
+      expect(practice!.toStep).toBeGreaterThan(widest);
+    }
   });
 
   it('never names more than two things, and counts the rest', () => {

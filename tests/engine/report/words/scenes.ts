@@ -25,7 +25,7 @@ export interface Playing {
   readonly bpm?: number;
   readonly change?: (step: number, finger: number) => Change;
   /** onset of the chord's nth note after its first, ms */
-  readonly spreadMs?: (note: number, finger: number) => number;
+  readonly spreadMs?: (note: number, finger: number, step: number) => number;
   /** louder (+) or softer, by note of the chord, dB */
   readonly noteDb?: (note: number, finger: number) => number;
   /** a hand later (+) or earlier, ms */
@@ -61,7 +61,7 @@ export function playNotes({
       if (changed.missed !== undefined && (changed.missed.note ?? 0) === index) return;
       const wrong = changed.wrong !== undefined && (changed.wrong.note ?? 0) === index;
       const onset =
-        timeSec + ((spreadMs?.(index, key.finger!) ?? 0) + (handMs?.(step, key.hand) ?? 0)) / 1000;
+        timeSec + ((spreadMs?.(index, key.finger!, step) ?? 0) + (handMs?.(step, key.hand) ?? 0)) / 1000;
       notes.push(
         played(onset, wrong ? changed.wrong.midi : key.midi, {
           levelDb: -20 + (changed.louderDb ?? 0) + (noteDb?.(index, key.finger!) ?? 0),
