@@ -12,6 +12,10 @@ import { likelyMoments } from './moments.ts';
 import { momentIn, stepsHeard, UsualHands } from './steps.ts';
 import type { Moment, StepHeard } from './steps.ts';
 import { twinPlaces } from './twins.ts';
+import { isVoice } from './voices.ts';
+
+/** What glides is no string, whatever the closer look says: log odds that no other evidence outweighs. */
+const VOICE = -20;
 
 /** A look, and what the blind ear had said of the same key there. */
 export interface Answer extends Look {
@@ -93,12 +97,14 @@ export class Asker {
   }
 
   /** Was a key struck at a moment of its own, whatever step lies nearest? `midi` as the listener numbers keys. */
-  askStray({ midi, timeSec }: PlayedNote): Answer {
+  askStray(note: PlayedNote): Answer {
+    const { midi, timeSec } = note;
     const apart = this.steps.map((one) => Math.abs((one.timeSec ?? Infinity) - timeSec));
     const step = apart.indexOf(Math.min(...apart));
     const { written, notes } = this.steps[step]!;
     const { glance, candidate } = this.#askIn({ timeSec, written }, step, midi, notes[0]!.hand, null);
-    return { ...glance, candidate };
+    const logOdds = isVoice(this.#heard, this.#sound, note) ? VOICE : glance.logOdds;
+    return { ...glance, logOdds, candidate };
   }
 
   /** Was a written note struck at a moment, where nothing was heard of its step? */

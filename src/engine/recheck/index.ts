@@ -14,6 +14,7 @@ import { asSureAsBoth, isNearest } from './strangers.ts';
 import { Strays } from './strays.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
 import { isUnheard, lookAtUnheard } from './unheard.ts';
+import { withoutVoices } from './voices.ts';
 
 /**
  * A second, separate listening with the exercise in hand. With more than one note at a time each written note of a step of which
@@ -26,10 +27,11 @@ import { isUnheard, lookAtUnheard } from './unheard.ts';
  */
 export function recheck(
   heard: Heard,
-  alignment: Alignment,
+  aligned: Alignment,
   sound: KeptSound,
   alone: HandsAlone | null = null,
 ): Rechecked {
+  const alignment = withoutVoices(heard, aligned, sound);
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
   const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
   if (single && isHeard && alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0)
