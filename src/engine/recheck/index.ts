@@ -13,7 +13,7 @@ import type { Settled } from './settle.ts';
 import { asSureAsBoth, isNearest } from './strangers.ts';
 import { Strays } from './strays.ts';
 import type { HeardExtra, Listening, Rechecked } from './types.ts';
-import { isUnheard, lookAtUnheard } from './unheard.ts';
+import { lookAtUnheard } from './unheard.ts';
 import { withoutVoices } from './voices.ts';
 
 /**
@@ -33,8 +33,8 @@ export function recheck(
 ): Rechecked {
   const alignment = withoutVoices(heard, aligned, sound);
   const single = alignment.exercise.steps.every(({ notes }) => notes.length === 1);
-  const isHeard = alignment.exercise.steps.every(({ step }) => !isUnheard(alignment, step));
-  if (single && isHeard && alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0)
+  const isRight = alignment.matched.every(({ verdict }) => verdict !== 'wrong' && verdict !== 'missed');
+  if (single && isRight && alignment.extras.length === 0 && maybeAgain(heard, alignment).length === 0)
     return { heard, alignment, rechecks: [] };
   const listenTo = (read: Alignment): Listening => listen(heard, read, sound, alone, single);
   const asRead = listenTo(alignment);
@@ -49,7 +49,7 @@ export function recheck(
   };
 }
 
-/** All written notes asked about; of single ones, of which the blind ear is sure, only those not heard. */
+/** All written notes asked about; of single ones, of which the blind ear is sure, only those not heard or that another key stands for. */
 function listen(
   heard: Heard,
   alignment: Alignment,
@@ -59,7 +59,7 @@ function listen(
 ): Listening {
   const asker = new Asker(heard, sound, alignment, alone);
   const answers = alignment.matched.map(({ verdict }, place) =>
-    single && verdict !== 'missed' ? null : asker.askWritten(place),
+    single && verdict !== 'missed' && verdict !== 'wrong' ? null : asker.askWritten(place),
   );
   const hands = handsHeard(
     alignment,

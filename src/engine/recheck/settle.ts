@@ -59,21 +59,26 @@ export function settleStep(listening: Listening, step: number): SettledStep {
   const caught = caughtBeside(listening, step);
   const strangers = [...strangersAt(listening, step), ...caught];
   const pairs = pairsOf(listening, written, strangers);
+  const heardTwice = (one: Stranger): PlayedNote =>
+    caught.includes(one) ? one.note : asSureAsBoth(listening, step, one.note, one.kind ?? 'other');
   const settled = written.map((one): Settled => {
     const stranger = pairs.get(one.place);
     return stranger === undefined
       ? settle(listening, one)
-      : { place: one.place, verdict: 'wrong', note: stranger.note, reason: null };
+      : { place: one.place, verdict: 'wrong', note: heardTwice(stranger), reason: null };
   });
   const found = settled.flatMap(({ note }) => note ?? []);
+  const paired = [...pairs.values()];
   const isFound = (one: Stranger): boolean =>
-    caught.includes(one) ? found.some(({ midi }) => midi === one.note.midi) : found.includes(one.note);
+    caught.includes(one)
+      ? found.some(({ midi }) => midi === one.note.midi)
+      : paired.includes(one) || found.includes(one.note);
   const extras = strangers.flatMap((one): readonly HeardExtra[] =>
     one.kind === null || isFound(one)
       ? []
       : [
           {
-            note: caught.includes(one) ? one.note : asSureAsBoth(listening, step, one.note, one.kind),
+            note: heardTwice(one),
             kind: one.kind,
             step,
           },
@@ -199,7 +204,12 @@ function decide(logOdds: number, reported: boolean): Recheck['decision'] {
 function asBefore(listening: Listening, place: number): Settled {
   const matched = listening.alignment.matched[place]!;
   const reason = matched.verdict === 'unsure' ? matched.reason : null;
-  return { place, verdict: matched.verdict, note: noteBefore(listening, place), reason };
+  const before = noteBefore(listening, place);
+  const note =
+    before !== null && matched.verdict === 'wrong'
+      ? asSureAsBoth(listening, matched.step, before, 'other')
+      : before;
+  return { place, verdict: matched.verdict, note, reason };
 }
 
 /** Extras at a step that nothing was asked about. */

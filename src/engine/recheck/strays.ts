@@ -3,8 +3,9 @@ import type { Alignment, ExtraKind } from '../match/index.ts';
 import type { Answer, Asker } from './asker.ts';
 
 /*
- * Keys that answer nothing. The blind ear alone invents hardly any, but beside a voice or in a long room it does: a spoken vowel begins
- * like a key, an echo like a second blow. The closer look, trained on both, is asked about each at its own moment.
+ * Keys that answer nothing, or stand in place of a written one. The blind ear alone invents hardly any, but beside a voice or in a long
+ * room it does: a spoken vowel begins like a key, an echo like a second blow. The closer look, trained on both, is asked about each at its
+ * own moment.
  */
 
 /** Struck ones for each invented one where the closer look was trained (training/look/strays.py): what its log odds go by. */
@@ -19,26 +20,27 @@ const BEFORE = { struck: 1, invented: 0.03 } as const;
 const ROUNDS = 20;
 /**
  * The closer look denies a key caught with a right one now and then, by whose partials its own are covered: log odds −4.7 to −0.7 at four of
- * five in lines, development piano and Iowa's, all of which the blind ear was sure of. So much more speaks for it.
+ * five in lines, development piano and Iowa's, all of which the blind ear was sure. So much more speaks for it.
  */
 const CAUGHT = 5;
 /** struck so near to another, s: all five within 17 ms */
 const CAUGHT_SEC = 0.03;
 
-/** Keys of an attempt that answer nothing, and how sure it is that they were struck. */
+/** Keys of an attempt that are not written, and how sure it is that they were struck. */
 export class Strays {
   readonly #asker: Asker;
   readonly #answers = new Map<PlayedNote, Answer>();
-  readonly #isSingle: boolean;
   /** to be added to the log odds of each: how many such keys were struck in this attempt, for each invented one */
   readonly #priorLogOdds: number;
 
   /** `notes`: what the first listening reported. Going back is many notes, and believed by itself. */
-  constructor(asker: Asker, notes: readonly PlayedNote[], { extras }: Alignment) {
+  constructor(asker: Asker, notes: readonly PlayedNote[], { extras, matched }: Alignment) {
     this.#asker = asker;
-    this.#isSingle = asker.steps.every(({ written }) => written.length === 1);
     const asked = extras.filter(({ kind }) => kind !== 'restart');
-    this.#priorLogOdds = priorLogOdds(asked.map(({ played }) => this.answer(notes[played]!).logOdds));
+    const wrong = matched.flatMap((one) => (one.verdict === 'wrong' ? [one] : []));
+    this.#priorLogOdds = priorLogOdds(
+      [...asked, ...wrong].map(({ played }) => this.answer(notes[played]!).logOdds),
+    );
   }
 
   answer(note: PlayedNote): Answer {
@@ -54,7 +56,7 @@ export class Strays {
     const isAtStep = this.#asker.steps.some(
       ({ timeSec }) => timeSec !== null && Math.abs(timeSec - note.timeSec) <= CAUGHT_SEC,
     );
-    const isCaught = isAtStep && (this.#isSingle || kind === 'slip');
+    const isCaught = isAtStep && kind === 'slip';
     return share(this.answer(note).logOdds + this.#priorLogOdds + (isCaught ? CAUGHT : 0));
   }
 

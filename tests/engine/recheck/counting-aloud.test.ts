@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import { assess } from '../../../src/engine/assess.ts';
 import type { ExerciseChoice, Hands } from '../../../src/engine/exercise/index.ts';
+import { AIM_ROWS, aimAttemptOf } from '../../bench/aim-attempts.ts';
 import { NO_MISTAKES, render } from '../../support/render.ts';
 
 /*
@@ -29,4 +30,19 @@ it.each<[Hands, number]>([
   expect(heard.notes.length).toBeGreaterThan(alignment.matched.length + 1);
   expect(report.notes.filter(({ verdict }) => verdict !== 'correct')).toEqual([]);
   expect(report.missed).toEqual([]);
+});
+
+// As loud as the playing, lines of the left hand and the right; the closer look believes in the second and third of these vowels, too.
+it.each([
+  ['in place of the last note, of which the blind ear was less sure', 4],
+  ['beside the last key but one: it glides, all partials together', 22],
+  ['on the key to come, which is not struck twice: its first blow glides', 27],
+])('a vowel is no fault: %s', async (_, turn) => {
+  const rows = Object.keys(AIM_ROWS);
+  const { spec } = aimAttemptOf('dev', rows.indexOf('counting aloud as loud, one hand') + turn * rows.length);
+  const assessment = assess(await render(spec), spec.exercise);
+  if (assessment.kind !== 'report') throw new Error(assessment.kind);
+  const { notes, missed, unsure } = assessment.report;
+  expect(notes.filter(({ verdict }) => verdict !== 'correct')).toEqual([]);
+  expect([missed, unsure]).toEqual([[], []]);
 });
