@@ -20,7 +20,7 @@ const BEFORE = { struck: 1, invented: 0.03 } as const;
 const ROUNDS = 20;
 /**
  * The closer look denies a key caught with a right one now and then, by whose partials its own are covered: log odds −4.7 to −0.7 at four of
- * five in lines, development piano and Iowa's, all of which the blind ear was sure. So much more speaks for it.
+ * five in lines, development piano and Iowa's, all of which the blind ear was sure of. So much more speaks for it.
  */
 const CAUGHT = 5;
 /** struck so near to another, s: all five within 17 ms */
