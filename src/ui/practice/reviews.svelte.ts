@@ -58,12 +58,14 @@ export class Reviews {
     return this.#loading;
   }
 
-  /** Whether a file means to be a review. What reads reviews is brought in only where it may be. */
-  async isReview(file: Blob): Promise<boolean> {
+  /**
+   * Whether a file means to be a review; `chosen`: it was chosen as one, and is taken for one unless it is an archive of something
+   * else, or sound. What reads reviews is brought in only where it may be.
+   */
+  async isReview(file: Blob, chosen = false): Promise<boolean> {
     try {
-      return (
-        (await file.slice(0, ZIP_SIGN.length).text()) === ZIP_SIGN && (await this.#devices.isReview(file))
-      );
+      const isZip = (await file.slice(0, ZIP_SIGN.length).text()) === ZIP_SIGN;
+      return isZip ? await this.#devices.isReview(file) : chosen && !/^(audio|video)\//.test(file.type);
     } catch {
       // It cannot be read: whoever opens it next says why.
       return false;

@@ -24,7 +24,7 @@ describe('the meter', () => {
 
   it.each([
     [-6, true, /^Too loud/],
-    [-100, false, /^Nothing heard/],
+    [-100, false, /^No sound comes in/],
     [TOO_QUIET_DB - 1, false, /^Very quiet/],
     [-20, false, /good/],
   ])('at %s dB, clipped %s, says what to do', (loudestDb, clipped, words) => {
