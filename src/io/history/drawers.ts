@@ -34,6 +34,11 @@ export async function readRemembered(database: OpenJournal): Promise<Remembered>
   return Object.fromEntries(names.map((name, index) => [name, JSON.parse(texts[index]!) as unknown]));
 }
 
+/** The entry of that name. */
+export async function findEntry(drawers: Drawers, id: string): Promise<Entry | undefined> {
+  return readDrawer(await drawers.get(drawerOf(id))).find((entry) => entry.id === id);
+}
+
 /** Puts an entry in its drawer; one of the same name is replaced. */
 export async function putEntry(drawers: Drawers, entry: Entry): Promise<void> {
   const key = drawerOf(entry.id);

@@ -17,16 +17,11 @@ export function timeIn(id: string): number {
   return Number.parseInt(id.slice(0, TIME_LETTERS), 36);
 }
 
-/** An attempt that was not analysed yet → its entry. `letters`: what tells it from others of one moment; `soundBytes`: as it is stored. */
-export function newEntry(
-  { sound, intention, ...known }: NewAttempt,
-  whenMs: number,
-  letters: string,
-  soundBytes: number,
-): Entry {
+/** An attempt that was not analysed yet → its entry. `id`: its name, where it has none yet; `soundBytes`: as it is stored. */
+export function newEntry({ sound, intention, ...known }: NewAttempt, id: string, soundBytes: number): Entry {
   return {
-    id: nameFor(whenMs, letters),
-    whenMs: Math.round(whenMs),
+    id,
+    whenMs: timeIn(id),
     state: 'unanalysed',
     ...known,
     ...(intention && { intention }),

@@ -3,8 +3,8 @@ import { decodeFile } from '../decode/index.ts';
 import { encodeWav } from '../encode/index.ts';
 import { MIGRATIONS } from './database.ts';
 import type { JournalDatabase } from './database.ts';
-import { changeEntries, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
-import { completed, newEntry } from './entry.ts';
+import { changeEntries, findEntry, putChanged, putEntry, readEntries, readRemembered } from './drawers.ts';
+import { completed, nameFor, newEntry } from './entry.ts';
 import type { Entry, History, Outcome } from './types.ts';
 
 /** How long deleted attempts can be brought back, ms. */
@@ -22,13 +22,15 @@ export function createHistory({
     keep: async (attempt) => {
       // Of 16 bits, which any program opens; its rounding lies 98 dB under full scale.
       const sound = encodeWav(attempt.sound);
-      const letters = crypto.randomUUID().slice(0, 8);
-      const entry = newEntry(attempt, now(), letters, sound.byteLength);
-      await database.write(['drawers', 'sounds'], async (store) => {
-        await store('sounds').put(sound, entry.id);
+      const id = attempt.id ?? nameFor(now(), crypto.randomUUID().slice(0, 8));
+      const entry = newEntry(attempt, id, sound.byteLength);
+      return database.write(['drawers', 'sounds'], async (store) => {
+        const before = await findEntry(store('drawers'), id);
+        if (before !== undefined) return before;
+        await store('sounds').put(sound, id);
         await putEntry(store('drawers'), entry);
+        return entry;
       });
-      return entry;
     },
     complete: (id, outcome) => complete(database, id, outcome),
     entries: async () => {

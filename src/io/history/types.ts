@@ -12,6 +12,8 @@ import type { Trouble } from '../troubles/index.ts';
 
 /** What is known of an attempt before it is analysed. */
 export interface NewAttempt {
+  /** as it is called since it began, a name of `nameFor`; left out: it gets one of this moment */
+  readonly id?: string;
   readonly sound: AudioInput;
   /** as it is called on the page, e.g. "your recording" */
   readonly name: string;
@@ -76,7 +78,7 @@ export type Remembered = Readonly<Record<string, unknown>>;
  * The journal on this device. All that it promises rejects with StorageError, whose message is plain and says the way out.
  */
 export interface History {
-  /** Stores an attempt, state "unanalysed"; its entry. */
+  /** Stores an attempt, state "unanalysed"; its entry. One of a name that is here already, deleted or not, stays as it is. */
   keep(attempt: NewAttempt): Promise<Entry>;
   /** Stores what came of it; the entry as it is now, null where there is none of that name. */
   complete(id: string, outcome: Outcome): Promise<Entry | null>;

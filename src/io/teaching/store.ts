@@ -9,7 +9,7 @@ import {
   type Migration,
   type Writable,
 } from '../database/index.ts';
-import { nameFor } from '../history/entry.ts';
+import { nameFor } from '../history/index.ts';
 import type { SoundFile } from '../review/types.ts';
 import { createWindows } from './windows.ts';
 import type {

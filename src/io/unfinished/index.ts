@@ -1,8 +1,11 @@
 import type { DBSchema } from 'idb';
 import { createDatabase, type Migration } from '../database/index.ts';
+import { nameFor } from '../history/index.ts';
 
 /** An attempt that a page was closed over: what had sounded of it. */
 export interface LeftBehind {
+  /** as `Keeping` has it */
+  readonly id: string;
   readonly channels: readonly Float32Array[];
   readonly sampleRateHz: number;
   /** what was said about it when it began */
@@ -11,6 +14,8 @@ export interface LeftBehind {
 
 /** The attempt in progress. */
 export interface Keeping {
+  /** its name from its first moment on, also in the journal: what is kept there already is told from what is not by it */
+  readonly id: string;
   /** Adds a piece, one Float32Array a channel; pieces are joined in their order. */
   add(channels: readonly Float32Array[]): void;
   /** It is kept elsewhere, or was none: its pieces are forgotten. */
@@ -71,9 +76,11 @@ export function createUnfinished(): Unfinished {
   return {
     begin: (sampleRateHz, about) => {
       const id = crypto.randomUUID();
+      const atMs = Date.now();
       let next = 0;
-      void then(() => database.put('attempts', { id, page, atMs: Date.now(), sampleRateHz, about }));
+      void then(() => database.put('attempts', { id, page, atMs, sampleRateHz, about }));
       return {
+        id: nameOf(id, atMs),
         add: (channels) => {
           if ((channels[0]?.length ?? 0) === 0) return;
           const key: [string, number] = [id, next++];
@@ -90,15 +97,17 @@ export function createUnfinished(): Unfinished {
         .filter((one) => one.page !== page && !alive.has(one.page) && isOfKind(one.about))
         .sort((a, b) => a.atMs - b.atMs);
       return Promise.all(
-        left.map(async ({ id, sampleRateHz, about }) => {
+        left.map(async ({ id, atMs, sampleRateHz, about }) => {
           const pieces = await database.use((open) => open.getAll('pieces', piecesOf(id)));
           const channels = joined(pieces.map((piece) => piece.channels));
-          return { channels, sampleRateHz, about, forget: () => forget(id) };
+          return { id: nameOf(id, atMs), channels, sampleRateHz, about, forget: () => forget(id) };
         }),
       );
     },
   };
 }
+
+const nameOf = (id: string, atMs: number): string => nameFor(atMs, id.slice(0, 8));
 
 const piecesOf = (id: string): IDBKeyRange => IDBKeyRange.bound([id, 0], [id, Infinity]);
 

@@ -13,7 +13,6 @@ import { Player } from './player.svelte.ts';
 import { versionsOf } from './retiming.ts';
 import type { Sound } from './sound.ts';
 import { EvenfallError, troubleOf, type Trouble } from '../../io/troubles/index.ts';
-
 export { EXAMPLE };
 export type { Bundled, Devices, MicrophoneName } from './devices.ts';
 export type { Sound } from './sound.ts';
@@ -147,9 +146,10 @@ export class CurrentAttempt {
   /** What a page that was closed in the middle of a recording left behind is kept and told. */
   async recover(): Promise<void> {
     for (const { sound, aim, forget } of await leftByButton(this.#devices.unfinished)) {
-      await this.#journal.keep(sound, aim);
+      const known = await this.#journal.holds(sound);
+      if (!known) await this.#journal.keep(sound, aim);
       await forget();
-      await this.#listen(sound, aim.choice);
+      if (!known) await this.#listen(sound, aim.choice);
     }
   }
 

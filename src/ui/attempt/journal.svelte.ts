@@ -1,6 +1,6 @@
 import { isPractice } from '../../engine/index.ts';
 import type { Assessment, ExerciseChoice, Practised, Report, ToldAttempt } from '../../engine/index.ts';
-import { completed, newEntry, withEntry } from '../../io/history/index.ts';
+import { completed, nameFor, newEntry, withEntry } from '../../io/history/index.ts';
 import type { Entry, History, ImportOutcome, StorageUse } from '../../io/history/index.ts';
 import { changedEntries, dayOf, daysBefore, earlierIds, othersIds, sittingOf } from './entries.ts';
 import type { Aim, Past } from './aim.ts';
@@ -88,18 +88,26 @@ export class Journal {
     return this.#names.get(sound) ?? null;
   }
 
+  /** Whether it lies here, deleted perhaps: a page may be closed before what it laid aside of a kept attempt is forgotten. */
+  async holds({ id }: Sound): Promise<boolean> {
+    await this.load();
+    return this.entries?.some((entry) => entry.id === id) ?? false;
+  }
+
   /** Stores an attempt before it is analysed → its name in the journal. What lies there already stays as it is. */
   async keep(sound: Sound, aim: Aim): Promise<string> {
     const known = this.nameOf(sound);
     if (known !== null) return known;
     await this.load();
-    const { name, remarks, device = null, channels, sampleRateHz } = sound;
-    const attempt = { sound: { channels, sampleRateHz }, name, remarks, device, ...aim };
+    const { id, name, remarks, device = null, channels, sampleRateHz } = sound;
+    const named = id === undefined ? {} : { id };
+    const attempt = { ...named, sound: { channels, sampleRateHz }, name, remarks, device, ...aim };
     const stored = await this.#try((history) => history.keep(attempt));
     if (stored !== undefined) this.trouble = null;
     const before = this.entries ?? [];
     // The end tells one that the device could not store apart.
-    const entry = stored ?? newEntry(attempt, this.now(), `page${String(before.length).padStart(6, '0')}`, 0);
+    const ofThisPage = nameFor(this.now(), `page${String(before.length).padStart(6, '0')}`);
+    const entry = stored ?? newEntry(attempt, id ?? ofThisPage, 0);
     this.#names.set(sound, entry.id);
     this.entries = withEntry(before, entry);
     return entry.id;

@@ -47,7 +47,9 @@ export class ButtonTake {
     const device = this.#microphone.deviceLabel;
     this.#microphone.close();
     this.#leave();
-    return { name: RECORDED, recordedHere: true, device, channels, sampleRateHz, remarks };
+    const id = this.#keeping?.id;
+    const named = id === undefined ? {} : { id };
+    return { ...named, name: RECORDED, recordedHere: true, device, channels, sampleRateHz, remarks };
   }
 
   /** It is kept elsewhere, or thrown away. */
@@ -62,11 +64,10 @@ export async function leftByButton(
   unfinished: Unfinished | undefined,
 ): Promise<readonly (RecordedByButton & { readonly sound: Sound; readonly forget: () => Promise<void> })[]> {
   const left = (await unfinished?.recover(isByButton).catch(() => [])) ?? [];
-  return left.flatMap(({ channels, sampleRateHz, about, forget }) => {
+  return left.flatMap(({ id, channels, sampleRateHz, about, forget }) => {
     if (!isByButton(about)) return [];
     const remarks = [{ notice: 'page-closed' } as const];
-    return [
-      { ...about, forget, sound: { name: RECORDED, recordedHere: true, channels, sampleRateHz, remarks } },
-    ];
+    const sound = { id, name: RECORDED, recordedHere: true, channels, sampleRateHz, remarks };
+    return [{ ...about, forget, sound }];
   });
 }

@@ -3,6 +3,8 @@ import type { AudioInput, KeptNotice } from '../../engine/index.ts';
 /** Sound that somebody opened or recorded, with what is known about how it came. */
 export interface Sound extends AudioInput {
   readonly name: string;
+  /** its name in the journal from its first moment on, where it was laid aside while it sounded */
+  readonly id?: string;
   /** recorded on this page: attempts of one player, one after the other */
   readonly recordedHere: boolean;
   /** what the microphone calls itself, where it was one of this page */

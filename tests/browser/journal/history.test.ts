@@ -11,7 +11,7 @@ beforeAll(async () => {
 
 /** What every test here begins with, in the page: a journal and an attempt to put into it. */
 const PRELUDE = `
-  const { createHistory, MIGRATIONS, openDB, tarParts, tarEnd, invent, INVENTED } = window.door;
+  const { createHistory, nameFor, MIGRATIONS, openDB, tarParts, tarEnd, invent, INVENTED } = window.door;
   const START = Date.UTC(2026, 8, 1, 17);
   const sine = (seed) => Float32Array.from({ length: 4800 }, (_, i) => 0.3 * Math.sin(i / (7 + seed)));
   const attempt = (seed = 0) => ({
@@ -56,6 +56,24 @@ describe('the store of the journal', () => {
     // 16 bits: half a step, and the step of float32 beside it.
     expect(found.worst).toBeLessThan(0.51 / 32_768);
     await there.close();
+  });
+
+  it('keeps an attempt once, under the name and time of its beginning; deleted, it stays so', async () => {
+    const found = await inPage<{ ids: string[]; whenMs: number[]; deleted: boolean[]; worst: number }>(
+      `const history = journal();
+       const named = { ...attempt(), id: nameFor(START - 5000, 'abcd1234') };
+       const first = await history.keep(named);
+       await history.remove([first.id]);
+       const again = await history.keep({ ...named, ...attempt(1) });
+       const all = await history.entries();
+       const { channels } = await history.sound(first.id);
+       const worst = Math.max(...channels[0].map((value, i) => Math.abs(value - sine(0)[i])));
+       return { ids: [named.id, first.id, again.id, ...all.map(({ id }) => id)], whenMs: all.map((one) => one.whenMs - START),
+         deleted: [again, ...all].map((one) => one.deletedMs !== null), worst };`,
+    );
+    expect(new Set(found.ids).size).toBe(1);
+    expect(found).toMatchObject({ whenMs: [-5000], deleted: [true, true] });
+    expect(found.worst).toBeLessThan(0.51 / 32_768);
   });
 
   it('completes an attempt with its report, and keeps its figures at hand', async () => {

@@ -71,6 +71,12 @@ describe('an attempt', () => {
         await there.route(/analyst\.worker/, () => undefined);
       },
     });
+    // Nor is it doubled where the page is closed before what was laid aside of it could be forgotten.
+    await page.evaluate(() => {
+      IDBObjectStore.prototype.delete = () => {
+        throw new Error('Nothing is forgotten.');
+      };
+    });
     await record(page);
     const sounds = (): Promise<unknown> => stored(page, 'evenfall-journal', 'sounds');
     await expect.poll(sounds, { message: 'sounds in the journal' }).toHaveLength(1);
@@ -78,6 +84,8 @@ describe('an attempt', () => {
     // Not at the attempt's own address, where it is listened to by itself.
     await page.goto('about:blank');
     await page.goto(site);
+    const laidAside = (): Promise<unknown> => stored(page, 'evenfall-unfinished', 'attempts');
+    await expect.poll(laidAside, { message: 'attempts laid aside' }).toEqual([]);
     await openJournal(page);
     await expect.poll(() => rows(page).first().innerText()).toMatch(/not listened to yet/);
     await rows(page).locator('button').first().click();

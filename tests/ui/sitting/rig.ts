@@ -70,6 +70,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
       },
     },
     journal: {
+      holds: () => Promise.resolve(false),
       keep: (sound) => {
         log.push(`keep ${(sound.channels[0]!.length / RATE_HZ).toFixed(1)} s`);
         return Promise.resolve('an id');
@@ -152,6 +153,7 @@ export function rig(changed: Partial<SittingDevices> = {}) {
       begin: () => {
         log.push('unfinished begins');
         return {
+          id: 'an id',
           add: ([channel]) => void log.push(`lay aside ${(channel!.length / RATE_HZ).toFixed(1)} s`),
           end: () => void log.push('unfinished ends'),
         };

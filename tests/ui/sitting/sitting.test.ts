@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { EvenfallError } from '../../../src/io/troubles/index.ts';
+import type { Sound } from '../../../src/ui/attempt/sound.ts';
+import type { SittingDevices } from '../../../src/ui/sitting/state/devices.ts';
 import { rig, settle, TOLD } from './rig.ts';
 
 describe('one touch', () => {
@@ -243,30 +245,45 @@ describe('an attempt', () => {
     expect([sitting.plan.recognise, sitting.plan.choice.hands]).toEqual([true, 'left']);
   });
 
+  /** Devices on which a page was closed in the middle of an attempt; `log` is told when it is forgotten. */
+  function leftBehind(log: string[]): Partial<SittingDevices> {
+    const forget = (): Promise<void> => {
+      log.push('forgotten');
+      return Promise.resolve();
+    };
+    const channels = [new Float32Array(48_000 * 2)];
+    const left = {
+      id: 'an id',
+      channels,
+      sampleRateHz: 48_000,
+      about: { choice: null, targetBpm: 60 },
+      forget,
+    };
+    return {
+      unfinished: {
+        begin: () => ({ id: 'another', add: () => undefined, end: () => undefined }),
+        recover: () => Promise.resolve([left]),
+      },
+    };
+  }
+
   it('left behind by a closed page is kept and told with a remark', async () => {
     const forgotten: string[] = [];
-    const { sitting, log } = rig({
-      unfinished: {
-        begin: () => ({ add: () => undefined, end: () => undefined }),
-        recover: () =>
-          Promise.resolve([
-            {
-              channels: [new Float32Array(48_000 * 2)],
-              sampleRateHz: 48_000,
-              about: { choice: null, targetBpm: 60 },
-              forget: () => {
-                forgotten.push('it');
-                return Promise.resolve();
-              },
-            },
-          ]),
-      },
-    });
+    const { sitting, log } = rig(leftBehind(forgotten));
     await sitting.recover();
     expect(log).toContain('keep 2.0 s');
     expect(log).toContain('analyse 2.0 s of anything at 60');
-    expect(forgotten).toEqual(['it']);
-    expect(sitting.told?.sound.remarks).toEqual([{ notice: 'page-closed' }]);
+    expect(forgotten).toEqual(['forgotten']);
+    expect(sitting.told?.sound).toMatchObject({ id: 'an id', remarks: [{ notice: 'page-closed' }] });
+  });
+
+  it('left behind by a page that had kept it already is only forgotten', async () => {
+    const forgotten: string[] = [];
+    const { sitting, devices, log } = rig(leftBehind(forgotten));
+    Object.assign(devices.journal, { holds: ({ id }: Sound) => Promise.resolve(id === 'an id') });
+    await sitting.recover();
+    expect(log).toEqual([]);
+    expect(forgotten).toEqual(['forgotten']);
   });
 });
 

@@ -19,7 +19,7 @@ export interface SittingDevices {
   /** passages of one's own that an attempt may be, where it is to be recognised */
   readonly own?: () => readonly ExerciseChoice[];
   /** keeps each attempt before it is analysed */
-  readonly journal: Pick<Journal, 'keep' | 'complete' | 'past' | 'standards'>;
+  readonly journal: Pick<Journal, 'holds' | 'keep' | 'complete' | 'past' | 'standards'>;
   readonly openMicrophone: (deviceId: string | null) => Promise<LiveMicrophone>;
   readonly listMicrophones: () => Promise<readonly MicrophoneName[]>;
   /** told when a device is plugged in or out */

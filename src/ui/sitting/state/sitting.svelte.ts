@@ -103,10 +103,12 @@ export class Sitting {
   /** What a page that was closed in the middle of an attempt left behind is kept and told. */
   async recover(): Promise<void> {
     const left = await this.#devices.unfinished.recover((about) => !isByButton(about)).catch(() => []);
-    for (const { channels, sampleRateHz, about, forget } of left) {
+    for (const { id, channels, sampleRateHz, about, forget } of left) {
       const processing = [{ notice: 'page-closed' } as const];
-      const sound = soundOf({ channels, sampleRateHz, processing }, '');
-      if ((channels[0]?.length ?? 0) > 0) await this.#tell(sound, about as Aim, () => void forget());
+      const sound = soundOf({ channels, sampleRateHz, processing }, '', id);
+      const empty = (channels[0]?.length ?? 0) === 0;
+      if (!empty && !(await this.#devices.journal.holds(sound)))
+        await this.#tell(sound, about as Aim, () => void forget());
       else await forget();
     }
   }

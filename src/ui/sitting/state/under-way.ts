@@ -61,7 +61,7 @@ export class UnderWay {
   end(startSec: number, endSec: number): Sound {
     const recording = this.#ear.take(startSec, endSec);
     this.#ear.keepFrom(null);
-    const sound = soundOf(recording, this.#ear.deviceLabel);
+    const sound = soundOf(recording, this.#ear.deviceLabel, this.#keeping.id);
     return { ...sound, remarks: [...sound.remarks, ...this.#remarks] };
   }
 
@@ -72,8 +72,13 @@ export class UnderWay {
 }
 
 /** What a microphone gave → a sound as the page has them, with a remark on what the device did to it. */
-export function soundOf({ channels, sampleRateHz, processing }: Recording, device: string): Sound {
+export function soundOf(
+  { channels, sampleRateHz, processing }: Recording,
+  device: string,
+  id: string,
+): Sound {
   return {
+    id,
     name: 'at the piano',
     recordedHere: true,
     device,
