@@ -1,6 +1,10 @@
 import { expect, it } from 'vitest';
 import { KeptSamples } from '../../../../src/engine/listen/audio/index.ts';
 
+/** Of so many samples, asked one by one, `toEqual` takes seconds. */
+const same = (one: Float32Array, other: Float32Array): boolean =>
+  one.length === other.length && one.every((value, at) => value === other[at]);
+
 it('keeps every sample in order, however it comes and however often it is looked at', () => {
   const kept = new KeptSamples();
   expect(kept.samples).toHaveLength(0);
@@ -19,7 +23,7 @@ it('keeps every sample in order, however it comes and however often it is looked
   const { samples } = kept;
   expect(samples).toHaveLength(next);
   expect(samples.every((value, at) => value === at)).toBe(true);
-  expect(kept.samples).toEqual(samples);
-  expect(kept.cut(131_070, 300_000)).toEqual(samples.subarray(131_070, 300_000));
-  expect(kept.cut(-5, 3)).toEqual(samples.subarray(0, 3));
+  expect(same(kept.samples, samples)).toBe(true);
+  expect(same(kept.cut(131_070, 300_000), samples.subarray(131_070, 300_000))).toBe(true);
+  expect(same(kept.cut(-5, 3), samples.subarray(0, 3))).toBe(true);
 });
