@@ -20,11 +20,20 @@ type Step = Said['advice']['step'];
 
 const saidIn = ({ report }: Told): Said => report.words.said!;
 const stepIn = (told: Told): Step => saidIn(told).advice.step;
-const english = ({ report }: Told) => tellWords(report.words, { language: 'en', naming: 'letters' });
-const german = ({ report }: Told) => tellWords(report.words, { language: 'de', naming: 'german' });
+const english = onceEach(({ report }) => tellWords(report.words, { language: 'en', naming: 'letters' }));
+const german = onceEach(({ report }) => tellWords(report.words, { language: 'de', naming: 'german' }));
 const which = (one: Told): string => `${one.cause} | ${english(one).verdict} | ${english(one).nextStep}`;
 const failing = (all: readonly Told[], holds: (one: Told) => boolean): readonly string[] =>
   all.filter((one) => !holds(one)).map(which);
+
+/** Many questions are asked of each text. */
+function onceEach<Text>(told: (one: Told) => Text): (one: Told) => Text {
+  const texts = new Map<Told, Text>();
+  return (one) => {
+    if (!texts.has(one)) texts.set(one, told(one));
+    return texts.get(one)!;
+  };
+}
 
 /** Of these nothing is to be played that needs a tempo or a count: to the sound, to the choice, or a rest. */
 const NOT_PLAYED: readonly Step[] = [
