@@ -75,6 +75,11 @@ describe('changes of chord', () => {
     expect(changeGapMs).toMatchObject({ notMeasured: 'the damping of most chords cannot be heard' });
   });
 
+  it('have one gap together where those of half of them were heard', () => {
+    const { changeGapMs } = measures(PROGRESSION, (_note, step) => ({ heldSec: step > 1 ? null : 0.5 }));
+    expect(value(changeGapMs)).toBeCloseTo(300, 6);
+  });
+
   it('hesitate by their interval against the others', () => {
     const { changes } = measures(PROGRESSION, (_, step) => ({ lateMs: step >= 3 ? 400 : 0 }));
     changes.forEach(({ step, ratio }) => expect(ratio).toBeCloseTo(step === 3 ? 1.5 : 1, 6));
