@@ -20,18 +20,21 @@ type Step = Said['advice']['step'];
 
 const saidIn = ({ report }: Told): Said => report.words.said!;
 const stepIn = (told: Told): Step => saidIn(told).advice.step;
-const english = onceEach(({ report }) => tellWords(report.words, { language: 'en', naming: 'letters' }));
-const german = onceEach(({ report }) => tellWords(report.words, { language: 'de', naming: 'german' }));
+const english = onceEach(({ report }: Told) =>
+  tellWords(report.words, { language: 'en', naming: 'letters' }),
+);
+const german = onceEach(({ report }: Told) => tellWords(report.words, { language: 'de', naming: 'german' }));
+const stepsOf = onceEach((choice: ExerciseChoice) => buildExercise(choice).steps);
 const which = (one: Told): string => `${one.cause} | ${english(one).verdict} | ${english(one).nextStep}`;
 const failing = (all: readonly Told[], holds: (one: Told) => boolean): readonly string[] =>
   all.filter((one) => !holds(one)).map(which);
 
-/** Many questions are asked of each text. */
-function onceEach<Text>(told: (one: Told) => Text): (one: Told) => Text {
-  const texts = new Map<Told, Text>();
+/** Many questions are asked of each. */
+function onceEach<One, Answer>(ask: (one: One) => Answer): (one: One) => Answer {
+  const answers = new Map<One, Answer>();
   return (one) => {
-    if (!texts.has(one)) texts.set(one, told(one));
-    return texts.get(one)!;
+    if (!answers.has(one)) answers.set(one, ask(one));
+    return answers.get(one)!;
   };
 }
 
@@ -112,7 +115,7 @@ describe('every next step can be played as it stands', () => {
     expect(
       failing(stretches, ({ choice, report: { words } }) => {
         const { fromStep, toStep } = words.practice!;
-        const { steps } = buildExercise(choice);
+        const steps = stepsOf(choice);
         if (fromStep === 0 && toStep === steps.length - 1) return true;
         // Of a cadence the left hand alone has one note to each chord.
         const chords =
@@ -129,7 +132,7 @@ describe('every next step can be played as it stands', () => {
     expect(
       failing(stretches, ({ choice, report: { words } }) => {
         const { fromStep, toStep } = words.practice!;
-        const { steps } = buildExercise(choice);
+        const steps = stepsOf(choice);
         const whole = fromStep === 0 && toStep === steps.length - 1;
         return !whole || steps.at(-1)!.beat < 8 || words.said!.statements[0]!.faults === 0;
       }),
