@@ -124,6 +124,15 @@ describe('a key struck in place of another', () => {
   });
 });
 
+describe('a chord’s note that comes after the others', () => {
+  it.each([0.3, 1.2, 2.5])('by %f steps is still that note where the next chord waits for it', (late) => {
+    const notes = TRIADS.steps.flatMap(({ step, notes: keys }) =>
+      keys.map(({ midi }, at) => played(2 + step + (step > 2 || (step === 2 && at === 1) ? late : 0), midi)),
+    );
+    expect(told(notes, TRIADS)).toEqual([]);
+  });
+});
+
 describe('a note too many', () => {
   const between = timeOf(4) + STEP_SEC / 2;
   it('counts from a confidence of 0.5 on', () => {

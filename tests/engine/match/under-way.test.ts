@@ -33,6 +33,10 @@ describe('the chosen exercise under way', () => {
   it.each([
     ['as written', 0],
     ['three octaves lower', -36],
+    ['two octaves lower', -24],
+    ['an octave lower', -12],
+    ['an octave higher', 12],
+    ['two octaves higher', 24],
     ['three octaves higher', 36],
     ['a semitone low, as a flat piano is read', -1],
     ['a semitone high', 1],
