@@ -226,6 +226,16 @@ describe('a sway is no drift, and a drift no sway', () => {
     }
   });
 
+  it('of less than half of what counts as uneven it is none', () => {
+    const swaying = (byMs: number): readonly string[] =>
+      tell({
+        choice: A,
+        change: (step) => ({ lateMs: byMs * Math.sin((2 * Math.PI * step) / 16) }),
+      }).words.said!.statements.map(({ situation }) => situation);
+    expect(swaying(45)).toContain('tempo-sways');
+    expect(swaying(4)).not.toContain('tempo-sways');
+  });
+
   it.each([-12, 12])('each interval longer (or shorter) than the one before, %d ms in all twelve', (byMs) => {
     for (const seed of [1, 2, 3]) {
       const own = scatterMs(seed);
