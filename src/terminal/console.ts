@@ -1,4 +1,4 @@
-import { harmless } from './drawing/index.ts';
+import { endOf, harmless, toPlain, wrapText } from './drawing/index.ts';
 import type { Paper } from './drawing/index.ts';
 
 /** Where the command prints: results to `out`, all else to `say`. */
@@ -8,10 +8,10 @@ export interface Console {
   out(line: string): void;
   /** a whole result as it is, text or bytes */
   put(content: string | Uint8Array): void;
-  /** one line for the person at the terminal, on stderr */
+  /** words for the person at the terminal, on stderr: broken into lines there, one line elsewhere */
   say(line: string): void;
-  /** a line on stderr that is written over; null where there is no terminal to write over */
-  readonly overwrite: ((line: string) => void) | null;
+  /** a line on stderr that is written over, and of a name as much of its end as fits; null where there is no terminal to write over */
+  readonly overwrite: ((line: string, name: string) => void) | null;
 }
 
 const USUAL_COLUMNS = 80;
@@ -21,17 +21,31 @@ const MOST_COLUMNS = 120;
 /** The process's own streams. Colour only on a terminal and without NO_COLOR (no-color.org). */
 export function processConsole(): Console {
   const { stdout, stderr, env } = process;
-  const columns = Math.min(Math.max(stdout.columns ?? USUAL_COLUMNS, FEWEST_COLUMNS), MOST_COLUMNS);
+  const columnsOf = (stream: NodeJS.WriteStream): number =>
+    Math.min(Math.max(stream.columns ?? USUAL_COLUMNS, FEWEST_COLUMNS), MOST_COLUMNS);
+  const unicode = isUnicode(env);
+  const shown = (line: string): string => harmless(unicode ? line : toPlain(line));
   return {
     paper: {
-      columns,
+      columns: columnsOf(stdout),
       colour: stdout.isTTY === true && !env['NO_COLOR'] && env['TERM'] !== 'dumb',
-      unicode: isUnicode(env),
+      unicode,
     },
     out: (line) => void stdout.write(`${harmless(line)}\n`),
     put: (content) => void stdout.write(content),
-    say: (line) => void stderr.write(`${harmless(line)}\n`),
-    overwrite: stderr.isTTY === true ? (line) => void stderr.write(`\r\x1b[K${harmless(line)}`) : null,
+    say: (line) => {
+      const lines = stderr.isTTY === true ? wrapText(shown(line), columnsOf(stderr)) : [shown(line)];
+      stderr.write(`${lines.join('\n')}\n`);
+    },
+    // A line that is too long goes on in the next one, and only that would be written over.
+    overwrite:
+      stderr.isTTY === true
+        ? (line, name) => {
+            const begun = shown(line);
+            const room = columnsOf(stderr) - 1 - [...begun].length;
+            stderr.write(`\r\x1b[K${begun}${shown(endOf(name, room))}`);
+          }
+        : null,
   };
 }
 

@@ -1,5 +1,6 @@
 import { languageIn, parseCommand } from './arguments.ts';
 import { processConsole } from './console.ts';
+import { fitHelp } from './help.ts';
 import { HELPS, MESSAGES } from './language/index.ts';
 import { passageIn } from './passage.ts';
 import { HELPER } from './pile/types.ts';
@@ -18,7 +19,7 @@ async function main(words: readonly string[], wiring: Wiring): Promise<number> {
     const command = parseCommand(words, await passageIn(words));
     switch (command.kind) {
       case 'help':
-        console.out(HELPS[command.language][command.about ?? 'all']);
+        console.out(fitHelp(HELPS[command.language][command.about ?? 'all'], console.paper));
         return EXIT.analysed;
       case 'version':
         console.out(`evenfall ${version}`);

@@ -20,10 +20,10 @@ export function createProgress(console: Console, name: string, quiet: boolean): 
       if (percent === last) return;
       last = percent;
       const filled = Math.round(share * BAR_COLUMNS);
-      overwrite(`${full!.repeat(filled)}${empty!.repeat(BAR_COLUMNS - filled)} ${percent} %  ${shown}`);
+      overwrite(`${full!.repeat(filled)}${empty!.repeat(BAR_COLUMNS - filled)} ${percent} %  `, shown);
     },
     clear: () => {
-      if (last >= 0) overwrite('');
+      if (last >= 0) overwrite('', '');
       last = -1;
     },
   };

@@ -29,7 +29,7 @@ describe('the command', () => {
     const { code, out, err } = await evenfall(['--help']);
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/evenfall analyse FILE/);
-    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(84);
+    for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
     expect((await evenfall(['--version'])).out).toMatch(/^evenfall \d+\.\d+\.\d+\n$/);
   });
 

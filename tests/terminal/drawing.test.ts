@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { ENGLISH, tellReport } from '../../src/engine/index.ts';
 import { allChoices } from '../../src/engine/index.ts';
 import { drawReport, harmless } from '../../src/terminal/drawing/index.ts';
-import { wrapText } from '../../src/terminal/drawing/text.ts';
+import { endOf, toPlain, wrapText } from '../../src/terminal/drawing/text.ts';
 import { invent } from './invented.ts';
 import type { Invention } from './invented.ts';
 
@@ -191,7 +191,37 @@ describe('the words and figures', () => {
   });
 });
 
+describe('a terminal without Unicode', () => {
+  it.each([
+    ['♩ = 66, zwei Töne; der Rest ist gleichmäßig', '1/4 = 66, zwei Toene; der Rest ist gleichmaessig'],
+    ['Café „so“ 音', 'Cafe "so" ?'],
+    ['Töne      13 richtig', 'Toene     13 richtig'],
+    ['Größe  1 ± 2  3', 'Groesse 1 +/- 2 3'],
+    ['  ü   b', '  ue  b'],
+  ])('is written to in ASCII, what stands in columns stays there: %s', (text, plain) => {
+    expect(toPlain(text)).toBe(plain);
+  });
+});
+
+it.each([
+  ['folder/attempt.wav', 30, 'folder/attempt.wav'],
+  ['folder/attempt.wav', 12, '…attempt.wav'],
+  ['folder/attempt.wav', 0, '…'],
+])('of the name %s %i columns hold %s', (name, width, end) => {
+  expect(endOf(name, width)).toBe(end);
+});
+
 describe('wrapText', () => {
+  it.each([
+    ['late by 118 and 116 ms; the rest', 20, ['late by 118 and', '116 ms; the rest']],
+    ['first +117 ± 3 ms; last', 14, ['first', '+117 ± 3 ms;', 'last']],
+    ['only C–E, ♩ = 66, two', 12, ['only C–E,', '♩ = 66, two']],
+    ['--hands left --octaves 2', 22, ['--hands left', '--octaves 2']],
+    ['steps 1 2 3 4', 8, ['steps 1', '2 3 4']],
+  ])('%s, at %i columns', (text, width, lines) => {
+    expect(wrapText(text, width)).toEqual(lines);
+  });
+
   it('keeps every word in order and no line too long', () => {
     fc.assert(
       fc.property(

@@ -34,10 +34,6 @@ describe('under --language de', () => {
       ).not.toMatch(ENGLISH_WORDS);
   });
 
-  it.each(Object.entries(HELPS.de))('the help of %s fits a terminal', (_, text) => {
-    for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(92);
-  });
-
   it.each([
     [['analize', 'a.wav'], /^„analize“ ist kein Befehl.*Meinst du „analyse“\?/],
     [['analyse'], /^analyse braucht mindestens eine Klangdatei/],

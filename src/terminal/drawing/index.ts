@@ -6,9 +6,9 @@ import { figures, notMeasured } from './figures.ts';
 import { choiceOf } from './layout.ts';
 import { drawPearls } from './pearls.ts';
 import type { Tone } from './rows.ts';
-import { harmless, toPlain, wrapText } from './text.ts';
+import { endOf, harmless, toPlain, wrapText } from './text.ts';
 
-export { asOptions, harmless, toPlain, wrapText };
+export { asOptions, endOf, harmless, toPlain, wrapText };
 
 /** The terminal that is drawn for. */
 export interface Paper {
