@@ -54,6 +54,24 @@ describe('several recordings', () => {
     await close();
   });
 
+  it('one of which is broken are reached all the same, and it is told which could not be opened', async () => {
+    const broken = { name: 'broken.wav', mimeType: 'audio/wav', buffer: Buffer.from('RIFF0000WAVEjunk') };
+    const { page, errors, close } = await visit(browser, site);
+    const input = page.locator('.bar input[type=file]');
+    await input.setInputFiles([broken, await wav('late-thumb')]);
+    await page.locator('#trouble').waitFor();
+    await list(page).filter({ hasText: 'late-thumb.wav' }).click();
+    await about(page, /A♭ major/);
+    await input.setInputFiles([await wav('clean-scale'), broken]);
+    await about(page, /E major · scale/);
+    await list(page).filter({ hasText: 'broken.wav' }).click();
+    await page.locator('#trouble').waitFor();
+    await expect.poll(() => list(page).nth(1).innerText()).toBe('broken.wav: could not be opened');
+    await expect.poll(() => list(page).nth(0).getAttribute('aria-current')).toBe('page');
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it('that lie in one file are all shown, each under its own address', async () => {
     const { page, errors, close } = await visit(browser, site);
     await page.locator('.bar input[type=file]').setInputFiles(await lesson(['late-thumb', 'clean-scale']));

@@ -21,7 +21,7 @@ export interface OneOfSeveral {
 
 /** Recordings that came at once, and attempts that lie in one file: all of them can be reached, whichever is in front. */
 export class Together {
-  /** those that belong to the attempt in front, in their order; one alone is none */
+  /** those that belong to the attempt in front, in their order; that one alone is none */
   list: readonly OneOfSeveral[] = $state.raw([]);
   readonly #devices: TogetherDevices;
   readonly #currentAttempt: CurrentAttempt;
@@ -37,21 +37,24 @@ export class Together {
     const { opened } = this.#devices;
     const id = opened.newId();
     const listening = this.#currentAttempt.open(first, id);
-    for (const file of others)
-      await opened.keep({ id: opened.newId(), group: id, name: file.name, file, choice: null, report: null });
+    let beside = id;
+    for (const file of others) {
+      beside = opened.newId();
+      await opened.keep({ id: beside, group: id, name: file.name, file, choice: null, report: null });
+    }
     const assessment = await listening;
-    await this.look(id);
+    // One that could not be opened is not there any more; those that came with it are.
+    await this.look(this.#currentAttempt.front === id ? id : beside, id);
     // A pause in the playing may part two attempts.
     if (others.length === 0 && (assessment?.heard.passages.length ?? 0) > 1) await this.#lookInto(first, id);
   }
 
-  /** Reads what belongs to an attempt. */
-  async look(id: string | null): Promise<void> {
+  /** Reads what belongs to an attempt. `inFront`: that which need not be listed alone. */
+  async look(id: string | null, inFront = id): Promise<void> {
     const heads = id === null ? [] : await this.#devices.opened.together(id);
-    this.list =
-      heads.length < 2
-        ? []
-        : heads.map(({ id: one, name, report }) => ({ id: one, name, exercise: report?.exercise ?? null }));
+    this.list = heads.every((head) => head.id === inFront)
+      ? []
+      : heads.map(({ id: one, name, report }) => ({ id: one, name, exercise: report?.exercise ?? null }));
   }
 
   async #lookInto(file: File, id: string): Promise<void> {

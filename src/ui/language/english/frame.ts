@@ -40,7 +40,8 @@ export const FRAME = {
   adoptHint: 'if it is your own playing',
   adopted: 'It is in the journal.',
   search: 'Search',
-  several: (count: number) => `${count} recordings that belong together`,
+  several: (count: number) => (count === 1 ? 'Opened with it' : `${count} recordings opened together`),
+  notOpened: 'could not be opened',
   lastAttempt: (title: string) => `The last attempt: ${title}`,
   measureAs: (title: string) => `Measure it as ${title}`,
 };

@@ -39,7 +39,8 @@ export const FRAME: Strings['frame'] = {
   adoptHint: 'wenn du es selbst gespielt hast',
   adopted: 'Es liegt im Tagebuch.',
   search: 'Suchen',
-  several: (count: number) => `${count} Aufnahmen, die zusammengehören`,
+  several: (count) => (count === 1 ? 'Mit ihr geöffnet' : `${count} Aufnahmen, zusammen geöffnet`),
+  notOpened: 'ließ sich nicht öffnen',
   lastAttempt: (title: string) => `Der letzte Versuch: ${title}`,
   measureAs: (title) => `Als ${title} messen`,
 };
