@@ -67,7 +67,7 @@ export const english = (tell: Tell): Tellings => ({
   'sound-lost': ({ lostSec }) => tellNotice({ notice: 'sound-lost', lostSec }),
   'no-room': ({ keeper }) => NO_ROOM[keeper],
   'used-by-newer': ({ keeper }) =>
-    `A newer version of this page has the ${keeper} open. Close all its windows and open it again.`,
+    `A newer version of this page was here and keeps the ${keeper} in a new way. Load this page anew, with a connection.`,
   'keeps-nothing': ({ keeper }) => KEEPS_NOTHING[keeper],
   'not-kept': ({ keeper, because }) => `The ${keeper} could not be used: ${tell(because)}`,
   'not-worked-out': ({ because }) => `This attempt could not be worked out. ${tell(because)}`,

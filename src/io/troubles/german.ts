@@ -134,7 +134,7 @@ export const german = (tell: Tell): Tellings => ({
   'no-review':
     'Diese Datei ist keine Rückmeldung von Evenfall. Wähl die Datei, die deine Lehrkraft oder dein Schüler geschickt hat.',
   'review-newer':
-    'Diese Rückmeldung stammt von einer neueren Version. Bring diese Seite auf den neuesten Stand, dann öffne sie noch einmal.',
+    'Diese Rückmeldung stammt von einer neueren Version. Lade diese Seite mit Verbindung neu, dann öffne sie noch einmal.',
   'review-unopened': ({ because }) => `Diese Rückmeldung lässt sich nicht öffnen. ${tell(because)}`,
   'review-refused': ({ because }) =>
     `Diese Rückmeldung wird nicht angenommen: ${tell(because)} Bitte noch einmal um die Datei.`,
@@ -159,13 +159,13 @@ export const german = (tell: Tell): Tellings => ({
     'Das ist eine Rückmeldung für eine Schülerin oder einen Schüler; geöffnet wird sie im Tagebuch.',
   'no-levels': 'Diese Datei enthält keine Stufen von Evenfall; deine sind, wie sie waren.',
   'levels-newer':
-    'Diese Stufen stammen von einer neueren Version. Bring diese Seite auf den neuesten Stand, dann importiere sie.',
+    'Diese Stufen stammen von einer neueren Version. Lade diese Seite mit Verbindung neu, dann importiere sie.',
   'no-music':
     'Sie enthält keine Noten, die hier gelesen werden: MusicXML, MIDI, ABC oder Stellen, die Evenfall geschrieben hat.',
   'music-damaged':
     'Sie ist beschädigt oder nicht so, wie solche Dateien geschrieben werden. Gib sie noch einmal aus, dann öffne sie wieder.',
   'music-newer':
-    'Diese Stellen hat eine neuere Version geschrieben. Bring diese Seite auf den neuesten Stand, dann öffne sie.',
+    'Diese Stellen hat eine neuere Version geschrieben. Lade diese Seite mit Verbindung neu, dann öffne sie.',
   'music-entities': 'Sie legt eigene Entities fest, die keine Noten brauchen. Sie wird nicht geöffnet.',
   'music-timewise':
     'Sie ist MusicXML nach Takten, das kaum in Gebrauch ist. Gib sie nach Stimmen aus (score-partwise).',
@@ -197,7 +197,7 @@ export const german = (tell: Tell): Tellings => ({
   'journal-damaged': 'Diese Datei ist kein Tagebuch von Evenfall, oder sie ist von Anfang an beschädigt.',
   'journal-too-much': 'Diese Datei enthält mehr, als ein Tagebuch enthalten kann.',
   'journal-newer':
-    'Dieses Tagebuch stammt von einer neueren Version. Bring diese Seite auf den neuesten Stand, dann lies es ein.',
+    'Dieses Tagebuch stammt von einer neueren Version. Lade diese Seite mit Verbindung neu, dann lies es ein.',
   'journal-breaks-off': 'Die Datei bricht ab oder ist beschädigt; was davor kam, steht im Tagebuch.',
   'journal-no-sound': 'Das ist kein Klang, der sich lesen lässt; der Bericht bleibt ohne ihn.',
   'journal-too-large': 'Das ist zu groß.',
@@ -227,7 +227,7 @@ export const german = (tell: Tell): Tellings => ({
   'sound-lost': ({ lostSec }) => tellNotice({ notice: 'sound-lost', lostSec }, GERMAN),
   'no-room': ({ keeper }) => NO_ROOM[keeper],
   'used-by-newer': ({ keeper }) =>
-    `Eine neuere Version dieser Seite hat ${KEPT[keeper]} offen. Schließ alle ihre Fenster und öffne sie noch einmal.`,
+    `Eine neuere Version dieser Seite war schon hier und führt ${KEPT[keeper]} anders. Lade diese Seite mit Verbindung neu.`,
   'keeps-nothing': ({ keeper }) => KEEPS_NOTHING[keeper],
   'not-kept': ({ keeper, because }) => `${NOT_KEPT[keeper]}: ${tell(because)}`,
   'other-window-older':

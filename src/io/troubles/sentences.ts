@@ -89,7 +89,7 @@ export const SENTENCES = {
   // Reviews.
   'no-review': 'This file is no review of Evenfall. Choose the file that your teacher or student sent.',
   'review-newer':
-    'This review was written by a newer version. Bring this page up to date, then open it again.',
+    'This review was written by a newer version. Load this page anew, with a connection, then open it again.',
   'review-holds-other': 'It holds a file that belongs to no review.',
   'review-names-twice': 'It names one of its files twice.',
   'review-misses-file': 'One of its files is missing.',
@@ -101,13 +101,13 @@ export const SENTENCES = {
   // Levels.
   'no-levels': 'This file holds no levels of Evenfall; yours are as they were.',
   'levels-newer':
-    'These levels were written by a newer version. Bring this page up to date, then import them.',
+    'These levels were written by a newer version. Load this page anew, with a connection, then import them.',
   // Files of music.
   'no-music': 'It holds no music that is read here: MusicXML, MIDI, ABC, or passages that Evenfall wrote.',
   'music-damaged':
     'It is damaged, or not as such files are written. Write it out once more, then open it again.',
   'music-newer':
-    'These passages were written by a newer version. Bring this page up to date, then open them.',
+    'These passages were written by a newer version. Load this page anew, with a connection, then open them.',
   'music-entities': 'It defines entities of its own, which no music needs. It is not opened.',
   'music-timewise': 'It is MusicXML by time, which is hardly in use. Write it out by parts (score-partwise).',
   'music-transposing': 'It is written for a transposing instrument. Write it out as it sounds.',
@@ -121,7 +121,8 @@ export const SENTENCES = {
   'no-journal': 'This file is no journal of Evenfall; yours is as it was. Choose one that was exported here.',
   'journal-damaged': 'This file is no journal of Evenfall, or it is damaged from its beginning.',
   'journal-too-much': 'This file holds more than any journal can.',
-  'journal-newer': 'This journal was written by a newer version. Bring this page up to date, then import it.',
+  'journal-newer':
+    'This journal was written by a newer version. Load this page anew, with a connection, then import it.',
   'journal-breaks-off': 'The file breaks off or is damaged; what came before is in the journal.',
   'journal-no-sound': 'It is no sound that can be read; the report is kept without it.',
   'journal-too-large': 'It is too large.',
