@@ -49,7 +49,7 @@ describe('an attempt', () => {
     await rows(page).first().waitFor();
     await expect
       .poll(() => rows(page).first().innerText())
-      .toMatch(/A♭ major arpeggio, 2 octaves, right hand\s+today .*of 13 right/);
+      .toMatch(/A♭ major arpeggio, 2\soctaves, right hand\s+today .*of 13 right/);
     await page.reload();
     await rows(page).first().waitFor();
     await page.locator('#kept').waitFor();

@@ -66,12 +66,12 @@ describe('a review from a teacher', () => {
     await expect
       .poll(() => planned(page).first().innerText())
       .toMatch(
-        /D major scale, 2 octaves, right hand\s+.*♩ = 72\. Your teacher asks for it\. Not played since/,
+        /D major scale, 2\soctaves, right hand\s+.*♩\s=\s72\. Your teacher asks for it\. Not played since/,
       );
     await expect
       .poll(() => received(page).innerText())
       .toMatch(
-        /D major scale, 2 octaves, right hand\s+Listen to the turn at the top\.\s+♩ = 72, twice in a row, variation 6\.5\s?% at most\. Not played since\./,
+        /D major scale, 2\soctaves, right hand\s+Listen to the turn at the top\.\s+♩ = 72, twice in a row, variation 6\.5\s?% at most\. Not played since\./,
       );
     expect(errors).toEqual([]);
     await page.reload();
@@ -152,16 +152,16 @@ describe('a review from a teacher', () => {
     await openInJournal(page, await asFile(made));
     await shown(page);
     await back(page);
-    await expect.poll(() => received(page).innerText()).toMatch(/2 octaves, right hand\s+.*Done, /);
+    await expect.poll(() => received(page).innerText()).toMatch(/2\soctaves, right hand\s+.*Done, /);
     await expect
       .poll(() => received(page).innerText())
-      .toMatch(/1 octave, right hand\s+.*Last time it went at/);
+      .toMatch(/1\soctave, right hand\s+.*Last time it went at/);
     await expect
       .poll(() => planned(page).first().innerText())
-      .toMatch(/1 octave, right hand\s+.*Your teacher asks/);
+      .toMatch(/1\soctave, right hand\s+.*Your teacher asks/);
     await expect
       .poll(() => page.locator('#today ~ ol').innerText())
-      .not.toMatch(/2 octaves, right hand\s+.*Your teacher/);
+      .not.toMatch(/2\soctaves, right hand\s+.*Your teacher/);
     await close();
   });
 
