@@ -22,7 +22,7 @@ function row(hands: readonly ('right' | 'left')[], widthPx = 500): PearlRow {
     }),
   );
   const lanes = hands.map((hand) => ({ hand })) as unknown as PearlRow['lanes'];
-  return { spots, lanes, widthPx, heightPx: 200 } as unknown as PearlRow;
+  return { spots, lanes, arches: [], widthPx, heightPx: 200 } as unknown as PearlRow;
 }
 const at = (spot: number, number = 1): Pin => ({
   id: `p${number}`,
@@ -43,10 +43,27 @@ describe('a mark over the string, to the pixel', () => {
   it('stands over the middle of its pearls; its stem ends 3 px over what a finger touches', () => {
     expect(drawPins(row(['right']), [at(1)], 'above')).toEqual([
       // The strip is 44 px high, the touch begins 30 px below it: 44 + 30 − 3.
-      { pin: at(1), x: 200, y: 22, stem: { x: 200, toY: 71 }, span: null, touch: { x: 178, width: 44 } },
+      {
+        pin: at(1),
+        x: 200,
+        y: 22,
+        stem: { x: 200, toY: 71, gap: null },
+        span: null,
+        touch: { x: 178, width: 44 },
+      },
     ]);
     expect(drawPins(row(['right']), [at(1)], 'below')).toEqual([]);
     expect(drawPins(row(['right']), [at(9)], 'above')).toEqual([]);
+  });
+
+  it.each([
+    // 7 letters of 15 px, 63 px wide in all: the last ends at 201.5.
+    ['leaves out the label of an arch that it would touch', 170, { fromY: 44 + 12 - 15, toY: 44 + 12 + 3 }],
+    ['passes by a label 4 px away', 164, null],
+  ])('its stem %s', (_, x, gap) => {
+    const label = { text: '+123 ms', x, y: 12, sizePx: 15, anchor: 'middle' };
+    const arched = { ...row(['right']), arches: [{ label }] } as unknown as PearlRow;
+    expect(drawPins(arched, [at(1)], 'above')).toMatchObject([{ stem: { x: 200, gap } }]);
   });
 
   it('stands under the string where that is the lower of two', () => {

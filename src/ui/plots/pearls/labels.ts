@@ -36,6 +36,12 @@ export class LabelLines {
 export const widthPx = (label: Pick<DrawnText, 'text' | 'sizePx'>): number =>
   label.text.length * label.sizePx * LETTER_SHARE;
 
+/** Whether a line that stands upright at `x` would touch a text. */
+export function isTouched(label: DrawnText, x: number): boolean {
+  const start = startPx(label);
+  return label.text !== '' && x > start - GAP_PX && x < start + widthPx(label) + GAP_PX;
+}
+
 /** Whether two texts lie over each other, or as good as. */
 export function runsInto(one: DrawnText, other: DrawnText): boolean {
   const [left, right] = startPx(one) < startPx(other) ? [one, other] : [other, one];

@@ -1,3 +1,4 @@
+import { isTouched } from './labels.ts';
 import type { Spot } from './spots.ts';
 import type { PearlRow } from './types.ts';
 
@@ -22,7 +23,12 @@ export interface DrawnPin {
   readonly x: number;
   readonly y: number;
   /** from the mark to what it speaks of, which lies beyond the strip */
-  readonly stem: { readonly x: number; readonly toY: number } | null;
+  readonly stem: {
+    readonly x: number;
+    readonly toY: number;
+    /** where it stops short for the label of an arch, and goes on below; null: nothing is in its way */
+    readonly gap: { readonly fromY: number; readonly toY: number } | null;
+  } | null;
   /** what a stretch reaches over */
   readonly span: { readonly x1: number; readonly x2: number } | null;
   readonly touch: { readonly x: number; readonly width: number };
@@ -83,7 +89,15 @@ function atSpot(row: PearlRow, index: number, side: PinSide): Wanted | null {
   const x = drawn.pearls.reduce((sum, pearl) => sum + pearl.x, 0) / drawn.pearls.length;
   const { y, height } = drawn.touch;
   const toY = lower ? y + height - row.heightPx + STEM_GAP_PX : STRIP_PX + y - STEM_GAP_PX;
-  return { wantedX: x, stem: { x, toY }, span: null };
+  return { wantedX: x, stem: { x, toY, gap: lower ? null : gapAt(row, x) }, span: null };
+}
+
+/** A label stands between the strip and the string. */
+function gapAt({ arches }: PearlRow, x: number): { readonly fromY: number; readonly toY: number } | null {
+  const label = arches.map((arch) => arch.label).find((one) => isTouched(one, x));
+  if (label === undefined) return null;
+  const baseY = STRIP_PX + label.y;
+  return { fromY: baseY - label.sizePx, toY: baseY + STEM_GAP_PX };
 }
 
 function overStretch(row: PearlRow, { fromStep, toStep }: Pin): Wanted | null {
