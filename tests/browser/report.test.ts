@@ -31,6 +31,16 @@ describe('the example attempt', () => {
     await close();
   });
 
+  it('is printed without buttons, which nobody presses on paper', async () => {
+    const { page, close } = await visit(browser, `${site}?attempt=bundled`);
+    await verdictOf(page);
+    const setUp = page.getByRole('button', { name: 'Set it up' });
+    await setUp.waitFor();
+    await page.emulateMedia({ media: 'print' });
+    await setUp.waitFor({ state: 'hidden' });
+    await close();
+  });
+
   it('tells on a phone what a figure means where its name is touched, too', async () => {
     const { page, close } = await visit(browser, `${site}?attempt=bundled`, { width: 390, height: 844 });
     await verdictOf(page);
