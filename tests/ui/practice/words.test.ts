@@ -8,7 +8,7 @@ import {
 } from '../../../src/engine/index.ts';
 import type { Entry } from '../../../src/io/history/index.ts';
 import { speaking } from '../../../src/ui/language/index.ts';
-import { shortfallWords, standingWords } from '../../../src/ui/practice/standing-words.ts';
+import { coldWords, shortfallWords, standingWords } from '../../../src/ui/practice/standing-words.ts';
 import {
   bytesWords,
   entryWords,
@@ -116,6 +116,16 @@ describe('where an exercise stands, said', () => {
         'gleichmäßig. Langsamer, bis jeder Ton stimmt.',
     );
   });
+});
+
+it.each([
+  [0, 'on none of the last five days', 'an keinem der letzten fünf Tage'],
+  [2, 'on two of the last five days', 'an zwei der letzten fünf Tage'],
+] as const)('the first try of the day was right on %i of five', (right, english, german) => {
+  const cold = { ...stand([READY]), cold: { days: 5, right } };
+  expect(coldWords(cold)).toContain(english);
+  speaking.speak('de');
+  expect(coldWords(cold)).toContain(german);
 });
 
 describe('names', () => {

@@ -131,7 +131,7 @@ export const JOURNAL = {
   handsFirst: (hands: readonly string[]) =>
     `It is ready when ${hands.length === 1 ? `the ${hands[0]} alone is` : 'each hand alone is'}.`,
   cold: (right: number, days: number) =>
-    `First try of the day: right and even on ${inWords(right)} of the last ${inWords(days)} days.`,
+    `First try of the day: right and even on ${right === 0 ? 'none' : inWords(right)} of the last ${inWords(days)} days.`,
   leastBpm: (sign: string) => `Ready from ${sign} =`,
   notPlayedYet: 'Not played yet.',
   overview: {

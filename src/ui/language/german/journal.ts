@@ -112,7 +112,7 @@ export const JOURNAL: Strings['journal'] = {
   handsFirst: (hands) =>
     `Es sitzt, sobald ${hands.length === 1 ? `die ${hands[0]} allein` : 'jede Hand allein'} sitzt.`,
   cold: (right, days) =>
-    `Erster Versuch des Tages: an ${right} der letzten ${inWords(days)} Tage richtig und gleichmäßig.`,
+    `Erster Versuch des Tages: an ${['keinem', 'einem'][right] ?? inWords(right)} der letzten ${inWords(days)} Tage richtig und gleichmäßig.`,
   leastBpm: (sign) => `Sitzt ab ${sign} =`,
   notPlayedYet: 'Noch nicht gespielt.',
   overview: {
