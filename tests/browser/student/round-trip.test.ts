@@ -144,7 +144,7 @@ describe.each([
     const planned = page.locator('#today ~ ol > li');
     await expect
       .poll(() => planned.first().innerText())
-      .toMatch(/D major scale.*\s+.*♩ = 72\. Your teacher asks/);
+      .toMatch(/D major scale.*\s+.*♩\s=\s72\. Your teacher asks/);
     await page.getByRole('button', { name: /^From Ms Ley/ }).click();
     await main.getByText('Here it still waits.').first().waitFor();
     await expect.poll(() => shelved(page)).toEqual([plain(made)]);
@@ -235,7 +235,7 @@ describe('two people, each with a browser of their own', () => {
     await page.getByRole('link', { name: 'Journal' }).click();
     await expect
       .poll(() => page.locator('#today ~ ol > li').first().innerText())
-      .toMatch(/A♭ major arpeggio.*\s+.*♩ = 72\. Your teacher asks/);
+      .toMatch(/A♭ major arpeggio.*\s+.*♩\s=\s72\. Your teacher asks/);
     await expect.poll(() => shelved(page)).toEqual([plain(made!)]);
     const wrong = [student, teacher].flatMap(({ errors, strayRequests }) => [...errors, ...strayRequests]);
     expect(wrong).toEqual([]);
