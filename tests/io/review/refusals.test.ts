@@ -30,7 +30,12 @@ describe('a file from outside is refused, with its reason', () => {
   const cases: readonly (readonly [string, () => readonly Laid[], Trouble['trouble'], RegExp])[] = [
     ['without a manifest', () => files.slice(1), 'no-review', /no review of Evenfall/],
     ['of another program', () => withManifest({ format: 'other' }), 'no-review', /no review of Evenfall/],
-    ['of a newer version', () => withManifest({ version: 2 }), 'review-newer', /newer version.*Load this page anew/],
+    [
+      'of a newer version',
+      () => withManifest({ version: 2 }),
+      'review-newer',
+      /newer version.*Load this page anew/,
+    ],
     ['of no version', () => withManifest({ version: '1' }), 'no-review', /no review/],
     [
       'with a page in it',
