@@ -122,7 +122,7 @@ it.each([
   [0, 'on none of the last five days', 'an keinem der letzten fünf Tage'],
   [2, 'on two of the last five days', 'an zwei der letzten fünf Tage'],
 ] as const)('the first try of the day was right on %i of five', (right, english, german) => {
-  const cold = { ...stand([READY]), cold: { days: 5, right } };
+  const cold = { ...stand(READY), cold: { days: 5, right } };
   expect(coldWords(cold)).toContain(english);
   speaking.speak('de');
   expect(coldWords(cold)).toContain(german);
