@@ -328,11 +328,21 @@ describe('the page for teachers', () => {
     await page.getByText('hello, a little later').waitFor();
     await page.keyboard.press('Shift+ArrowRight');
     await page.getByText('Attempt 2 of 3').waitFor();
-    await page.keyboard.press('Escape');
+    await page.locator('[data-spot]').first().waitFor();
+    await page.keyboard.press('r');
+    await page.keyboard.type('one more');
+    // Left before the remark can be stored: it is kept, and nothing of it is begun.
+    await page.evaluate(() => {
+      document.querySelector<HTMLTextAreaElement>('[data-remark]')!.form!.requestSubmit();
+      document.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
+    });
     await page.getByRole('heading', { name: 'For teachers' }).waitFor();
     await expect
       .poll(() => page.evaluate(() => document.activeElement?.hasAttribute('data-playing')))
       .toBe(true);
+    await page.keyboard.press('Enter');
+    await page.getByText('one more').waitFor();
+    await expect.poll(() => page.getByLabel('Your remark').inputValue()).toBe('');
     expect(errors).toEqual([]);
     await close();
   });
