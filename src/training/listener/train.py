@@ -3,8 +3,7 @@
     python3 -m listener.train --data DATA --out OUT [--minutes 8] [--of 24]
 
 Each piece trains for `--minutes` and leaves OUT/listener.pt; called again with the same OUT it goes on, until `--of` minutes
-are done (the rate of learning falls over all of them). Each ends with a table of the pianos kept out (evaluate.py).
-Beside it, on the same batches, a wider network is trained, and half of what the listener learns is that one's word."""
+are done (the rate of learning falls over all of them). Each ends with a table of the pianos kept out (evaluate.py)."""
 
 import functools
 import os
@@ -26,8 +25,7 @@ from .net import Listener
 from .targets import loss, targets
 
 LENGTH = int(plays.SECONDS * RATE)
-RATE_OF_LEARNING, TEACHER_RATE, MEAN_RATE = 3e-3, 2e-3, 8e-4
-TEACHER_WIDTH = 96
+RATE_OF_LEARNING, MEAN_RATE = 3e-3, 8e-4
 # of all clips, somebody counting aloud in them
 ALOUD = 0.4
 WEIGHTS = (1, 1, 0.3, 2)  # of onset, moment, level, sounding
@@ -61,30 +59,12 @@ class Source:
         return dict(seen=features(y), mask=mask, **towards, struck=raw["struck"], both=raw["both"], sound=y)
 
 
-def heard(network, batch):
+def objective(network, batch):
     cuda = batch["mask"].is_cuda
     with torch.autocast("cuda" if cuda else "cpu", torch.bfloat16, enabled=cuda, cache_enabled=False):
-        return network(batch["seen"], frames(LENGTH), batch["mask"]).float()
-
-
-def total(parts):
+        out = network(batch["seen"], frames(LENGTH), batch["mask"])
+    parts = loss(out.float(), batch, batch["mask"])
     return sum(weight * part for weight, part in zip(WEIGHTS, parts)), torch.stack([part.detach() for part in parts])
-
-
-class Lesson:
-    """What the teacher takes for an onset and for sounding, 0..1, in a batch that it has just learnt from: kept in one place,
-    where the recorded steps of both networks find it."""
-
-    def __init__(self, clips, device):
-        self.said = torch.zeros(2, frames(LENGTH), clips, KEYS, device=device)
-
-    def teach(self, network, batch):
-        out = heard(network, batch)
-        self.said.copy_(torch.sigmoid(out[::3].detach()))
-        return total(loss(out, batch, batch["mask"]))
-
-    def learn(self, network, batch):
-        return total(loss(heard(network, batch), batch, batch["mask"], self.said))
 
 
 def main():
@@ -95,11 +75,9 @@ def main():
     torch.manual_seed(args.seed)
     torch.backends.cuda.matmul.allow_tf32 = torch.backends.cudnn.allow_tf32 = args.device == "cuda"
     plan, chance = bank_plan(args.data, args.synthetic, copies=args.copies), random.Random(args.seed)
-    lesson, wide = Lesson(args.clips, args.device), Listener(TEACHER_WIDTH)
     network = Listener().to(args.device)
-    teacher = loop.Trainee("teacher", wide.to(args.device), lesson.teach, 4, TEACHER_RATE, MEAN_RATE, args.device)
-    trainee = loop.Trainee("listener", network, lesson.learn, 4, RATE_OF_LEARNING, MEAN_RATE, args.device)
-    done = max(one.load(args.start or args.out) for one in (teacher, trainee))
+    trainee = loop.Trainee("listener", network, objective, 4, RATE_OF_LEARNING, MEAN_RATE, args.device)
+    done = trainee.load(args.start or args.out)
     seed = args.seed + int(done * 60)
     # workers begin to play while the bank is made
     real = without(plan["names"], "")
@@ -109,16 +87,14 @@ def main():
     room = Room(LENGTH, args.device, ALOUD)
     log(f"trained on {', '.join(real)}; {done:.1f} min and {trainee.steps} steps done")
     producer = loop.Producer(lambda: source.make(room, talk, chance), bank, seed, args.renew)
-    loop.train([teacher, trainee], producer, args, done, log)
+    loop.train([trainee], producer, args, done, log)
     producer.stop()
     source.stop()
     if args.evaluate:
         from . import evaluate
 
-        teacher.use_mean()
         trainee.use_mean()
-        networks = dict(trained=network, teacher=wide)
-        evaluate.run(networks, KEPT_OUT, bank, plan, room, talk_kept, args, log)
+        evaluate.run(network, KEPT_OUT, bank, plan, room, talk_kept, args, log)
 
 
 if __name__ == "__main__":
