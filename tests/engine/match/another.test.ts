@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assessHeard } from '../../../src/engine/assess.ts';
+import { buildExercise } from '../../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, MinorScale } from '../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../src/engine/match/index.ts';
 import { attempt, GOOD_LISTENER, heardOf, played } from './simulated.ts';
@@ -27,6 +28,17 @@ describe('surely another exercise than chosen', () => {
     expect(report.chosen).toEqual(CHOSEN);
     expect(report.words.situation).toBe('other-exercise');
     expect(report.notes.filter(({ verdict }) => verdict !== 'correct')).toEqual([]);
+  });
+
+  it.each([
+    ['nine of its thirteen notes right, under three quarters: it is not named', [1, 4, 7, 10], undefined],
+    ['ten of them: it is', [1, 4, 7], 'E major'],
+  ] as const)('%s', (_, wrong: readonly number[], key) => {
+    const steps = buildExercise({ ...CHOSEN, key: 'E major' }).steps;
+    const notes = steps.map(({ step, notes: [note] }) =>
+      played(1 + 0.4 * step, note!.midi + (wrong.includes(step) ? 1 : 0)),
+    );
+    expect(matchNotes(heardOf(notes), buildExercise(CHOSEN)).betterFit?.choice.key).toBe(key);
   });
 
   it('is said in the first sentence, in both languages', () => {

@@ -46,6 +46,7 @@ describe('a key caught with a right one', () => {
     ['a semitone beside it within 80 ms', 1, 0.079, 'slip 4'],
     ['a whole tone beside it within 80 ms', -2, 0.079, 'slip 4'],
     ['before it', 1, -0.079, 'slip 4'],
+    ['the same key, which is struck again', 0, 0.079, 'repeat 4'],
     ['later', 1, 0.082, 'other 4'],
     ['further off', -3, 0.05, 'other 4'],
   ])('%s', (_, semitones, sec, kind) => {

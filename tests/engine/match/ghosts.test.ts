@@ -35,6 +35,18 @@ describe('findings that other notes explain', () => {
     expect(told([ghost])).toEqual({ notRight: [], extras: [] });
   });
 
+  it('the sixth partial of the left hand, where the right one could reach it, is no extra note', () => {
+    const exercise = buildExercise({ key: 'C major', form: 'tenths-apart', hands: 'together', octaves: 1 });
+    const notes = exercise.steps.flatMap(({ step, notes: keys }) =>
+      keys.map(({ midi }) => played(1 + step, midi)),
+    );
+    const left = Math.min(...exercise.steps[0]!.notes.map(({ midi }) => midi));
+    const extras = (sec: number) =>
+      matchNotes(heardOf([...notes, played(1 + sec, left + 31)]), exercise).extras.length;
+    expect(extras(0.02)).toBe(0);
+    expect(extras(0.5)).toBe(1);
+  });
+
   it('a chord that is rolled has its ghosts while it is rolled', () => {
     const rolled = [60, 64, 67].map((midi, at) => played(1 + 0.08 * at, midi));
     const absent = ['0 60', '0 64', '0 67'];

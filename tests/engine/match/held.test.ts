@@ -63,6 +63,16 @@ describe('common tones of two chords', () => {
     expect(verdicts(['3 G4'], null)).toEqual(['3 G4 missed']);
   });
 
+  it('of a chord of which nothing was struck are missed with it', () => {
+    const chord = ['1 C4', '1 F4', '1 A4'];
+    expect(verdicts([...chord, '2 C4', '3 G4', '4 G4'], null)).toEqual([
+      ...chord.map((note) => `${note} missed`),
+      '2 C4 missed',
+      '3 G4 unsure',
+      '4 G4 unsure',
+    ]);
+  });
+
   it('are followed over two chords', () => {
     const long = EXERCISE.steps.flatMap(({ step, notes }) =>
       notes

@@ -23,6 +23,11 @@ function slid(steps: readonly (readonly number[])[]): Slid {
   return { template, semitones: 0 };
 }
 
+it('the keys of a moment come lowest first, whichever was struck first', () => {
+  const struck = [64, 60, 67].map((midi, at) => played(1 + 0.01 * at, midi));
+  expect(momentsOf(struck).map(({ keys }) => keys)).toEqual([[60, 64, 67]]);
+});
+
 describe('a pause among moments', () => {
   const pausedAt = (gapsSec: readonly number[]): number[] => {
     let timeSec = 1;
@@ -66,6 +71,12 @@ describe('how sure a reading is', () => {
     );
   });
 
+  it('has the odds of the model: at half the strain e to the 6.6 − 10.4/2 − 2.8/4 + 0.72 · 4', () => {
+    // Faults of 4.5 and 1.5 for the beginning are half of 12; no rival is as good as a lead of 4.
+    const odds = Math.exp(6.6 - 5.2 - 0.7 + 2.88);
+    expect(reading(4.5, 12)).toBeCloseTo(odds / (1 + odds), 9);
+  });
+
   it('falls with the faults, and no further than where they outweigh the notes', () => {
     expect(reading(3, 12)).toBeLessThan(reading(1, 12));
     expect(reading(12, 12)).toBeCloseTo(reading(24, 12), 12);
@@ -90,6 +101,12 @@ describe('a chord that lacks a note', () => {
   it('has a neighbour in its place once: the next one that lacks is missing', () => {
     const wide = new StepCosts(slid([[60, 64, 66, 72]]));
     expect(wide.match(struck(60, 65, 72), 0)).toBe(COSTS.wrong + COSTS.missed);
+  });
+
+  it('has the nearer of two strangers in its place: the other is too much', () => {
+    const fifth = new StepCosts(slid([[60, 67]]));
+    expect(fifth.match(struck(61, 63, 67), 0)).toBe(COSTS.wrong + COSTS.extra);
+    expect(fifth.match(struck(57, 59, 67), 0)).toBe(COSTS.wrong + COSTS.extra);
   });
 
   it('has no stranger in its place that lies further off', () => {

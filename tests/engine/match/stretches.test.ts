@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
 import type { PlayedNote } from '../../../src/engine/listen/index.ts';
 import { exerciseStretches } from '../../../src/engine/match/index.ts';
+import { momentsOf } from '../../../src/engine/match/recognise/moments.ts';
+import { passagesOf } from '../../../src/engine/match/recognise/stretches.ts';
 import { heardOf, played } from './simulated.ts';
 
 const keysOf = (key: string, form: 'arpeggio' | 'scale'): readonly number[] =>
@@ -53,6 +55,19 @@ describe('the stretches of a recording that exercises explain', () => {
     expect(spans([2, end])).toEqual(more(0.52, SCALE[0]!));
     expect(spans([2, end + 0.11])).toEqual(more(0.11, SCALE[0]! + 1));
     expect(spans([2, end])).toEqual(more(0.13, SCALE[0]! + 1));
+  });
+
+  it('that follow each other at once with the same key share none', () => {
+    const times = [1, 1.4, 1.8, 2.2, 2.6, 3];
+    const moments = momentsOf([60, 62, 64, 64, 62, 60].map((midi, at) => played(times[at]!, midi)));
+    const both = [
+      { from: 0, to: 2 },
+      { from: 3, to: 5 },
+    ];
+    expect(passagesOf(both, moments)).toEqual([
+      { startSec: 1, endSec: 1.8 },
+      { startSec: 2.2, endSec: 3 },
+    ]);
   });
 
   it('are none in silence', () => {
