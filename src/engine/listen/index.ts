@@ -2,6 +2,7 @@ export { ChannelChooser } from './audio/index.ts';
 export { learnPiano, mergeHands, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
+export { levelsAreCut } from './cut.ts';
 export { pedalHeld } from './partials/pedal.ts';
 import {
   Anchor,

@@ -81,6 +81,7 @@ export function english(naming: NoteNaming): Tellings {
     'needs-steps-of-both-hands': () => 'needs three steps with both hands heard',
     'too-few-between-ends': () => 'too few notes between the ends to compare with',
     'pedal-held': () => 'the pedal was held',
+    'levels-cut': () => 'the loudest of the sound was cut off',
     'damping-not-heard': ({ of: what }) => `the damping of ${DAMPED[what]} cannot be heard`,
     'may-be-covered': ({ name }) =>
       `${of(name)} may be covered by the same note an octave below it, which was struck with it`,

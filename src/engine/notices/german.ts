@@ -89,6 +89,7 @@ export function german(naming: NoteNaming): Tellings {
     'needs-steps-of-both-hands': () => 'braucht drei Stellen, an denen beide Hände zu hören sind',
     'too-few-between-ends': () => 'zu wenige Töne zwischen den Enden, um damit zu vergleichen',
     'pedal-held': () => 'das Pedal blieb getreten',
+    'levels-cut': () => 'das Lauteste des Klangs war abgeschnitten',
     'damping-not-heard': ({ of: what }) => DAMPED[what],
     'may-be-covered': ({ name }) =>
       `${of(name)} kann von demselben Ton eine Oktave tiefer verdeckt sein, der zugleich angeschlagen wurde`,

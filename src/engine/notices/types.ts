@@ -62,6 +62,7 @@ const NO_FIGURE = [
   notice('needs-steps-of-both-hands', {}),
   notice('too-few-between-ends', {}),
   notice('pedal-held', {}),
+  notice('levels-cut', {}),
   notice('damping-not-heard', { of: v.picklist(['notes', 'chords', 'this-chord']) }),
 ] as const;
 

@@ -20,6 +20,7 @@ const AS_SAID = told('D major', -72);
 const analyst = { report: AS_SAID };
 const SAID: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', octaves: 2 };
 const TAUGHT = learnPiano({
+  findings: [],
   notes: [60, 62, 64].map((midi) => ({
     timeSec: midi - 60,
     midi,

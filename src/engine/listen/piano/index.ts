@@ -1,6 +1,7 @@
 export { apartDb, isSamePlace, mergeHands, nameOfLook, readLook, writeLook } from './alone.ts';
 export type * from './types.ts';
 import { median } from '../../base/statistics.ts';
+import { levelsAreCut } from '../cut.ts';
 import type { Heard, PlayedNote } from '../types.ts';
 import { apart, join, learn } from './learnt.ts';
 import { mergeHands } from './alone.ts';
@@ -20,7 +21,7 @@ const OTHER_APART = 4;
 const OTHER_CENTS = 8;
 
 /**
- * One listening → what it teaches of the piano; null where too little was heard. With it, another listening starts from the
+ * One listening → what it teaches of the piano; null where too little was heard, or its levels are cut. With it, another listening starts from the
  * piano's own tuning.
  * `alone`: what the attempt showed of a hand alone.
  *
@@ -29,11 +30,11 @@ const OTHER_CENTS = 8;
  * const again = assess(sound, null, { piano: learnPiano(heard) });
  */
 export function learnPiano(
-  heard: Pick<Heard, 'notes' | 'tuning'>,
+  heard: Pick<Heard, 'notes' | 'tuning' | 'findings'>,
   alone: HandsAlone = {},
 ): PianoProfile | null {
   const notes = heard.notes.filter(({ confidence }) => confidence >= LEAST_CONFIDENCE);
-  if (notes.length < LEAST_NOTES) return null;
+  if (notes.length < LEAST_NOTES || levelsAreCut(heard)) return null;
   const byKey = new Map<number, PlayedNote[]>();
   for (const note of notes) byKey.set(note.midi, [...(byKey.get(note.midi) ?? []), note]);
   return {

@@ -1,4 +1,5 @@
 import type { Hand } from '../../exercise/index.ts';
+import { levelsAreCut } from '../../listen/index.ts';
 import type { Heard, PianoProfile } from '../../listen/index.ts';
 import type { Alignment } from '../../match/index.ts';
 import { layInTime } from '../../timeline/index.ts';
@@ -63,7 +64,7 @@ export interface Measured {
   readonly spreads: readonly ChordSpread[];
   /** the strikes of each hand by itself */
   readonly byHand: readonly { readonly hand: Hand; readonly strikes: readonly Strike[] }[];
-  /** each right note's level, by hand */
+  /** each right note's level, by hand; none where the sound is cut off */
   readonly loudness: readonly HandLoudness[];
   readonly ends: Ends;
   readonly slowestChange: SlowChange | undefined;
@@ -108,10 +109,12 @@ export function measure(
       intervals: soundLost ? [] : rhythmTakenOut(intervalsOf(own, alignment, hand), exercise),
     };
   });
-  const struckPiano = pianoStruck(byHand, piano);
+  const cut = levelsAreCut(heard);
+  const byLevel = (figure: () => Figure): Figure => (cut ? notMeasured({ notice: 'levels-cut' }) : figure());
+  const struckPiano = cut ? null : pianoStruck(byHand, piano);
   const handLoudness = byHand.map(({ hand, strikes: own }) => ({
     hand,
-    loudness: loudnessOf(own, struckPiano),
+    loudness: cut ? [] : loudnessOf(own, struckPiano),
   }));
   const loudness = handLoudness.flatMap((own) => own.loudness);
   const joins = byHand.flatMap((own) => joinsOf(own.strikes, own.intervals));
@@ -157,18 +160,20 @@ export function measure(
       lastIntervalDeviationMs: lastIntervalDeviationMs(deviations, intervals, exercise),
       crossings,
       crossingDelayMs: byFinger(() => crossingDelayMs(crossings, exercise)),
-      loudnessEvennessDb: loudnessEvennessDb(loudness, struckPiano !== null),
-      thumbAccentDb: byFinger(() => thumbAccentDb(byHand.flatMap((own) => loudnessOf(own.strikes, null)))),
+      loudnessEvennessDb: byLevel(() => loudnessEvennessDb(loudness, struckPiano !== null)),
+      thumbAccentDb: byFinger(() =>
+        byLevel(() => thumbAccentDb(byHand.flatMap((own) => loudnessOf(own.strikes, null)))),
+      ),
       ...(struckPiano !== null && { keysKnown: true as const }),
-      endsFadeDb: endsFadeDb(ends),
+      endsFadeDb: byLevel(() => endsFadeDb(ends)),
       tempoBpm: tempoBpm(intervals),
       touchMs: touchMs(joins, strikes, pedalHeld),
       ...(pedalHeld && { pedalHeld: true as const }),
       chordSpreadMs: chordSpreadMs(spreads),
       chords: chordStrikes(spreads),
-      innerBalanceDb: innerBalanceDb(byHand, struckPiano),
+      innerBalanceDb: byLevel(() => innerBalanceDb(byHand, struckPiano)),
       ...(byHand.length === 2 && {
-        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes),
+        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes, byLevel),
       }),
       changeHesitationRatio: changeHesitationRatio(intervals, exercise),
       changes,

@@ -31,9 +31,9 @@ describe('what a listening teaches of the piano', () => {
   });
 
   it('is nothing where nothing, or a note or two, was heard', () => {
-    const { notes, tuning } = hear(0);
-    expect(learnPiano({ notes: [], tuning })).toBeNull();
-    expect(learnPiano({ notes: notes.slice(0, 2), tuning })).toBeNull();
+    const { findings, notes, tuning } = hear(0);
+    expect(learnPiano({ findings, notes: [], tuning })).toBeNull();
+    expect(learnPiano({ findings, notes: notes.slice(0, 2), tuning })).toBeNull();
   });
 
   it('is plain data: JSON gives it back', () => {
