@@ -5,6 +5,8 @@ export type { Criteria } from './criteria/index.ts';
 export { crossingsOf, handsPlayedIn, isHandKnown, lateCrossings } from './hands.ts';
 export { DEFAULT_CRITERIA, evenAt, justNoticeableMs, touchOutcome } from './criteria/index.ts';
 export { isMeasured } from './measures/estimate.ts';
+export { sideOf } from './measures/sure.ts';
+export { touchHeard } from './measures/touch.ts';
 export { spellWithOctave } from './words/spelling.ts';
 export { lineThrough } from './measures/line.ts';
 export { tellIntention } from './words/asked.ts';

@@ -1,4 +1,4 @@
-import { exerciseIn, isDotted, isSolid, tellKept } from '../../engine/index.ts';
+import { exerciseIn, isDotted, isSolid, tellKept, touchHeard } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
 import { signed } from './text.ts';
@@ -176,9 +176,9 @@ function drift({ driftPercent: drift }: Measures, { parts }: ReportStrings): str
 
 function touch({ touchMs }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in touchMs) return null;
-  const connected = touchMs.value >= 0;
-  const value = withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0);
-  return connected ? parts.connected(value) : parts.detached(value);
+  const way = touchHeard(touchMs);
+  if (way === null) return parts.either(`${(touchMs.plusMinus ?? 0).toFixed(0)} ms`);
+  return parts[way](withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0));
 }
 
 function tuning({ tuning: { a4Hz, cents, sdCents } }: Report, unit: string): string {

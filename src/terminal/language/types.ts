@@ -57,6 +57,7 @@ export interface ReportStrings {
     readonly drifts: (slower: boolean, value: string) => string;
     readonly connected: (value: string) => string;
     readonly detached: (value: string) => string;
+    readonly either: (value: string) => string;
     readonly right: (right: number, of: number) => string;
     readonly wrong: string;
     readonly missed: string;

@@ -1,4 +1,4 @@
-import { isMeasured } from '../../engine/index.ts';
+import { isMeasured, sideOf, touchHeard } from '../../engine/index.ts';
 import type { CrossingDelay, Estimate, Exercise, Figure, Measures, Report } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { listed, shown, signed, withUnit } from '../kit/figures.ts';
@@ -83,11 +83,11 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     ...(chords
       ? []
       : [
-          line(t.touch, measures.touchMs, ({ value }) =>
-            value >= 0
-              ? t.touch.connected(withUnit(shown(value), 'ms'))
-              : t.touch.detached(withUnit(shown(-value), 'ms')),
-          ),
+          line(t.touch, measures.touchMs, (touch) => {
+            const way = touchHeard(touch);
+            const shownMs = Math.abs(way === null ? (touch.plusMinus ?? 0) : touch.value);
+            return t.touch[way ?? 'either'](withUnit(shown(shownMs), 'ms'));
+          }),
         ]),
     tuningLine(report),
   ];
@@ -185,10 +185,11 @@ function against({ keysKnown }: Measures): string {
 
 function thumb(measures: Measures): string {
   const accent = measures.thumbAccentDb;
-  if (!isMeasured(accent)) return '';
+  const side = isMeasured(accent) ? sideOf(accent) : 0;
+  if (!isMeasured(accent) || side === 0) return '';
   const t = strings().measures.loudness;
   const amount = withUnit(shown(Math.abs(accent.value), 1), 'dB');
-  return accent.value >= 0 ? t.thumbLouder(amount) : t.thumbSofter(amount);
+  return side > 0 ? t.thumbLouder(amount) : t.thumbSofter(amount);
 }
 
 function drift(measures: Measures): string {

@@ -47,6 +47,26 @@ describe('the list of measures', () => {
     expect([...lines('lateThumb').keys()]).toContain('Touch');
   });
 
+  it.each([
+    [60, 25, 'connected: notes overlap by 60 ms'],
+    [-90, 30, 'detached: gaps of 90 ms'],
+    [-3, 30, 'connected or just apart (± 30 ms)'],
+    [60, 30, 'connected or just apart (± 30 ms)'],
+  ])('names a touch of %d ± %d ms only where it is sure', (value, plusMinus, figure) => {
+    const { report, exercise } = invent(INVENTED.lateThumb);
+    const measures = { ...report.measures, touchMs: { value, plusMinus } };
+    const touch = measureLines({ ...report, measures }, exercise).find(({ term }) => term === 'Touch')!;
+    expect(plain(touch.figure)).toBe(figure);
+  });
+
+  it('says nothing of a thumb that may be as loud as the others', () => {
+    const { report, exercise } = invent(INVENTED.lateThumb);
+    const measures = { ...report.measures, thumbAccentDb: { value: 2.5, plusMinus: 1.2 } };
+    const all = measureLines({ ...report, measures }, exercise);
+    const loudness = all.find(({ term }) => term === 'Variation of loudness')!;
+    expect(plain(loudness.figure)).toBe('± 1.8 dB, as it sounds here');
+  });
+
   it('says of chords how they change and how their inner notes sound, of two hands which comes first', () => {
     const { report, exercise } = invent(INVENTED.progression);
     const measures = {

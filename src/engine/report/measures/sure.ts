@@ -1,3 +1,4 @@
+import { DEFAULT_CRITERIA } from '../criteria/index.ts';
 import type { Criteria } from '../criteria/index.ts';
 import { isMeasured } from './estimate.ts';
 import type { Estimate, Figure } from '../types.ts';
@@ -51,6 +52,12 @@ export function sureOf(looks: number, { sure }: Criteria): number {
 /** Whether a figure, the worst of so many, lies over a bound surely enough to be said. */
 export function surelyOver(figure: Figure, bound: number, criteria: Criteria, looks = 1): boolean {
   return shareOver(figure, bound) >= sureOf(looks, criteria);
+}
+
+/** On which side of nought a figure surely lies: 1 over it, −1 under it; 0: it may be either. */
+export function sideOf({ value, plusMinus = 0 }: Estimate): 1 | -1 | 0 {
+  if (Math.abs(value) <= DEFAULT_CRITERIA.sureBy * plusMinus) return 0;
+  return value > 0 ? 1 : -1;
 }
 
 export function valueOf(figure: Figure): number | undefined {

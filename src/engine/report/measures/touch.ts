@@ -1,7 +1,8 @@
 import { median } from '../../base/statistics.ts';
 import { notMeasured } from './estimate.ts';
-import type { Figure } from '../types.ts';
+import type { Estimate, Figure } from '../types.ts';
 import type { Interval, Strike } from './strikes.ts';
+import { sideOf } from './sure.ts';
 
 /** The overlap (+) or gap (−) from one step to the next of a hand, ms. */
 export interface Join {
@@ -46,4 +47,10 @@ export function touchMs(joins: readonly Join[], strikes: readonly Strike[], peda
   const away = median(values.map((value) => Math.abs(value - middle)))!;
   const chanceMs = (1.4826 * away * Math.sqrt(Math.PI / 2)) / Math.sqrt(values.length);
   return { value: middle, plusMinus: Math.hypot(chanceMs, DAMPING_SD_MS) };
+}
+
+/** Figure of touch, ms → what it surely is; null: it may be either. */
+export function touchHeard(touch: Estimate): 'connected' | 'detached' | null {
+  const side = sideOf(touch);
+  return side === 0 ? null : side > 0 ? 'connected' : 'detached';
 }

@@ -60,6 +60,7 @@ export const REPORT: ReportStrings = {
     drifts: (slower, value) => `${slower ? 'slower' : 'faster'} towards the end by ${value}`,
     connected: (value) => `connected: notes overlap by ${value}`,
     detached: (value) => `detached: ${value} between notes`,
+    either: (value) => `connected or just apart (± ${value})`,
     right: (right, of) => `${right} of ${of} right`,
     wrong: 'wrong',
     missed: 'missed',

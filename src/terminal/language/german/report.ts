@@ -66,6 +66,7 @@ export const REPORT: ReportStrings = {
     drifts: (slower, value) => `gegen Ende ${value} ${slower ? 'langsamer' : 'schneller'}`,
     connected: (value) => `gebunden: Die Töne überlappen sich um ${value}`,
     detached: (value) => `getrennt: ${value} zwischen den Tönen`,
+    either: (value) => `gebunden oder knapp getrennt (± ${value})`,
     right: (right, of) => `${right} von ${of} richtig`,
     wrong: 'falsch',
     missed: 'fehlen',

@@ -147,6 +147,7 @@ export const MEASURES = {
       'How long a key is still held when the next one sounds (connected), or how long the gap is (detached).',
     connected: (amount: string) => `connected: notes overlap by ${amount}`,
     detached: (amount: string) => `detached: gaps of ${amount}`,
+    either: (amount: string) => `connected or just apart (± ${amount})`,
   },
   piano: {
     term: 'The piano',

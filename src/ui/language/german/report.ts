@@ -147,6 +147,7 @@ export const MEASURES: Strings['measures'] = {
       '(getrennt).',
     connected: (amount) => `gebunden: Töne überlappen sich um ${amount}`,
     detached: (amount) => `getrennt: Lücken von ${amount}`,
+    either: (amount) => `gebunden oder knapp getrennt (± ${amount})`,
   },
   piano: {
     term: 'Das Klavier',
