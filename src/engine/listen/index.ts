@@ -1,8 +1,7 @@
-export { ChannelChooser } from './audio/index.ts';
+export { ChannelChooser, levelsAreCut } from './audio/index.ts';
 export { learnPiano, mergeHands, mergePianos } from './piano/index.ts';
 export type * from './piano/types.ts';
 export type * from './types.ts';
-export { levelsAreCut } from './cut.ts';
 export { pedalHeld } from './partials/pedal.ts';
 import {
   Anchor,

@@ -8,6 +8,7 @@ import { Resampler } from './resample.ts';
 
 export { ChannelChooser } from './channels.ts';
 export type { ChannelFacts } from './channels.ts';
+export { levelsAreCut } from './cut.ts';
 export type { RailFacts } from './rail.ts';
 export { Anchor } from './anchor.ts';
 export { SampleHistory } from './history.ts';

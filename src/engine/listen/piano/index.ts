@@ -1,7 +1,7 @@
 export { apartDb, isSamePlace, mergeHands, nameOfLook, readLook, writeLook } from './alone.ts';
 export type * from './types.ts';
 import { median } from '../../base/statistics.ts';
-import { levelsAreCut } from '../cut.ts';
+import { levelsAreCut } from '../audio/index.ts';
 import type { Heard, PlayedNote } from '../types.ts';
 import { apart, join, learn } from './learnt.ts';
 import { mergeHands } from './alone.ts';

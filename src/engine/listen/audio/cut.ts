@@ -1,4 +1,4 @@
-import type { Heard } from './types.ts';
+import type { Heard } from '../types.ts';
 
 /**
  * From so many cut peaks a note on, levels are not what was played. Ten attempts of the development piano (scales, an arpeggio, chords,
