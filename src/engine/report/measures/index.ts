@@ -173,7 +173,10 @@ export function measure(
       chords: chordStrikes(spreads),
       innerBalanceDb: byLevel(() => innerBalanceDb(byHand, struckPiano)),
       ...(byHand.length === 2 && {
-        togetherness: togetherness(byHand[0]!.strikes, byHand[1]!.strikes, byLevel),
+        togetherness: {
+          ...togetherness(byHand[0]!.strikes, byHand[1]!.strikes),
+          ...(cut && { leftLouderDb: notMeasured({ notice: 'levels-cut' }) }),
+        },
       }),
       changeHesitationRatio: changeHesitationRatio(intervals, exercise),
       changes,

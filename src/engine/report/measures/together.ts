@@ -17,12 +17,7 @@ const ALIKE = 0.3;
  * over the attempt its mean (who leads) and its SD, the listener's noise taken out of both ±. Order can be told apart from
  * about 20 ms (Hirsh 1959); a louder key arrives earlier by some 20–30 ms (Goebl 2001), so a small lead is no fault.
  */
-export function togetherness(
-  left: readonly Strike[],
-  right: readonly Strike[],
-  byLevel = (figure: () => Figure): Figure => figure(),
-): Togetherness {
-  const louderDb = byLevel(() => leftLouderDb(left, right));
+export function togetherness(left: readonly Strike[], right: readonly Strike[]): Togetherness {
   const steps = left.flatMap((strike) => {
     const other = right.find((one) => one.step === strike.step);
     if (other === undefined) return [];
@@ -34,7 +29,7 @@ export function togetherness(
   const said = steps.map(({ step, leftMinusRightMs }) => ({ step, leftMinusRightMs }));
   if (lead === undefined || steps.length < LEAST_STEPS) {
     const reason = notMeasured({ notice: 'needs-steps-of-both-hands' });
-    return { leadMs: reason, apartSdMs: reason, steps: said, leftLouderDb: louderDb };
+    return { leadMs: reason, apartSdMs: reason, steps: said, leftLouderDb: leftLouderDb(left, right) };
   }
   const noise = mean(steps.map((one) => one.noise))!;
   const { value, plusMinus = 0 } = spreadWithoutNoise(
@@ -54,7 +49,7 @@ export function togetherness(
     leadMs: { value: lead, plusMinus: leadSd },
     apartSdMs: spread,
     steps: said,
-    leftLouderDb: louderDb,
+    leftLouderDb: leftLouderDb(left, right),
   };
 }
 

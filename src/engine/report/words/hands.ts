@@ -40,7 +40,9 @@ const oneLeads: Situation = (scene) => {
 
 /** How much of the lead is there because the hand that leads is the louder one: its keys simply arrive earlier (Goebl 2001), ms. */
 function leadOfLoudness({ criteria }: Scene, { leadMs, leftLouderDb }: Togetherness): number {
-  if (!isMeasured(leadMs) || !isMeasured(leftLouderDb)) return 0;
+  if (!isMeasured(leadMs)) return 0;
+  // Where nobody knows which is the louder, it may be the one that leads.
+  if (!isMeasured(leftLouderDb)) return criteria.leadOfLouderMs;
   const leaderLouderDb = leadMs.value < 0 ? leftLouderDb.value : -leftLouderDb.value;
   return leaderLouderDb > criteria.louderHandDb ? criteria.leadOfLouderMs : 0;
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
 import { allChoices, buildExercise } from '../../../../src/engine/exercise/index.ts';
+import { findingOf } from '../../../../src/engine/listen/findings.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { DEFAULT_CRITERIA, writeReport } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
@@ -278,6 +279,17 @@ describe('the rest of the table', () => {
       noteDb: (note) => (note < 3 ? louderDb : 0),
     });
     expect(words.situation).toBe(situation);
+  });
+
+  it('a left hand ahead by no more than a louder one is not told where the sound is cut off, and which is louder nobody knows', () => {
+    const triads: ExerciseChoice = { ...A, form: 'triads', hands: 'together', octaves: 1 };
+    const notes = playNotes({ choice: triads, handMs: (_step, hand) => (hand === 'right' ? 45 : 0) });
+    const toldOf = (times: number): string => {
+      const findings = [findingOf({ notice: 'clipping', times })];
+      const heard = heardOf(notes, { findings });
+      return writeReport(heard, matchNotes(heard, attempt(triads).exercise)).words.situation;
+    };
+    expect([toldOf(9), toldOf(9000)]).toEqual(['one-hand-leads', 'nothing-to-remark']);
   });
 
   it('nearly even is told with its figure', () => {
