@@ -173,6 +173,37 @@ describe('the words and figures', () => {
     expect(text).toContain('right first by 18 ± 2 ms; apart by 9 ± 1 ms');
   });
 
+  it('name no side of nought that is not sure', () => {
+    const triads = { key: 'C major', form: 'triads', hands: 'together', octaves: 1 } as const;
+    const words = (choice: Invention['choice'], measures: Invention['measures']): string =>
+      draw({ choice, ...(measures && { measures }) })
+        .join(' ')
+        .replaceAll(/\s+/g, ' ');
+    const togetherness = {
+      leadMs: { value: 6, plusMinus: 3 },
+      apartSdMs: { value: 9.4, plusMinus: 1.2 },
+      steps: [],
+      leftLouderDb: { value: 1 },
+    };
+    const changeGapMs = { value: 40, plusMinus: 30 };
+    const chords = words(triads, {
+      changeGapMs,
+      innerBalanceDb: { value: -1.9, plusMinus: 1 },
+      togetherness,
+    });
+    expect(chords).toContain('connected or just apart (± 30 ms); inner notes louder or softer (± 1.0 dB)');
+    expect(chords).toContain('neither surely first (± 3 ms); apart by 9 ± 1 ms');
+
+    const line = words(ARPEGGIO, {
+      turnDeviationMs: { value: 12, plusMinus: 8 },
+      lastIntervalDeviationMs: { value: 60, plusMinus: 8 },
+      thumbAccentDb: { value: 1.1, plusMinus: 0.9 },
+    });
+    expect(line).toContain('turn longer or shorter (± 8 ms)');
+    expect(line).toContain('last +60 ± 8 ms');
+    expect(line).toContain('thumb louder or softer (± 0.9 dB)');
+  });
+
   it('use the accent only on a terminal with colour, and nothing but ASCII where there is no Unicode', () => {
     const report = invent({ choice: ARPEGGIO, missed: [{ step: 1, hand: 'right' }] });
     expect(drawReport(report, PAPER).join('')).not.toContain('\x1b');

@@ -1,4 +1,4 @@
-import { exerciseIn, isDotted, isSolid, tellKept, touchHeard } from '../../engine/index.ts';
+import { exerciseIn, isDotted, isSolid, sideOf, tellKept, touchHeard } from '../../engine/index.ts';
 import type { Estimate, Locale, Measures, NotMeasured, Report } from '../../engine/index.ts';
 import type { ReportStrings } from '../language/index.ts';
 import { signed } from './text.ts';
@@ -26,16 +26,16 @@ export function figures(report: Report, t: ReportStrings): Figure[] {
         : part.evenUpTo(`${measures.evenUpToPercent.toFixed(1)} %`),
     ]),
     line(label.ends, [
-      figureSigned(measures.turnDeviationMs, 'ms', 0, part.turn),
-      figureSigned(measures.firstIntervalDeviationMs, 'ms', 0, part.first),
-      figureSigned(measures.lastIntervalDeviationMs, 'ms', 0, part.last),
+      longer(measures.turnDeviationMs, part.turn, t),
+      longer(measures.firstIntervalDeviationMs, part.first, t),
+      longer(measures.lastIntervalDeviationMs, part.last, t),
     ]),
     line(label.crossings, crossings(measures, t)),
     line(label.chords, [
       figure(measures.chordSpreadMs, 'ms', 0, part.spread),
       figure(measures.changeHesitationRatio, '', 2, part.slowestChange),
       isSolid(report.exercise.form) ? changeGap(measures, t) : null,
-      figureSigned(measures.innerBalanceDb, 'dB', 1, part.inner),
+      louder(measures.innerBalanceDb, part.inner, t),
     ]),
     line(label.hands, [
       leader(measures, t),
@@ -48,8 +48,8 @@ export function figures(report: Report, t: ReportStrings): Figure[] {
         : measures.keysKnown === true
           ? part.keysAllowedFor
           : part.asItSounds,
-      figureSigned(measures.thumbAccentDb, 'dB', 1, part.thumb),
-      figureSigned(measures.endsFadeDb, 'dB', 1, part.fade),
+      louder(measures.thumbAccentDb, part.thumb, t),
+      louder(measures.endsFadeDb, part.fade, t),
     ]),
     'notMeasured' in measures.tempoBpm
       ? null
@@ -70,14 +70,18 @@ const NONE: NotMeasured = { notMeasured: '' };
 
 function changeGap({ changeGapMs: gap }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in gap) return null;
+  const side = sideOf(gap);
+  if (side === 0) return parts.either(errorOf(gap, 'ms', 0));
   const value = withError(Math.abs(gap.value).toFixed(0), gap, 'ms', 0);
-  return gap.value > 0 ? parts.silence(value) : parts.heldOver(value);
+  return side > 0 ? parts.silence(value) : parts.heldOver(value);
 }
 
 function leader({ togetherness }: Measures, { parts }: ReportStrings): string | null {
   const lead = togetherness?.leadMs ?? NONE;
   if ('notMeasured' in lead) return null;
-  const first = lead.value < 0 ? 'left' : 'right';
+  const side = sideOf(lead);
+  if (side === 0) return parts.neitherLeads(errorOf(lead, 'ms', 0));
+  const first = side < 0 ? 'left' : 'right';
   return parts.leads(first, withError(Math.abs(lead.value).toFixed(0), lead, 'ms', 0));
 }
 
@@ -119,20 +123,27 @@ function figure(measure: Estimate | NotMeasured, unit: string, digits: number, b
   return before + withError(measure.value.toFixed(digits), measure, unit, digits);
 }
 
-function figureSigned(
-  measure: Estimate | NotMeasured,
-  unit: string,
-  digits: number,
-  before: string,
-): string | null {
+/** An interval against the others; which way only where it is sure. */
+function longer(measure: Estimate | NotMeasured, before: string, { parts }: ReportStrings): string | null {
   if ('notMeasured' in measure) return null;
-  return before + withError(signed(measure.value, digits), measure, unit, digits);
+  if (sideOf(measure) === 0) return before + parts.longerOrShorter(errorOf(measure, 'ms', 0));
+  return before + withError(signed(measure.value), measure, 'ms', 0);
+}
+
+/** A level against others; which way only where it is sure. */
+function louder(measure: Estimate | NotMeasured, before: string, { parts }: ReportStrings): string | null {
+  if ('notMeasured' in measure) return null;
+  if (sideOf(measure) === 0) return before + parts.louderOrSofter(errorOf(measure, 'dB', 1));
+  return before + withError(signed(measure.value, 1), measure, 'dB', 1);
 }
 
 function withError(value: string, { plusMinus }: Estimate, unit: string, digits: number): string {
   const error = plusMinus === undefined ? '' : ` ± ${rounded(plusMinus, digits)}`;
   return `${value}${error}${unit && ` ${unit}`}`;
 }
+
+const errorOf = ({ plusMinus = 0 }: Estimate, unit: string, digits: number): string =>
+  `${rounded(plusMinus, digits)} ${unit}`;
 
 /** An error that rounds to nothing is told as less than the last digit shown. */
 function rounded(error: number, digits: number): string {
@@ -177,7 +188,7 @@ function drift({ driftPercent: drift }: Measures, { parts }: ReportStrings): str
 function touch({ touchMs }: Measures, { parts }: ReportStrings): string | null {
   if ('notMeasured' in touchMs) return null;
   const way = touchHeard(touchMs);
-  if (way === null) return parts.either(`${(touchMs.plusMinus ?? 0).toFixed(0)} ms`);
+  if (way === null) return parts.either(errorOf(touchMs, 'ms', 0));
   return parts[way](withError(Math.abs(touchMs.value).toFixed(0), touchMs, 'ms', 0));
 }
 

@@ -58,6 +58,9 @@ export interface ReportStrings {
     readonly connected: (value: string) => string;
     readonly detached: (value: string) => string;
     readonly either: (value: string) => string;
+    readonly neitherLeads: (value: string) => string;
+    readonly longerOrShorter: (value: string) => string;
+    readonly louderOrSofter: (value: string) => string;
     readonly right: (right: number, of: number) => string;
     readonly wrong: string;
     readonly missed: string;

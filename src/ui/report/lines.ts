@@ -1,4 +1,4 @@
-import { isMeasured, sideOf, touchHeard } from '../../engine/index.ts';
+import { isMeasured, sideOf } from '../../engine/index.ts';
 import type { CrossingDelay, Estimate, Exercise, Figure, Measures, Report } from '../../engine/index.ts';
 import { beatSign } from '../attempt/plan.svelte.ts';
 import { listed, shown, signed, withUnit } from '../kit/figures.ts';
@@ -26,6 +26,21 @@ const STEADY_PERCENT = 2;
 function estimate({ value, plusMinus }: Estimate, unit: string, decimals: number): string {
   const doubt = plusMinus === undefined ? '' : ` ± ${shown(plusMinus, decimals)}`;
   return withUnit(shown(value, decimals), unit) + doubt;
+}
+
+/** Words for one side of nought, for the other, and for what may be either. */
+interface SideWords {
+  readonly over: (amount: string) => string;
+  readonly under: (amount: string) => string;
+  readonly either: (plusMinus: string) => string;
+}
+
+/** A side is named only where it is sure, by the figure's size; else its ± alone is told. */
+function bySide(measured: Estimate, words: SideWords, unit: string, decimals = 0): string {
+  const { value, plusMinus = 0 } = measured;
+  const side = sideOf(measured);
+  if (side === 0) return words.either(withUnit(shown(plusMinus, decimals), unit));
+  return words[side > 0 ? 'over' : 'under'](withUnit(shown(Math.abs(value), decimals), unit));
 }
 
 /** The words of a line: what it is called, what it means and how it is defined. */
@@ -83,11 +98,9 @@ export function measureLines(report: Report, exercise: Exercise): readonly Measu
     ...(chords
       ? []
       : [
-          line(t.touch, measures.touchMs, (touch) => {
-            const way = touchHeard(touch);
-            const shownMs = Math.abs(way === null ? (touch.plusMinus ?? 0) : touch.value);
-            return t.touch[way ?? 'either'](withUnit(shown(shownMs), 'ms'));
-          }),
+          line(t.touch, measures.touchMs, (touch) =>
+            bySide(touch, { over: t.touch.connected, under: t.touch.detached, either: t.touch.either }, 'ms'),
+          ),
         ]),
     tuningLine(report),
   ];
@@ -151,28 +164,30 @@ function chordLines(measures: Measures): readonly MeasureLine[] {
       measures.changeHesitationRatio,
       ({ value }) => changes.figure(shown(value, 1)) + silence(measures),
     ),
-    line(inner, measures.innerBalanceDb, ({ value }) => {
-      const amount = withUnit(shown(Math.abs(value), 1), 'dB');
-      return value > 0 ? inner.louder(amount) : inner.softer(amount);
-    }),
+    line(inner, measures.innerBalanceDb, (balance) =>
+      bySide(balance, { over: inner.louder, under: inner.softer, either: inner.either }, 'dB', 1),
+    ),
   ];
 }
 
 function silence({ changeGapMs: gap }: Measures): string {
   if (!isMeasured(gap)) return '';
   const t = strings().measures.changes;
-  const amount = withUnit(shown(Math.abs(gap.value)), 'ms');
-  return gap.value > 0 ? t.silence(amount) : t.held(amount);
+  return bySide(gap, { over: t.silence, under: t.held, either: t.either }, 'ms');
 }
 
 function handLines({ leadMs, apartSdMs }: NonNullable<Measures['togetherness']>): readonly MeasureLine[] {
   const t = strings().measures.together;
   return [
-    line(t, leadMs, ({ value, plusMinus }) => {
-      const size = { value: Math.abs(value), ...(plusMinus !== undefined && { plusMinus }) };
-      const amount = estimate(size, 'ms', 0);
+    line(t, leadMs, (lead) => {
+      const doubt = lead.plusMinus === undefined ? '' : ` ± ${shown(lead.plusMinus)}`;
       const varies = isMeasured(apartSdMs) ? t.varies(withUnit(shown(apartSdMs.value), 'ms')) : '';
-      return (value < 0 ? t.left(amount) : t.right(amount)) + varies;
+      const words = {
+        over: (amount: string) => t.right(amount + doubt),
+        under: (amount: string) => t.left(amount + doubt),
+        either: t.either,
+      };
+      return bySide(lead, words, 'ms') + varies;
     }),
   ];
 }
@@ -185,11 +200,9 @@ function against({ keysKnown }: Measures): string {
 
 function thumb(measures: Measures): string {
   const accent = measures.thumbAccentDb;
-  const side = isMeasured(accent) ? sideOf(accent) : 0;
-  if (!isMeasured(accent) || side === 0) return '';
-  const t = strings().measures.loudness;
-  const amount = withUnit(shown(Math.abs(accent.value), 1), 'dB');
-  return side > 0 ? t.thumbLouder(amount) : t.thumbSofter(amount);
+  if (!isMeasured(accent)) return '';
+  const { thumbLouder, thumbSofter } = strings().measures.loudness;
+  return bySide(accent, { over: thumbLouder, under: thumbSofter, either: () => '' }, 'dB', 1);
 }
 
 function drift(measures: Measures): string {

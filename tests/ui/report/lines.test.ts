@@ -10,6 +10,15 @@ const lines = (name: keyof typeof INVENTED) => {
   return new Map(measureLines(report, exercise).map((line) => [line.term, line]));
 };
 
+const handsApart = (leadMs: number, plusMinus: number) => ({
+  togetherness: {
+    leadMs: { value: leadMs, plusMinus },
+    apartSdMs: { value: 9 },
+    steps: [],
+    leftLouderDb: { value: 1 },
+  },
+});
+
 describe('the list of measures', () => {
   // Invented data.
   it('reads as in the look', () => {
@@ -89,6 +98,25 @@ describe('the list of measures', () => {
     );
     expect(told.get('Inner notes')).toBe('2.4 dB softer than the outer');
     expect(told.get('Hands together')).toBe('left first by 18 ms ± 2; varies by 9 ms');
+  });
+
+  it.each([
+    [
+      'Changes of chord',
+      { changeHesitationRatio: { value: 1.3 }, changeGapMs: { value: 40, plusMinus: 30 } },
+      'the slowest takes 1.3 times the usual; chords connected or just apart (± 30 ms)',
+    ],
+    [
+      'Inner notes',
+      { innerBalanceDb: { value: -1.9, plusMinus: 1 } },
+      'louder or softer than the outer (± 1.0 dB)',
+    ],
+    ['Hands together', handsApart(6, 3), 'neither surely first (± 3 ms); varies by 9 ms'],
+  ])('of %s names no side that is not sure', (term, unsure, figure) => {
+    const { report, exercise } = invent(INVENTED.togetherProgression);
+    const measures = { ...report.measures, ...unsure };
+    const told = measureLines({ ...report, measures }, exercise).find((line) => line.term === term)!;
+    expect(plain(told.figure)).toBe(figure);
   });
 
   it('says why a figure is not there', () => {

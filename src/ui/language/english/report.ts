@@ -97,6 +97,7 @@ export const MEASURES = {
     figure: (ratio: string) => `the slowest takes ${ratio} times the usual`,
     silence: (amount: string) => `; ${amount} of silence between chords`,
     held: (amount: string) => `; chords held ${amount} into the next`,
+    either: (amount: string) => `; chords connected or just apart (± ${amount})`,
   },
   inner: {
     term: 'Inner notes',
@@ -105,6 +106,7 @@ export const MEASURES = {
     meaning: 'How loud the inner notes of the chords are against the outer ones.',
     louder: (amount: string) => `${amount} louder than the outer`,
     softer: (amount: string) => `${amount} softer than the outer`,
+    either: (amount: string) => `louder or softer than the outer (± ${amount})`,
   },
   together: {
     term: 'Hands together',
@@ -115,6 +117,7 @@ export const MEASURES = {
       'the louder hand comes some 25 ms sooner by itself.',
     left: (amount: string) => `left first by ${amount}`,
     right: (amount: string) => `right first by ${amount}`,
+    either: (amount: string) => `neither surely first (± ${amount})`,
     varies: (amount: string) => `; varies by ${amount}`,
   },
   loudness: {

@@ -96,6 +96,7 @@ export const MEASURES: Strings['measures'] = {
     figure: (ratio) => `der langsamste dauert ${ratio}-mal so lang wie üblich`,
     silence: (amount) => `; ${amount} Stille zwischen den Akkorden`,
     held: (amount) => `; Akkorde ${amount} in den nächsten hinein gehalten`,
+    either: (amount) => `; Akkorde gebunden oder knapp getrennt (± ${amount})`,
   },
   inner: {
     term: 'Mittelstimmen',
@@ -104,6 +105,7 @@ export const MEASURES: Strings['measures'] = {
     meaning: 'Wie laut die Mittelstimmen der Akkorde gegen die Außenstimmen sind.',
     louder: (amount) => `${amount} lauter als die äußeren`,
     softer: (amount) => `${amount} leiser als die äußeren`,
+    either: (amount) => `lauter oder leiser als die äußeren (± ${amount})`,
   },
   together: {
     term: 'Hände zusammen',
@@ -114,6 +116,7 @@ export const MEASURES: Strings['measures'] = {
       'zusammen; die lautere Hand kommt von selbst etwa 25 ms früher.',
     left: (amount) => `links zuerst, um ${amount}`,
     right: (amount) => `rechts zuerst, um ${amount}`,
+    either: (amount) => `keine sicher zuerst (± ${amount})`,
     varies: (amount) => `; schwankt um ${amount}`,
   },
   loudness: {
