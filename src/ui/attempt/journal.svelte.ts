@@ -34,6 +34,8 @@ const FIRST_MINUTES = 20;
 export class Journal {
   /** oldest first, deleted ones too; null: not read yet */
   entries: readonly Entry[] | null = $state.raw(null);
+  /** what is kept on this device could not be read: `entries` are those of this page alone */
+  unread = $state(false);
   /** what did not work last */
   trouble: Trouble | null = $state.raw(null);
   readonly standards = new Standards((name, value) => this.#try((history) => history.remember(name, value)));
@@ -239,6 +241,7 @@ export class Journal {
       this.#try((history) => history.remembered()),
     ]);
     this.entries = entries ?? this.entries ?? [];
+    this.unread = entries === undefined && this.#history !== null;
     this.standards.restore(remembered);
     this.writtenOutMs = Number(remembered[WRITTEN_OUT] ?? 0) || 0;
     const minutes = Number(remembered['minutes']);

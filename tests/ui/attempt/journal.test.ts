@@ -51,6 +51,36 @@ describe.each([
   });
 });
 
+describe('a journal that could not be read', () => {
+  const held = { entries: async () => [], remembered: async () => ({}), storage: async () => null };
+  const reading = (history: object): Journal => journalWithoutStore(history as unknown as History);
+
+  it('is unread, also once that was told and put away; one that was read and is empty is not', async () => {
+    const [newer, empty] = [reading(refusing), reading(held)];
+    expect([newer.unread, empty.unread]).toEqual([false, false]);
+    await newer.load();
+    await empty.load();
+    newer.dismissTrouble();
+    expect([newer.unread, newer.shown, newer.trouble]).toEqual([true, [], null]);
+    expect([empty.unread, empty.shown]).toEqual([false, []]);
+  });
+
+  it('is read once its store answers again', async () => {
+    let answers = false;
+    const file = new Blob();
+    const journal = reading({
+      ...held,
+      entries: () => (answers ? held.entries() : Promise.reject(new EvenfallError(NOTHING_KEPT))),
+      importFrom: async () => ({ added: 0, same: 0, both: 0, refused: [] }),
+    });
+    await journal.load();
+    expect(journal.unread).toBe(true);
+    answers = true;
+    await journal.importFrom(file);
+    expect(journal.unread).toBe(false);
+  });
+});
+
 describe('the journal', () => {
   it('has each sound once, however often it is listened to', async () => {
     const journal = journalWithoutStore();

@@ -173,6 +173,8 @@ export const JOURNAL = {
     all: 'all',
     empty:
       'Nothing is in it yet. What you record is kept here, with its sound and its report, on this device alone, until you pass it on yourself.',
+    unread:
+      'The journal could not be read: attempts that are kept in it are not shown. Load this page anew to try again.',
     unanalysed: 'not listened to yet',
     noReport: 'nothing to report was heard',
     right: (right: number, of: number, extra: number) =>

@@ -149,6 +149,8 @@ export const JOURNAL: Strings['journal'] = {
     all: 'alle',
     empty:
       'Noch steht nichts darin. Was du aufnimmst, bleibt hier, mit Klang und Bericht, nur auf diesem Gerät, bis du es selbst weitergibst.',
+    unread:
+      'Das Tagebuch ließ sich nicht lesen: Versuche, die darin stehen, fehlen hier. Lade die Seite neu, um es noch einmal zu versuchen.',
     unanalysed: 'noch nicht angehört',
     noReport: 'nichts zu berichten war zu hören',
     right: (right, of, extra) => `${right} von ${of} richtig${extra > 0 ? `, ${extra} zu viel` : ''}`,
