@@ -57,7 +57,7 @@ describe('what version 0.1 wrote opens unchanged', () => {
           remembered: { ready: { evennessPercent: 6.5 }, language: 'de' },
           passages: [],
         });
-      if (name.endsWith('attempt.json')) expect(JSON.stringify(checkAttempt(bytes!))).toBe(textOf(bytes));
+      if (name.endsWith('attempt.json')) expect(JSON.stringify(checkAttempt(bytes!, ''))).toBe(textOf(bytes));
     }
     expect(seen.filter((name) => name === 'attempt.json')).toHaveLength(5);
     expect(seen.filter((name) => name === 'sound.wav')).toHaveLength(4);

@@ -22,6 +22,9 @@ const HEAD = v.object({
   passages: v.exactOptional(v.pipe(v.array(v.unknown()), v.maxLength(MOST_PASSAGES))),
 });
 
+/** The year 2100: what lies beyond is no time at which anything was played. */
+const FAR_FUTURE_MS = Date.UTC(2100, 0);
+
 const text = v.pipe(v.string(), v.maxLength(2000));
 
 /** An attempt in a file: its entry without what belongs to one device or follows from the report, and its report. */
@@ -44,8 +47,7 @@ export const ATTEMPT = v.pipe(
     ),
     report: v.nullable(REPORT),
   }),
-  // 4102444800000: the year 2100. What lies beyond is no time at which anything was played.
-  v.check((attempt) => timeIn(attempt.id) < 4_102_444_800_000, 'Its time lies in a far future.'),
+  v.check(({ id }) => timeIn(id) < FAR_FUTURE_MS, 'Its time lies in a far future.'),
 );
 export type FiledAttempt = Shape<typeof ATTEMPT>;
 
@@ -62,10 +64,15 @@ export function checkHead(bytes: Uint8Array): {
   return { remembered: head.output.remembered, passages: head.output.passages ?? [] };
 }
 
-/** The bytes of an attempt → the attempt, or why it is none. */
-export function checkAttempt(bytes: Uint8Array): FiledAttempt | Trouble {
+/** The name that an attempt has in a file, whatever it is → when it was played, ms since 1970; null: it does not tell. */
+export function timeNamed(id: string): number | null {
+  return ID_PATTERN.test(id) && timeIn(id) < FAR_FUTURE_MS ? timeIn(id) : null;
+}
+
+/** The bytes of an attempt → the attempt, or why it is none; `id`: by which the file names it. */
+export function checkAttempt(bytes: Uint8Array, id: string): FiledAttempt | Trouble {
   const found = checked(ATTEMPT, parseJson(bytes));
   if ('value' in found) return found.value;
   const place = (v.getDotPath(found.issue) ?? 'attempt.json').slice(0, 300);
-  return { trouble: 'journal-attempt', place };
+  return { trouble: 'journal-attempt', whenMs: timeNamed(id), place };
 }

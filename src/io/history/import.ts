@@ -1,5 +1,5 @@
 import { summarise } from '../../engine/index.ts';
-import { checkAttempt, checkHead } from './check-file.ts';
+import { checkAttempt, checkHead, timeNamed } from './check-file.ts';
 import type { FiledAttempt } from './check-file.ts';
 import { StorageError } from '../database/index.ts';
 import { isSoundOfKind } from '../encode/index.ts';
@@ -77,6 +77,7 @@ async function* filedIn(
   onHead: (head: ReturnType<typeof checkHead>) => Promise<void>,
 ): AsyncGenerator<Filed> {
   let waiting: FiledAttempt | null = null;
+  let leftOut: string | null = null;
   let members = 0;
   let begun = false;
   for await (const { name, bytes } of tarMembers(stream, MOST_SOUND_BYTES)) {
@@ -91,20 +92,29 @@ async function* filedIn(
     }
     if (waiting !== null && name === `attempts/${waiting.id}/sound.wav`) {
       const isSound = bytes !== null && isSoundOfKind(bytes, 'audio/wav');
-      if (!isSound) refuse({ trouble: 'within', name, of: { trouble: 'journal-no-sound' } });
+      if (!isSound) refuse({ trouble: 'journal-no-sound', whenMs: timeNamed(waiting.id) });
       yield { attempt: waiting, sound: isSound ? bytes : null };
       waiting = null;
       continue;
     }
     if (waiting !== null) yield { attempt: waiting, sound: null };
     waiting = null;
-    if (bytes === null || bytes.length > MOST_REPORT_BYTES)
-      refuse({ trouble: 'within', name, of: { trouble: 'journal-too-large' } });
-    else if (/^attempts\/[^/]+\/attempt\.json$/.test(name)) {
-      const attempt = checkAttempt(bytes);
-      if ('trouble' in attempt) refuse({ trouble: 'within', name, of: attempt });
-      else waiting = attempt;
-    } else refuse({ trouble: 'within', name, of: { trouble: 'journal-other' } });
+    const [, id, part]: readonly (string | undefined)[] =
+      /^attempts\/([^/]+)\/(attempt\.json|sound\.wav)$/.exec(name) ?? [];
+    if (id === undefined) refuse({ trouble: 'journal-other' });
+    else if (part === 'sound.wav') {
+      // What it belongs to was left out, and that is told.
+      if (id !== leftOut) refuse({ trouble: 'journal-other' });
+    } else {
+      const attempt: FiledAttempt | Trouble =
+        bytes === null || bytes.length > MOST_REPORT_BYTES
+          ? { trouble: 'journal-too-large', whenMs: timeNamed(id) }
+          : checkAttempt(bytes, id);
+      if ('trouble' in attempt) {
+        refuse(attempt);
+        leftOut = id;
+      } else waiting = attempt;
+    }
   }
   if (waiting !== null) yield { attempt: waiting, sound: null };
 }

@@ -10,6 +10,22 @@ const SYSTEM: Readonly<Record<string, string>> = {
   EPERM: 'It may not be read. Check its permissions.',
 };
 
+const DATE = new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' });
+const TIME = new Intl.DateTimeFormat('en-GB', { timeStyle: 'short' });
+
+/** An attempt in a file, by when it was played. */
+const attemptOf = (whenMs: number | null): string =>
+  whenMs === null ? 'An attempt' : `An attempt of ${DATE.format(whenMs)}, ${TIME.format(whenMs)},`;
+
+/** What of an attempt lies at a place of its schema. */
+const PARTS: Readonly<Record<string, string>> = {
+  report: 'its report',
+  choice: 'its exercise',
+  intention: 'what was to be practised',
+  targetBpm: 'the tempo aimed at',
+};
+const partOf = (place: string): string => PARTS[place.split('.')[0]!] ?? 'what is written of it';
+
 /** Every trouble in English, with the way out where there is one. */
 export const english = (tell: Tell): Tellings => ({
   ...SENTENCES,
@@ -62,7 +78,10 @@ export const english = (tell: Tell): Tellings => ({
   'music-staves': ({ staves }) => `It has ${staves} staves; a passage has one or two.`,
   'levels-damaged': ({ place }) =>
     `What the file says of the levels is not in order (${place}); yours are as they were.`,
-  'journal-attempt': ({ place }) => `What it says of the attempt is not in order (${place}).`,
+  'journal-attempt': ({ whenMs, place }) =>
+    `${attemptOf(whenMs)} was left out: ${partOf(place)} is not in order.`,
+  'journal-no-sound': ({ whenMs }) => `${attemptOf(whenMs)} is kept without its sound, which cannot be read.`,
+  'journal-too-large': ({ whenMs }) => `${attemptOf(whenMs)} was left out: it is too large.`,
   'journal-and-more': ({ more }) => `… and ${more} more.`,
   'sound-lost': ({ lostSec }) => tellNotice({ notice: 'sound-lost', lostSec }),
   'no-room': ({ keeper }) => NO_ROOM[keeper],

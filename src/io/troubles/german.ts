@@ -61,6 +61,22 @@ const NOT_KEPT = {
   recordings: 'Die Aufnahmen ließen sich nicht aufbewahren',
 } as const;
 
+const DATE = new Intl.DateTimeFormat('de-DE', { dateStyle: 'long' });
+const TIME = new Intl.DateTimeFormat('de-DE', { timeStyle: 'short' });
+
+/** An attempt in a file, by when it was played. */
+const attemptOf = (whenMs: number | null): string =>
+  whenMs === null ? 'Ein Versuch' : `Ein Versuch vom ${DATE.format(whenMs)}, ${TIME.format(whenMs)} Uhr,`;
+
+/** What of an attempt lies at a place of its schema. */
+const PARTS: Readonly<Record<string, string>> = {
+  report: 'Sein Bericht',
+  choice: 'Seine Übung',
+  intention: 'Was zu üben war,',
+  targetBpm: 'Sein Zieltempo',
+};
+const partOf = (place: string): string => PARTS[place.split('.')[0]!] ?? 'Was von ihm aufgeschrieben ist,';
+
 /** Every trouble in German, with the way out where there is one; a file is „sie“ throughout. */
 export const german = (tell: Tell): Tellings => ({
   within: ({ name, of }) => `${name}: ${tell(of)}`,
@@ -199,12 +215,14 @@ export const german = (tell: Tell): Tellings => ({
   'journal-newer':
     'Dieses Tagebuch stammt von einer neueren Version. Lade diese Seite mit Verbindung neu, dann lies es ein.',
   'journal-breaks-off': 'Die Datei bricht ab oder ist beschädigt; was davor kam, steht im Tagebuch.',
-  'journal-no-sound': 'Das ist kein Klang, der sich lesen lässt; der Bericht bleibt ohne ihn.',
-  'journal-too-large': 'Das ist zu groß.',
-  'journal-other': 'Das gehört zu keinem Tagebuch.',
+  'journal-attempt': ({ whenMs, place }) =>
+    `${attemptOf(whenMs)} kam nicht dazu: ${partOf(place)} ist nicht in Ordnung.`,
+  'journal-no-sound': ({ whenMs }) =>
+    `${attemptOf(whenMs)} steht ohne seinen Klang da: Der lässt sich nicht lesen.`,
+  'journal-too-large': ({ whenMs }) => `${attemptOf(whenMs)} kam nicht dazu: Er ist zu groß.`,
+  'journal-other': 'Etwas in der Datei, das zu keinem Tagebuch gehört, kam nicht dazu.',
   'levels-damaged': ({ place }) =>
     `Was in der Datei von den Stufen steht, ist nicht in Ordnung (${place}); deine sind, wie sie waren.`,
-  'journal-attempt': ({ place }) => `Was darin vom Versuch steht, ist nicht in Ordnung (${place}).`,
   'journal-and-more': ({ more }) => `… und ${more} mehr.`,
   'microphone-denied':
     'Das Mikrofon ist nicht erlaubt. Erlaub es dieser Seite im Browser (das Zeichen neben der Adresse) und in den ' +

@@ -124,9 +124,7 @@ export const SENTENCES = {
   'journal-newer':
     'This journal was written by a newer version. Load this page anew, with a connection, then import it.',
   'journal-breaks-off': 'The file breaks off or is damaged; what came before is in the journal.',
-  'journal-no-sound': 'It is no sound that can be read; the report is kept without it.',
-  'journal-too-large': 'It is too large.',
-  'journal-other': 'It belongs to no journal.',
+  'journal-other': 'Something in the file that belongs to no journal was left out.',
   // The microphone.
   'microphone-denied':
     'The microphone is not allowed. Allow it for this page in the browser (the sign beside the address) and in the ' +

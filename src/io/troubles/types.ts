@@ -58,7 +58,9 @@ type Valued =
       readonly bars: number | null;
     }
   | { readonly trouble: 'music-staves'; readonly staves: number }
-  | { readonly trouble: 'journal-attempt'; readonly place: string }
+  /** an attempt in a journal's file. `whenMs`: when it was played; null: its name does not tell. `place`: where in it, by its schema */
+  | { readonly trouble: 'journal-attempt'; readonly whenMs: number | null; readonly place: string }
+  | { readonly trouble: 'journal-no-sound' | 'journal-too-large'; readonly whenMs: number | null }
   | { readonly trouble: 'levels-damaged'; readonly place: string }
   | { readonly trouble: 'journal-and-more'; readonly more: number }
   | { readonly trouble: 'no-room' | 'used-by-newer' | 'keeps-nothing'; readonly keeper: Keeper }

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { timeIn } from '../../../src/io/history/entry.ts';
 import { sharedBrowser, type Visit } from '../visit.ts';
 import type { Door } from './door.ts';
 import { visitDoor } from '../workshop.ts';
@@ -359,7 +360,7 @@ describe('the journal as one file', () => {
   });
 
   it('refuses what is wrong in a file and takes the rest, each with its reason', async () => {
-    const found = await inPage<{ outcome: { added: number; refused: { of: unknown }[] }; bytes: number[] }>(
+    const found = await inPage<{ outcome: { added: number; refused: unknown[] }; bytes: number[] }>(
       `const id = (n) => '0mf1c2r8' + n + '-1a2b3c4d';
        const filed = (n, more = {}) => JSON.stringify({ id: id(n), name: 'x', remarks: [], device: null, choice: null,
          targetBpm: 80, durationSec: 6, reason: '', report, ...more });
@@ -372,6 +373,7 @@ describe('the journal as one file', () => {
          named(3, filed(3, { id: '../../3' })),
          named(4, filed(4, { report: far })),
          named(5, filed(5, { report: { ...report, notes: 'many' } })),
+         ['attempts/' + id(5) + '/sound.wav', 'of what was left out'],
          named(6, filed(6, { choice: { key: 'H major', form: 'scale', hands: 'left', octaves: 1 } })),
          named(7, filed(7)),
          ['attempts/' + id(7) + '/sound.wav', 'no sound at all'],
@@ -384,16 +386,21 @@ describe('the journal as one file', () => {
     );
     expect(found.outcome.added).toBe(2);
     expect(found.bytes).toEqual([0, 0]);
-    const attemptAt = (place: string) => ({ trouble: 'journal-attempt', place });
-    expect(found.outcome.refused.map(({ of }) => of)).toEqual([
-      attemptAt('attempt.json'),
-      attemptAt('id'),
-      attemptAt('report'),
-      attemptAt('report.notes'),
-      attemptAt('choice'),
-      { trouble: 'journal-no-sound' },
+    const whenMs = (n: number): number => timeIn(`0mf1c2r8${n}-1a2b3c4d`);
+    const attemptAt = (n: number, place: string) => ({
+      trouble: 'journal-attempt',
+      whenMs: whenMs(n),
+      place,
+    });
+    expect(found.outcome.refused).toEqual([
+      attemptAt(2, 'attempt.json'),
+      attemptAt(3, 'id'),
+      attemptAt(4, 'report'),
+      attemptAt(5, 'report.notes'),
+      attemptAt(6, 'choice'),
+      { trouble: 'journal-no-sound', whenMs: whenMs(7) },
       { trouble: 'journal-other' },
-      attemptAt('targetBpm'),
+      attemptAt(8, 'targetBpm'),
     ]);
   });
 });

@@ -52,7 +52,7 @@ function throughJournal(report: unknown): unknown {
     reason: '',
     report,
   };
-  const read = checkAttempt(bytesOf(attempt));
+  const read = checkAttempt(bytesOf(attempt), attempt.id);
   return 'trouble' in read ? read : read.report;
 }
 

@@ -15,6 +15,7 @@ const VALUES = {
   because: inner,
   detail: 'X1',
   place: 'attempts.1',
+  whenMs: 1_790_000_000_000,
   what: 'midi',
   container: 'AIFF',
   channels: 4,
@@ -52,6 +53,33 @@ describe('a trouble', () => {
     expect(tellTrouble({ trouble: 'within', name: 'song.pdf', of }, 'de')).toBe(
       'song.pdf: Sie ist ein PDF-Dokument.',
     );
+  });
+
+  const attempt = Date.UTC(2026, 10, 3, 12);
+  it.each([
+    [
+      { trouble: 'journal-attempt', whenMs: attempt, place: 'report.notes' },
+      /^An attempt of 3 November 2026, \d\d:00, was left out: its report is not in order\.$/,
+      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, kam nicht dazu: Sein Bericht ist nicht in Ordnung\.$/,
+    ],
+    [
+      { trouble: 'journal-attempt', whenMs: null, place: 'attempt.json' },
+      /^An attempt was left out: what is written of it is not in order\.$/,
+      /^Ein Versuch kam nicht dazu: Was von ihm aufgeschrieben ist, ist nicht in Ordnung\.$/,
+    ],
+    [
+      { trouble: 'journal-no-sound', whenMs: attempt },
+      /^An attempt of 3 November 2026, \d\d:00, is kept without its sound, which cannot be read\.$/,
+      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, steht ohne seinen Klang da: Der lässt sich nicht lesen\.$/,
+    ],
+    [
+      { trouble: 'journal-too-large', whenMs: attempt },
+      /^An attempt of 3 November 2026, \d\d:00, was left out: it is too large\.$/,
+      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, kam nicht dazu: Er ist zu groß\.$/,
+    ],
+  ] as const)('of an attempt in a file says when it was and what is wrong: %o', (of, english, german) => {
+    expect(tellTrouble(of)).toMatch(english);
+    expect(tellTrouble(of, 'de')).toMatch(german);
   });
 
   it('travels in an error, whose message is English', () => {
