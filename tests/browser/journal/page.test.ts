@@ -1,7 +1,7 @@
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { nothingBeyondItsEdge, nothingWrong } from '../axe.ts';
 import { hearWhole, recordWhole } from '../hearing.ts';
@@ -270,6 +270,28 @@ describe('the journal', () => {
     await rows(page).first().waitFor();
     await close();
   });
+});
+
+it('of the levels a tempo stands in one piece on a phone, and what belongs together in one line', async () => {
+  const { page, close } = await visit(browser, site, { width: 390, height: 844 });
+  await openEmptyJournal(page);
+  await page.getByText('Levels: what is begun').click();
+  const first = page.locator('.level summary').first();
+  await expect.poll(() => first.innerText()).toMatch(/arpeggio 1\u00a0octave ♩\u00a0=\u00a050/);
+  await first.click();
+  const asks = page.locator('.level').first().locator('.asks > li');
+  await asks.first().waitFor();
+  for (const ask of await asks.all()) {
+    const middle = async (part: Locator): Promise<number> => {
+      const { y, height } = (await part.boundingBox())!;
+      return y + height / 2;
+    };
+    const form = await middle(ask.getByLabel('Exercise', { exact: true }));
+    expect(await middle(ask.getByRole('button'))).toBeCloseTo(form, -1);
+    const touch = await middle(ask.getByLabel(/: touch$/i));
+    expect(await middle(ask.getByRole('checkbox'))).toBeCloseTo(touch, -1);
+  }
+  await close();
 });
 
 it('axe finds nothing wrong at any size, light or dark, and nothing lies beyond the edge', async () => {
