@@ -11,7 +11,7 @@ import { createPlayback } from './io/playback/index.ts';
 import { createPulse } from './io/pulse/index.ts';
 import { canStayAwake, createScreen } from './io/screen/index.ts';
 import { createKeptPassages } from './io/scores/kept.ts';
-import { createSettings } from './io/settings/index.ts';
+import { createDrafts, createSettings } from './io/settings/index.ts';
 import { createReceived, createShare } from './io/share/index.ts';
 import { createShelf } from './io/shelf/index.ts';
 import { createSpeech } from './io/speech/index.ts';
@@ -92,6 +92,7 @@ const passages = new Passages({
   encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
   hearing: { analyst, decode: decodeInBrowser, openMicrophone },
 });
+passages.remember(createDrafts(() => localStorage));
 void passages.load();
 journal.passages = passages;
 const own = () => passages.list;

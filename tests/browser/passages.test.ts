@@ -141,6 +141,28 @@ describe('a passage of one’s own', () => {
     await close();
   });
 
+  it('is there again after a reload before it is done, and not once it is thrown away', async () => {
+    const { page, errors, close } = await visit(browser, site);
+    await unfold(page);
+    await page.getByRole('button', { name: 'Play or write one …' }).click();
+    await page.getByRole('button', { name: 'Write it on the staff' }).click();
+    await page.getByRole('application').focus();
+    await page.keyboard.press('Enter');
+    await page.keyboard.press('Enter');
+    await page.getByLabel('Title').fill('Half of it');
+    await page.locator('.hand', { hasText: /^C4.*right hand/ }).waitFor();
+    await page.reload();
+    await page.locator('.hand', { hasText: /^C4.*right hand/ }).waitFor();
+    await expect.poll(() => page.getByLabel('Title').inputValue()).toBe('Half of it');
+    await expect.poll(() => page.getByRole('button', { name: 'Done' }).isEnabled()).toBe(true);
+    await page.getByRole('button', { name: 'Throw away' }).click();
+    await unfold(page);
+    await page.reload();
+    await unfold(page);
+    expect(errors).toEqual([]);
+    await close();
+  });
+
   it('is cut out of a longer piece, also one that is dropped anywhere; what is no music says why', async () => {
     const { page, errors, close } = await visit(browser, site);
     await unfold(page);

@@ -12,6 +12,11 @@ export function readChoice(kept: unknown): ExerciseChoice | null {
   }
 }
 
+/** The same of a passage that is still being written: perhaps nobody can play it yet. */
+export function readUnfinished(kept: unknown): ExerciseChoice | null {
+  return v.is(CHOICE, kept) && kept.passage !== undefined ? kept : null;
+}
+
 const STEP = v.pipe(v.number(), v.integer(), v.minValue(0));
 const PRACTICE = v.object({
   fromStep: STEP,

@@ -15,7 +15,7 @@ import {
   withThird,
   type Edited,
 } from './edits.ts';
-import { choiceOn, EMPTY_SHEET, mostBeats, NEAR, sheetOf, type Sheet } from './sheet.ts';
+import { choiceOn, EMPTY_SHEET, laidAside, mostBeats, NEAR, sheetOf, takenUp, type Sheet } from './sheet.ts';
 
 /** How a passage comes to be, and how far it is. */
 export type Stage =
@@ -49,15 +49,17 @@ export class Composer {
   length: number = $state(1);
   dotted = $state(false);
   triplet = $state(false);
+  #begun = EMPTY_SHEET;
   #before: readonly Edited[] = $state.raw([]);
   readonly #devices: Hearing;
   #turn = 0;
 
-  /** `choice`: a passage to be set right; null: a new one. */
-  constructor(devices: Hearing, choice: ExerciseChoice | null) {
+  /** `choice`: a passage to be set right; null: a new one. `draft`: as far as it was written when it was laid aside; null: it was not. */
+  constructor(devices: Hearing, choice: ExerciseChoice | null, draft: ExerciseChoice | null = null) {
     this.#devices = devices;
-    if (choice === null) return;
-    this.sheet = sheetOf(choice);
+    if (choice !== null) this.#begun = sheetOf(choice);
+    this.sheet = draft === null ? this.#begun : takenUp(draft);
+    if (choice === null && draft === null) return;
     this.stage = { kind: 'writing' };
     this.touch(this.sheet.notes[0] ?? null);
   }
@@ -66,6 +68,14 @@ export class Composer {
   readonly choice: ExerciseChoice | null = $derived(
     this.sheet.notes.length === 0 ? null : (exerciseOf(choiceOn(this.sheet))?.choice ?? null),
   );
+
+  /** What is written, to be laid aside; null: nothing that was not there before. */
+  get draft(): ExerciseChoice | null {
+    const { stage, sheet } = this;
+    return stage.kind !== 'writing' || sheet === this.#begun || sheet.notes.length === 0
+      ? null
+      : laidAside(sheet);
+  }
 
   get canUndo(): boolean {
     return this.#before.length > 0;

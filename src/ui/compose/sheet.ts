@@ -106,6 +106,10 @@ export function choiceOn(sheet: Sheet): ExerciseChoice {
   };
 }
 
+/** A sheet under way as it is laid aside, and the other way: also with staves that are still empty. */
+export const laidAside = (sheet: Sheet): ExerciseChoice => ({ ...choiceOn(sheet), hands: sheet.hands });
+export const takenUp = (kept: ExerciseChoice): Sheet => ({ ...sheetOf(kept), hands: kept.hands });
+
 /** A sheet → what is drawn of it, with an empty bar to write on in. Its steps are those of all moments. */
 export function drawnOf(sheet: Sheet): Exercise {
   const bars = barsOf(sheet, 1);

@@ -1,8 +1,9 @@
-import { readChoice } from '../../io/check/index.ts';
+import { readChoice, readUnfinished } from '../../io/check/index.ts';
 import { handsIn, passageId, type AudioInput, type ExerciseChoice } from '../../engine/index.ts';
 import type { Analyst } from '../../io/analysis/index.ts';
 import type { Microphone } from '../../io/microphone/index.ts';
 import type { Bars, KeptPassages } from '../../io/scores/index.ts';
+import { recall, remember, type Settings } from '../../io/settings/index.ts';
 import { troubleOf, type Trouble } from '../../io/troubles/index.ts';
 import type { Plan } from '../attempt/plan.svelte.ts';
 import { knowPassage } from '../names/address.ts';
@@ -24,6 +25,9 @@ export interface PassageDevices {
   readonly hearing: Hearing;
 }
 
+/** The name under which what is being made is laid aside. */
+const ASIDE = 'passage';
+
 /** A file that was opened and gave no passage. */
 interface Refused {
   readonly file: File;
@@ -39,6 +43,8 @@ export class Passages {
   /** one that is being made or set right; 'new': from nothing; null: none */
   composing: ExerciseChoice | 'new' | null = $state.raw(null);
   readonly #devices: PassageDevices;
+  /** what is being made, as far as it is written, outlives the page here */
+  #drafts: Settings | null = null;
 
   get hearing(): Hearing {
     return this.#devices.hearing;
@@ -46,6 +52,43 @@ export class Passages {
 
   constructor(devices: PassageDevices) {
     this.#devices = devices;
+  }
+
+  /** What was being made when the page was left is being made again. */
+  remember(drafts: Settings): void {
+    this.#drafts = drafts;
+    this.composing = this.#aside?.of ?? null;
+  }
+
+  /** What is being made, as far as it was written; null: nothing of it was laid aside. */
+  get draft(): ExerciseChoice | null {
+    const { composing } = this;
+    const aside = this.#aside;
+    if (aside === null || composing === null) return null;
+    const isIt =
+      aside.of === 'new' || composing === 'new' ? aside.of === composing : isSame(aside.of, composing);
+    return isIt ? aside.draft : null;
+  }
+
+  /** Lays aside what is written so far; null: nothing is. */
+  layAside(draft: ExerciseChoice | null): void {
+    if (this.#drafts === null) return;
+    if (draft === null) this.#drafts.forget(ASIDE);
+    else remember(this.#drafts, ASIDE, { of: this.composing, draft });
+  }
+
+  /** What is being made is thrown away. */
+  leave(): void {
+    this.composing = null;
+    this.layAside(null);
+  }
+
+  get #aside(): { readonly of: ExerciseChoice | 'new'; readonly draft: ExerciseChoice } | null {
+    if (this.#drafts === null) return null;
+    const kept = recall(this.#drafts, ASIDE) as { readonly of?: unknown; readonly draft?: unknown } | null;
+    const of = kept?.of === 'new' ? 'new' : readChoice(kept?.of);
+    const draft = readUnfinished(kept?.draft);
+    return of === null || draft === null ? null : { of, draft };
   }
 
   /** What lies on this device. */
@@ -101,7 +144,7 @@ export class Passages {
   /** What was made takes the place of what it was made from. */
   async made(choice: ExerciseChoice): Promise<void> {
     const { composing } = this;
-    this.composing = null;
+    this.leave();
     if (composing !== null && composing !== 'new' && !isSame(composing, choice)) await this.remove(composing);
     await this.add(choice);
   }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { createKeptPassages } from '../../../src/io/scores/kept.ts';
 import { encodePassages, openPassages } from '../../../src/io/scores/index.ts';
+import { createDrafts, type Settings } from '../../../src/io/settings/index.ts';
 import { isScoreFile, Passages } from '../../../src/ui/prepare/passages.svelte.ts';
 import { inventedPassages } from '../../support/passages.ts';
 
@@ -35,6 +36,37 @@ describe('passages of one’s own on the page', () => {
     expect(found?.passage?.title).toBe('Passage 1');
     expect(titles(again)).toEqual(titles(own));
     expect(again.refused?.file.name).toBe('none.abc');
+  });
+
+  it('under way outlives the page as far as it is written, until it is done or thrown away', () => {
+    const kept = new Map<string, string>();
+    const drafts = (): Settings =>
+      createDrafts(() => ({
+        getItem: (name) => kept.get(name) ?? null,
+        setItem: (name, value) => void kept.set(name, value),
+        removeItem: (name) => void kept.delete(name),
+      }));
+    const opened = (): Passages => {
+      const own = passages();
+      own.remember(drafts());
+      return own;
+    };
+    const own = opened();
+    expect([own.composing, own.draft]).toEqual([null, null]);
+    own.composing = 'new';
+    own.layAside(OWN[0]!);
+    expect(opened()).toMatchObject({ composing: 'new', draft: OWN[0] });
+    opened().leave();
+    expect(opened()).toMatchObject({ composing: null, draft: null });
+
+    own.composing = OWN[1]!;
+    own.layAside(OWN[2]!);
+    const again = opened();
+    expect(again).toMatchObject({ composing: OWN[1], draft: OWN[2] });
+    again.composing = OWN[0]!;
+    expect(again.draft).toBeNull();
+    kept.set('evenfall-draft-passage', '{"of":"new","draft":{"key":7}}');
+    expect(opened()).toMatchObject({ composing: null, draft: null });
   });
 
   it.each([
