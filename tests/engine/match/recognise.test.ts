@@ -99,6 +99,14 @@ describe('recognising the exercise from the notes', () => {
     expect(keys.sort()).toEqual(['F major', 'F# major']);
   });
 
+  it('tells no key a semitone away among what else it may be where the tuning leaves none open', () => {
+    const { heard } = attempt({ key: 'F major', octaves: 2 }, {}, { tuningCents: 3 });
+    const { choice, alternatives } = recogniseFrom(heard);
+    const asF = alternatives.filter((one) => one.choice.form === choice!.form && one.choice.octaves === 2);
+    expect(choice?.key).toBe('F major');
+    expect(asF.filter(({ choice: { key } }) => key === 'E major' || key === 'F# major')).toEqual([]);
+  });
+
   it.each([
     [25, 'F major'],
     [-75, 'F# major'],
