@@ -108,7 +108,7 @@ const AROUND: readonly Said[] = [
   around({ restIsEven: true }),
   around({ dotted: true, statements: [{ ...PEDAL, situation: 'drift', fromBpm: 90, toBpm: 80 }] }),
   ...[1, 2, 13].map((faults) => around({ statements: [PEDAL, { ...PEDAL, faults }] })),
-  ...valuesOf(IMPROVED).map((improved) => around({ improved })),
+  ...createValues()(IMPROVED).map((improved) => around({ improved })),
   around({
     improved: { figure: 'crossing', now: 90, before: 120 },
     statements: [{ ...PEDAL, situation: 'crossing-late-both-ways', lateMs: 90 }],
