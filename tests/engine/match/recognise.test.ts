@@ -67,6 +67,8 @@ describe('recognising the exercise from the notes', () => {
     const { choice, alternatives } = recogniseFrom(heardOf(other));
     expect(choice).toBeNull();
     expect(alternatives[0]!.choice).toMatchObject({ key: 'C major', form });
+    expect(alternatives[0]!.fit).toBeGreaterThan(0.5);
+    expect(alternatives[0]!.fit).toBeLessThan(1);
   });
 
   it('takes a scale in octaves by one hand for the scale by both, which has the same keys', () => {
@@ -95,6 +97,8 @@ describe('recognising the exercise from the notes', () => {
     const { choice, confidence, alternatives } = recogniseFrom(heard);
     expect(choice).toBeNull();
     expect(confidence).toBeLessThan(LEAST_CONFIDENCE);
+    // Every note is right, and explained by either.
+    expect(alternatives.slice(0, 2).map(({ fit }) => fit)).toEqual([1, 1]);
     const keys = alternatives.slice(0, 2).map((other) => other.choice.key);
     expect(keys.sort()).toEqual(['F major', 'F# major']);
   });
