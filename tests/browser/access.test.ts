@@ -1,18 +1,8 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
-import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
+import { nothingBeyondItsEdge, nothingWrong, nothingWrongAtAnySize } from './axe.ts';
 import { asFile, review } from './student/made.ts';
-import {
-  atEverySize,
-  choose,
-  drawnAnew,
-  seesPass,
-  sharedBrowser,
-  SIZES,
-  SOUNDING,
-  verdictOf,
-  visit,
-} from './visit.ts';
+import { choose, drawnAnew, seesPass, sharedBrowser, SIZES, SOUNDING, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -42,19 +32,19 @@ describe('at every size, light and dark, axe finds nothing wrong and nothing lie
     await page.locator('.music svg').first().waitFor();
     await page.getByText('Fingers and more').click();
     await page.getByText('Fingers written over notes').click();
-    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await nothingWrongAtAnySize(page);
     await page.getByRole('button', { name: 'Example' }).click();
     await verdictOf(page);
     await page.getByText('Every note, as a table').click();
     await page.getByText('Credits').click();
-    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await nothingWrongAtAnySize(page);
     await close();
   });
 
   it('at the piano', async () => {
     const { page, close } = await visit(browser, `${site}#stand`);
     await page.locator('.music svg').first().waitFor();
-    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await nothingWrongAtAnySize(page);
     await close();
   });
 });

@@ -74,10 +74,11 @@ describe('the package, installed into an empty folder', () => {
     );
   });
 
+  const functions = surface().filter(({ isFunction }) => isFunction);
+
   it.each(['NodeNext', 'Bundler'] as const)(
     'has types for TypeScript under %s, by which every example holds',
     (way) => {
-      const functions = surface().filter(({ isFunction }) => isFunction);
       const examples = functions.flatMap(({ examples: codes }) => codes);
       expect(examples.length).toBeGreaterThan(5);
       const file = join(folder, 'examples.ts');

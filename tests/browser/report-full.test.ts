@@ -5,9 +5,9 @@ import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import type { Report } from '../../src/engine/index.ts';
 import { schemaFaults } from '../support/report-schema.ts';
-import { nothingBeyondItsEdge, nothingWrong } from './axe.ts';
+import { nothingBeyondItsEdge, nothingWrongAtAnySize } from './axe.ts';
 import { fixturePath } from './sounds.ts';
-import { atEverySize, seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
+import { seesPass, sharedBrowser, SOUNDING, verdictOf, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 let browser: Browser;
@@ -172,7 +172,7 @@ it('with everything open, at every size, light and dark, axe finds nothing wrong
   await openSections(page);
   for (const more of await page.locator('details details summary, section details summary').all())
     await more.click();
-  await atEverySize(page, (seen) => nothingWrong(page, seen));
+  await nothingWrongAtAnySize(page);
   await close();
 });
 

@@ -1,7 +1,7 @@
 import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
-import { build } from 'vite';
+import { build, type BuildOptions } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { serveFolder, type ServedFolder } from './static.ts';
 
@@ -19,7 +19,7 @@ declare module 'vitest' {
 const ROOT = resolve(import.meta.dirname, '../..');
 
 /** Builds pages as they are delivered, into a folder of their own, and serves them from the machine itself. */
-async function serve(input: readonly string[]): Promise<ServedFolder> {
+async function serve(input: readonly string[], own: BuildOptions = {}): Promise<ServedFolder> {
   // Whatever is built beside it, by another run or by `npm run build`, leaves it alone.
   const outDir = mkdtempSync(join(tmpdir(), 'evenfall-served-'));
   // Vitest says "test", which would build the development version of Svelte.
@@ -29,7 +29,7 @@ async function serve(input: readonly string[]): Promise<ServedFolder> {
     root: ROOT,
     mode: 'production',
     logLevel: 'warn',
-    build: { outDir, rollupOptions: { input: [...input], checks: { pluginTimings: false } } },
+    build: { outDir, ...own, rollupOptions: { input: [...input], checks: { pluginTimings: false } } },
   });
   process.env['NODE_ENV'] = before;
   const served = await serveFolder(outDir);
@@ -51,6 +51,8 @@ export const serveWorkshop = (): Promise<ServedFolder> =>
     readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
       .filter((path) => path.endsWith('.html'))
       .map((path) => join(import.meta.dirname, path)),
+    // Nobody else is given these.
+    { minify: false, license: false },
   );
 
 /** vitest's global set-up for the browser tests. */

@@ -12,11 +12,11 @@ import { dirname, join } from 'node:path';
 import type { Browser, Download, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../src/io/review/index.ts';
-import { nothingWrong } from './axe.ts';
+import { nothingWrongAtAnySize } from './axe.ts';
 import { followSound, moreSound } from './hearing.ts';
 import { fixturePath, microphoneOf } from './sounds.ts';
 import { stored } from './stored.ts';
-import { atEverySize, openBrowser, seesPass, SOUNDING, visit } from './visit.ts';
+import { openBrowser, seesPass, SOUNDING, visit } from './visit.ts';
 
 const site = inject('siteUrl');
 const folder = mkdtempSync(join(tmpdir(), 'evenfall-'));
@@ -357,12 +357,11 @@ describe('the page for teachers', () => {
       const folderInput = page.locator('input[webkitdirectory]');
       await folderInput.setInputFiles(join(folder, 'Week 12'));
       await allSorted(page);
-      const look = (): Promise<void> => atEverySize(page, (seen) => nothingWrong(page, seen));
       for (const fold of await page.locator('.students summary').all()) await fold.click();
-      await look();
+      await nothingWrongAtAnySize(page);
       await hear(page, /A(♭|s)/);
       for (const fold of await page.locator('article > details > summary').all()) await fold.click();
-      await look();
+      await nothingWrongAtAnySize(page);
       await close();
     },
   );

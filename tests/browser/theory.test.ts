@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
-import { nothingWrong } from './axe.ts';
-import { atEverySize, choose, sharedBrowser, verdictOf, visit } from './visit.ts';
+import { nothingWrongAtAnySize } from './axe.ts';
+import { choose, sharedBrowser, verdictOf, visit } from './visit.ts';
 
 const inGerman = (page: Page): Promise<unknown> =>
   page.addInitScript(() => {
@@ -50,7 +50,7 @@ describe.each(['en', 'de'] as const)('the page of a key, in %s', (language) => {
     await drawn(page);
     await choose(page.locator('.circle input[value="G# minor"]'));
     await drawn(page);
-    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await nothingWrongAtAnySize(page);
     expect(errors).toEqual([]);
     await close();
   });
@@ -198,7 +198,7 @@ describe('the language', () => {
     const { page, close } = await visit(browser, `${site}?attempt=bundled`, { before: inGerman });
     await verdictOf(page);
     await page.locator('.music svg').first().waitFor();
-    await atEverySize(page, (seen) => nothingWrong(page, seen));
+    await nothingWrongAtAnySize(page);
     await close();
   });
 });

@@ -3,11 +3,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { nothingBeyondItsEdge, nothingWrong } from '../axe.ts';
+import { nothingBeyondItsEdge, nothingWrongAtAnySize } from '../axe.ts';
 import { hearWhole, recordWhole } from '../hearing.ts';
 import { microphoneWav } from '../sounds.ts';
 import { stored } from '../stored.ts';
-import { atEverySize, choose, openBrowser, seesPass, SOUNDING, verdictOf, visit } from '../visit.ts';
+import { choose, openBrowser, seesPass, SOUNDING, verdictOf, visit } from '../visit.ts';
 import { ATTEMPTS } from './five-years.ts';
 import { openEmptyJournal, openSeededJournal } from './scenes.ts';
 
@@ -296,7 +296,7 @@ it('of the levels a tempo stands in one piece on a phone, and what belongs toget
 
 it('axe finds nothing wrong at any size, light or dark, and nothing lies beyond the edge', async () => {
   const { page, errors, close } = await visit(browser, site);
-  const nothing = (): Promise<void> => atEverySize(page, (seen) => nothingWrong(page, seen));
+  const nothing = (): Promise<void> => nothingWrongAtAnySize(page);
   await openEmptyJournal(page);
   await nothing();
   await openSeededJournal(page, 400);

@@ -3,10 +3,10 @@ import { zipSync } from 'fflate';
 import type { Browser, Download, Page } from 'playwright-core';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { readReview } from '../../../src/io/review/index.ts';
-import { nothingWrong } from '../axe.ts';
+import { nothingWrongAtAnySize } from '../axe.ts';
 import { openEmptyJournal, openSeededJournal } from '../journal/scenes.ts';
 import { fixturePath } from '../sounds.ts';
-import { atEverySize, choose, sharedBrowser, verdictOf, visit } from '../visit.ts';
+import { choose, sharedBrowser, verdictOf, visit } from '../visit.ts';
 import { asFile, review } from './made.ts';
 
 const site = inject('siteUrl');
@@ -372,7 +372,7 @@ describe('the keyboard alone', () => {
 
 it('axe finds nothing wrong at any size, light or dark, and nothing lies beyond the edge', async () => {
   const { page, errors, close } = await visit(browser, site);
-  const nothing = (): Promise<void> => atEverySize(page, (seen) => nothingWrong(page, seen));
+  const nothing = (): Promise<void> => nothingWrongAtAnySize(page);
   await openSeededJournal(page, 40);
   await openInJournal(page, await asFile(review()));
   await shown(page);

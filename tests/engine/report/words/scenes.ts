@@ -1,4 +1,4 @@
-import type { ExerciseChoice, Hand } from '../../../../src/engine/exercise/index.ts';
+import type { Exercise, ExerciseChoice, Hand } from '../../../../src/engine/exercise/index.ts';
 import { buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { Heard, PlayedNote } from '../../../../src/engine/listen/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
@@ -37,6 +37,15 @@ export interface Playing {
   readonly handKnown?: false;
 }
 
+const exercises = new WeakMap<ExerciseChoice, Exercise>();
+
+/** One exercise is played in many ways. */
+function exerciseOf(choice: ExerciseChoice): Exercise {
+  const built = exercises.get(choice) ?? buildExercise(choice);
+  exercises.set(choice, built);
+  return built;
+}
+
 export function playNotes({
   choice,
   bpm = 80,
@@ -47,7 +56,7 @@ export function playNotes({
   until,
 }: Playing): PlayedNote[] {
   const beatSec = 60 / bpm;
-  const steps = buildExercise(choice).steps;
+  const { steps } = exerciseOf(choice);
   const notes: PlayedNote[] = [];
   let timeSec = 1;
   steps.forEach(({ beat, notes: keys }, step) => {
@@ -86,7 +95,7 @@ export function tell(
   options: Partial<ReportOptions> = {},
 ): Report {
   const heard = heardOf(playNotes(playing), { onsetSdMs: 1, ...playing.heard });
-  const alignment = matchNotes(heard, buildExercise(playing.as ?? playing.choice));
+  const alignment = matchNotes(heard, exerciseOf(playing.as ?? playing.choice));
   const unknown = playing.handKnown === false && { handLikelihood: { left: 0.4, right: 0.6 } };
   return writeReport(heard, { ...alignment, ...unknown }, options);
 }
