@@ -272,6 +272,29 @@ describe('the journal', () => {
   });
 });
 
+it('a journal that cannot be read is told to be unread: none of it is called empty or not yet begun', async () => {
+  const { page, close } = await visit(browser, `${site}licences.md`);
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve) => {
+        const opening = indexedDB.open('evenfall-journal', 1000);
+        opening.onsuccess = () => {
+          opening.result.close();
+          resolve();
+        };
+      }),
+  );
+  await page.goto(`${site}#journal`);
+  await page
+    .getByText('The journal could not be read: attempts that are kept in it are not shown.')
+    .waitFor();
+  const said = await page.locator('main').innerText();
+  expect(said).not.toContain('Nothing is in it yet');
+  expect(said).not.toContain('Today');
+  expect(said).not.toContain('Over the weeks');
+  await close();
+});
+
 it('of the levels a tempo stands in one piece on a phone, and what belongs together in one line', async () => {
   const { page, close } = await visit(browser, site, { width: 390, height: 844 });
   await openEmptyJournal(page);
