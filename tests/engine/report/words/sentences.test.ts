@@ -195,6 +195,17 @@ describe('every sentence, with every value that changes it', () => {
     expect(failing((text) => broken.test(text.replaceAll('_', '').replaceAll(' : ', ':')))).toEqual([]);
   });
 
+  it.each([ENGLISH, GERMAN])('underlines words of its own, and none where all is well, in %o', (locale) => {
+    const told = STATEMENTS.map((statement) => ({
+      ...tellSaid(around({ statements: [statement] }), locale),
+      situation: statement.situation,
+    }));
+    expect(told.filter(({ verdict, emphasis }) => !verdict.includes(emphasis))).toEqual([]);
+    expect(new Set(told.filter(({ emphasis }) => emphasis === '').map(({ situation }) => situation))).toEqual(
+      new Set(['nothing-to-remark', 'often-enough', 'at-the-criterion']),
+    );
+  });
+
   it('has the same figures in both languages, with the same units', () => {
     const figures = (text: string): string =>
       [...new Set(text.match(/[−+]?\d+(?:[.,]\d+)?(?: (?:%|ms|dB|s\b))?/g))]
