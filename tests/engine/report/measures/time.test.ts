@@ -4,9 +4,11 @@ import { ALL_KEYS, buildExercise } from '../../../../src/engine/exercise/index.t
 import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
+import { intervalsOf, strikesBy } from '../../../../src/engine/report/measures/strikes.ts';
 import type { Report } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
 import { heardOf, played } from '../../match/simulated.ts';
+import { playNotes } from '../words/scenes.ts';
 import { ARPEGGIO, measuresOf, plusMinus, reportOf, value, withIntervals } from './series.ts';
 
 const EVEN = Array.from({ length: 12 }, () => 400);
@@ -214,6 +216,22 @@ describe('single intervals', () => {
     expect(reportOf(repeated).measures.intervals.map(({ step }) => step)).toEqual([
       1, 2, 3, 4, 5, 7, 8, 9, 10, 11, 12,
     ]);
+  });
+});
+
+describe('intervals of one of two hands', () => {
+  // D major: the right thumb goes under to G and 3 over it to F♯ coming down; the left 3 goes over to B and the thumb under to A coming
+  // down (the usual fingering of scale manuals, from memory).
+  it.each([
+    ['right', [3, 12]],
+    ['left', [5, 10]],
+  ] as const)('lead into crossings of that hand alone: %s', (hand, steps) => {
+    const choice = { key: 'D major', form: 'scale', hands: 'together', octaves: 1 } as const;
+    const heard = heardOf(playNotes({ choice }));
+    const alignment = matchNotes(heard, buildExercise(choice));
+    const intervals = intervalsOf(strikesBy(heard, alignment, hand, []), alignment, hand);
+    expect(intervals.length).toBe(14);
+    expect(intervals.filter(({ intoCrossing }) => intoCrossing).map(({ step }) => step)).toEqual(steps);
   });
 });
 
