@@ -22,16 +22,12 @@ const ROOT = resolve(import.meta.dirname, '../..');
 async function serve(input: readonly string[], own: BuildOptions = {}): Promise<ServedFolder> {
   // Whatever is built beside it, by another run or by `npm run build`, leaves it alone.
   const outDir = mkdtempSync(join(tmpdir(), 'evenfall-served-'));
-  // Vitest says "test", which would build the development version of Svelte.
-  const before = process.env['NODE_ENV'];
-  process.env['NODE_ENV'] = 'production';
   await build({
     root: ROOT,
     mode: 'production',
     logLevel: 'warn',
     build: { outDir, ...own, rollupOptions: { input: [...input], checks: { pluginTimings: false } } },
   });
-  process.env['NODE_ENV'] = before;
   const served = await serveFolder(outDir);
   return {
     ...served,
@@ -57,8 +53,11 @@ export const serveWorkshop = (): Promise<ServedFolder> =>
 
 /** vitest's global set-up for the browser tests. */
 export default async function setup(project: TestProject): Promise<() => void> {
-  const site = await serveSite();
-  const workshop = await serveWorkshop();
+  // Vitest says "test", which would build the development version of Svelte.
+  const before = process.env['NODE_ENV'];
+  process.env['NODE_ENV'] = 'production';
+  const [site, workshop] = await Promise.all([serveSite(), serveWorkshop()]);
+  process.env['NODE_ENV'] = before;
   project.provide('siteUrl', site.url);
   project.provide('siteFolder', site.folder);
   project.provide('workshopUrl', workshop.url);
