@@ -15,41 +15,33 @@ interface AxeResult {
   }[];
 }
 
-/** The rules that ask of colours. */
-const COLOURS = ['color-contrast', 'link-in-text-block'];
-
-/** What axe finds wrong with the page as it stands, one line a rule; empty: nothing. `rules`: only by these, else by all. */
-export async function violations(page: Page, rules?: readonly string[]): Promise<readonly string[]> {
+/** What axe finds wrong with the page as it stands, one line a rule; empty: nothing. */
+export async function violations(page: Page): Promise<readonly string[]> {
   if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(AXE);
-  return page.evaluate(axeFinds, rules);
+  return page.evaluate(axeFinds);
 }
 
 /** To be run in the page. Put into words there: all that axe looked at, carried out of the browser, takes ten times as long as the looking. */
-export async function axeFinds(rules?: readonly string[]): Promise<readonly string[]> {
+export async function axeFinds(): Promise<readonly string[]> {
   const { axe } = window as unknown as {
-    axe: { run: (root: Document, options: object) => Promise<AxeResult> };
+    axe: { run: (root: Document, options: { resultTypes: readonly string[] }) => Promise<AxeResult> };
   };
   // Of what passed, nothing is gathered.
-  const result = await axe.run(document, {
-    resultTypes: ['violations'],
-    ...(rules && { runOnly: { type: 'rule', values: rules } }),
-  });
+  const result = await axe.run(document, { resultTypes: ['violations'] });
   return result.violations.map(
     ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map((node) => node.html).join(' | ')}`,
   );
 }
 
 /** Axe finds nothing wrong, and nothing lies beyond the page's edge. `seen`: how the page is shown, for whoever reads of a failure. */
-export async function nothingWrong(page: Page, seen = 'the page', rules?: readonly string[]): Promise<void> {
-  await expect.poll(() => violations(page, rules), { message: `axe: ${seen}` }).toEqual([]);
+export async function nothingWrong(page: Page, seen = 'the page'): Promise<void> {
+  await expect.poll(() => violations(page), { message: `axe: ${seen}` }).toEqual([]);
   await nothingBeyondItsEdge(page, seen);
 }
 
-/** … at every size, light and dark. In the dark a page has other colours and is the same otherwise: it is asked about these. */
+/** … at every size, light and dark. */
 export async function nothingWrongAtAnySize(page: Page): Promise<void> {
-  await atEverySize(page, (seen, scheme) =>
-    nothingWrong(page, seen, scheme === 'dark' ? COLOURS : undefined),
-  );
+  await atEverySize(page, (seen) => nothingWrong(page, seen));
 }
 
 export async function nothingBeyondItsEdge(page: Page, seen = 'the page'): Promise<void> {

@@ -110,16 +110,13 @@ export async function verdictOf(page: Page): Promise<string> {
 }
 
 /** Shows a page at every size, light and dark, and looks at each. */
-export async function atEverySize(
-  page: Page,
-  look: (seen: string, scheme: 'light' | 'dark') => Promise<void>,
-): Promise<void> {
+export async function atEverySize(page: Page, look: (seen: string) => Promise<void>): Promise<void> {
   for (const { name, width, height } of SIZES)
     for (const colorScheme of ['light', 'dark'] as const) {
       await page.setViewportSize({ width, height });
       await page.emulateMedia({ colorScheme });
       await drawnAnew(page);
-      await look(`${name}, ${colorScheme}`, colorScheme);
+      await look(`${name}, ${colorScheme}`);
     }
 }
 

@@ -55,12 +55,12 @@ describe('a trouble', () => {
     );
   });
 
-  const attempt = Date.UTC(2026, 10, 3, 12);
+  const attempt = new Date(2026, 10, 3, 12).getTime();
   it.each([
     [
       { trouble: 'journal-attempt', whenMs: attempt, place: 'report.notes' },
-      /^An attempt of 3 November 2026, \d\d:00, was left out: its report is not in order\.$/,
-      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, kam nicht dazu: Sein Bericht ist nicht in Ordnung\.$/,
+      /^An attempt of 3 November 2026, 12:00, was left out: its report is not in order\.$/,
+      /^Ein Versuch vom 3\. November 2026, 12:00 Uhr, kam nicht dazu: Sein Bericht ist nicht in Ordnung\.$/,
     ],
     [
       { trouble: 'journal-attempt', whenMs: null, place: 'attempt.json' },
@@ -69,13 +69,13 @@ describe('a trouble', () => {
     ],
     [
       { trouble: 'journal-no-sound', whenMs: attempt },
-      /^An attempt of 3 November 2026, \d\d:00, is kept without its sound, which cannot be read\.$/,
-      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, steht ohne seinen Klang da: Der lässt sich nicht lesen\.$/,
+      /^An attempt of 3 November 2026, 12:00, is kept without its sound, which cannot be read\.$/,
+      /^Ein Versuch vom 3\. November 2026, 12:00 Uhr, steht ohne seinen Klang da: Der lässt sich nicht lesen\.$/,
     ],
     [
       { trouble: 'journal-too-large', whenMs: attempt },
-      /^An attempt of 3 November 2026, \d\d:00, was left out: it is too large\.$/,
-      /^Ein Versuch vom 3\. November 2026, \d\d:00 Uhr, kam nicht dazu: Er ist zu groß\.$/,
+      /^An attempt of 3 November 2026, 12:00, was left out: it is too large\.$/,
+      /^Ein Versuch vom 3\. November 2026, 12:00 Uhr, kam nicht dazu: Er ist zu groß\.$/,
     ],
   ] as const)('of an attempt in a file says when it was and what is wrong: %o', (of, english, german) => {
     expect(tellTrouble(of)).toMatch(english);
