@@ -92,7 +92,8 @@ const passages = new Passages({
   encode: async (choices) => (await import('./io/scores/index.ts')).encodePassages(choices),
   hearing: { analyst, decode: decodeInBrowser, openMicrophone },
 });
-passages.remember(createDrafts(() => localStorage));
+// Of this tab alone: another, or one of another day, is not opened for it.
+passages.remember(createDrafts(() => sessionStorage));
 void passages.load();
 journal.passages = passages;
 const own = () => passages.list;

@@ -155,6 +155,17 @@ describe('a passage of one’s own', () => {
     await page.locator('.hand', { hasText: /^C4.*right hand/ }).waitFor();
     await expect.poll(() => page.getByLabel('Title').inputValue()).toBe('Half of it');
     await expect.poll(() => page.getByRole('button', { name: 'Done' }).isEnabled()).toBe(true);
+    // Another tab is not opened for it, and what is asked for goes before it.
+    const another = await page.context().newPage();
+    await another.goto(site);
+    await unfold(another);
+    await another.close();
+    await page.goto(`${site}#keys`);
+    await page.getByRole('button', { name: 'Play it' }).first().click();
+    await page.getByRole('heading', { name: /^[A-G]\S* m\S+ · / }).waitFor();
+    await unfold(page);
+    await page.getByRole('button', { name: 'Play or write one …' }).click();
+    await expect.poll(() => page.getByLabel('Title').inputValue()).toBe('Half of it');
     await page.getByRole('button', { name: 'Throw away' }).click();
     await unfold(page);
     await page.reload();
