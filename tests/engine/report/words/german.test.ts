@@ -140,6 +140,18 @@ describe('what is better than last time, in German', () => {
   });
 });
 
+describe('unevenness that is less than last time', () => {
+  it('is not told again as another figure', () => {
+    const sway = [0, 80, -90, 120, -60, 30, 90, -110, 40, 70, -50, -90, 60];
+    const uneven = (share: number) => ({
+      choice: A,
+      change: (step: number) => ({ lateMs: share * sway[step]! }),
+    });
+    const { words } = tell(uneven(0.7), { earlier: [tell(uneven(1))], locale: GERMAN });
+    expect(words.verdict).toMatch(/schwankt um 15 %; .*; besser als beim letzten Mal, vorher 21 %\.$/);
+  });
+});
+
 describe('in any locale', () => {
   const LOCALES: readonly Locale[] = (['en', 'de'] as const).flatMap((language) =>
     (['letters', 'german', 'fixed-do'] as const satisfies readonly NoteNaming[]).map((naming) => ({

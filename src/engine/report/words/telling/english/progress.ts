@@ -73,13 +73,11 @@ function better(one: Improved): string {
 export function improvedAfter(one: Improved, sentence: string): string {
   if (one.figure === 'notes') return better(one);
   const { digits, unit } = FIGURES[one.figure];
-  const [now, before] = [one.now, one.before].map((value) => value.toFixed(digits) + unit) as [
-    string,
-    string,
-  ];
-  return sentence.includes(now)
-    ? `better than last time, when it was ${before}`
-    : `better than last time, ${now} where it was ${before}`;
+  const told = (value: number, places = digits): string => value.toFixed(places) + unit;
+  const places = [digits, 0].find((some) => sentence.includes(told(one.now, some)));
+  return places === undefined
+    ? `better than last time, ${told(one.now)} where it was ${told(one.before)}`
+    : `better than last time, when it was ${told(one.before, places)}`;
 }
 
 export function opening(how: Said['opening'], { right, of }: Said['notes']): string {

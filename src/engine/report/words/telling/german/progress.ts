@@ -75,13 +75,11 @@ function better(one: Improved): string {
 export function improvedAfter(one: Improved, sentence: string): string {
   if (one.figure === 'notes') return better(one);
   const { digits, unit } = FIGURES[one.figure];
-  const [now, before] = [one.now, one.before].map((value) => figure(value, digits) + unit) as [
-    string,
-    string,
-  ];
-  return sentence.includes(now)
-    ? `besser als beim letzten Mal, vorher ${before}`
-    : `besser als beim letzten Mal, ${now} statt ${before}`;
+  const told = (value: number, places = digits): string => figure(value, places) + unit;
+  const places = [digits, 0].find((some) => sentence.includes(told(one.now, some)));
+  return places === undefined
+    ? `besser als beim letzten Mal, ${told(one.now)} statt ${told(one.before)}`
+    : `besser als beim letzten Mal, vorher ${told(one.before, places)}`;
 }
 
 export function opening(how: Said['opening'], { right, of }: Said['notes']): string {
