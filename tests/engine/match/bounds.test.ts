@@ -91,6 +91,13 @@ describe('a key struck in place of another', () => {
     expect(instead(4, -2, share)).toEqual(kinds);
   });
 
+  it('of two missed in a row is in place by a step as long as the others', () => {
+    const second = (share: number): readonly string[] =>
+      told(playing([played(timeOf(5) + share * STEP_SEC, keyAt(5) - 2)], { without: [4, 5] }));
+    expect(second(0.63)).toEqual(['missed 4', 'wrong 5']);
+    expect(second(0.68)).toEqual(['missed 4', 'missed 5', expect.stringMatching(/^other/)]);
+  });
+
   it('heard with a confidence of 0.4 is wrong, with less unsure', () => {
     expect(instead(4, -2, 0, 0.41)).toEqual(['wrong 4']);
     expect(instead(4, -2, 0, 0.39)).toEqual(['unsure 4']);

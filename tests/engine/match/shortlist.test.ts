@@ -76,6 +76,19 @@ describe('an exercise worth following', () => {
     expect(listed[0]!.to).toBeLessThan(listed[1]!.from);
   });
 
+  it('lies on the keyboard, and begins no more than two octaves below the lowest key heard', () => {
+    for (const up of [-39, -36, 0, 27]) {
+      const keys = KEYS.map((key) => key + up);
+      const lowest = Math.min(...keys);
+      const listed = shortlist(keys.map((midi, at) => played(1 + 0.4 * at, midi)));
+      expect(listed.length).toBeGreaterThan(20);
+      for (const { template, semitones } of listed) {
+        expect(template.lowest + semitones).toBeGreaterThanOrEqual(Math.max(21, lowest - 24));
+        expect(template.highest + semitones).toBeLessThanOrEqual(108);
+      }
+    }
+  });
+
   it('is none in silence', () => {
     expect(entryOf([])).toEqual([]);
   });

@@ -13,6 +13,8 @@ import type { Anchor } from '../../../src/engine/match/align/tempo.ts';
 
 const SCALE = buildExercise({ key: 'C major', form: 'scale', hands: 'right', octaves: 1 });
 const TRIADS = buildExercise({ key: 'C major', form: 'triads', hands: 'right', octaves: 1 });
+const LEFT_SCALE = buildExercise({ key: 'C major', form: 'scale', hands: 'left', octaves: 1 });
+const BOTH_SCALES = buildExercise({ key: 'C major', form: 'scale', hands: 'together', octaves: 1 });
 const LEFT_TRIADS = buildExercise({ key: 'C major', form: 'triads', hands: 'left', octaves: 1 });
 
 const struckAt = (...timesSec: readonly number[]): IndexedNote[] =>
@@ -26,7 +28,8 @@ describe('the first guess at the beat', () => {
 
   it('takes single notes for one stroke under 60 ms, chords under 150 ms, in either hand', () => {
     expect(guessBeatSec(struckAt(1, 1.05, 1.5, 1.55, 2), SCALE)).toBeCloseTo(0.5 / beatsPerStep(SCALE), 9);
-    expect(guessBeatSec(struckAt(1, 1.1, 2, 2.1, 3), SCALE)).toBeLessThan(0.6 / beatsPerStep(SCALE));
+    for (const line of [SCALE, LEFT_SCALE, BOTH_SCALES])
+      expect(guessBeatSec(struckAt(1, 1.1, 1.2, 1.3, 1.4), line)).toBeCloseTo(0.1 / beatsPerStep(line), 9);
     for (const chords of [TRIADS, LEFT_TRIADS])
       expect(guessBeatSec(struckAt(1, 1.1, 2, 2.14, 3), chords)).toBeCloseTo(1 / beatsPerStep(chords), 9);
     expect(guessBeatSec(struckAt(1, 1.2, 2, 2.2, 3), TRIADS)).toBeLessThan(0.6 / beatsPerStep(TRIADS));

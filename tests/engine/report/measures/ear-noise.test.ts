@@ -74,7 +74,7 @@ describe('how far a level is heard beside what it is', () => {
 
 describe('a scatter without the ear’s share', () => {
   // Four values of SD √(20/3) about their mean.
-  const AWAY = [-3, 1, 3, -1];
+  const AWAY = [-3, 3, 1, -1];
   it('is as heard where the ear adds nothing, and certain', () => {
     const { value, plusMinus } = spreadWithoutNoise(AWAY, { variance: 0, neighbours: 'apart' }, 3);
     expect(value).toBeCloseTo(Math.sqrt(20 / 3), 9);
@@ -84,8 +84,8 @@ describe('a scatter without the ear’s share', () => {
   it.each([
     // dᵀΣd − tr Σ² is 2·20 − 16; chance (4·24 + 2·16 + 8·16) / 9.
     ['apart', 1, Math.sqrt(256 / 9 + 0.8 ** 2)],
-    // Products of neighbours: −3 + 3 − 3 = −3; dᵀΣd 2·(20 + 3), tr Σ² 4·(4 + 1.5).
-    ['share an onset', 0.88, Math.sqrt((4 * 24 + 2 * 22 + 128) / 9 + 0.8 ** 2)],
+    // Products of neighbours: −9 + 3 − 1 = −7; dᵀΣd 2·(20 + 7), tr Σ² 4·(4 + 1.5).
+    ['share an onset', 0.88, Math.sqrt((4 * 32 + 2 * 22 + 128) / 9 + 0.8 ** 2)],
   ] as const)('has the ± of its definition: values that %s', (neighbours, told, sd) => {
     const { value, plusMinus } = spreadWithoutNoise(AWAY, { variance: 2, neighbours }, 3);
     const variance = 20 / 3 - 2;

@@ -68,6 +68,7 @@ describe('what is shaped in loudness is named, on a piano whose keys differ and 
     for (const seed of SEEDS) {
       const { words } = shaped(SCALE, byDb, seed);
       expect(words.said!.statements.map(({ situation }) => situation)).toContain(code);
+      expect(words.said!.statements.map(({ faults }) => faults)).not.toContain(1);
       expect(words.verdict).toMatch(sentence);
       expect(words.verdict).toMatch(/^Every note right/);
       expect(words.verdict).not.toMatch(/uneven|thumb/);

@@ -4,7 +4,8 @@ import { buildExercise } from '../../../../src/engine/exercise/index.ts';
 import type { Heard } from '../../../../src/engine/listen/index.ts';
 import { matchNotes } from '../../../../src/engine/match/index.ts';
 import type { Alignment } from '../../../../src/engine/match/index.ts';
-import { shareOverByFew } from '../../../../src/engine/report/measures/index.ts';
+import { notMeasured } from '../../../../src/engine/report/measures/estimate.ts';
+import { shareOver, shareOverByFew } from '../../../../src/engine/report/measures/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
 import type { Report } from '../../../../src/engine/report/index.ts';
 import { createRandom } from '../../../support/random.ts';
@@ -27,6 +28,29 @@ describe('how sure a figure of few values is', () => {
   ])('%d degrees of freedom: 99 %% at t = %d', (freedom, t) => {
     expect(shareOverByFew({ value: t, plusMinus: 1 }, 0, freedom)).toBeCloseTo(0.99, 2);
     expect(shareOverByFew({ value: -t, plusMinus: 1 }, 0, freedom)).toBeCloseTo(0.01, 2);
+  });
+});
+
+describe('how sure it is that a figure lies over a bound', () => {
+  // Normal distribution up to 1, 1.2816 and 2.3263 (printed tables, memory).
+  it.each([
+    [1, 0.8413],
+    [-1, 0.1587],
+    [1.2816, 0.9],
+    [2.3263, 0.99],
+    [0, 0.5],
+  ])('by %f of its ±', (by, sure) => {
+    expect(shareOver({ value: 10 + 3 * by, plusMinus: 3 }, 10)).toBeCloseTo(sure, 4);
+  });
+
+  it('certainly or not at all where it has none; not at all where nothing was measured', () => {
+    expect(shareOver({ value: 10.1 }, 10)).toBe(1);
+    expect(shareOver({ value: 10 }, 10)).toBe(0);
+    expect(shareOverByFew({ value: 10.1 }, 10, 5)).toBe(1);
+    expect(shareOverByFew({ value: 10 }, 10, 5)).toBe(0);
+    expect(shareOverByFew({ value: 99, plusMinus: 1 }, 10, 0)).toBe(0);
+    const nothing = notMeasured({ notice: 'no-turn' });
+    expect([shareOver(nothing, 0), shareOverByFew(nothing, 0, 5)]).toEqual([0, 0]);
   });
 });
 

@@ -141,6 +141,13 @@ export const GERMAN_ROWS: readonly {
       'nur As–C–Es–As, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
   },
   {
+    english: 'Every note right. The crossing comes late going up, each time, by 90 ms; the rest is even.',
+    verdict:
+      'Jeder Ton richtig. Der Untersatz aufwärts kommt jedes Mal 90 ms zu spät; der Rest ist gleichmäßig.',
+    nextStep:
+      'nur H–Cis–D–E, ♩ = 53, zwei Töne auf jeden Schlag, bis es dreimal hintereinander stimmt. Bereite den Ton nach dem Unter- oder Übersatz früh vor, und lass die Taste dahinter im Vorbeigehen los.',
+  },
+  {
     english:
       'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms; the rest is even.',
     verdict:

@@ -29,6 +29,8 @@ export interface Row {
   readonly playing: Playing & { readonly as?: ExerciseChoice };
   readonly options?: Partial<ReportOptions>;
   readonly verdict: string;
+  /** what it speaks of, and marks on the string; left out: no step */
+  readonly steps?: readonly number[];
   readonly nextStep: string;
 }
 
@@ -75,6 +77,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A, change: at([2], wrong(66)) },
     options: { soundLostSec: 1.3 },
     verdict: '1.3 s of sound were lost: time and missing notes are not judged; F♯ instead of E going up.',
+    steps: [2],
     nextStep: 'the same once more, from the beginning.',
   },
   {
@@ -99,6 +102,7 @@ export const ROWS: readonly Row[] = [
     situation: 'stopped',
     playing: { choice: A, change: at([5], late(3000)) },
     verdict: 'Every note right. You stopped after C♯ going up, for 3.4 s.',
+    steps: [4],
     nextStep:
       'only C♯–E–A–C♯–E–A, ♩ = 48, two notes a beat, straight through that place, three times in a row without a stop; then the whole.',
   },
@@ -106,6 +110,7 @@ export const ROWS: readonly Row[] = [
     situation: 'broken-off',
     playing: { choice: A, until: 7 },
     verdict: 'Every note so far right. It breaks off after E coming down.',
+    steps: [7],
     nextStep:
       'only A–C♯–E–A–E–C♯–A, ♩ = 48, two notes a beat, straight through that place, three times in a row without a stop; then the whole.',
   },
@@ -114,12 +119,14 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A, change: at([2], wrong(66)) },
     options: { earlier: [wrongE] },
     verdict: '12 of 13 notes right. Again at the same place: F♯ instead of E going up.',
+    steps: [2],
     nextStep: 'only A–C♯–E–A, ♩ = 40, two notes a beat, until right five times in a row; then the whole.',
   },
   {
     situation: 'leading-note',
     playing: { choice: { ...PROGRESSION, key: 'D minor' }, change: at([3], wrong(60)) },
     verdict: '14 of 15 notes right. C natural instead of C♯: the leading note is raised in the V7.',
+    steps: [3],
     nextStep:
       'only i–V7–i, ♩ = 40, one chord a beat, saying "C♯" as you strike it, until right three times in a row.',
   },
@@ -139,6 +146,7 @@ export const ROWS: readonly Row[] = [
       change: at([3, 11], wrong(64)),
     },
     verdict: '13 of 15 notes right. E natural instead of E♭ both times: the key has two flats.',
+    steps: [3, 11],
     nextStep:
       'say the signature (B♭ and E♭); then only C–D–E♭–F–G, ♩ = 48, two notes a beat, until E♭ is right three times in a row; then the whole.',
   },
@@ -147,6 +155,7 @@ export const ROWS: readonly Row[] = [
     situation: 'wrong-notes',
     playing: { choice: A, change: at([1], wrong(60)) },
     verdict: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
+    steps: [1],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
@@ -157,6 +166,7 @@ export const ROWS: readonly Row[] = [
     },
     verdict:
       '11 of 13 notes right. Two wrong, the hand landed one key off: B instead of C and D instead of E♭ going up.',
+    steps: [4, 5],
     nextStep:
       'strike C–E♭–A♭ as one chord, lift, strike it again, three times; then note by note, ♩ = 40, two notes a beat, until right three times in a row.',
   },
@@ -164,6 +174,7 @@ export const ROWS: readonly Row[] = [
     situation: 'inner-note',
     playing: { choice: TRIADS, change: at([2], { missed: { note: 1 } }) },
     verdict: '20 of 21 notes right. The inner note A does not sound in the second inversion going up.',
+    steps: [2],
     nextStep:
       'only from the first inversion up to the top root position, ♩ = 48, one chord a beat, each pressed silently first, until every note sounds three times in a row.',
   },
@@ -171,18 +182,21 @@ export const ROWS: readonly Row[] = [
     situation: 'wrong-notes',
     playing: { choice: A, change: at([2], wrong(66)) },
     verdict: '12 of 13 notes right. One wrong: F♯ instead of E going up.',
+    steps: [2],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
     situation: 'wrong-notes',
     playing: { choice: A, change: (step) => (step === 2 ? { missed: {} } : step === 9 ? wrong(67) : {}) },
     verdict: '11 of 13 notes right. Two not right: E missing going up and G instead of A coming down.',
+    steps: [2, 9],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until E sounds three times in a row; then the whole.',
   },
   {
     situation: 'wrong-notes',
     playing: { choice: { ...A, hands: 'together' }, change: at([2], wrong(54)) },
     verdict: '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand).',
+    steps: [2],
     nextStep:
       'left hand alone, only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
@@ -190,12 +204,14 @@ export const ROWS: readonly Row[] = [
     situation: 'missed-notes',
     playing: { choice: A, change: at([2, 9], { missed: {} }) },
     verdict: '11 of 13 notes right. Two missing: E going up and A coming down.',
+    steps: [2, 9],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until E sounds three times in a row; then the whole.',
   },
   {
     situation: 'slips',
     playing: { choice: A, change: at([2], { caught: 65 }) },
     verdict: 'All 13 notes right. F caught with E going up.',
+    steps: [2],
     nextStep:
       'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat, each finger over the middle of its key, until right three times in a row; then the whole.',
   },
@@ -203,6 +219,7 @@ export const ROWS: readonly Row[] = [
     situation: 'repeats',
     playing: { choice: A, change: at([2], { twice: true }) },
     verdict: 'All 13 notes right. E is struck twice going up.',
+    steps: [2],
     nextStep:
       'only A–C♯–E–A–C♯, ♩ = 48, two notes a beat; whatever happens, go on to the next note, three times in a row.',
   },
@@ -210,6 +227,7 @@ export const ROWS: readonly Row[] = [
     situation: 'crossing-late',
     playing: { choice: A, change: at([3], late(90)) },
     verdict: 'Every note right. The crossing comes late going up to A, by 90 ms; the rest is even.',
+    steps: [3],
     nextStep:
       'only C♯–E–A–C♯, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
@@ -218,14 +236,24 @@ export const ROWS: readonly Row[] = [
     playing: { choice: A_FLAT, change: at([1, 4], late(90)) },
     verdict:
       'Every note right. The crossing comes late going up to C, both times, by 90 ms; the rest is even.',
+    steps: [1, 4],
     nextStep:
       'only A♭–C–E♭–A♭, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
+  },
+  {
+    situation: 'crossing-late-one-direction',
+    playing: { choice: { ...A, form: 'scale' }, change: at([3, 7, 10], late(90)) },
+    verdict: 'Every note right. The crossing comes late going up, each time, by 90 ms; the rest is even.',
+    steps: [3, 7, 10],
+    nextStep:
+      'only B–C♯–D–E, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
   {
     situation: 'crossing-late-one-direction',
     playing: { choice: A_FLAT, change: at([9, 12], late(90)) },
     verdict:
       'Every note right. The crossing comes late coming down to A♭, both times, by 90 ms; the rest is even.',
+    steps: [9, 12],
     nextStep:
       'only E♭–C–A♭–E♭, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
@@ -233,6 +261,7 @@ export const ROWS: readonly Row[] = [
     situation: 'crossing-late-both-ways',
     playing: { choice: A_FLAT, change: at([1, 4, 9, 12], late(90)) },
     verdict: 'Every note right. The crossings come late both going up and coming down, by 90 ms.',
+    steps: [1, 4, 9, 12],
     nextStep:
       'only A♭–C–E♭–A♭–C–E♭–A♭, ♩ = 53, two notes a beat, until right three times in a row; the way down in the same way; then both.',
   },
@@ -249,6 +278,7 @@ export const ROWS: readonly Row[] = [
     situation: 'hands-apart-for-now',
     playing: { choice: { ...A, hands: 'together' }, change: at([3, 4, 9, 10], late(110)) },
     verdict: 'Every note right. Hands apart for now: the crossings come late both ways.',
+    steps: [3, 4, 9, 10],
     nextStep:
       'each hand alone, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, until each is even three times in a row; then both hands.',
   },
@@ -262,6 +292,7 @@ export const ROWS: readonly Row[] = [
     },
     verdict:
       'Every note right. Hands apart for now: together the crossings come 105 ms late, in each hand alone 10 ms at most.',
+    steps: [3, 4, 9],
     nextStep:
       'each hand alone, A–C♯–E–A–C♯–E–A, ♩ = 53, two notes a beat, until each is even three times in a row; then both hands.',
   },
@@ -269,6 +300,7 @@ export const ROWS: readonly Row[] = [
     situation: 'change-hesitates',
     playing: { choice: PROGRESSION, change: at([3], late(700)) },
     verdict: 'Every note right. The change to the V7 takes 1.9 times as long as the others.',
+    steps: [3],
     nextStep:
       'only I–V7, ♩ = 60, one chord a beat: hold the chord, look at the next shape, then move as one, until it comes in time three times in a row.',
   },
@@ -276,6 +308,7 @@ export const ROWS: readonly Row[] = [
     situation: 'late-at-the-turn',
     playing: { choice: A, change: at([7], late(150)) },
     verdict: 'Every note right. The way down begins 150 ms late: the top note is held.',
+    steps: [6, 7],
     nextStep:
       'only A–C♯–E–A–E–C♯–A, ♩ = 64, two notes a beat: think of the way down before the top note, until it goes on in time three times in a row.',
   },
@@ -297,6 +330,7 @@ export const ROWS: readonly Row[] = [
     situation: 'one-hand-leads',
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note < 3 ? 0 : 45) },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 45 ms.',
+    steps: [0, 1, 2, 3, 4, 5, 6],
     nextStep:
       'only from the root position up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, until both come together three times in a row.',
   },
@@ -309,6 +343,7 @@ export const ROWS: readonly Row[] = [
       noteDb: (note) => (note < 3 ? 6 : 0),
     },
     verdict: 'Every note right. The hands are not together: the left hand comes first, by 75 ms.',
+    steps: [0, 1, 2, 3, 4, 5, 6],
     nextStep:
       'only from the root position up to the top root position, ♩ = 53, one chord a beat, listening to the right hand, until both come together three times in a row.',
   },
@@ -319,6 +354,7 @@ export const ROWS: readonly Row[] = [
       handMs: (step, hand) => ((hand === 'left') === (step % 2 === 0) ? -25 : 25),
     },
     verdict: 'Every note right. The hands are not together, now one first, now the other.',
+    steps: [0, 1, 2, 3, 4, 5, 6],
     nextStep:
       'only from the root position up to the top root position, ♩ = 53, one chord a beat: stop on each beat, both hands together, until right three times in a row.',
   },
@@ -346,6 +382,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: { ...TRIADS, hands: 'together' }, spreadMs: (note) => (note === 0 ? 70 : 0) },
     verdict:
       'Every note right. The chords of the left hand are not struck as one: 70 ms from first note to last, the lowest note last.',
+    steps: [0, 1, 2, 3, 4, 5, 6],
     nextStep:
       'left hand alone, only from the top root position down to the first inversion, ♩ = 60, one chord a beat: all keys touched first, weight on the lowest note, until three in a row sound as one.',
   },
@@ -354,6 +391,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: TRIADS, spreadMs: (note) => 35 * note },
     verdict:
       'Every note right. The chords are not struck as one: 70 ms from first note to last, the highest note last.',
+    steps: [0, 1, 2, 3, 4, 5, 6],
     nextStep:
       'only from the top root position down to the first inversion, ♩ = 60, one chord a beat: all keys touched first, weight on the highest note, until three in a row sound as one.',
   },
@@ -395,6 +433,7 @@ export const ROWS: readonly Row[] = [
     situation: 'wrong-notes',
     playing: { choice: { ...A_SCALE, key: 'A minor' }, change: at([8], wrong(67)) },
     verdict: '14 of 15 notes right. One wrong: G natural instead of G♯ coming down.',
+    steps: [8],
     nextStep: 'only G♯–A–G♯–F, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
@@ -411,6 +450,7 @@ export const ROWS: readonly Row[] = [
     situation: 'wrong-notes',
     playing: { choice: A, change: at([2, 5, 7, 9, 11], wrong(66)) },
     verdict: '8 of 13 notes right. Five not right, the first F♯ instead of E going up; two keys too many.',
+    steps: [2, 5, 7, 9, 11, 4, 6],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
@@ -422,6 +462,7 @@ export const ROWS: readonly Row[] = [
     },
     verdict:
       '25 of 26 notes right. One wrong: F♯ instead of E going up (left hand); A is struck twice coming down.',
+    steps: [2, 9],
     nextStep:
       'left hand alone, only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
@@ -441,6 +482,7 @@ export const ROWS: readonly Row[] = [
                 : {},
     },
     verdict: '12 of 13 notes right. One wrong: F♯ instead of E going up; three more things.',
+    steps: [2, 7, 5, 10],
     nextStep: 'only A–C♯–E–A, ♩ = 48, two notes a beat, until right three times in a row; then the whole.',
   },
   {
@@ -448,6 +490,7 @@ export const ROWS: readonly Row[] = [
     playing: { choice: { ...A, form: 'scale' }, change: at([7, 10], late(120)) },
     verdict:
       'Every note right. The crossing comes late going up to A and going up to D, by 120 ms; the rest is even.',
+    steps: [7, 10],
     nextStep:
       'only F♯–G♯–A–B, ♩ = 53, two notes a beat, until right three times in a row. Set off early for the note after the crossing, and let go of the key behind as you pass.',
   },
@@ -455,6 +498,7 @@ export const ROWS: readonly Row[] = [
     situation: 'late-note',
     playing: { choice: A, change: at([5], late(130)) },
     verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    steps: [5],
     nextStep:
       'only A–C♯–E–A, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
@@ -462,6 +506,7 @@ export const ROWS: readonly Row[] = [
     situation: 'late-note',
     playing: { choice: { ...A, hands: 'together' }, change: at([5], late(130)) },
     verdict: 'Every note right. E going up comes late, by 130 ms; the rest is even.',
+    steps: [5],
     nextStep:
       'only A–C♯–E–A, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },
@@ -470,6 +515,7 @@ export const ROWS: readonly Row[] = [
     situation: 'late-note',
     playing: { choice: A, change: at([3], late(130)), handKnown: false },
     verdict: 'Every note right. A going up comes late, by 130 ms; the rest is even.',
+    steps: [3],
     nextStep:
       'only C♯–E–A–C♯, ♩ = 60, two notes a beat, with the pulse, until even three times in a row; then the whole.',
   },

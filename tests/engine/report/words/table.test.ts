@@ -1,6 +1,24 @@
 import { describe, expect, it } from 'vitest';
-import { SITUATIONS } from '../../../../src/engine/report/words/index.ts';
+import { RULES, SITUATIONS } from '../../../../src/engine/report/words/index.ts';
 import { ROWS, told } from './rows.ts';
+
+/** Of these each step is a fault; the others are one, wherever it shows. */
+const EACH_BY_ITSELF: readonly string[] = [
+  'same-place-again',
+  'leading-note',
+  'signature',
+  'landed-off',
+  'inner-note',
+  'wrong-notes',
+  'missed-notes',
+  'slips',
+  'repeats',
+  'hands-apart-for-now',
+  'crossing-late-both-ways',
+  'crossing-late-one-direction',
+  'crossing-late',
+  'late-note',
+];
 
 describe('the table of situations', () => {
   it.each(ROWS.map((row) => [row.situation, row.verdict, row] as const))('%s: “%s”', (_, __, row) => {
@@ -9,7 +27,19 @@ describe('the table of situations', () => {
       situation: row.situation,
       verdict: row.verdict,
       nextStep: row.nextStep,
+      steps: row.steps ?? [],
     });
+  });
+
+  it.each(
+    ROWS.flatMap((row) =>
+      told(row).words.said!.statements.map((one) => [row.verdict, one.situation, one] as const),
+    ),
+  )('“%s” counts %s as one thing, or as many as it marks', (_, situation, { faults, steps }) => {
+    const { kind } = RULES[situation];
+    expect(faults).toBe(
+      kind !== 'fault' ? 0 : EACH_BY_ITSELF.includes(situation) ? Math.max(1, steps.length) : 1,
+    );
   });
 
   it.each(ROWS.map((row) => [row.verdict, row] as const))(
