@@ -60,28 +60,38 @@ export function waysOf(strikes: readonly Strike[], exercise: Exercise): readonly
   const on = ways.filter((way) => way.follows === 'on');
   const plain = on.filter((way) => way.plain);
   const told = plain.length >= FEWEST_PLAIN ? plain : on;
-  return ways.map((way) => {
-    const near = [...told]
-      .sort((a, b) => Math.abs(a.at - way.at) - Math.abs(b.at - way.at) || a.at - b.at)
-      .slice(0, NEAREST);
-    const points = near.map(({ atBeat, gapSec, beats }) => ({ x: atBeat, y: gapSec / beats }));
-    const { beats, gapSec, follows } = way;
-    return { beats, gapSec, follows, paceSec: robustAt(points, way.atBeat) ?? usualSec };
+  let first = 0;
+  let line = lineOf(told.slice(0, NEAREST));
+  return ways.map(({ at, atBeat, beats, gapSec, follows }) => {
+    const before = first;
+    // The nearest lie beside each other; of two as near the earlier one.
+    while (first + NEAREST < told.length && told[first + NEAREST]!.at - at < at - told[first]!.at) first++;
+    if (first !== before) line = lineOf(told.slice(first, first + NEAREST));
+    return { beats, gapSec, follows, paceSec: line?.(atBeat) ?? usualSec };
   });
 }
 
-/** The height at `x` of the line of repeated medians through points; of few points their median; undefined of none. */
-function robustAt(
-  points: readonly { readonly x: number; readonly y: number }[],
-  x: number,
-): number | undefined {
+/** Some ways → seconds a beat at any beat: the line of repeated medians through theirs; of few ways their median; null of none. */
+function lineOf(
+  ways: readonly { readonly atBeat: number; readonly gapSec: number; readonly beats: number }[],
+): ((atBeat: number) => number) | null {
+  const points = ways.map(({ atBeat, gapSec, beats }) => ({ x: atBeat, y: gapSec / beats }));
   const middle = median(points.map(({ y }) => y));
-  if (middle === undefined || points.length < FEWEST_FOR_LINE) return middle;
-  const slopes = points.map((one) =>
-    median(points.flatMap((other) => (other.x === one.x ? [] : [(other.y - one.y) / (other.x - one.x)])))!,
-  );
-  const slope = median(slopes)!;
-  const height = median(points.map((point) => point.y - slope * point.x))! + slope * x;
+  if (middle === undefined) return null;
+  if (points.length < FEWEST_FOR_LINE) return () => middle;
+  const slope = median(points.map((one) => median(slopesFrom(one, points))!))!;
+  const atZero = median(points.map(({ x, y }) => y - slope * x))!;
   // Beyond this no line is a tempo any more.
-  return Math.min(Math.max(height, middle / 2), middle * 2);
+  return (atBeat) => Math.min(Math.max(atZero + slope * atBeat, middle / 2), middle * 2);
+}
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+function slopesFrom(one: Point, points: readonly Point[]): readonly number[] {
+  const slopes: number[] = [];
+  for (const other of points) if (other.x !== one.x) slopes.push((other.y - one.y) / (other.x - one.x));
+  return slopes;
 }

@@ -41,6 +41,23 @@ interface PathState {
   readonly missingCost: number;
 }
 
+/** An expected note as what a struck one may answer, with all that hangs on it alone. */
+interface Goal {
+  readonly place: number;
+  readonly step: number;
+  readonly beat: number;
+  /** of its step's notes, as in `sounded` */
+  readonly bit: number;
+  /** the standing in which it is the first of its step's notes */
+  readonly afresh: number;
+  /** its step's other notes may come after it */
+  readonly inChord: boolean;
+  /** how long its step lasts */
+  readonly beats: number;
+  /** what it costs to begin with it */
+  readonly asFirst: number;
+}
+
 /**
  * Struck notes and exercise (with its `placesOf`) → the cheapest way through the exercise that the notes can have taken.
  *
@@ -64,10 +81,24 @@ export function cheapestPath(
   const states = standings.all;
   const steps = exercise.steps;
   const notesBefore = cumulative(steps.map((step) => step.notes.length));
-  const firstPlace = notesBefore;
   const keysAStep = places.length / steps.length;
-  const byPitch = new Map<number, ExpectedPlace[]>();
-  for (const place of places) byPitch.set(place.note.midi, [...(byPitch.get(place.note.midi) ?? []), place]);
+  const byPitch = new Map<number, Goal[]>();
+  for (const { place, step, beat, note } of places) {
+    const bit = 1 << (place - notesBefore[step]!);
+    const goal: Goal = {
+      place,
+      step,
+      beat,
+      bit,
+      afresh: stateOf[step]! + bit - 1,
+      inChord: steps[step]!.notes.length > 1,
+      beats: beatsAround(exercise, step),
+      asFirst: costAtEnd(notesBefore[step]!, keysAStep),
+    };
+    const alike = byPitch.get(note.midi);
+    if (alike === undefined) byPitch.set(note.midi, [goal]);
+    else alike.push(goal);
+  }
 
   const size = states.length;
   const cameFrom = struck.map(() => new Int32Array(size).fill(-1));
@@ -81,40 +112,44 @@ export function cheapestPath(
     const nextEntered = new Float64Array(size);
     const beat = beatSec(note.timeSec);
     const extra = COSTS.extra * weightOf(note.confidence);
-    const hopeless = Math.min(...cost) + TIME.givenUp;
-    const targets = byPitch.get(note.midi) ?? [];
+    const hopeless = cost.reduce((least, one) => Math.min(least, one)) + TIME.givenUp;
+    const goals = byPitch.get(note.midi) ?? [];
+    const cameFromHere = cameFrom[index]!;
+    const answeredHere = answered[index]!;
     const take = (from: number, to: number, total: number, entered: number, place: number): void => {
       if (total >= nextCost[to]!) return;
       nextCost[to] = total;
       nextEntered[to] = entered;
-      cameFrom[index]![to] = from;
-      answered[index]![to] = place;
+      cameFromHere[to] = from;
+      answeredHere[to] = place;
     };
     for (let from = 0; from < size; from++) {
       const soFar = cost[from]!;
       if (soFar > hopeless) continue;
       const entered = enteredSec[from]!;
-      const standing = states[from];
-      for (const target of targets) {
-        const bit = 1 << (target.place - firstPlace[target.step]!);
-        const afresh = stateOf[target.step]! + bit - 1;
-        const sinceSec = note.timeSec - entered;
-        if (standing === undefined || from === 0) {
-          const head = costAtEnd(notesBefore[target.step]!, keysAStep);
-          take(from, afresh, soFar + head, note.timeSec, target.place);
-        } else if (target.step === standing.step && (standing.sounded & bit) === 0) {
-          const stepSec = beat * beatsAround(exercise, target.step);
-          const together = stateOf[target.step]! + (standing.sounded | bit) - 1;
-          take(from, together, soFar + chordCost(sinceSec / stepSec), entered, target.place);
-        } else if (target.step > standing.step) {
-          const leftOut = COSTS.missed * (notesBefore[target.step]! - notesBefore[standing.step + 1]!);
-          const expectedSec = beat * (target.beat - steps[standing.step]!.beat);
-          const total = soFar + standing.missingCost + leftOut + intervalCost(sinceSec / expectedSec);
-          take(from, afresh, total, note.timeSec, target.place);
-        } else if (target.step < standing.step || steps[target.step]!.notes.length > 1) {
-          const stepSec = beat * beatsAround(exercise, target.step);
-          const back = standing.missingCost + COSTS.goingBack + goingBackCost(sinceSec / stepSec);
-          take(from, afresh, soFar + back, note.timeSec, target.place);
+      const { step, sounded, missingCost: missing } = states[from]!;
+      const sinceSec = note.timeSec - entered;
+      // Time adds to a cost and never takes from it: where a way is too dear without, it is not asked.
+      for (const goal of goals) {
+        const { afresh } = goal;
+        if (from === 0) {
+          take(from, afresh, soFar + goal.asFirst, note.timeSec, goal.place);
+        } else if (goal.step === step && (sounded & goal.bit) === 0) {
+          const together = stateOf[step]! + (sounded | goal.bit) - 1;
+          if (soFar >= nextCost[together]!) continue;
+          const stepSec = beat * goal.beats;
+          take(from, together, soFar + chordCost(sinceSec / stepSec), entered, goal.place);
+        } else if (goal.step > step) {
+          const leftOut = COSTS.missed * (notesBefore[goal.step]! - notesBefore[step + 1]!);
+          const untimed = soFar + missing + leftOut;
+          if (untimed >= nextCost[afresh]!) continue;
+          const expectedSec = beat * (goal.beat - steps[step]!.beat);
+          take(from, afresh, untimed + intervalCost(sinceSec / expectedSec), note.timeSec, goal.place);
+        } else if (goal.step < step || goal.inChord) {
+          const back = missing + COSTS.goingBack;
+          if (soFar + back >= nextCost[afresh]!) continue;
+          const stepSec = beat * goal.beats;
+          take(from, afresh, soFar + (back + goingBackCost(sinceSec / stepSec)), note.timeSec, goal.place);
         }
       }
       take(from, from, soFar + extra, entered, -1);
@@ -126,11 +161,9 @@ export function cheapestPath(
   let best = 0;
   let bestCost = Infinity;
   for (let state = 0; state < size; state++) {
-    const standing = states[state];
+    const { step, missingCost: missing } = states[state]!;
     const left =
-      standing === undefined || state === 0
-        ? places.length
-        : standing.missingCost / COSTS.missed + places.length - notesBefore[standing.step + 1]!;
+      state === 0 ? places.length : missing / COSTS.missed + places.length - notesBefore[step + 1]!;
     const total = cost[state]! + (state === 0 ? COSTS.missed * left : costAtEnd(left, keysAStep));
     if (total < bestCost) [best, bestCost] = [state, total];
   }
