@@ -90,7 +90,7 @@ export function writeSure(
       cents: heard.tuning.cents - 100 * semitoneShift,
       sdCents: heard.tuning.sdCents,
     },
-    ...reportNotes(heard, alignment, facts),
+    ...reportNotes(heard, alignment),
     ...(perhapsAgainSec.length > 0 && { perhapsAgainSec }),
     remarks: alignment.remarks,
     ...(betterFit !== undefined && { betterFit: betterFit.choice }),

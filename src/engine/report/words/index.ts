@@ -30,7 +30,7 @@ export { RULES } from './rules/index.ts';
 export type { Rule } from './rules/index.ts';
 export { SAID } from './said/index.ts';
 export type { Said, SituationName, Statement } from './said/index.ts';
-export { spellPlayedWithOctave, spellWithOctave } from './spelling.ts';
+export { spellPlayedWithOctave } from './spelling.ts';
 export { tellWords } from './telling/index.ts';
 export type { ToldWords } from './telling/index.ts';
 

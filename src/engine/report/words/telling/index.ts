@@ -22,6 +22,15 @@ export interface ToldWords {
 }
 
 const VOICES: Readonly<Record<Language, MakeVoice>> = { en: english, de: german };
+const made = new Map<string, Voice>();
+
+/** Made once: it is some hundred sentences, and many reports are told in the same. */
+function voiceIn({ language, naming }: Locale): Voice {
+  const name = `${language} ${naming}`;
+  const voice = made.get(name) ?? VOICES[language](naming);
+  made.set(name, voice);
+  return voice;
+}
 
 /**
  * The words of a stored report → the same in a language and its names of notes. A report of version 0.1, and one that speaks of
@@ -33,17 +42,13 @@ export function tellWords(words: Words, locale: Locale): ToldWords {
 }
 
 /** How something is to be practised, and which part of it (null: all), in a language. */
-export function tellPractising(
-  intention: Intention,
-  stretch: NamedStretch | null,
-  { language, naming }: Locale,
-): string {
-  return VOICES[language](naming).practising(intention, stretch);
+export function tellPractising(intention: Intention, stretch: NamedStretch | null, locale: Locale): string {
+  return voiceIn(locale).practising(intention, stretch);
 }
 
 /** Values → sentences. */
-export function tellSaid(said: Said, { language, naming }: Locale): ToldWords {
-  const voice = VOICES[language](naming);
+export function tellSaid(said: Said, locale: Locale): ToldWords {
+  const voice = voiceIn(locale);
   const named = said.statements.slice(0, said.named).map((statement) => clauseOf(voice, statement));
   const [head, second] = named as [Clause, Clause?];
   const more = said.statements.slice(said.named).reduce((sum, { faults }) => sum + faults, 0);
