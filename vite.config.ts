@@ -58,6 +58,29 @@ const COMMAND_PIECES = [
   { name: 'analyse', test: /src[\\/]terminal[\\/]analyse\.ts$/, priority: 1 },
 ];
 
+/**
+ * What the page loads at once, in few files: cut by which pages want each of it later, it came in eighty. Of the engine the page uses
+ * little at once, so that stays cut. What the engine builds on lies in a file of its own, and so does what waits for the language, whose
+ * file wants some of these: else two files would wait for each other.
+ */
+const PAGE_PIECES = [
+  {
+    name: 'ground',
+    tags: ['$initial' as const],
+    test: /node_modules|src[\\/]engine[\\/](base|sums|exercise|notices)[\\/]/,
+    priority: 1,
+  },
+  {
+    name: 'page',
+    tags: ['$initial' as const],
+    test: /^(?!.*(src[\\/]engine[\\/]|src[\\/]main\.ts|index\.html))/,
+    includeDependenciesRecursively: false,
+  },
+];
+
+/** Pages of the tests, built together: each loads its own alone. */
+const WORKSHOP = 'workshop';
+
 /** Tonal says nothing of it; its lists of chords and scales, built while loading, are asked for nowhere. */
 const TREESHAKE = { moduleSideEffects: [{ test: /[\\/]@tonaljs[\\/]/, sideEffects: false }] };
 
@@ -70,7 +93,7 @@ function allowStylesWhileDeveloping(): Plugin {
   };
 }
 
-export default defineConfig(({ isSsrBuild }) => ({
+export default defineConfig(({ isSsrBuild, mode }) => ({
   plugins: [svelte(), shelveForOffline(), allowStylesWhileDeveloping()],
   base: './',
   worker: { format: 'es', rolldownOptions: { treeshake: TREESHAKE } },
@@ -87,7 +110,9 @@ export default defineConfig(({ isSsrBuild }) => ({
     minify: true,
     rolldownOptions: {
       treeshake: TREESHAKE,
-      ...(isSsrBuild ? { output: { codeSplitting: { groups: COMMAND_PIECES } } } : {}),
+      output: {
+        codeSplitting: { groups: isSsrBuild ? COMMAND_PIECES : mode === WORKSHOP ? [] : PAGE_PIECES },
+      },
     },
   },
   ...(isSsrBuild ? { ssr: { noExternal: true, external: ['node-web-audio-api'], target: 'node' } } : {}),

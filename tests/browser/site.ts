@@ -19,12 +19,16 @@ declare module 'vitest' {
 const ROOT = resolve(import.meta.dirname, '../..');
 
 /** Builds pages as they are delivered, into a folder of their own, and serves them from the machine itself. */
-async function serve(input: readonly string[], own: BuildOptions = {}): Promise<ServedFolder> {
+async function serve(
+  input: readonly string[],
+  mode: 'production' | 'workshop',
+  own: BuildOptions = {},
+): Promise<ServedFolder> {
   // Whatever is built beside it, by another run or by `npm run build`, leaves it alone.
   const outDir = mkdtempSync(join(tmpdir(), 'evenfall-served-'));
   await build({
     root: ROOT,
-    mode: 'production',
+    mode,
     logLevel: 'warn',
     build: { outDir, ...own, rollupOptions: { input: [...input], checks: { pluginTimings: false } } },
   });
@@ -39,7 +43,7 @@ async function serve(input: readonly string[], own: BuildOptions = {}): Promise<
 }
 
 /** The page as it is delivered. */
-export const serveSite = (): Promise<ServedFolder> => serve([resolve(ROOT, 'index.html')]);
+export const serveSite = (): Promise<ServedFolder> => serve([resolve(ROOT, 'index.html')], 'production');
 
 /** The pages by which tests come at one room in a real browser, built together: what they share is built once. */
 export const serveWorkshop = (): Promise<ServedFolder> =>
@@ -47,6 +51,7 @@ export const serveWorkshop = (): Promise<ServedFolder> =>
     readdirSync(import.meta.dirname, { recursive: true, encoding: 'utf8' })
       .filter((path) => path.endsWith('.html'))
       .map((path) => join(import.meta.dirname, path)),
+    'workshop',
     // Nobody else is given these.
     { minify: false, license: false },
   );
