@@ -60,6 +60,16 @@ describe('chords not struck as one', () => {
   it.each(chords)('broken over most of a step are right: %s', (_, choice) => {
     expect(told(choice, (_note, _step, at) => ({ late: at * STEP_SEC * 0.3 }))).toEqual(ALL_RIGHT);
   });
+
+  // Their notes look like steps of their own: the beat is guessed a second time, from the length of the whole.
+  it.each(['left', 'right'] as const)(
+    'of four notes, broken over six tenths of a step, are right: %s',
+    (hands) => {
+      const choice: ExerciseChoice = { ...together('four-note-chords'), hands };
+      expect(told(choice, (_note, _step, at) => ({ late: 0.2 * at * STEP_SEC }))).toEqual(ALL_RIGHT);
+      expect(told(choice, (_note, step, at) => ({ late: (step + 0.4 * at) * STEP_SEC }))).toEqual(ALL_RIGHT);
+    },
+  );
 });
 
 describe('hands that do not fall together', () => {
