@@ -10,7 +10,7 @@ import {
 } from '../../../src/engine/match/index.ts';
 import { octaveHigher } from '../../../src/engine/match/align/index.ts';
 import { COSTS, FOLLOWING } from '../../../src/engine/match/costs/index.ts';
-import { EXTRA_KIND } from '../../../src/engine/match/types.ts';
+import { EXTRA_KIND, HAND_LIKELIHOOD } from '../../../src/engine/match/types.ts';
 import type { ExtraKind } from '../../../src/engine/match/types.ts';
 import { heardOf, played } from './simulated.ts';
 
@@ -98,4 +98,14 @@ describe('an alignment an octave higher', () => {
 it('every kind of a note too many has its word in the schema', () => {
   for (const kind of ['slip', 'repeat', 'restart', 'other'] satisfies ExtraKind[])
     expect(v.is(EXTRA_KIND, kind)).toBe(true);
+});
+
+it.each([
+  [0, 1, true],
+  [1, 0, true],
+  [0.4, 0.6, true],
+  [-0.1, 1, false],
+  [0, 1.1, false],
+])('a likelihood of hands lies within 0 and 1: %f and %f', (left, right, holds) => {
+  expect(v.is(HAND_LIKELIHOOD, { left, right })).toBe(holds);
 });
