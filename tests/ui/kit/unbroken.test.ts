@@ -9,7 +9,14 @@ it.each([
   ['at ♩. = 60.', 'at ♩._=_60.'],
   ['A♭ major arpeggio, 2 octaves, left hand', 'A♭ major arpeggio, 2_octaves, left hand'],
   ['G-Dur Tonleiter, 1 Oktave', 'G-Dur Tonleiter, 1_Oktave'],
+  ['the crossing going up to C comes late', 'the crossing going up to_C comes late'],
+  ['der Untersatz aufwärts zu Fis und B♭', 'der Untersatz aufwärts zu_Fis und_B♭'],
+  ['A♭ major: every F♯, an E–G', 'A♭ major: every_F♯, an E–G'],
+  ['F♯ C♯ G♯', 'F♯ C♯ G♯'],
   ['8 starts, 3 steps, 2 cents', '8 starts, 3 steps, 2_cents'],
-])('a number stays with its unit, a tempo in one piece: %s', (words, kept) => {
-  expect(unbroken(words)).toBe(kept.replaceAll('_', '\u00a0'));
-});
+])(
+  'a number stays with its unit, a tempo in one piece, the name of a note with the word before it: %s',
+  (words, kept) => {
+    expect(unbroken(words)).toBe(kept.replaceAll('_', '\u00a0'));
+  },
+);
