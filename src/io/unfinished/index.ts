@@ -56,16 +56,20 @@ const STORE = 'evenfall-unfinished';
 export function createUnfinished(): Unfinished {
   const page = `${STORE}-${crypto.randomUUID()}`;
   const database = createDatabase(STORE, MIGRATIONS);
-  /** one thing after the other, so that a piece never overtakes the end of its attempt */
   let work: Promise<unknown> = Promise.resolve();
 
-  const then = (act: () => Promise<unknown>): Promise<void> => {
+  /**
+   * Begun at once, whatever is still being written: a piece that waited for the one before would be lost with the page. The database
+   * does what concerns the same stores in the order in which it was begun, so no piece overtakes the end of its attempt.
+   */
+  const write = async (act: () => Promise<unknown>): Promise<void> => {
     // A browser that keeps nothing (private windows) must not stop the playing: the sound is still in the page.
-    work = work.then(act).catch(() => undefined);
-    return work.then(() => undefined);
+    const written = act().catch(() => undefined);
+    work = Promise.all([work, written]).then(() => undefined);
+    await written;
   };
   const forget = (id: string): Promise<void> =>
-    then(() =>
+    write(() =>
       database.write(['attempts', 'pieces'], async (store) => {
         await store('pieces').delete(piecesOf(id));
         await store('attempts').delete(id);
@@ -78,13 +82,13 @@ export function createUnfinished(): Unfinished {
       const id = crypto.randomUUID();
       const atMs = Date.now();
       let next = 0;
-      void then(() => database.put('attempts', { id, page, atMs, sampleRateHz, about }));
+      void write(() => database.put('attempts', { id, page, atMs, sampleRateHz, about }));
       return {
         id: nameOf(id, atMs),
         add: (channels) => {
           if ((channels[0]?.length ?? 0) === 0) return;
           const key: [string, number] = [id, next++];
-          void then(() => database.put('pieces', { channels }, key));
+          void write(() => database.put('pieces', { channels }, key));
         },
         end: () => void forget(id),
       };

@@ -17,9 +17,10 @@ export interface Settled {
 /**
  * Evidence by name → its weight in the log odds: a logistic model fitted to strikes of a hundred rendered attempts of the
  * development piano (all rooms, noises and microphones of the bench's standard set), so that a chance of 0.9 is right nine
- * times in ten there (`npm run bench:settle` fits them anew). `noisy` alone was fitted afterwards, to the doubtful strikes of a hundred such attempts and of six minutes
- * of speech, knocks, claps, dishes, pages and hiss: of 42 strikes found in these 24 are left, of the attempts' 67 false ones 65,
- * and the true ones all. The likelihood still rises beyond; at 15 the first true one is lost.
+ * times in ten there (`npm run bench:settle` fits it anew). `noisy` alone was fitted afterwards, to the doubtful strikes of a
+ * hundred such attempts and of six minutes of speech, knocks, claps, dishes, pages and hiss: of 42 strikes found in these 24 are
+ * left, of the attempts' 67 false ones 65, and the true ones all. The likelihood still rises beyond; at 15 the first true one is
+ * lost.
  */
 export const SETTLE_WEIGHTS = {
   belief: 1.35,
