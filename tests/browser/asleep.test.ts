@@ -2,7 +2,7 @@ import type { Page } from 'playwright-core';
 import { describe, inject } from 'vitest';
 import { followSound, hearWhole, it, play } from './hearing.ts';
 import { microphoneOf } from './sounds.ts';
-import { visit } from './visit.ts';
+import { verdictOf, visit } from './visit.ts';
 
 /** No browser under test locks its screen: the page's sound is stopped and its document says so, as a phone does it. */
 async function canSleep(page: Page): Promise<void> {
@@ -65,7 +65,7 @@ describe.concurrent('a screen that is locked while somebody plays', () => {
     await play(page, whole);
     await state(page, /Attempt 2\. Ready for the next/);
     await expect
-      .poll(() => page.locator('#verdict').innerText())
+      .poll(() => verdictOf(page))
       .toMatch(/late going up to C|come late, most C going up|C going up in the (lower|upper) octave/);
     expect(errors).toEqual([]);
     await close();
