@@ -6,7 +6,8 @@
 import { parseArgs } from 'node:util';
 import { Anchor, createAudioStream, RATE_HZ } from '../../src/engine/listen/audio/index.ts';
 import { GRID, Transcriber } from '../../src/engine/listen/transcribe/index.ts';
-import { evidenceFor, SETTLE_WEIGHTS, weigh } from '../../src/engine/listen/transcribe/settle.ts';
+import type { OnsetCandidate } from '../../src/engine/listen/transcribe/onset-candidate.ts';
+import { settle, SETTLE_WEIGHTS, weighable } from '../../src/engine/listen/transcribe/settle.ts';
 import type { PianoName, Rendered } from '../support/render.ts';
 import { attemptOf } from './attempts.ts';
 import type { AttemptSet } from './attempts.ts';
@@ -14,6 +15,7 @@ import { percent } from './errors.ts';
 import { fitLogistic, logOddsOf } from './logistic.ts';
 import type { Seen } from './logistic.ts';
 import { bestSemitone, matchToTruth } from './note-score.ts';
+import type { Timed } from './note-score.ts';
 import { renderCached } from './render-cached.ts';
 import { fixed, table } from './table.ts';
 
@@ -24,12 +26,11 @@ const { values } = parseArgs({
 /** `noisy` was fitted to other sounds than attempts, and an octave is a ghost of one hand and a note of two: these two stay. */
 const KINDS = ['belief', 'softer', 'sounding', 'far', 'agreement'] as const;
 const SETS = { standard: 'one hand', hard: 'one hand, hard', together: 'both hands' } as const;
-const JUDGED_SEC = 3;
 /** Strikes whose chances lie between these, and how many of them were struck. */
 const CHANCES = [0.5, 0.7, 0.9, 0.99, 1] as const;
 
 /** All that the ear took for a strike, as `createListener` hears it. */
-function strikesIn({ sampleRateHz, channels }: Rendered): Transcriber['strikes'] {
+function strikesIn({ sampleRateHz, channels }: Rendered): readonly OnsetCandidate[] {
   const ear = new Transcriber({ knownCents: null });
   const anchor = new Anchor(
     GRID,
@@ -50,17 +51,12 @@ async function seenIn(piano: PianoName, set: AttemptSet, index: number): Promise
   const rendered = await renderCached(attemptOf(set, piano, index).spec);
   const strikes = strikesIn(rendered);
   const truth = rendered.truth.notes;
-  const timed = strikes.map(({ onsetSample, midi }) => ({ timeSec: onsetSample / RATE_HZ, midi }));
-  const sure = weigh(strikes).filter(({ chance }) => chance > 0.5);
-  const heard = sure.map(({ strike }) => ({ timeSec: strike.onsetSample / RATE_HZ, midi: strike.midi }));
-  const { semitones } = bestSemitone(heard, truth);
-  const moved = timed.map(({ timeSec, midi }) => ({ timeSec, midi: midi + semitones }));
+  const timed = (some: readonly OnsetCandidate[]): readonly Timed[] =>
+    some.map(({ onsetSample, midi }) => ({ timeSec: onsetSample / RATE_HZ, midi }));
+  const { semitones } = bestSemitone(timed(settle(strikes).map(({ strike }) => strike)), truth);
+  const moved = timed(strikes).map(({ timeSec, midi }) => ({ timeSec, midi: midi + semitones }));
   const struck = new Set(matchToTruth(moved, truth, 50).map((pair) => pair.heard));
-  return strikes.map((strike, at): Seen => {
-    const near = strikes.filter(
-      (other) => Math.abs(other.onsetSample - strike.onsetSample) <= JUDGED_SEC * RATE_HZ,
-    );
-    const evidence = evidenceFor(strike, near);
+  return weighable(strikes).map(({ evidence }, at): Seen => {
     return {
       values: [...KINDS.map((kind) => evidence[kind]), 1],
       known: SETTLE_WEIGHTS.noisy * evidence.noisy + SETTLE_WEIGHTS.harmonic * evidence.harmonic,

@@ -53,14 +53,21 @@ export function settle(strikes: readonly OnsetCandidate[]): Settled[] {
 
 /** The same for all that may have been struck, however small its chance. */
 export function weigh(strikes: readonly OnsetCandidate[]): Settled[] {
+  const settled = weighable(strikes).map(({ strike, evidence }) => ({ strike, chance: chanceOf(evidence) }));
+  return settled.sort((a, b) => a.strike.onsetSample - b.strike.onsetSample || a.strike.midi - b.strike.midi);
+}
+
+/** Each strike with what speaks for and against it among its neighbours; in the order in which they came. */
+export function weighable(
+  strikes: readonly OnsetCandidate[],
+): { readonly strike: OnsetCandidate; readonly evidence: Evidence }[] {
   let from = 0;
   let to = 0;
-  const settled = strikes.map((strike) => {
+  return strikes.map((strike) => {
     while (strikes[from]!.onsetSample < strike.onsetSample - NEAR) from += 1;
     while (to < strikes.length && strikes[to]!.onsetSample <= strike.onsetSample + NEAR) to += 1;
-    return { strike, chance: chanceAmong(strike, strikes.slice(from, to)) };
+    return { strike, evidence: evidenceFor(strike, strikes.slice(from, to)) };
   });
-  return settled.sort((a, b) => a.strike.onsetSample - b.strike.onsetSample || a.strike.midi - b.strike.midi);
 }
 
 /** One strike among those around it (itself may be among them) → evidence, each kind bounded. */

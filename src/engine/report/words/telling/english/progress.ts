@@ -74,7 +74,7 @@ export function improvedAfter(one: Improved, sentence: string): string {
   if (one.figure === 'notes') return better(one);
   const { digits, unit } = FIGURES[one.figure];
   const told = (value: number, places = digits): string => value.toFixed(places) + unit;
-  const places = [digits, 0].find((some) => sentence.includes(told(one.now, some)));
+  const places = [digits, 0].find((some) => sentence.includes(` ${told(one.now, some)}`));
   return places === undefined
     ? `better than last time, ${told(one.now)} where it was ${told(one.before)}`
     : `better than last time, when it was ${told(one.before, places)}`;

@@ -76,7 +76,7 @@ export function improvedAfter(one: Improved, sentence: string): string {
   if (one.figure === 'notes') return better(one);
   const { digits, unit } = FIGURES[one.figure];
   const told = (value: number, places = digits): string => figure(value, places) + unit;
-  const places = [digits, 0].find((some) => sentence.includes(told(one.now, some)));
+  const places = [digits, 0].find((some) => sentence.includes(` ${told(one.now, some)}`));
   return places === undefined
     ? `besser als beim letzten Mal, ${told(one.now)} statt ${told(one.before)}`
     : `besser als beim letzten Mal, vorher ${told(one.before, places)}`;
