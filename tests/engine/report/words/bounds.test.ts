@@ -189,3 +189,26 @@ describe('the same trouble, but less of it by a quarter and more', () => {
     expect(told(70, {})).not.toContain('better');
   });
 });
+
+describe('both hands too early, beside a hand that leads', () => {
+  // A step lasts 375 ms, and a crossing may be late by a quarter of it, 94 ms; a hand may lead by 35 ms. What exceeds its bound more
+  // often is the graver one and is said first, and both hands too early counts as one and a half times over at least.
+  const TWO_OCTAVES: ExerciseChoice = { ...A, hands: 'together' };
+  it.each([
+    { lateMs: 110, leadMs: 50, first: 'hands-apart-for-now', because: '1.2 counts as 1.5, over 1.4' },
+    { lateMs: 110, leadMs: 60, first: 'one-hand-leads', because: '1.5 is under 1.7' },
+    { lateMs: 200, leadMs: 60, first: 'hands-apart-for-now', because: '2.1 is over 1.7' },
+    { lateMs: 200, leadMs: 80, first: 'one-hand-leads', because: '2.1 is under 2.3' },
+  ])(
+    'crossings $lateMs ms late and a hand $leadMs ms ahead: $first is said first: $because',
+    ({ lateMs, leadMs, first }) => {
+      const report = tell({
+        choice: TWO_OCTAVES,
+        change: late(lateMs, 3, 4, 9, 10),
+        handMs: (_, hand) => (hand === 'right' ? leadMs : 0),
+      });
+      const both = ['hands-apart-for-now', 'one-hand-leads'];
+      expect(codes(report)).toEqual(first === both[0] ? both : both.reverse());
+    },
+  );
+});
