@@ -40,7 +40,7 @@ export function peaking(freqHz: number, gainDb: number, sampleRateHz: number, qu
 
 /** Signal → the same through all sections, one after another. */
 export function filtered(signal: ArrayLike<number>, sections: readonly Biquad[]): Float64Array {
-  const out = Float64Array.from(signal);
+  const out = new Float64Array(signal);
   for (const { b, a } of sections) {
     let x1 = 0;
     let x2 = 0;

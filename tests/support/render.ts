@@ -96,10 +96,9 @@ export async function renderPerformance(performance: Performance, spec: RenderSp
   const first = microphone.record(played.dry, played.playingSec);
   const peak = first.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-9);
   const gain = 10 ** ((home.clipDb ?? home.peakDb) / 20) / peak;
-  const cut = (value: number): number => Math.min(Math.max(value * gain, -1), 1);
   const second = (): Float64Array =>
     placeMicrophone(home, SAMPLE_RATE_HZ, random.fork('right')).record(played.dry, played.playingSec);
-  const channels = channelsOf(Float32Array.from(first, cut), () => Float32Array.from(second(), cut), home);
+  const channels = channelsOf(recorded(first, gain), () => recorded(second(), gain), home);
   const gainDb = 20 * Math.log10(gain);
   return {
     channels,
@@ -121,6 +120,14 @@ export async function renderPerformance(performance: Performance, spec: RenderSp
       home,
     },
   };
+}
+
+/** Signal at the recording's gain, cut at full scale. */
+function recorded(signal: Float64Array, gain: number): Float32Array {
+  const channel = new Float32Array(signal.length);
+  for (let index = 0; index < signal.length; index++)
+    channel[index] = Math.min(Math.max(signal[index]! * gain, -1), 1);
+  return channel;
 }
 
 function trueNote(

@@ -1,5 +1,5 @@
 import { filtered } from '../biquad.ts';
-import { convolve } from '../fft.ts';
+import { convolver } from '../fft.ts';
 import type { Random } from '../random.ts';
 import type { HomeKnobs } from './knobs.ts';
 import { levelControlled, phoneSections } from './microphone.ts';
@@ -18,13 +18,20 @@ export interface Microphone {
 export function placeMicrophone(home: HomeKnobs, sampleRateHz: number, random: Random): Microphone {
   const response = home.room ? roomResponse(home.room, sampleRateHz, random.fork('room')) : null;
   const sections = home.phone ? phoneSections(sampleRateHz) : [];
-  const inRoom = (dry: Float64Array): Float64Array =>
-    response === null ? dry : convolve(dry, response.subarray(0, dry.length));
+  /** the room as far as it lasts within a sound of so many samples */
+  const rooms = new Map<number, (dry: Float64Array) => Float64Array>();
+  const inRoom = (dry: Float64Array): Float64Array => {
+    if (response === null) return dry;
+    const { length } = response.subarray(0, dry.length);
+    const room = rooms.get(length) ?? convolver(response.subarray(0, length));
+    rooms.set(length, room);
+    return room(dry);
+  };
   return {
     hear: (dry) => filtered(inRoom(dry), sections),
     record: (dry, { from, to }) => {
       const wet = inRoom(dry);
-      const mixed = Float64Array.from(wet);
+      const mixed = wet.slice();
       const playingPower = meanPower(wet.subarray(from * sampleRateHz, to * sampleRateHz));
       for (const { kind, belowDb } of home.noises) {
         const noise = noiseOf(kind, mixed.length, sampleRateHz, random.fork(kind), home.metronomeBpm);

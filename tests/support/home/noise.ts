@@ -30,15 +30,17 @@ export function pinkNoise(length: number, random: Random): Float64Array {
   const poles = [0.99886, 0.99332, 0.969, 0.8665, 0.55, -0.7616];
   const gains = [0.0555179, 0.0750759, 0.153852, 0.3104856, 0.5329522, -0.016898];
   const state = new Float64Array(poles.length);
-  return Float64Array.from({ length }, () => {
+  const out = new Float64Array(length);
+  for (let at = 0; at < length; at++) {
     const white = random.normal(1);
     let sum = white * 0.5362;
     for (let index = 0; index < poles.length; index++) {
       state[index] = poles[index]! * state[index]! + gains[index]! * white;
       sum += state[index]!;
     }
-    return sum;
-  });
+    out[at] = sum;
+  }
+  return out;
 }
 
 /** Mains at 50 or 60 Hz with odd and even harmonics that fall off (common practice, no source). */
