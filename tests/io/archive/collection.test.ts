@@ -105,8 +105,8 @@ it('a zip64 file as another program writes it is opened', async () => {
     { name: 'Anna/scale.ogg', sizeBytes: 2315 },
   ]);
   const whole = new Uint8Array(sample('opus-mono.ogg'));
-  expect(await members[0]!.read()).toEqual(whole);
-  expect(await members[0]!.head(100)).toEqual(whole.slice(0, 100));
+  expect(Buffer.compare(await members[0]!.read(), whole)).toBe(0);
+  expect(Buffer.compare(await members[0]!.head(100), whole.slice(0, 100))).toBe(0);
 });
 
 it.each([0, 8])(
@@ -115,7 +115,7 @@ it.each([0, 8])(
     const long = Uint8Array.from({ length: 300_000 }, (_, at) => (at * at) >> 7);
     const [member] = (await openCollection(new Blob([layZip([{ name: 'long', bytes: long, method }])])))
       .members;
-    expect(await member!.head(70_000)).toEqual(long.slice(0, 70_000));
-    expect(await member!.head(400_000)).toEqual(long);
+    expect(Buffer.compare(await member!.head(70_000), long.slice(0, 70_000))).toBe(0);
+    expect(Buffer.compare(await member!.head(400_000), long)).toBe(0);
   },
 );

@@ -114,7 +114,7 @@ describe('sound in blocks', () => {
     });
     expect(facts).toMatchObject({ container: whole.container, remarks: whole.remarks });
     const length = whole.channels[0]!.length;
-    expect(Float32Array.from(blocks).subarray(0, length)).toEqual(whole.channels[0]);
+    expect(whole.channels[0]!.findIndex((value, at) => !Object.is(value, blocks[at]))).toBe(-1);
     expect(blocks.length - length).toBeLessThan(whole.sampleRateHz / 10);
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
   });

@@ -40,7 +40,7 @@ describe('a sound anchored at its first blow', () => {
         const { out, padding } = anchored(sound, blocks);
         expect(out).toHaveLength(sound.length + padding);
         expect(out.slice(0, padding).every((value) => value === 0)).toBe(true);
-        expect(Float64Array.from(out.slice(padding))).toEqual(sound);
+        expect(sound.findIndex((value, at) => !Object.is(value, out[padding + at]))).toBe(-1);
         expect(anchored(sound, blocks).padding).toBe(anchored(sound).padding);
       }),
       { numRuns: 5 },
