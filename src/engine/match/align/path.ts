@@ -3,6 +3,9 @@ import type { ExpectedPlace, IndexedNote } from './notes.ts';
 import type { BeatSec } from './tempo.ts';
 import { COSTS, costAtEnd, weightOf } from '../costs/index.ts';
 
+/** Fetched once, since every way of every note asks for them. */
+const { missed, goingBack, covered } = COSTS;
+
 /**
  * What time has to say of it, which only an alignment knows, in the same units; tried on the simulated students of tests/engine/match.
  */
@@ -140,13 +143,13 @@ export function cheapestPath(
           const stepSec = beat * goal.beats;
           take(from, together, soFar + chordCost(sinceSec / stepSec), entered, goal.place);
         } else if (goal.step > step) {
-          const leftOut = COSTS.missed * (notesBefore[goal.step]! - notesBefore[step + 1]!);
+          const leftOut = missed * (notesBefore[goal.step]! - notesBefore[step + 1]!);
           const untimed = soFar + missing + leftOut;
           if (untimed >= nextCost[afresh]!) continue;
           const expectedSec = beat * (goal.beat - steps[step]!.beat);
           take(from, afresh, untimed + intervalCost(sinceSec / expectedSec), note.timeSec, goal.place);
         } else if (goal.step < step || goal.inChord) {
-          const back = missing + COSTS.goingBack;
+          const back = missing + goingBack;
           if (soFar + back >= nextCost[afresh]!) continue;
           const stepSec = beat * goal.beats;
           take(from, afresh, soFar + (back + goingBackCost(sinceSec / stepSec)), note.timeSec, goal.place);
@@ -162,9 +165,8 @@ export function cheapestPath(
   let bestCost = Infinity;
   for (let state = 0; state < size; state++) {
     const { step, missingCost: missing } = states[state]!;
-    const left =
-      state === 0 ? places.length : missing / COSTS.missed + places.length - notesBefore[step + 1]!;
-    const total = cost[state]! + (state === 0 ? COSTS.missed * left : costAtEnd(left, keysAStep));
+    const left = state === 0 ? places.length : missing / missed + places.length - notesBefore[step + 1]!;
+    const total = cost[state]! + (state === 0 ? missed * left : costAtEnd(left, keysAStep));
     if (total < bestCost) [best, bestCost] = [state, total];
   }
   return withLegs(walkBack(best, struck.length, cameFrom, answered), places);
@@ -188,7 +190,7 @@ function missingCost(notes: readonly ExpectedNote[], sounded: number): number {
   const heard = notes.filter((_, at) => (sounded & (1 << at)) !== 0);
   return notes
     .filter((note) => !heard.includes(note))
-    .reduce((sum, note) => sum + (coveredBy(note, heard) ? COSTS.covered : COSTS.missed), 0);
+    .reduce((sum, note) => sum + (coveredBy(note, heard) ? covered : missed), 0);
 }
 
 function coveredBy(note: ExpectedNote, heard: readonly ExpectedNote[]): boolean {

@@ -5,6 +5,9 @@ import { templates } from './templates.ts';
 import type { Slid, Template } from './templates.ts';
 import { FOLLOWING } from '../costs/index.ts';
 
+/** Fetched once, since every window of every exercise asks for it. */
+const { leastShare } = FOLLOWING;
+
 /** An exercise that may be found among some of the notes. */
 export interface Listed extends Slid {
   /** first and one past the last of those notes, by index */
@@ -57,7 +60,7 @@ export function shortlist(notes: readonly PlayedNote[], own: readonly OwnTemplat
 function mayBeFound(counts: Int32Array, { keys, times, size }: Template, semitones: number): boolean {
   let shared = 0;
   for (let at = 0; at < keys.length; at++) shared += Math.min(times[at]!, counts[keys[at]! + semitones]!);
-  return (2 * shared) / (size + shared) >= FOLLOWING.leastShare;
+  return (2 * shared) / (size + shared) >= leastShare;
 }
 
 /** Stretches in which windows hold enough of the exercise, one entry a part. `left`: room to count each key. */
@@ -76,7 +79,7 @@ function windowsOf(
     if (left[midis[at]!]!-- > 0) shared++;
     if (at >= length && ++left[midis[at - length]!]! > 0) shared--;
     const share = (2 * shared) / (template.size + Math.min(at + 1, length));
-    if (share < FOLLOWING.leastShare) continue;
+    if (share < leastShare) continue;
     const part = Math.floor(Math.max(0, at - length / 2) / PART);
     const last = best.at(-1);
     if (last !== undefined && Math.floor((last.from + last.to) / 2 / PART) === part && last.share >= share)

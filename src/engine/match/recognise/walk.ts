@@ -3,6 +3,9 @@ import { StepCosts } from './step-costs.ts';
 import type { Slid } from './templates.ts';
 import { COSTS, costAtEnd, FOLLOWING } from '../costs/index.ts';
 
+/** Fetched once, since they are asked for at every step of every moment. */
+const { beginning, goingBackFar, mostBack, mostSkipped } = FOLLOWING;
+
 /** Where an exercise may be followed, by index of moment; `to` is one past the last. */
 export interface Reach {
   readonly from: number;
@@ -79,7 +82,7 @@ export class Walk<Runner extends Slid> {
     let isUnderWay = false;
     for (let step = 0; step < this.#cost.length; step++) {
       this.#way = Infinity;
-      if (step <= FOLLOWING.mostSkipped) this.#beginAt(step, at, begin);
+      if (step <= mostSkipped) this.#beginAt(step, at, begin);
       if (this.#isUnderWay) {
         this.#goOnTo(step, paused);
         if (step > 0) this.#goBackTo(step);
@@ -132,7 +135,7 @@ export class Walk<Runner extends Slid> {
   /** From one of the steps before it, those between left out. */
   #goOnTo(step: number, paused: number): void {
     let skipped = paused;
-    for (let before = step - 1; before >= Math.max(0, step - 1 - FOLLOWING.mostSkipped); before--) {
+    for (let before = step - 1; before >= Math.max(0, step - 1 - mostSkipped); before--) {
       this.#take(before, skipped);
       skipped += this.#skip[before]!;
     }
@@ -140,10 +143,10 @@ export class Walk<Runner extends Slid> {
 
   /** From one of the steps after it: a restart. */
   #goBackTo(step: number): void {
-    const furthest = Math.min(this.#cost.length - 1, step + FOLLOWING.mostBack);
+    const furthest = Math.min(this.#cost.length - 1, step + mostBack);
     for (let after = step + 1; after <= furthest; after++) {
-      const back = after < FOLLOWING.beginning ? this.#wrongStart : this.#back;
-      this.#take(after, back + FOLLOWING.goingBackFar * (after - step));
+      const back = after < beginning ? this.#wrongStart : this.#back;
+      this.#take(after, back + goingBackFar * (after - step));
     }
   }
 
@@ -163,7 +166,7 @@ export class Walk<Runner extends Slid> {
 
 /** What it costs to end with each step: among the first ones, or before the half of them, it is a wrong start and no attempt. */
 function endCosts(steps: Slid['template']['steps'], keysAStep: number): readonly number[] {
-  const least = Math.max(FOLLOWING.beginning, steps.length / 2);
+  const least = Math.max(beginning, steps.length / 2);
   return steps.map((_, step) => {
     const left = steps.slice(step + 1).reduce((sum, keys) => sum + keys.length, 0);
     return step + 1 < least ? Infinity : costAtEnd(left, keysAStep);
