@@ -126,6 +126,7 @@ export default defineConfig(({ isSsrBuild, mode }) => ({
           name: 'unit',
           include: ['tests/**/*.test.ts'],
           exclude: ['tests/browser/**'],
+          globalSetup: 'tests/house/temporary.ts',
           setupFiles: ['tests/house/seed.ts', 'tests/house/languages.ts'],
           maxWorkers: '100%',
           // What one file has imported, and the pianos that it has decoded, serve the next. A mock ends with its file.
@@ -141,7 +142,7 @@ export default defineConfig(({ isSsrBuild, mode }) => ({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           exclude: ['tests/browser/engines/**'],
-          globalSetup: 'tests/browser/site.ts',
+          globalSetup: ['tests/house/temporary.ts', 'tests/browser/site.ts'],
           setupFiles: 'tests/browser/setup.ts',
           sequence: { groupOrder: 1 },
           // Side by side: much of their time they wait for sound to be over. What a worker has read or opened (the engine, a
@@ -159,7 +160,7 @@ export default defineConfig(({ isSsrBuild, mode }) => ({
         test: {
           name: 'engines',
           include: ['tests/browser/engines/*.test.ts'],
-          globalSetup: 'tests/browser/site.ts',
+          globalSetup: ['tests/house/temporary.ts', 'tests/browser/site.ts'],
           sequence: { groupOrder: 2 },
           testTimeout: 300_000,
           hookTimeout: 300_000,
