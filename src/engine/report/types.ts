@@ -16,7 +16,15 @@ const TEMPO = told('the tempo aimed at, beats a minute; null: none', v.nullable(
 
 const ESTIMATE = v.object({ value: NUMBER, plusMinus: v.exactOptional(SIZE) });
 const NOT_MEASURED = v.object({ notMeasured: v.pipe(TEXT, v.minLength(1)), notice: v.exactOptional(NOTICE) });
-export const FIGURE = v.pipe(
+/** A figure with its uncertainty (one standard deviation), both in the unit that the measure’s name carries. */
+export interface Estimate extends Shape<typeof ESTIMATE> {}
+/** A figure that could not be measured says why. */
+export interface NotMeasured extends Shape<typeof NOT_MEASURED> {}
+/** A figure, or why there is none. */
+export type Figure = Estimate | NotMeasured;
+
+/** By the names of both alone: written out two dozen times, the type of a report would be a megabyte. */
+export const FIGURE: v.GenericSchema<Figure> = v.pipe(
   v.union([ESTIMATE, NOT_MEASURED]),
   v.check((figure) => !('value' in figure && 'notMeasured' in figure), 'It is both measured and not.'),
   v.metadata({
@@ -25,13 +33,6 @@ export const FIGURE = v.pipe(
     not: { type: 'object', required: ['value', 'notMeasured'] },
   }),
 );
-/** A figure with its uncertainty (one standard deviation), both in the unit that the measure’s name carries. */
-export type Estimate = Shape<typeof ESTIMATE>;
-/** A figure that could not be measured says why. */
-export type NotMeasured = Shape<typeof NOT_MEASURED>;
-/** A figure, or why there is none. */
-export type Figure = Estimate | NotMeasured;
-
 const INTERVAL = v.object({
   step: told('the step that the interval leads into', STEP),
   ioiMs: v.pipe(NUMBER, v.gtValue(0)),

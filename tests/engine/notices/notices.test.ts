@@ -36,7 +36,7 @@ const VALUES = {
   name: 'Bb4',
 } as const;
 
-const NAMES = NOTICE.pipe[0].options.map(({ entries }) => entries.notice.literal);
+const NAMES = NOTICE.options.map(({ entries }) => entries.notice.literal);
 const noticeOf = (notice: string): Notice => v.parse(NOTICE, { notice, ...VALUES }) as Notice;
 
 describe('a notice', () => {

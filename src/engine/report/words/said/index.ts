@@ -27,7 +27,7 @@ const FIELDS = v.object({
   advice: ADVICE,
   dotted: v.exactOptional(told('three notes make a beat: tempi are said of a dotted one', v.literal(true))),
 });
-export type Said = Shape<typeof FIELDS>;
+export interface Said extends Shape<typeof FIELDS> {}
 
 /** All that is said of one attempt, without any language. By its name alone: written out, the type of a report would be too long. */
 export const SAID: v.GenericSchema<unknown, Said> = FIELDS;
