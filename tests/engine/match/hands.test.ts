@@ -62,6 +62,17 @@ describe('chords not struck as one', () => {
   });
 
   // Their notes look like steps of their own: the beat is guessed a second time, from the length of the whole.
+  it.each(chords)('broken over most of a slow step, from either end, are right: %s', (_, choice) => {
+    for (const stepSec of [0.5, 0.8, 1.5, 2])
+      for (const from of [0, 2])
+        expect(
+          told(choice, (_note, step, at) => ({
+            late: step * (stepSec - STEP_SEC) + 0.35 * Math.abs(at - from) * stepSec,
+          })),
+          `${stepSec} s a step, from note ${from}`,
+        ).toEqual(ALL_RIGHT);
+  });
+
   it.each(['left', 'right'] as const)(
     'of four notes, broken over six tenths of a step, are right: %s',
     (hands) => {

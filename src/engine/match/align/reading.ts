@@ -6,7 +6,7 @@ import { cheapestPath } from './path.ts';
 import type { Answer } from './path.ts';
 import { bestRun, runsOf } from './runs.ts';
 import type { Run } from './runs.ts';
-import { guessBeatSec, localBeatSec, spanBeatSec } from './tempo.ts';
+import { guessBeatSec, localBeatSec, playsChords, spanBeatSec } from './tempo.ts';
 import type { Anchor, BeatSec } from './tempo.ts';
 
 /** Struck notes read as playings of an exercise. */
@@ -18,7 +18,8 @@ export interface Reading {
 
 /**
  * Struck notes and exercise → its runs. The beat is guessed from the strokes and then followed; where that leaves much
- * unanswered, as with chords so broken that their notes look like steps, it is guessed from the length of the whole instead.
+ * unanswered, or anything of chords, which may be so broken that their notes look like steps, it is also guessed from the length of
+ * the whole, and the reading that answers more is taken.
  */
 export function readTogether(
   struck: readonly IndexedNote[],
@@ -26,7 +27,8 @@ export function readTogether(
   places: readonly ExpectedPlace[],
 ): Reading {
   const first = readAt(struck, exercise, places, guessBeatSec(struck, exercise));
-  if (answered(first) >= BOUNDS.answeredShare * places.length) return first;
+  const enough = playsChords(exercise) ? 1 : BOUNDS.answeredShare;
+  if (answered(first) >= enough * places.length) return first;
   const second = readAt(struck, exercise, places, spanBeatSec(struck, exercise));
   return answered(second) > answered(first) ? second : first;
 }

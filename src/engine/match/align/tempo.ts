@@ -17,16 +17,21 @@ export function beatsPerStep(exercise: Exercise): number {
  * stroke is one step. Half a second where there are no two strokes.
  */
 export function guessBeatSec(struck: readonly IndexedNote[], exercise: Exercise): number {
-  const chords =
-    exercise.steps.some((step) => step.notes.filter((note) => note.hand === 'left').length > 1) ||
-    exercise.steps.some((step) => step.notes.filter((note) => note.hand === 'right').length > 1);
-  const apartSec = chords ? BOUNDS.chordStrokeSec : BOUNDS.strokeSec;
+  const apartSec = playsChords(exercise) ? BOUNDS.chordStrokeSec : BOUNDS.strokeSec;
   const strokes: number[] = [];
   for (const note of struck)
     if (strokes.length === 0 || note.timeSec - strokes.at(-1)! > apartSec) strokes.push(note.timeSec);
   const gaps = strokes.slice(1).map((timeSec, index) => timeSec - strokes[index]!);
   const stepSec = median(gaps);
   return stepSec === undefined ? 0.5 : stepSec / beatsPerStep(exercise);
+}
+
+/** Whether a hand has several keys to strike at once. */
+export function playsChords({ steps }: Exercise): boolean {
+  const hands = ['left', 'right'] as const;
+  return steps.some(({ notes }) =>
+    hands.some((hand) => notes.filter((note) => note.hand === hand).length > 1),
+  );
 }
 
 /** The beat if the notes are the exercise once, from first to last, s. */

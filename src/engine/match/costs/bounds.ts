@@ -41,7 +41,8 @@ export const BOUNDS = {
   octaves: 3,
   /** a chord's note later than this share of a step after the first was not struck with it; it speaks against the form */
   scatteredShareOfStep: 0.25,
-  /** a first guess at the beat that leaves more than this unanswered is tried again with another */
+  /** a first guess at the beat that leaves more than this unanswered is tried again with another, and of chords one that leaves any
+   *  (README.md) */
   answeredShare: 0.8,
   /** both hands together that explain less than this are also followed each by itself, which must explain so much more */
   handsApartUnderFit: 0.9,
