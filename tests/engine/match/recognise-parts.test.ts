@@ -28,6 +28,13 @@ it('the keys of a moment come lowest first, whichever was struck first', () => {
   expect(momentsOf(struck).map(({ keys }) => keys)).toEqual([[60, 64, 67]]);
 });
 
+it('a moment may be one chord with the one before where little time parts them, the first with none', () => {
+  // Keys of three chords broken by 0.1 s, the chords 1 s apart.
+  const struck = [0, 0.1, 0.2, 1, 1.1, 1.2, 2, 2.1, 2.2].map((sec, at) => played(1 + sec, 60 + at));
+  const close = [false, true, true];
+  expect(momentsOf(struck).map((moment) => moment.close)).toEqual([...close, ...close, ...close]);
+});
+
 describe('a pause among moments', () => {
   const pausedAt = (gapsSec: readonly number[]): number[] => {
     let timeSec = 1;

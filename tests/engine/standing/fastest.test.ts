@@ -35,6 +35,23 @@ describe('the fastest tempo still even', () => {
     expect(fastestEven(history, DEFAULT_CRITERIA)).toMatchObject({ bpm: 96, plusMinus: null });
   });
 
+  it.each([
+    [6.9, { bpm: 97, plusMinus: 1 }],
+    [7.1, { bpm: 96, plusMinus: null }],
+  ])('is held back by what failed up to a week before it went well: %f days', (days, found) => {
+    const made = [
+      ...attempts(SCALE, [{ tempoBpm: 98, ...UNEVEN }], days),
+      ...attempts(SCALE, [{ tempoBpm: 96 }]),
+    ];
+    expect(fastestEven(made, DEFAULT_CRITERIA)).toMatchObject(found);
+  });
+
+  it('is reached once: the same tempo again is no faster one', () => {
+    expect(fastest({ tempoBpm: 80 }, { tempoBpm: 80 })!.history).toEqual([
+      { whenMs: NOW_MS - DAY_MS, bpm: 80 },
+    ]);
+  });
+
   it('keeps what was the fastest when', () => {
     expect(fastest({ tempoBpm: 60 }, { tempoBpm: 72 }, { tempoBpm: 66 }, { tempoBpm: 80 })!.history).toEqual([
       { whenMs: NOW_MS - 3 * DAY_MS, bpm: 60 },

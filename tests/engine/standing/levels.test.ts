@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
-import { exerciseId, leastTempi, SYLLABUS, USUAL_GOALS } from '../../../src/engine/index.ts';
+import { ALL_KEYS, exerciseId, leastTempi, SYLLABUS, USUAL_GOALS } from '../../../src/engine/index.ts';
 import type { ExerciseChoice, Goals, Syllabus } from '../../../src/engine/index.ts';
 
 const ascending = (values: readonly number[]): readonly number[] => [...values].sort((a, b) => a - b);
@@ -26,6 +26,30 @@ describe('the usual levels', () => {
 
   it('ask for loudness more even than a step of dynamics, some 5 dB', () => {
     expect(Math.max(...asks.map(({ loudnessDb = 0 }) => loudnessDb))).toBeLessThan(5);
+  });
+});
+
+describe('a level as anybody may write it', () => {
+  const [usual] = USUAL_GOALS.syllabus.levels;
+  const [ask] = usual!.asks;
+  const isLevel = (more: object): boolean =>
+    v.is(SYLLABUS, { ...USUAL_GOALS.syllabus, levels: [{ ...usual!, ...more }] });
+
+  it.each([
+    ['leastBpm', [20, 300, null], [19, 301]],
+    ['loudnessDb', [1, 12], [0.9, 12.1]],
+    ['octaves', [1, 2], [0, 1.5, 99]],
+  ])('asks for %s within its bounds', (name, within, beyond) => {
+    const accepts = (value: unknown): boolean => isLevel({ asks: [{ ...ask, [name]: value }] });
+    expect(within.filter((value) => !accepts(value))).toEqual([]);
+    expect(beyond.filter(accepts)).toEqual([]);
+  });
+
+  it('has one key at least, and no more than there are', () => {
+    expect(isLevel({ keys: ['C major'] })).toBe(true);
+    expect(isLevel({ keys: [] })).toBe(false);
+    expect(isLevel({ keys: [...ALL_KEYS] })).toBe(true);
+    expect(isLevel({ keys: [...ALL_KEYS, 'C major'] })).toBe(false);
   });
 });
 

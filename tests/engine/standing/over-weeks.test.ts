@@ -104,6 +104,30 @@ describe('the same fault over weeks', () => {
     expect(same.find(({ place }) => place === 'degree-7')!.then).toBeNull();
   });
 
+  it('is surely another in one half by Fisher’s exact test, both ways looked at: five of ten against none, not four', () => {
+    // One way: C(10, 5) / C(20, 5) = 252 / 15 504, twice 0.033. C(10, 4) / C(20, 4) = 210 / 4845, twice 0.087.
+    const missedIn = (first: number) =>
+      journal(20, (attempt) =>
+        attempt < first ? { missed: [stepsOfDegree(KEYS[attempt % KEYS.length]!, 7)[0]!] } : {},
+      ).find(({ place }) => place === 'degree-7')!;
+    expect(missedIn(5).then).toEqual({ before: 5, ofBefore: 10, since: 0, ofSince: 10 });
+    expect(missedIn(4).then).toBeNull();
+  });
+
+  it('is looked for in whole exercises of the set alone', () => {
+    const told = (report: (right: Report) => Report) =>
+      recurringFaults(
+        Array.from({ length: 8 }, (_, attempt) => ({
+          id: String(attempt),
+          whenMs: NOW_MS + attempt * DAY_MS,
+          report: report(withFaults(RIGHT[0]!, { missed: [stepsOfDegree('F major', 7)[0]!] })),
+        })),
+      ).length;
+    const intention = { times: 1, rhythm: 'long-short' } as const;
+    expect(told((right) => right)).toBeGreaterThan(0);
+    expect(told((right) => ({ ...right, practised: { intention, repeats: 1 } }))).toBe(0);
+  });
+
   it('is nothing in few attempts, or none', () => {
     expect(recurringFaults([])).toEqual([]);
     expect(journal(2, (attempt) => ({ missed: [stepsOfDegree(KEYS[attempt]!, 7)[0]!] }))).toEqual([]);

@@ -14,6 +14,7 @@ import {
   type Practised,
   type Shortfall,
 } from '../../../src/engine/index.ts';
+import type { Statement } from '../../../src/engine/report/words/index.ts';
 import { atCriterion } from '../../../src/engine/report/words/standing.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';
 import { tell } from '../report/words/scenes.ts';
@@ -67,6 +68,12 @@ describe('what keeps an attempt from the criterion', () => {
     ['one wrong note', { wrong: 1 }, { kind: 'notes', wrong: 1, narrow: true }],
     ['three missed notes', { missed: 3 }, { kind: 'notes', missed: 3, narrow: false }],
     ['several faults', { wrong: 1, extra: 2 }, { kind: 'notes', wrong: 1, extra: 2, narrow: false }],
+    ['one wrong note and one missed', { wrong: 1, missed: 1 }, { kind: 'notes', wrong: 1, narrow: false }],
+    [
+      'one missed note and one too many',
+      { missed: 1, extra: 1 },
+      { kind: 'notes', missed: 1, narrow: false },
+    ],
     ['evenness at its bound', { evennessPercent: BOUND }, null],
     [
       'evenness just over it',
@@ -99,6 +106,34 @@ describe('what keeps an attempt from the criterion', () => {
     const found = shortfalls(attempt, DEFAULT_CRITERIA, attempt.targetBpm);
     expect(found).toHaveLength(expected === null ? 0 : 1);
     if (expected !== null) expect(found[0]).toMatchObject(expected);
+  });
+
+  it('takes what was to be practised for done also where something else is said beside it', () => {
+    const right = tell({ choice: SCALE });
+    const said = right.words.said!;
+    const intention = { times: 1, rhythm: 'long-short' } as const;
+    const [beside] = said.statements;
+    const doneOf = (...statements: readonly Statement[]) =>
+      summarise({
+        ...right,
+        practised: { intention, repeats: 1 },
+        words: { ...right.words, said: { ...said, statements } },
+      }).practised;
+    const practised = (outcome: 'done' | 'nearly'): Statement => ({
+      situation: 'practised',
+      steps: [],
+      faults: 0,
+      outcome,
+      rhythm: 'long-short',
+      wanted: 1,
+      right: 1,
+      rightAtEnd: 1,
+      repeats: 1,
+      lacks: [],
+    });
+    expect(doneOf(practised('done'), beside!)).toEqual({ intention, done: true });
+    expect(doneOf(practised('nearly'), beside!)).toEqual({ intention, done: false });
+    expect(doneOf(beside!)).toEqual({ intention, done: false });
   });
 
   it.each(Object.entries(INVENTED))('agrees with the report itself: %s', (_name, made) => {
@@ -215,6 +250,28 @@ describe('where an exercise stands', () => {
     expect(stand([...READY, { wrong: 2, tempoBpm: 70 }], [66]).level).toBe('not-yet');
   });
 
+  it.each([
+    [88, 'not-yet'],
+    [88.1, 'ready'],
+  ])(
+    'takes for a faster tempo than 80 one that is over a tenth faster: after a failure at %f it is %s',
+    (bpm, level) => {
+      expect(stand([...READY, { wrong: 2, tempoBpm: bpm }], [80]).level).toBe(level);
+    },
+  );
+
+  it('was returned to as often as more than three and a half days lay between two attempts, the first two also', () => {
+    const hour = DAY_MS / 24;
+    const days = (...gaps: readonly number[]) => {
+      let whenMs = NOW_MS;
+      const made = [0, ...gaps].map((gap) => ({ whenMs: (whenMs += gap), summary: summary(SCALE) }));
+      return standingOf(SCALE, made, DEFAULT_CRITERIA).returns;
+    };
+    expect(days(DAY_MS, DAY_MS)).toBe(0);
+    expect(days(4 * DAY_MS, DAY_MS)).toBe(1);
+    expect(days(4 * DAY_MS, 3.5 * DAY_MS + hour, 3.5 * DAY_MS - hour)).toBe(2);
+  });
+
   it('is ready hands together only where each hand alone is, or once was', () => {
     const of = (hands: ExerciseChoice['hands'], made: readonly Partial<AttemptSummary>[], daysAgo = 0) =>
       attempts({ ...SCALE, hands }, made, daysAgo);
@@ -230,6 +287,29 @@ describe('where an exercise stands', () => {
       level: 'ready',
       waitsFor: [],
     });
+  });
+
+  it.each<[string, readonly Partial<AttemptSummary>[], readonly string[]]>([
+    ['three at the criterion, one after the other', [{}, {}, {}, { wrong: 2 }], []],
+    ['a failure among them', [{}, {}, { wrong: 2 }, {}, { wrong: 2 }], ['left']],
+    [
+      'a failure among them at a clearly faster tempo',
+      [{}, {}, { wrong: 2, tempoBpm: 120 }, {}, { wrong: 2 }],
+      [],
+    ],
+  ])('takes a hand for once ready or not by %s', (_, made, waitsFor) => {
+    const history = (['together', 'right'] as const).flatMap((hands) => attempts({ ...SCALE, hands }, READY));
+    const left = attempts({ ...SCALE, hands: 'left' }, made);
+    const [level] = USUAL_GOALS.syllabus.levels;
+    const asks = [{ form: 'scale', octaves: 2, leastBpm: 80, together: true } as const];
+    const goals = {
+      ...USUAL_GOALS,
+      syllabus: { ...USUAL_GOALS.syllabus, levels: [{ ...level!, keys: ['D major'], asks }] },
+    };
+    const together = standings([...history, ...left], DEFAULT_CRITERIA, goals).get(
+      'D major|scale|2||together',
+    )!;
+    expect(together.waitsFor).toEqual(waitsFor);
   });
 
   it('follows the criteria', () => {

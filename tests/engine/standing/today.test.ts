@@ -37,6 +37,11 @@ describe('the plan for today', () => {
     expect(planned(30, []).every(({ restMinutes }) => restMinutes === 0)).toBe(true);
   });
 
+  it.each([31, 32, 35, 40, 60, 61])('ends with no rest: %i minutes', (minutes) => {
+    for (const history of [[], attempts(of('right'), [{ wrong: 2 }], 1)])
+      expect(planned(minutes, history).at(-1)!.restMinutes).toBe(0);
+  });
+
   it('takes no tempo that nobody chose for a form that nobody has begun', () => {
     const beside = planned(60, attempts(of('right'), [{ wrong: 2 }], 1)).filter(
       ({ reason }) => reason.kind === 'beside',

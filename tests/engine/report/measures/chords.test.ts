@@ -112,6 +112,13 @@ describe('the thumb in chords of both hands', () => {
     const { thumbAccentDb } = measures(TOGETHER, ({ hand }) => ({ levelDb: hand === 'left' ? -14 : -20 }));
     expect(value(thumbAccentDb)).toBeCloseTo(0, 6);
   });
+
+  it('is known no better than its keys are like others: those of the triads up and down are four, in seven chords', () => {
+    const { thumbAccentDb } = measures({ ...TOGETHER, hands: 'right' }, () => ({}));
+    // A key differs from two others by 2.7 √(1 + ½) dB, which counts as eight keys beside the 7 − 1 freedoms heard, where nothing varies.
+    const variance = (8 * 2.7 ** 2 * 1.5) / (8 + 6);
+    expect(plusMinus(thumbAccentDb)).toBeCloseTo(Math.sqrt(variance / 4), 9);
+  });
 });
 
 describe('togetherness', () => {

@@ -71,6 +71,12 @@ export const GERMAN_ROWS: readonly {
       'Sag die Vorzeichen (B und Es); dann nur C–D–Es–F–G, ♩ = 48, zwei Töne auf jeden Schlag, bis Es dreimal hintereinander stimmt; dann das Ganze.',
   },
   {
+    english: '13 of 15 notes right. B♭ instead of B both times: the key has no sharps or flats.',
+    verdict: '13 von 15 Tönen richtig. B statt H beide Male: Die Tonart hat keine Vorzeichen.',
+    nextStep:
+      'Sag die Vorzeichen (keine); dann nur G–A–H–C–H, ♩ = 48, zwei Töne auf jeden Schlag, bis H dreimal hintereinander stimmt; dann das Ganze.',
+  },
+  {
     english: '12 of 13 notes right. One wrong: C natural instead of C♯ going up.',
     verdict: '12 von 13 Tönen richtig. Einer falsch: C statt Cis aufwärts.',
     nextStep:

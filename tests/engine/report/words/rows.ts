@@ -151,6 +151,17 @@ export const ROWS: readonly Row[] = [
       'say the signature (B♭ and E♭); then only C–D–E♭–F–G, ♩ = 48, two notes a beat, until E♭ is right three times in a row; then the whole.',
   },
   {
+    situation: 'signature',
+    playing: {
+      choice: { ...A, key: 'C major', form: 'scale', octaves: 1 },
+      change: at([6, 8], wrong(70)),
+    },
+    verdict: '13 of 15 notes right. B♭ instead of B both times: the key has no sharps or flats.',
+    steps: [6, 8],
+    nextStep:
+      'say the signature (no sharps or flats); then only G–A–B–C–B, ♩ = 48, two notes a beat, until B is right three times in a row; then the whole.',
+  },
+  {
     // One alone is a slip of the finger.
     situation: 'wrong-notes',
     playing: { choice: A, change: at([1], wrong(60)) },

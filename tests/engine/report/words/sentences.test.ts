@@ -179,6 +179,29 @@ const FIELDS_WORDS: readonly (readonly [english: string, german: string])[] = [
   ['every note', 'jeder Ton'],
 ];
 
+describe('notes in doubt', () => {
+  const doubt = (...names: readonly string[]): Statement => ({
+    situation: 'not-sure',
+    steps: [],
+    faults: 0,
+    notes: names.map((note, at) => ({ step: at, note, place: { kind: 'up' }, hand: null })),
+  });
+  it.each([
+    [['C'], 'was the C going up struck?', 'Ist das C aufwärts erklungen?'],
+    [
+      ['C', 'E'],
+      'were the C going up and the E going up struck?',
+      'Sind das C aufwärts und das E aufwärts erklungen?',
+    ],
+    [['C', 'E', 'G'], 'not sure of three notes: were they struck?', 'Sind drei Töne erklungen?'],
+  ])('are asked about by their names up to two: %j', (names, english, german) => {
+    const told = (locale: Locale): string =>
+      tellSaid(around({ statements: [doubt(...names)] }), locale).verdict;
+    expect(told(ENGLISH).toLowerCase()).toContain(english.toLowerCase());
+    expect(told(GERMAN)).toContain(german);
+  });
+});
+
 describe('every sentence, with every value that changes it', () => {
   const failing = (fails: (text: string) => boolean, locales = [ENGLISH, GERMAN]): readonly string[] =>
     TELLINGS.flatMap(([name, telling]) =>
