@@ -1,11 +1,12 @@
-import { assessRecognised, knownCents } from './assess.ts';
+import { assessRecognised, knownCents, knownHands } from './assess.ts';
 import type { AssessOptions, Assessment } from './assess.ts';
 import { RATE_HZ } from './listen/audio/rate.ts';
 import { learnPiano, mergeHands, mergePianos } from './listen/index.ts';
-import type { FindingKind, Heard, KeptSound, PianoProfile } from './listen/index.ts';
+import type { FindingKind, Heard, KeptSound, Passage, PianoProfile } from './listen/index.ts';
 import type { Recognition } from './match/index.ts';
 import { writeReport } from './report/index.ts';
 import type { Report } from './report/index.ts';
+import { withSoftHand } from './soft-hand.ts';
 import { heardIn, sortPassages } from './sorting/index.ts';
 
 /** One attempt (or other playing) in a recording. */
@@ -44,12 +45,22 @@ export function assessRecording(
   sound: KeptSound | null,
   options: Partial<AssessOptions> = {},
 ): readonly FoundAttempt[] {
-  const passages = sortPassages(heard, { ...options, pianoCents: knownCents(options) });
+  const ownOf = ({ startSec, endSec }: Passage) => ({
+    own: heardIn(heard, { startSec, endSec }),
+    ownSound: sound === null ? null : soundIn(sound, startSec, endSec),
+  });
+  const passages = sortPassages(heard, { ...options, pianoCents: knownCents(options) }).map((passage) => {
+    const { own, ownSound } = ownOf(passage);
+    return {
+      ...passage,
+      recognition: withSoftHand(own, passage.recognition, ownSound, knownHands(options)),
+    };
+  });
   const together = passages.filter(isTogether);
   const learnHands = sound !== null && (options.learnHands === true || together.length > 0);
   const assessed = (passage: Sorted, more: Partial<AssessOptions>): FoundAttempt => {
     const { startSec, endSec, recognition } = passage;
-    const own = heardIn(heard, { startSec, endSec });
+    const { own, ownSound } = ownOf(passage);
     const findings = own.findings.filter(({ kind }) => OF_THE_RECORDING.includes(kind));
     const recognised = recognition.choice !== null;
     return {
@@ -60,7 +71,7 @@ export function assessRecording(
         recognised ? { ...own, findings } : own,
         recognition,
         { ...options, ...more },
-        sound === null ? null : soundIn(sound, startSec, endSec),
+        ownSound,
       ),
     };
   };

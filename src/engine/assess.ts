@@ -18,6 +18,7 @@ import { handsAloneIn, recheck } from './recheck/index.ts';
 import type { Recheck } from './recheck/index.ts';
 import { handsPlayedIn, writeReport } from './report/index.ts';
 import type { Report, ReportOptions } from './report/index.ts';
+import { withSoftHand } from './soft-hand.ts';
 
 /** What one recording came to. Each stage's own finding is kept beside the report. */
 export type Assessment =
@@ -115,17 +116,18 @@ export function assessHeard(
   if (choice !== null) return assessAs(heard, choice, options, sound);
   const handsPlayed = options.handsPlayed ?? handsPlayedIn(options.earlier ?? []);
   const pianoCents = knownCents(options);
-  return assessRecognised(
-    heard,
-    recogniseFrom(heard, { ...options, handsPlayed, pianoCents }),
-    options,
-    sound,
-  );
+  const blind = recogniseFrom(heard, { ...options, handsPlayed, pianoCents });
+  return assessRecognised(heard, withSoftHand(heard, blind, sound, knownHands(options)), options, sound);
 }
 
 /** The piano's tuning, as far as somebody settled it. */
 export function knownCents({ pianoCents, piano }: Partial<AssessOptions>): number | null {
   return pianoCents ?? piano?.settledCents ?? null;
+}
+
+/** What hands alone sounded like, as far as it is known. */
+export function knownHands({ alone, piano }: Partial<AssessOptions>): HandsAlone | null {
+  return alone ?? piano?.alone ?? null;
 }
 
 /** The same where recognition has been tried: it may be unable to tell, and which hand played is not known. */
@@ -197,7 +199,7 @@ function assessBlind(
   const again =
     sound === null
       ? { heard, alignment: blind, rechecks: [] }
-      : recheck(heard, blind, sound, options.alone ?? options.piano?.alone ?? null);
+      : recheck(heard, blind, sound, knownHands(options));
   const { heard: heardAgain, rechecks } = again;
   const alignment = heldOver(heardAgain, again.alignment);
   const report = writeReport(heardAgain, alignment, {

@@ -49,6 +49,17 @@ export function recheck(
   };
 }
 
+/** Whether the closer look is sure that both hands of an alignment are there. */
+export function hearsBothHands(
+  heard: Heard,
+  alignment: Alignment,
+  sound: KeptSound,
+  alone: HandsAlone | null = null,
+): boolean {
+  const { hands } = listen(heard, alignment, sound, alone, false);
+  return hands.left.presence === 'there' && hands.right.presence === 'there';
+}
+
 /** All written notes asked about; of single ones, of which the blind ear is sure, only those not heard or that another key stands for. */
 function listen(
   heard: Heard,
