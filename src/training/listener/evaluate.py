@@ -9,6 +9,7 @@ from look.blind import Blind
 
 from .features import frames
 from .plays import SECONDS
+from .reference import Shape
 from .targets import pick
 from .train import LENGTH, Source
 
@@ -19,8 +20,8 @@ SURE, NEAR_SEC, EDGE_SEC = 0.65, 0.05, 0.3
 def run(network, pianos, bank, plan, room, talk, args, log):
     shipped = Blind(args.device)
     ways = {
-        "in the engine": lambda batch: shipped(batch["sound"]),
-        "trained": lambda batch: network(batch["seen"], frames(LENGTH)),
+        "in the engine": (lambda batch: shipped(batch["sound"]), 0, shipped.full),
+        "trained": (lambda batch: network(batch["seen"], frames(LENGTH)), Shape.onset_lift, Shape.full_sum),
     }
     sources = {
         piano: Source(plan, [piano], args.clips, 7000 + i, max(1, args.workers // len(pianos)), share_real=1.0)
@@ -33,8 +34,10 @@ def run(network, pianos, bank, plan, room, talk, args, log):
         scores = {(way, both): Score() for way in ways for both in (False, True)}
         for _ in range(args.evaluate):
             batch = source.make(room, talk, chance)
-            for way, hear in ways.items():
-                for clip, notes in enumerate(pick(hear(batch).float())):
+            for way, (hear, lift, full) in ways.items():
+                heard = hear(batch).float()
+                heard[0] += lift
+                for clip, notes in enumerate(pick(heard, full)):
                     own = batch["struck"][batch["struck"][:, 0] == clip]
                     scores[way, bool(batch["both"][clip])].add(notes, [(on, midi) for _, on, midi, _, _ in own])
         source.stop()

@@ -5,7 +5,6 @@ tests/engine/listen/network/reference.json (a sound of known formula, its featur
 
 import base64
 import json
-import math
 import os
 import sys
 
@@ -52,7 +51,6 @@ def write_weights(arrays, shape, p):
     views = "".join(
         f"      {{ size: {size}, momentSamples: {moment}, bins: {row(bins)} }},\n" for size, moment, bins in shape.views
     )
-    full = math.sqrt(2 * math.pi) * shape.sigma
     with open(os.path.join(ROOT, "src/engine/listen/network/weights.ts"), "w") as file:
         file.write(f"""// Written by src/training/listener/export.py; do not edit.
 import type {{ PackedNetwork }} from './types.ts';
@@ -75,7 +73,7 @@ export const TRAINED_NETWORK: PackedNetwork = {{
     dilations: {row(shape.dilations)},
     keyOffsets: {row(reference.OFFSETS)},
   }},
-  peaks: {{ reach: {shape.peak_reach}, timeReach: {shape.time_reach}, sumReach: 2, fullSum: {full:.4f} }},
+  peaks: {{ reach: {shape.peak_reach}, timeReach: {shape.time_reach}, sumReach: 2, fullSum: {shape.full_sum} }},
   float16Base64:
     '{text}',
 }};
@@ -139,6 +137,7 @@ def main():
     # the running mean of the weights over the last steps, which is what the training evaluates
     p = {name: value.astype(np.float64) for name, value in trained["mean"].items() if value.dtype.kind == "f"}
     shape = reference.Shape()
+    p["out.bias"][0] += shape.onset_lift
     print(write_weights(merged(p, shape), shape, p), "weights")
     write_reference(p, shape)
 

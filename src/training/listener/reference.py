@@ -25,7 +25,12 @@ class Shape:
     """The network's. Views: (spectrum's length, its centre after the frame's, samples, bin offsets from a key)."""
 
     hop, dilations, steps = 512, (1, 1, 2, 2, 1), (-3, -2, -1, 0, 1)
-    sigma, peak_reach, time_reach = 0.6, 1, 1
+    peak_reach, time_reach = 1, 1
+    # Belief of a strike: what the chances of five frames sum to, over this. A sure one's target sums to 1.504 and, where struck
+    # cells weigh twice, what is heard to 1.49 to 1.79: over less, dampers and octaves' ghosts are as sure as strikes (README.md).
+    full_sum = 1.8
+    # added to the log odds of a strike: struck cells that weigh only twice make it believe too little where both hands play
+    onset_lift = 0.4
 
     def __init__(self):
         long_bins = [octave_bins(h) + j for h in LONG_AT for j in (-1, 0, 1)] + [-2, 2]

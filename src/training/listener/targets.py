@@ -8,7 +8,6 @@ from sound import KEYS, LOWEST, RATE
 from .features import HOP
 
 WIDTH = 0.6  # of the bump about an onset, frames
-FULL = 1.504  # what five frames of it sum to
 GHOSTS = (12, 19, 24, 28, -12, -19, -24)  # relatives of a struck key that are taken for struck
 GHOST_WEIGHT = 1.5
 # how much more a struck cell weighs: 4 believes too much, orders worse and is less exact (README.md)
@@ -66,8 +65,9 @@ def loss(out, target, mask):
     return whether, moment, level, sounds
 
 
-def pick(out, least=0.1):
-    """out (4, frames, clips, KEYS) → for each clip [(time s, midi, score, level dB)], a key at least 60 ms apart"""
+def pick(out, full, least=0.1):
+    """out (4, frames, clips, KEYS), what the chances of a sure strike's frames sum to → for each clip [(time s, midi, score,
+    level dB)], a key at least 60 ms apart"""
     chance = torch.sigmoid(out[0])
     frames, clips = chance.shape[:2]
     highest = F.max_pool2d(chance.permute(1, 2, 0).unsqueeze(1), (1, 3), 1, (0, 1))[:, 0].permute(2, 0, 1)
@@ -78,7 +78,7 @@ def pick(out, least=0.1):
     moments = torch.stack([i + out[1][(t + i).clamp(0, frames - 1), b, k] for i in (-1, 0, 1)])
     weights = near[1:4] ** 2
     when = (t + (weights * moments).sum(0) / weights.sum(0)) * HOP / RATE
-    score, level = (near.sum(0) / FULL).clamp(max=1), out[2][t, b, k] * 6
+    score, level = (near.sum(0) / full).clamp(max=1), out[2][t, b, k] * 6
     rows = zip(when.tolist(), b.tolist(), k.tolist(), score.tolist(), level.tolist())
     last = {}
     for sec, clip, key, sure, loud in sorted(rows):

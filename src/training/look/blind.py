@@ -13,7 +13,6 @@ from sound import KEYS, LOWEST, RATE
 
 # semitones from the key asked about to those of which its word is taken along
 ASKED = (0, -12, 12, -24, 24, -19, 19, -7, 7, -5, 5, -4, 4, -3, 3, -2, 2, -1, 1)
-FULL = 1.504  # what the probabilities of five frames of a sure onset sum to
 NEAR = 4  # frames to either side
 LEAST = 0.005
 WEIGHTS = "../engine/listen/network/weights.ts"
@@ -22,7 +21,10 @@ WEIGHTS = "../engine/listen/network/weights.ts"
 class Blind:
     def __init__(self, device, path=WEIGHTS):
         with open(path) as file:
-            packed = re.search(r"float16Base64:\s*'([^']+)'", file.read())[1]
+            text = file.read()
+        # what the chances of five frames of a sure onset sum to
+        self.full = float(re.search(r"fullSum: ([\d.]+)", text)[1])
+        packed = re.search(r"float16Base64:\s*'([^']+)'", text)[1]
         flat = np.frombuffer(base64.b64decode(packed), "<f2").astype(np.float32)
         place = 0
 
@@ -62,11 +64,11 @@ class Blind:
 
 
 @torch.no_grad()
-def peaks(outputs, least):
+def peaks(outputs, full, least):
     """(4, frames, B, KEYS) → (N, 3) clip, s, midi of all that the ear takes for struck with at least this chance, 0..1."""
     frame_count, clips = outputs.shape[1:3]
     chance = torch.sigmoid(outputs[0]).permute(1, 2, 0).reshape(clips * KEYS, 1, frame_count)
-    score = F.avg_pool1d(chance, 5, 1, 2) * 5 / FULL
+    score = F.avg_pool1d(chance, 5, 1, 2) * 5 / full
     highest = F.max_pool1d(chance, 2 * NEAR + 1, 1, NEAR)
     row, _, frame = ((chance == highest) & (score > least)).nonzero(as_tuple=True)
     clip, key = row // KEYS, row % KEYS
@@ -75,7 +77,7 @@ def peaks(outputs, least):
 
 
 @torch.no_grad()
-def said(outputs, clip, at, key):
+def said(outputs, full, clip, at, key):
     """(4, frames, B, KEYS) and questions → (Q, len(ASKED), 4): belief, moment less `at` in 10 ms, level / 6 dB, sounding; what
     the ear's candidates say within 90 ms."""
     count, clips = outputs.shape[1:3]
@@ -98,7 +100,7 @@ def said(outputs, clip, at, key):
         return torch.gather(values, 2, peak + shift)[..., 0]
 
     near = [beside(chance, shift) for shift in (-2, -1, 0, 1, 2)]
-    late, score = take(1), (sum(near) / FULL).clamp(max=1)
+    late, score = take(1), (sum(near) / full).clamp(max=1)
     weights = [one * one for one in near[1:4]]
     spread = frame[:, None, :].expand_as(chance)
     moments = [beside(spread, shift) + beside(late, shift) for shift in (-1, 0, 1)]

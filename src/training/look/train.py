@@ -55,7 +55,9 @@ class Source:
         y = room(y, pedal, talk, chance, draws, mild)
         y = level(y) * 10 ** (draws.own_uniform(-4, 4) / 20)
         heard = ear(y[:clips])
-        nobody = strays.asked(chance, blind.peaks(heard, strays.LEAST), raw, self.args.strays, self.args.questions)
+        nobody = strays.asked(
+            chance, blind.peaks(heard, ear.full, strays.LEAST), raw, self.args.strays, self.args.questions
+        )
         raw.update({name: np.concatenate([raw[name], rows]) for name, rows in nobody.items()})
         asked = torch.tensor(raw["asked"], device=device)
         clip, at, key = (asked[:, c].long() for c in (batches.CLIP, batches.AT, batches.MIDI))
@@ -67,7 +69,7 @@ class Source:
         stray = torch.randn(len(place), device=device) * 0.35
         cents, until = asked[:, batches.CENTS].float(), asked[:, batches.UNTIL].float()
         views = features.features(y, clip, at, key.float(), cents, stray[clip], until)
-        word = blind.said(heard, clip, at, key)
+        word = blind.said(heard, ear.full, clip, at, key)
         answering = column["STRUCK"] * (column["KIND"] < questions.STRAY)
         told = torch.cat([word.flatten(1), blind.usual(word, clip, column["HAND"], answering, clips)], 1)
         count, most = len(asked), self.args.questions
