@@ -45,6 +45,7 @@ export function assessRecording(
   sound: KeptSound | null,
   options: Partial<AssessOptions> = {},
 ): readonly FoundAttempt[] {
+  // Cut out anew whenever it is asked for: the attempts of two hours all at once would be their whole sound once more.
   const ownOf = ({ startSec, endSec }: Passage) => ({
     own: heardIn(heard, { startSec, endSec }),
     ownSound: sound === null ? null : soundIn(sound, startSec, endSec),
