@@ -148,7 +148,7 @@ function handsFirst(all: ReadonlyMap<string, Standing>): readonly Due[] {
         reason: { kind: 'hand-first' as const },
       })),
     )
-    .sort((a, b) => compare(exerciseId(a.exercise), exerciseId(b.exercise)));
+    .sort((a, b) => byId(a.exercise, b.exercise));
 }
 
 const HANDS: readonly Hand[] = ['left', 'right'];
@@ -187,9 +187,10 @@ function daysSince({ lastMs }: Standing, nowMs: number): number {
 }
 
 function longestAgoFirst(a: Standing, b: Standing): number {
-  return (a.lastMs ?? 0) - (b.lastMs ?? 0) || compare(exerciseId(a.exercise), exerciseId(b.exercise));
+  return (a.lastMs ?? 0) - (b.lastMs ?? 0) || byId(a.exercise, b.exercise);
 }
 
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+/** No two of what is ordered are the same exercise. */
+function byId(a: ExerciseChoice, b: ExerciseChoice): number {
+  return exerciseId(a) < exerciseId(b) ? -1 : 1;
 }
