@@ -246,11 +246,12 @@ describe('what keeps an attempt from the criterion', () => {
     expect(doubted(2 * most + 1)).toEqual([['unsure', false]]);
   });
 
-  it('is the tempo only under what is allowed, or where it is not known and one is asked for', () => {
+  it('is the tempo only under what is allowed, narrow up to a tenth under it, or where it is not known and one is asked for', () => {
     const least = 100 * (1 - DEFAULT_CRITERIA.tempoShare);
     expect(kinds({ tempoBpm: least }, 100)).toEqual([]);
     expect(kinds({ tempoBpm: least - 0.01 }, 100)).toMatchObject([['tempo', true]]);
-    expect(kinds({ tempoBpm: 50 }, 100)).toEqual([['tempo', false]]);
+    expect(kinds({ tempoBpm: 90 }, 100)).toEqual([['tempo', true]]);
+    expect(kinds({ tempoBpm: 89.99 }, 100)).toEqual([['tempo', false]]);
     expect(kinds({ tempoBpm: null }, 100)).toEqual([['tempo-unknown', false]]);
     expect(kinds({ tempoBpm: null }, null)).toEqual([]);
   });

@@ -36,7 +36,30 @@ describe('what changed since an earlier attempt', () => {
     expect(changesSince(a!, b!)).toEqual(wanted);
   });
 
-  it('is nothing of what only one of them has', () => {
-    expect(changesSince(attempt({}), attempt({ evennessPercent: { value: 3 } }))).toEqual([]);
+  it.each(['evennessPercent', 'chordSpreadMs', 'loudnessEvennessDb', 'tempoBpm'] as const)(
+    'is nothing of %s where only one of them has it',
+    (figure) => {
+      const [without, with_] = [attempt({}), attempt({ [figure]: { value: 3 } })];
+      expect(changesSince(without, with_)).toEqual([]);
+      expect(changesSince(with_, without)).toEqual([]);
+    },
+  );
+
+  it.each([
+    ['chordSpreadMs', 'spread'],
+    ['loudnessEvennessDb', 'loudness'],
+  ] as const)('is told of %s as %s', (figure, kind) => {
+    const [a, b] = [20, 10].map((value) => attempt({ [figure]: { value } }));
+    expect(changesSince(a!, b!)).toEqual([{ kind, before: 20, now: 10, better: true }]);
+  });
+
+  it.each([
+    [102.9, []],
+    [103.1, [{ kind: 'tempo', before: 100, now: 103.1, better: null }]],
+    [97.1, []],
+    [96.9, [{ kind: 'tempo', before: 100, now: 96.9, better: null }]],
+  ])('of the tempo is what is over three hundredths of it: from 100 to %f', (now, wanted) => {
+    const [a, b] = [100, now].map((value) => attempt({ tempoBpm: { value } }));
+    expect(changesSince(a!, b!)).toEqual(wanted);
   });
 });

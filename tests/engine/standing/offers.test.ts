@@ -7,10 +7,12 @@ import {
   nextKey,
   offers,
   places,
+  USUAL_GOALS,
   type ExerciseChoice,
   type Offer,
   type Practised,
 } from '../../../src/engine/index.ts';
+import { inventedPassages } from '../../support/passages.ts';
 import { attempts, READY, standings } from './history.ts';
 
 const ARPEGGIO: ExerciseChoice = { key: 'D major', form: 'arpeggio', hands: 'right', octaves: 2 };
@@ -51,6 +53,35 @@ describe('what may be begun', () => {
         since: of('left'),
       },
     ]);
+  });
+
+  it.each([
+    ['the lowest level that asks for it', [true, false], ['together']],
+    ['that one, though a later one asks for both', [false, true], []],
+    ['its only level', [false], []],
+    ['nobody', [], ['together']],
+  ])('offers hands together or not as is asked by %s', (_, asked, kinds) => {
+    const [level] = USUAL_GOALS.syllabus.levels;
+    const levels = [
+      ...asked.map((together) => ({
+        ...level!,
+        keys: ['D major'],
+        asks: [{ form: 'arpeggio', octaves: 2, leastBpm: null, together } as const],
+      })),
+      { ...level!, keys: ['B major'] },
+    ];
+    const goals = { ...USUAL_GOALS, syllabus: { ...USUAL_GOALS.syllabus, levels } };
+    const history = [...attempts(of('right'), READY), ...attempts(of('left'), READY)];
+    const found = offers(standings(history, DEFAULT_CRITERIA, goals), DEFAULT_CRITERIA, goals);
+    expect(found.map(({ kind }) => kind).filter((kind) => kind === 'together')).toEqual(kinds);
+  });
+
+  it.each([
+    ['one hand nothing more', 'right', []],
+    ['both hands the other one', 'together', ['other-hand']],
+  ] as const)('offers of a passage for %s', (_, written, kinds) => {
+    const passage = inventedPassages(9).find(({ hands }) => hands === written)!;
+    expect(offered(attempts({ ...passage, hands: 'right' }, READY)).map(({ kind }) => kind)).toEqual(kinds);
   });
 
   it('does not offer what was begun', () => {

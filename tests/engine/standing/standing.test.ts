@@ -24,6 +24,8 @@ const SCALE: ExerciseChoice = { key: 'D major', form: 'scale', hands: 'right', o
 const stand = (made: readonly Partial<AttemptSummary>[], tempi: readonly number[] = []) =>
   standingOf(SCALE, attempts(SCALE, made), DEFAULT_CRITERIA, tempi);
 
+const WRONG = { wrong: 1 };
+
 /** What counts as even at the tempo of these attempts, 81 with two notes a beat. */
 const BOUND = evenAt(DEFAULT_CRITERIA, 60_000 / 81 / 2).evennessPercent;
 
@@ -235,14 +237,26 @@ describe('where an exercise stands', () => {
     expect(level(0, 1)).toMatchObject({ level: 'nearly', inARow: 2, days: 2 });
   });
 
-  it('counts the first try of each day by itself', () => {
-    const wrong = { wrong: 1 };
-    const made = [wrong, {}, {}, {}, wrong, {}];
-    const history = made.map((more, index) => ({
-      whenMs: NOW_MS + Math.floor(index / 2) * DAY_MS + (index % 2) * 60_000,
-      summary: summary(SCALE, more),
-    }));
-    expect(standingOf(SCALE, history, DEFAULT_CRITERIA).cold).toEqual({ days: 3, right: 1 });
+  it.each<[string, readonly (readonly Partial<AttemptSummary>[])[], { days: number; right: number }]>([
+    [
+      'whatever comes after it',
+      [
+        [WRONG, {}],
+        [{}, {}],
+        [WRONG, {}],
+      ],
+      { days: 3, right: 1 },
+    ],
+    ['the only try of its day too', [[{}, WRONG], [WRONG]], { days: 2, right: 1 }],
+    ['the last five days', [[WRONG], [WRONG], [{}], [{}], [{}], [WRONG, {}]], { days: 5, right: 3 }],
+  ])('counts the first try of each day: %s', (_, days, cold) => {
+    const history = days.flatMap((day, at) =>
+      day.map((more, index) => ({
+        whenMs: NOW_MS + at * DAY_MS + index * 60_000,
+        summary: summary(SCALE, more),
+      })),
+    );
+    expect(standingOf(SCALE, history, DEFAULT_CRITERIA).cold).toEqual(cold);
   });
 
   it('is not lost by a try at a clearly faster tempo that goes wrong, and is by one at its own', () => {
