@@ -24,6 +24,24 @@ it('the ratio of long to short is that of the middle ones, its ± by how much ei
   expect(plusMinus).toBeCloseTo(3 * Math.sqrt((Math.PI / 9) * ((1 / 30) ** 2 + (1 / 10) ** 2)), 9);
 });
 
+it.each([
+  ['into the first note of a copy, before which anybody breathes', 6],
+  ['over a note that was not struck', 3],
+])('leaves out the time %s', (_, without) => {
+  // Two copies of six notes, every other interval 0.6 s; the breath lasts 3 s.
+  const stretch = { fromStep: 0, toStep: 5 };
+  const practised = { intention: { stretch, times: 2, rhythm: 'long-short' as const }, repeats: 2 };
+  let timeSec = 1;
+  const strikes = Array.from({ length: 12 }, (__, step) => {
+    timeSec += step === 0 ? 0 : step === 6 ? 3 : step % 2 === 1 ? 0.6 : 0.2;
+    return { step, timeSec };
+  }).filter(({ step }) => without === 6 || step !== without);
+  const exercise = practisedExercise(SCALE, practised);
+  const found = ratioPlayed({ measured: { strikes }, exercise } as unknown as Scene, practised)!;
+  expect(found.value).toBeCloseTo(3, 9);
+  expect(found.plusMinus).toBeCloseTo(0, 9);
+});
+
 it('where short comes first it is turned', () => {
   expect(ratio('short-long', LONG_SHORT)!.value).toBeCloseTo(1 / 3, 9);
 });
