@@ -1,6 +1,7 @@
+import { isDeepStrictEqual } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import type { ExerciseChoice } from '../../../../src/engine/exercise/index.ts';
-import { buildExercise, isCadence } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, Intention } from '../../../../src/engine/exercise/index.ts';
+import { buildExercise, isCadence, isWhole } from '../../../../src/engine/exercise/index.ts';
 import { RULES, tellWords } from '../../../../src/engine/report/words/index.ts';
 import type { Said, SituationName } from '../../../../src/engine/report/words/index.ts';
 import { CAUSES, everyNextStep, oneOfEach } from './every-step.ts';
@@ -52,6 +53,8 @@ const NOT_PLAYED: readonly Step[] = [
 const THE_SAME: readonly Step[] = ['the-same-again', 'make-it-stay', 'if-meant'];
 const played = TOLD.filter((one) => !NOT_PLAYED.includes(stepIn(one)));
 const stretches = played.filter(({ report }) => report.words.practice !== undefined);
+
+const PAIRS: Partial<Intention> = { rhythm: 'long-short', then: ['short-long', 'even'] };
 
 /** Which steps fit a cause. */
 const FITTING: { readonly [Name in SituationName]?: readonly Step[] } = {
@@ -176,6 +179,39 @@ describe('every next step can be played as it stands', () => {
           german(one).nextStep,
         ),
       ),
+    ).toEqual([]);
+  });
+
+  it('is set up as it is said: so often in a row, in that rhythm and what follows it, as chords, or each hand by itself', () => {
+    const OFTEN = { twice: 2, three: 3, five: 5 } as const;
+    const WAYS: readonly (readonly [said: RegExp, how: Partial<Intention>])[] = [
+      [/two (notes|chords), then three/, { rhythm: 'one-note-more', then: ['even'] }],
+      [/pressed silently first|all keys touched first/, { rhythm: 'prepared-silently' }],
+      [/hold the chord, look at the next/, { rhythm: 'stop-on-each-step' }],
+      [/stop on each beat/, { rhythm: 'stop-on-each-beat' }],
+      [/first long–short, then (short–long|the other way)/, PAIRS],
+      [/the other way round, short–long, then even/, { rhythm: 'short-long', then: ['even'] }],
+      [/the other way round, long–short, then even/, { rhythm: 'long-short', then: ['even'] }],
+      [/strike .* as one chord, lift/, { rhythm: 'even', blocked: true }],
+      [/^each hand alone/, { rhythm: 'even', apart: true }],
+    ];
+    const setUp = stretches.filter((one) => {
+      const { intention } = one.report.words.practice!;
+      // The whole, once, is judged like any attempt.
+      return intention !== undefined && !isWhole(intention) && !THE_SAME.includes(stepIn(one));
+    });
+    expect(setUp.length).toBeGreaterThan(500);
+    const said = (one: Told): Omit<Intention, 'stretch'> => {
+      const { nextStep } = english(one);
+      const often = /(twice|three|five)( times)? in a row|each length (twice)/.exec(nextStep);
+      const [, how] = WAYS.find(([words]) => words.test(nextStep)) ?? [null, { rhythm: 'even' as const }];
+      return { rhythm: 'even', ...how, times: OFTEN[(often?.[1] ?? often?.[3]) as keyof typeof OFTEN] };
+    };
+    expect(
+      failing(setUp, (one) => {
+        const { stretch: _, ...intention } = one.report.words.practice!.intention!;
+        return isDeepStrictEqual(intention, said(one));
+      }),
     ).toEqual([]);
   });
 
