@@ -155,8 +155,8 @@ const WORTH_KEYS = 8;
 
 /** Variance of values by the sum of their squares and its degrees of freedom, and by what is usual: two estimates by their weight. */
 function pooled(squares: number, freedom: number, usualSd: number | null): number {
-  if (usualSd === null) return squares / Math.max(1, freedom);
-  return (squares + WORTH_KEYS * usualSd ** 2) / (Math.max(0, freedom) + WORTH_KEYS);
+  if (usualSd === null) return squares / freedom;
+  return (squares + WORTH_KEYS * usualSd ** 2) / (freedom + WORTH_KEYS);
 }
 
 /**

@@ -62,7 +62,8 @@ export function factsOf(scene: Scene, fault: Fault): FaultFacts {
 function struckFor(scene: Scene, { step, playedMidi, expected }: Fault): FaultFacts['struck'] {
   if (playedMidi === null) return null;
   const off = playedMidi - expected.midi;
-  if (Math.abs(off) === OCTAVE) return off > 0 ? 'octave-high' : 'octave-low';
+  if (off === OCTAVE) return 'octave-high';
+  if (off === -OCTAVE) return 'octave-low';
   return spellPlayed(scene.exercise, step, playedMidi, expected);
 }
 
