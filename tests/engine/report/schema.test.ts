@@ -1,10 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { assess } from '../../../src/engine/index.ts';
 import { fixtureSound } from '../../browser/sounds.ts';
+import { REPORT } from '../../../src/engine/report/index.ts';
+import { descriptionsIn } from '../../support/descriptions.ts';
 import { schemaFaults } from '../../support/report-schema.ts';
 import { invent, INVENTED } from '../../ui/support/invent.ts';
 
 describe('the published schema', () => {
+  it('says what a field is in words of its own, or leaves it to its name', () => {
+    const told = descriptionsIn(REPORT);
+    expect(told.length).toBeGreaterThan(100);
+    expect(told.filter((text) => !/\w+\W+\w+/.test(text))).toEqual([]);
+  });
+
   it.each([
     'broken-triads',
     'clean-scale',

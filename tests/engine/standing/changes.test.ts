@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { changesSince } from '../../../src/engine/index.ts';
+import { CHANGE, changesSince } from '../../../src/engine/standing/index.ts';
 import type { Measures } from '../../../src/engine/index.ts';
+import { descriptionsIn } from '../../support/descriptions.ts';
 import { invent } from '../../terminal/invented.ts';
 
 const CHOICE = { key: 'D major', form: 'scale', hands: 'right', octaves: 1 } as const;
@@ -12,6 +13,11 @@ const attempt = (measures: Partial<Measures>, missed = 0) =>
   });
 
 describe('what changed since an earlier attempt', () => {
+  it('says what its fields are in words of its own', () => {
+    expect(descriptionsIn(CHANGE)).toHaveLength(2);
+    expect(descriptionsIn(CHANGE).filter((text) => !/\w+\W+\w+/.test(text))).toEqual([]);
+  });
+
   it('is nothing where it went as before', () => {
     const same = attempt({ evennessPercent: { value: 8, plusMinus: 1 }, tempoBpm: { value: 80 } });
     expect(changesSince(same, same)).toEqual([]);

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { describe, expect, it } from 'vitest';
 import { ALL_KEYS, exerciseId, leastTempi, SYLLABUS, USUAL_GOALS } from '../../../src/engine/index.ts';
 import type { ExerciseChoice, Goals, Syllabus } from '../../../src/engine/index.ts';
+import { descriptionsIn } from '../../support/descriptions.ts';
 
 const ascending = (values: readonly number[]): readonly number[] => [...values].sort((a, b) => a - b);
 
@@ -30,6 +31,12 @@ describe('the usual levels', () => {
 });
 
 describe('a level as anybody may write it', () => {
+  it('says what its fields are in words of its own', () => {
+    const told = descriptionsIn(SYLLABUS);
+    expect(told.length).toBeGreaterThan(5);
+    expect(told.filter((text) => !/\w+\W+\w+/.test(text))).toEqual([]);
+  });
+
   const [usual] = USUAL_GOALS.syllabus.levels;
   const [ask] = usual!.asks;
   const isLevel = (more: object): boolean =>

@@ -91,6 +91,18 @@ describe('a bound of what is said', () => {
     expect(codes(tell(playing(over)))).toContain(situation);
   });
 
+  // Half of the others stray by no more: 4.5 SD, of which one is 1.4826 times that, are 133 and 167 ms.
+  it.each([
+    [20, true],
+    [25, false],
+  ])(
+    'of a late note is how the others stray, too: 150 ms late among strays of %i ms is told: %s',
+    (ms, told) => {
+      const change = (step: number): Change => ({ lateMs: step === 6 ? 150 : ms * ((step % 3) - 1) });
+      expect(codes(tell({ choice: SCALE, change })).includes('late-note')).toBe(told);
+    },
+  );
+
   it.each([
     [82.4, 'at-the-criterion'],
     [82.6, 'under-tempo'],
