@@ -5,8 +5,9 @@ import {
   stretchIn,
   buildExercise,
 } from '../../../../src/engine/exercise/index.ts';
-import type { ExerciseChoice, Intention } from '../../../../src/engine/exercise/index.ts';
+import type { ExerciseChoice, ExpectedNote, Intention } from '../../../../src/engine/exercise/index.ts';
 import { matchIntention } from '../../../../src/engine/intention/index.ts';
+import type { PianoProfile } from '../../../../src/engine/listen/index.ts';
 import type { Report, ReportOptions } from '../../../../src/engine/report/index.ts';
 import { writeReport } from '../../../../src/engine/report/index.ts';
 import { heardOf, played } from '../../match/simulated.ts';
@@ -32,20 +33,29 @@ interface Way {
   readonly wrong?: readonly number[];
   /** later, and all after it too, s */
   readonly lateSec?: (step: number) => number;
+  /** louder (+) or softer, by step and hand, dB */
+  readonly levelDb?: (step: number, note: ExpectedNote) => number;
+  /** held into the next note (+), or let go before it, ms */
+  readonly overlapMs?: number;
   readonly options?: Partial<ReportOptions>;
 }
 
 /** An intention, played as it is written but for what is said otherwise → its report. */
 function tellOf(intention: Intention, way: Way = {}): Report {
-  const { choice = SCALE, bpm = 100, longToShort = 3, wrong = [], lateSec, options } = way;
+  const { choice = SCALE, bpm = 100, longToShort = 3, wrong = [], lateSec, levelDb, options } = way;
+  const heldSec = 30 / bpm + (way.overlapMs ?? 0) / 1000;
   const { copies = copiesMeant(intention, stretchIn(buildExercise(choice), intention).length) } = way;
   const { steps } = practisedExercise(choice, { intention, repeats: copies, longToShort });
   let late = 0;
   const notes = steps.flatMap(({ step, beat, notes: keys }) => {
     late += lateSec?.(step) ?? 0;
-    return keys.map(({ midi }) => {
+    return keys.map((key) => {
       const timeSec = 1 + (beat * 60) / bpm + late;
-      return played(timeSec, midi + (wrong.includes(step) ? 1 : 0), { confidence: 0.998 });
+      return played(timeSec, key.midi + (wrong.includes(step) ? 1 : 0), {
+        confidence: 0.998,
+        levelDb: -20 + (levelDb?.(step, key) ?? 0),
+        releaseSec: timeSec + heldSec,
+      });
     });
   });
   const heard = heardOf(notes);
@@ -209,5 +219,107 @@ describe('what an intention lacks', () => {
   ])('is the length that it came to, one note more each time: %s', (_, wrong, right) => {
     const intention = part(2, 6, { times: 2, rhythm: 'one-note-more' });
     expect(lacks(intention, { wrong })).toMatchObject([{ kind: 'length', right, wanted: 5 }]);
+  });
+});
+
+describe('touch and loudness that were meant', () => {
+  const told = (intention: Partial<Intention>, way: Way) => {
+    const { touch, loudness, lacks } = practisedIn(tellOf({ ...ONCE, ...intention }, way));
+    return { outcome: (touch ?? loudness)?.outcome, bent: loudness?.bent ?? null, lacking: lacks.length > 0 };
+  };
+  const as = (outcome: string, bent: string | null = null) => ({
+    outcome,
+    bent,
+    lacking: outcome === 'not-so',
+  });
+
+  // Two notes a beat at 100: 300 ms from note to note, of which the dampers leave ± 30 ms unsure, 70 ms at 99 %.
+  it.each([
+    ['legato', 29, 'so'],
+    ['legato', 31, 'untold'],
+    ['legato', 99, 'untold'],
+    ['legato', 101, 'not-so'],
+    ['detached', 31, 'so'],
+    ['detached', 29, 'untold'],
+    ['detached', -39, 'untold'],
+    ['detached', -41, 'not-so'],
+    ['staccato', 121, 'so'],
+    ['staccato', 119, 'untold'],
+    ['staccato', 51, 'untold'],
+    ['staccato', 49, 'not-so'],
+  ] as const)('%s, with gaps of %i ms of 300: %s', (touch, gapMs, outcome) => {
+    expect(told({ touch }, { overlapMs: -gapMs })).toEqual(as(outcome));
+  });
+
+  it.each([
+    ['growing', 4.01, 'so'],
+    ['growing', 3.99, 'not-so'],
+    ['growing', -4.01, 'not-so'],
+    ['fading', -4.01, 'so'],
+    ['fading', -3.99, 'not-so'],
+  ] as const)('%s, by %f dB from the first note to the last: %s', (loudness, growsDb, outcome) => {
+    const way = { levelDb: (step: number) => (growsDb * step) / LAST };
+    expect(told({ loudness }, way)).toEqual(as(outcome));
+  });
+
+  it.each([
+    ['accents-of-2', 2, 2.01, 'so'],
+    ['accents-of-2', 2, 1.99, 'not-so'],
+    ['accents-of-3', 3, 2.01, 'so'],
+    ['accents-of-4', 4, 1.99, 'not-so'],
+    ['accents-of-4', 4, -9, 'not-so'],
+  ] as const)('%s, each of %i notes louder by %f dB: %s', (loudness, every, byDb, outcome) => {
+    const way = { levelDb: (step: number) => (step % every === 0 ? byDb : 0) };
+    expect(told({ loudness }, way)).toEqual(as(outcome));
+  });
+
+  // One register of a piano may be louder than the other by 2 dB, one standard deviation: 4.66 dB at 99 %.
+  it.each([
+    ['left-over-right', 3.01, 'so'],
+    ['left-over-right', 2.99, 'untold'],
+    ['left-over-right', -1.65, 'untold'],
+    ['left-over-right', -1.67, 'not-so'],
+    ['right-over-left', -3.01, 'so'],
+    ['right-over-left', 1.67, 'not-so'],
+  ] as const)('%s, the left hand louder by %f dB: %s', (loudness, leftDb, outcome) => {
+    const way: Way = {
+      choice: { ...SCALE, hands: 'together' },
+      levelDb: (_, { hand }) => (hand === 'left' ? leftDb : 0),
+    };
+    expect(told({ loudness }, way)).toEqual(as(outcome));
+  });
+
+  it.each(['p', 'mf', 'f'] as const)('%s cannot be told: it is as loud as the device is near', (loudness) => {
+    expect(told({ loudness }, {})).toEqual(as('untold'));
+  });
+
+  describe('growing on one way, on a piano whose keys are known', () => {
+    const keyDb = (midi: number): number => (7 * midi) % 5;
+    const keys = Object.fromEntries(
+      Array.from({ length: 128 }, (_, midi) => [
+        midi,
+        { levelDb: { value: keyDb(midi), plusMinus: 0, count: 20 } },
+      ]),
+    );
+    const piano: PianoProfile = { version: 1, tuningCents: { value: 0, plusMinus: 1, count: 100 }, keys };
+
+    it.each([
+      [10, 2.4, null],
+      [10, 2.6, 'early'],
+      [10, -2.4, null],
+      [10, -2.6, 'late'],
+      [-10, 2.6, 'late'],
+      [-10, -2.6, 'early'],
+    ] as const)('by %i dB, its middle %f dB off the line: %s', (growsDb, bowDb, bent) => {
+      const report = tellOf(part(0, 7, { loudness: growsDb > 0 ? 'growing' : 'fading' }), {
+        options: { piano },
+        levelDb: (step, { midi }) => {
+          const place = step / 7;
+          return keyDb(midi) + growsDb * place + 4 * bowDb * place * (1 - place);
+        },
+      });
+      expect(practisedIn(report).loudness, report.words.verdict).toMatchObject({ outcome: 'so' });
+      expect(practisedIn(report).loudness!.bent ?? null).toBe(bent);
+    });
   });
 });
