@@ -41,7 +41,7 @@ const around = (one: Partial<Said>): Said => ({
   ...one,
 });
 
-/** Touch and loudness are told by what was meant, what came of it and by how much: all of it together. */
+/** Work that is done: so often, each length so often, in a rhythm; touch and loudness by what was meant, what came of it and by how much. */
 function practisedWithManner(): readonly Saying<'practised'>[] {
   const plain: Saying<'practised'> = {
     situation: 'practised',
@@ -82,7 +82,10 @@ function practisedWithManner(): readonly Saying<'practised'>[] {
     rhythm,
     longToShort: { value: 2.6, plusMinus: 0.2, meant: 3 },
   }));
-  return [plain, ...touches, ...loudnesses, untold, both, ...pairs];
+  const often = [1, 2, 5, 13].flatMap((wanted) =>
+    (['even', 'one-note-more'] as const).map((rhythm) => ({ ...plain, wanted, right: wanted, rhythm })),
+  );
+  return [plain, ...often, ...touches, ...loudnesses, untold, both, ...pairs];
 }
 
 /** One thing that is said, as told in one language: alone, beside another, and in the list. */
@@ -157,6 +160,7 @@ const FIELDS_WORDS: readonly (readonly [english: string, german: string])[] = [
   ['both times', 'beide Male'],
   ['each time', 'jedes Mal'],
   ['in a row', 'hintereinander'],
+  ['each length', 'jede Länge'],
   ['(twice|two) in a row', 'zweimal hintereinander'],
   ['three (times )?in a row', 'drei(mal)? hintereinander'],
   ['five (times )?in a row', 'fünf(mal)? hintereinander'],
