@@ -1,4 +1,4 @@
-import { exerciseOf, octavesUp } from '../exercise/index.ts';
+import { exerciseOf } from '../exercise/index.ts';
 import type { Exercise, ExpectedNote, Locale } from '../exercise/index.ts';
 import type { Heard } from '../listen/index.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
@@ -77,10 +77,8 @@ function matchedIn(report: Report, step: number, note: ExpectedNote): MatchedNot
   // Whatever octave the hand lies in: no hand has the same note twice in a chord.
   const isIt = (one: { readonly step: number | null; readonly hand: string | null }, midi: number): boolean =>
     one.step === step && one.hand === note.hand && (midi - note.midi) % 12 === 0;
-  const moved = (midi: number): ExpectedNote => {
-    const octave = Math.floor(midi / 12) - Math.floor(note.midi / 12);
-    return { ...note, midi, name: octavesUp(note.name, octave) };
-  };
+  // Its name keeps the octave that is written: sentences name none.
+  const moved = (midi: number): ExpectedNote => ({ ...note, midi });
   const played = report.notes.findIndex(
     (one) => one.verdict !== 'extra' && isIt(one, one.wantedMidi ?? one.midi),
   );
