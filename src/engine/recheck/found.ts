@@ -1,3 +1,4 @@
+import { probabilityOf } from '../base/odds.ts';
 import { median } from '../base/statistics.ts';
 import type { Heard, PlayedNote } from '../listen/index.ts';
 import type { Answer } from './asker.ts';
@@ -7,7 +8,7 @@ import type { Answer } from './asker.ts';
  * level estimated from the ear's reading of its loudness against the attempt's other notes.
  */
 export function noteOf(heard: Heard, midi: number, { candidate, timeSec, logOdds }: Answer): PlayedNote {
-  const confidence = 1 / (1 + Math.exp(-logOdds));
+  const confidence = probabilityOf(logOdds);
   if (candidate?.note) return { ...candidate.note, timeSec, confidence };
   const offsetDb = median(
     (heard.candidates ?? []).flatMap(({ note, loudnessDb }) => (note ? [note.levelDb - loudnessDb] : [])),

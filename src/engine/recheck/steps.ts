@@ -1,9 +1,9 @@
+import { logOddsOf } from '../base/odds.ts';
 import { mean } from '../base/statistics.ts';
 import type { Hand } from '../exercise/index.ts';
 import type { Candidate, Heard } from '../listen/index.ts';
 import type { Alignment } from '../match/index.ts';
 import { RECHECK_BOUNDS } from './bounds.ts';
-import { logOdds } from './look/index.ts';
 import type { Usual } from './look/index.ts';
 
 /** What the first listening knows of one step. */
@@ -94,7 +94,7 @@ export class UsualHands {
     const notes = this.#notes.filter((note) => note.hand === hand && note.place !== without);
     if (notes.length < LEAST_NOTES) return null;
     return {
-      belief: mean(notes.map(({ candidate }) => logOdds(Math.min(candidate.probability, MOST_BELIEVED))))!,
+      belief: mean(notes.map(({ candidate }) => logOddsOf(Math.min(candidate.probability, MOST_BELIEVED))))!,
       loudnessDb: mean(notes.map(({ candidate }) => candidate.loudnessDb))!,
     };
   }

@@ -1,3 +1,4 @@
+import { probabilityOf } from '../base/odds.ts';
 import { densityOf } from '../base/statistics.ts';
 import type { Alignment, MatchedNote } from '../match/index.ts';
 import type { Asker } from './asker.ts';
@@ -56,7 +57,7 @@ export function lookAtUnheard(alignment: Alignment, asker: Asker): Unheard {
     const [first, ...others] = answers;
     if (first === undefined) return isFast ? { ...note, sure: AS_LIKELY_AS_NOT } : note;
     const likest = others.reduce((a, b) => (b.logOdds > a.logOdds ? b : a), first);
-    const sure = isFast ? 1 / (1 + Math.exp(likest.logOdds)) : sureOfMissing(likest.logOdds);
+    const sure = isFast ? probabilityOf(-likest.logOdds) : sureOfMissing(likest.logOdds);
     const { midi, hand } = note.expected;
     const decision = sure > 0.5 ? 'not-struck' : 'unsure';
     rechecks.push(recordOf(note.step, midi, hand, 'written', 'missed', likest, decision));

@@ -1,3 +1,4 @@
+import { probabilityOf } from '../../base/odds.ts';
 import { isCommonElsewhere } from '../../exercise/index.ts';
 import type { Heard } from '../../listen/index.ts';
 import { FOLLOWING } from '../costs/index.ts';
@@ -75,7 +76,7 @@ export function confidenceOf({ moments, ranked: [best, rival], idle }: Ranking):
     isCommonElsewhere(best.listed.template.choice.form) &&
     stretches.some((stretch) => stretch.cost > FAULTS_OF_ITS_OWN);
   const meantSo = (fault === null ? 1 : MEANT_SO[fault]) * (isSong ? MEANT_AS_SONG : 1);
-  return Math.min(GREATEST, 1 / (1 + Math.exp(-logOdds))) * meantSo;
+  return Math.min(GREATEST, probabilityOf(logOdds)) * meantSo;
 }
 
 /** Doubted findings are nobody's fault. */

@@ -1,5 +1,4 @@
 export type { Glance, Look, Question, BlindBelief, Usual } from './types.ts';
-export { logOdds } from './question.ts';
 export { COMPARED_LEVELS } from './twins.ts';
 export type { HandsApart } from './twins.ts';
 import { RATE_HZ } from '../../listen/audio/index.ts';

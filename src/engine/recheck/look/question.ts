@@ -1,3 +1,4 @@
+import { logOddsOf } from '../../base/odds.ts';
 import type { Question, BlindBelief, Usual } from './types.ts';
 
 /** Semitones from the key in question to those of which the blind ear's word is taken along. */
@@ -6,7 +7,7 @@ const ASKED = [0, -12, 12, -24, 24, -19, 19, -7, 7, -5, 5, -4, 4, -3, 3, -2, 2, 
 const LEAST = 0.005;
 const MOST = 0.995;
 /** what stands for an ear that says nothing: log odds, moment, loudness / 6 dB, sounding */
-const NOTHING = [logOdds(LEAST), 0, -3, 0];
+const NOTHING = [logOddsOf(LEAST), 0, -3, 0];
 /** what stands for a hand of which little was heard: belief, loudness / 6 dB */
 const UNKNOWN_HAND = [0, -0.5];
 
@@ -46,7 +47,7 @@ export function writtenInputs({ midi, written, before, after }: Question): Float
 }
 
 function valuesOf({ probability, apartSec, loudnessDb, sounding }: BlindBelief): readonly number[] {
-  const belief = logOdds(Math.min(Math.max(probability, LEAST), MOST));
+  const belief = logOddsOf(Math.min(Math.max(probability, LEAST), MOST));
   return [belief, apartSec * 100, loudnessDb / 6, sounding];
 }
 
@@ -56,9 +57,4 @@ function usualValues(usual: Usual | null): readonly number[] {
 
 function awayInTime(sec = FAR_SEC): number {
   return Math.log2(Math.max(Math.min(sec, FAR_SEC), NEAR_SEC) / USUAL_SEC);
-}
-
-/** 0..1 → log odds */
-export function logOdds(probability: number): number {
-  return Math.log(probability / (1 - probability));
 }
