@@ -14,6 +14,8 @@ const HIGHEST_BIN = Math.round(1500 / BIN_HZ);
 const LEAST_SHARE = 0.03;
 /** the offset is first read within these 100 cents: a neglected piano is flat, so more of them lie below zero */
 const LOWEST_CENTS = -60;
+/** a piano read near that edge stays on its side of it, but no further than this beyond */
+const BEYOND_CENTS = 20;
 
 /**
  * Where the lines of a sound lie between the semitones of A4 = 440 Hz: circular mean over spectral peaks from 150 to 1500 Hz,
@@ -29,14 +31,15 @@ export class RoughTuning {
   #x = 0;
   #y = 0;
   #loudest = 0;
-  #cents: number | null;
+  readonly #knownCents: number | null;
+  #cents: number | null = null;
   /** seconds that were loud enough to speak */
   heardSec = 0;
 
   /** @param knownCents what the piano was tuned to when it was last heard: −70 is then not taken for +30 */
   constructor(history: SampleHistory, knownCents: number | null = null) {
     this.#history = history;
-    this.#cents = knownCents;
+    this.#knownCents = knownCents;
   }
 
   /** To be called whenever the history has grown. */
@@ -46,11 +49,18 @@ export class RoughTuning {
 
   /** Offset in cents, without a jump from what was said before: a piano 60 cents flat stays so. */
   cents(): number {
-    if (this.#x === 0 && this.#y === 0) return this.#cents ?? 0;
+    if (this.#x === 0 && this.#y === 0) return this.#cents ?? this.#knownCents ?? 0;
     const angle = (100 * Math.atan2(this.#y, this.#x)) / (2 * Math.PI);
-    const lowest = this.#cents === null ? LOWEST_CENTS : this.#cents - 50;
+    const lowest = this.#lowest();
     this.#cents = angle - 100 * Math.floor((angle - lowest) / 100);
     return this.#cents;
+  }
+
+  /** From where on the 100 cents are counted. A voice before the playing lies anywhere and goes round them: what it was last read at does not bind. */
+  #lowest(): number {
+    if (this.#knownCents !== null) return this.#knownCents - 50;
+    if (this.#cents === null) return LOWEST_CENTS;
+    return Math.min(Math.max(this.#cents - 50, LOWEST_CENTS - BEYOND_CENTS), LOWEST_CENTS + BEYOND_CENTS);
   }
 
   #look(start: number): void {

@@ -60,4 +60,29 @@ describe('the tuning of a piano', () => {
     rough.advance();
     expect(Math.abs(rough.cents() - cents)).toBeLessThan(5);
   });
+
+  // A voice glides through all pitches: here a string that sinks, read all the while, before a piano in tune.
+  it.each([null, 0])('is not a semitone off after sound that glides (tuning known before: %s)', (known) => {
+    const glide = Array.from({ length: 25 }, (_, i) => ({
+      timeSec: 0.1 + 0.4 * i,
+      midi: 57,
+      cents: i < 3 ? 0 : i < 9 ? -35 : -70,
+    }));
+    const piano = Array.from({ length: 160 }, (_, i) => ({
+      timeSec: 10.2 + 0.2 * i,
+      midi: octave[i % 8]!,
+      cents: 0,
+    }));
+    const history = new SampleHistory(60 * RATE_HZ);
+    const samples = Float64Array.from(playStrings([...glide, ...piano], { seconds: 42 }));
+    const rough = new RoughTuning(history, known);
+    const said: number[] = [];
+    for (let from = 0; from < samples.length; from += RATE_HZ) {
+      history.append(samples, from, Math.min(from + RATE_HZ, samples.length));
+      rough.advance();
+      said.push(rough.cents());
+    }
+    expect(Math.max(...said.map(Math.abs))).toBeGreaterThan(25);
+    expect(Math.abs(said.at(-1)!)).toBeLessThan(5);
+  });
 });
