@@ -75,7 +75,7 @@ describe('a recording that is listened to in sections', { timeout: 120_000 }, ()
     expect(inSections(1 << 16, 15 * 60)).toHaveLength(1);
   });
 
-  it('is heard at the latest four seconds after it sounded: so far a section ends before what has come', () => {
+  it('is heard at the latest five and a half seconds after it sounded: so far a section ends before what has come', () => {
     const { channel, sampleRateHz } = session;
     const listener = createListener({ sampleRateHz, channels: 1 });
     const step = sampleRateHz / 4;
@@ -90,7 +90,7 @@ describe('a recording that is listened to in sections', { timeout: 120_000 }, ()
       }
     }
     expect(seen.size).toBeGreaterThan(80);
-    expect(latest).toBeLessThan(4);
+    expect(latest).toBeLessThan(5.5);
     expect(latest).toBeGreaterThan(0);
   });
 });

@@ -6,8 +6,8 @@ import { DB_PER_VELOCITY } from './student/perform.ts';
 export const BOTH_TRIADS: ExerciseChoice = { key: 'G major', form: 'triads', hands: 'together', octaves: 1 };
 
 const HOMES: Readonly<Record<'here' | 'elsewhere', Partial<HomeKnobs>>> = {
-  here: { room: { decaySec: 0.4, directDb: 4 } },
-  elsewhere: { room: { decaySec: 0.9, directDb: -3 }, phone: true },
+  here: { room: { decaySec: 0.7, directDb: 0 } },
+  elsewhere: { room: { decaySec: 1.4, directDb: -6 }, phone: true },
 };
 /** the right hand against the left where both play */
 const UPPER_DB = -10;
@@ -17,7 +17,7 @@ export function triadsBy(hands: Hands, home: keyof typeof HOMES = 'here'): Promi
   const isBoth = hands === 'together';
   const velocity = isBoth ? 70 + UPPER_DB / 2 / DB_PER_VELOCITY : 60;
   return render({
-    seed: 61,
+    seed: 63,
     piano: 'dev',
     exercise: { ...BOTH_TRIADS, hands },
     student: { leftHandDb: isBoth ? -UPPER_DB : 0, velocity, chordSpreadMs: 4 },

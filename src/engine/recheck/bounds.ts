@@ -5,8 +5,7 @@
  * development piano (350 attempts of both hands, hands 12 dB apart, fast, in noise and beside a voice): of 5557 notes struck under their octave and not
  * reported 45 lie from −1 to −0.5 and 48 from there to 0, of 261 left out 13 and 9. Where one in fifty is left out (common practice, no source;
  * the network learnt from one in ten) 89 and 92 of 100 such notes were struck: from nine in ten on they are believed.
- * All of it by the weights before; the log odds of today's lie where theirs did, and the bounds were left (200 attempts: 85 and 87 of 100, of 22 and 35
- * struck notes, 3 and 4 left out).
+ * All of it by weights before: those of today are exported so that their log odds lie there (`STRUCK_LIFT` in src/training/look/export.py).
  */
 export const RECHECK_BOUNDS = {
   /** a written note that the blind ear did not report: struck above, not struck below, unsure between */
@@ -23,10 +22,14 @@ export const RECHECK_BOUNDS = {
   octaveOff: 0,
   /** … a key that was not reported is found in place of a missed note above this */
   inItsPlace: 1,
-  /** a written note is taken for replaced by a key an octave below it under this (that one apart which the first listening had put there itself), and by another key
-   *  under the other; one that the blind ear reported where it is doubtful (of 6840 struck and reported four were, two development pianos) */
+  /** a written note is taken for replaced by a key an octave below it under this (that one apart which the first listening had put there itself), by another key
+   *  under the second, and by a neighbour under the third where that is so much surer (72 chords of both hands with a neighbour in place of a note, 72 with one caught
+   *  4 to 10 dB under it, development piano and Iowa's: all apart); one that the blind ear reported where it is doubtful (of 6840 struck and
+   *  reported four were, two development pianos) */
   besideOctaveBelow: 4.5,
-  besideNeighbour: 0,
+  besideOther: 0,
+  besideNeighbour: 2,
+  neighbourSurer: 3.7,
   /** a key beside a written one that the ear believed in at least so much (0..1) is a slip above this: of 163 that nobody struck none
    *  lay over 2.0 */
   halfBelieved: 0.1,

@@ -1,5 +1,6 @@
 export { handsAloneIn } from './alone.ts';
 export type { Recheck, Rechecked } from './types.ts';
+import { probabilityOf } from '../base/odds.ts';
 import type { HandsAlone, Heard, KeptSound, PlayedNote } from '../listen/index.ts';
 import type { Hand } from '../exercise/index.ts';
 import { octaveHigher } from '../match/index.ts';
@@ -39,7 +40,8 @@ export function recheck(
   const listenTo = (read: Alignment): Listening => listen(heard, read, sound, alone, single);
   const asRead = listenTo(alignment);
   const higher = isUpperAlone(asRead) ? listenTo(octaveHigher(heard, alignment)) : null;
-  const listening = higher?.hands.right.presence === 'there' ? higher : asRead;
+  const isHigher = higher?.hands.right.presence === 'there' && foundOf(higher) > foundOf(asRead);
+  const listening = isHigher ? higher : asRead;
   const settled = settleSteps(listening);
   const { matched, rechecks } = lookAtUnheard(settled.alignment, listening.asker);
   return {
@@ -80,15 +82,26 @@ function listen(
   return { asker, heard, alignment, answers, hands, strays, rechecks: [] };
 }
 
+/** A hand of which the closer look finds less than this share of the notes may be a few ghosts of the other one's. */
+const FEW = 0.5;
+
 /**
- * Of both hands only the upper sounds. A lower hand is covered by nothing, so it may be the lower one that sounds, an octave higher than it
- * was taken to lie, and the upper one too soft to be heard blind.
+ * Of both hands only the upper sounds, but for few notes. A lower hand is covered by nothing, so it may be the lower one that sounds, an octave higher
+ * than it was taken to lie, and the upper one too soft to be heard blind.
  */
-function isUpperAlone({ alignment, hands }: Listening): boolean {
-  const { left, right } = hands;
-  return (
-    alignment.exercise.choice.hands === 'together' && left.presence !== 'there' && right.presence === 'there'
-  );
+function isUpperAlone(listening: Listening): boolean {
+  const { alignment, hands } = listening;
+  if (alignment.exercise.choice.hands !== 'together' || hands.right.presence !== 'there') return false;
+  const left = alignment.matched.filter(({ expected }) => expected.hand === 'left').length;
+  return hands.left.presence !== 'there' || foundOf(listening, 'left') < FEW * left;
+}
+
+/** Of so many written notes the closer look believes rather than not that they were struck: of one hand, or of both. */
+function foundOf({ alignment, answers }: Listening, hand?: Hand): number {
+  return alignment.matched.filter(
+    ({ expected }, place) =>
+      (hand === undefined || expected.hand === hand) && (answers[place]?.logOdds ?? 0) > 0,
+  ).length;
 }
 
 /** Every step of which something was heard or found. */
@@ -125,7 +138,7 @@ function settleSteps(listening: Listening): Rechecked {
 
 /** A note called missing is as sure as the closer look at it; one of a step of which nothing was heard is looked at afterwards. */
 function surelyMissed(answer: Answer | null): { readonly sure?: number } {
-  return answer === null ? {} : { sure: 1 / (1 + Math.exp(answer.logOdds)) };
+  return answer === null ? {} : { sure: probabilityOf(-answer.logOdds) };
 }
 
 /**

@@ -7,7 +7,14 @@ import type { Answer } from './asker.ts';
 import { MISTAKEN_FOR, RECHECK_BOUNDS } from './bounds.ts';
 import { noteOf } from './found.ts';
 import { recordOf } from './record.ts';
-import { asSureAsBoth, caughtBeside, isNearest, strangersAt, writtenAbout } from './strangers.ts';
+import {
+  asSureAsBoth,
+  asSureInPlace,
+  caughtBeside,
+  isNearest,
+  strangersAt,
+  writtenAbout,
+} from './strangers.ts';
 import type { Stranger } from './strangers.ts';
 import type { HeardExtra, Listening, Recheck } from './types.ts';
 
@@ -61,11 +68,13 @@ export function settleStep(listening: Listening, step: number): SettledStep {
   const pairs = pairsOf(listening, written, strangers);
   const heardTwice = (one: Stranger): PlayedNote =>
     caught.includes(one) ? one.note : asSureAsBoth(listening, step, one.note, one.kind ?? 'other');
+  const inPlace = (one: Stranger): PlayedNote =>
+    caught.includes(one) ? one.note : asSureInPlace(listening, step, one.note);
   const settled = written.map((one): Settled => {
     const stranger = pairs.get(one.place);
     return stranger === undefined
       ? settle(listening, one)
-      : { place: one.place, verdict: 'wrong', note: heardTwice(stranger), reason: null };
+      : { place: one.place, verdict: 'wrong', note: inPlace(stranger), reason: null };
   });
   const found = settled.flatMap(({ note }) => note ?? []);
   const paired = [...pairs.values()];
@@ -108,7 +117,7 @@ function pairsOf(
         const fits =
           apart === 12 ||
           (apart <= RECHECK_BOUNDS.wrongSemitones && !crossesFingers(stranger.midi, expected, about));
-        if (!(isOwn || fits) || !isAbsentBeside(one, stranger)) return [];
+        if (!(isOwn || fits) || !isAbsentBeside(listening, one, stranger)) return [];
         return [{ one, stranger, cost: one.answer.logOdds + apart }];
       }),
     )
@@ -121,14 +130,20 @@ function pairsOf(
 
 /**
  * A written note beside a key that is not written: was it left out for that? A key an octave below sounds at all its partials, and two
- * keys an octave apart for one are rarer by far than the one for the other; a neighbour was as likely caught with it.
+ * keys an octave apart for one are rarer by far than the one for the other; a neighbour was as likely caught with it, but then it is the
+ * written one that sounds more surely.
  */
-function isAbsentBeside({ matched, decision, answer, place }: Written, stranger: Stranger): boolean {
-  if (matched.expected.midi - stranger.midi === 12)
-    return stranger.place === place || answer.logOdds < RECHECK_BOUNDS.besideOctaveBelow;
-  return matched.verdict === 'correct'
-    ? decision !== 'struck'
-    : answer.logOdds < RECHECK_BOUNDS.besideNeighbour;
+function isAbsentBeside(
+  { strays }: Listening,
+  { matched, decision, answer, place }: Written,
+  stranger: Stranger,
+): boolean {
+  const { besideOctaveBelow, besideOther, besideNeighbour, neighbourSurer, slipSemitones } = RECHECK_BOUNDS;
+  const below = matched.expected.midi - stranger.midi;
+  if (below === 12) return stranger.place === place || answer.logOdds < besideOctaveBelow;
+  if (matched.verdict === 'correct') return decision !== 'struck';
+  if (Math.abs(below) > slipSemitones) return answer.logOdds < besideOther;
+  return answer.logOdds < Math.min(besideNeighbour, strays.answer(stranger.note).logOdds - neighbourSurer);
 }
 
 /** One written note in whose place nothing was heard so far. */

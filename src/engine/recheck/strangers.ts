@@ -1,3 +1,4 @@
+import { probabilityOf } from '../base/odds.ts';
 import type { Hand } from '../exercise/index.ts';
 import type { PlayedNote } from '../listen/index.ts';
 import type { ExtraKind } from '../match/index.ts';
@@ -64,7 +65,7 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
 }
 
 /**
- * A key that answers nothing is as sure as the less sure of both listenings. Pianos kept out of the training, keys that the blind ear was
+ * A key that answers nothing is as sure as the less sure of both listenings, or as the closer look where it was caught with a right one. Pianos kept out of the training, keys that the blind ear was
  * sure of: of those that nobody struck 4 in 1000 have log odds over 4.6, of those that were struck 70 in 100; over 0 they are 7 and 95 in 100.
  */
 export function asSureAsBoth(
@@ -72,14 +73,24 @@ export function asSureAsBoth(
   step: number,
   note: PlayedNote,
   kind: ExtraKind,
+  believed = note.confidence,
 ): PlayedNote {
   if (kind === 'restart') return note;
-  const sure = strays.sureOf(note, kind);
+  const sure = strays.sureOf(note, kind, believed);
   const { hand } = asker.steps[step]!.notes[0]!;
   const midi = note.midi + alignment.semitoneShift;
   const decision = sure > 0.5 ? 'struck' : 'unsure';
   rechecks.push(recordOf(step, midi, hand, 'extra', 'extra', strays.answer(note), decision));
-  return { ...note, confidence: Math.min(note.confidence, sure) };
+  return { ...note, confidence: sure };
+}
+
+/**
+ * A key in place of a written one is as sure as the surer of both listenings, and no surer than that it answers something at all: the written
+ * one, which is not there, speaks for it, too.
+ */
+export function asSureInPlace(listening: Listening, step: number, note: PlayedNote): PlayedNote {
+  const looked = probabilityOf(listening.strays.answer(note).logOdds);
+  return asSureAsBoth(listening, step, note, 'other', Math.max(note.confidence, looked));
 }
 
 /** Log odds above which a reported key that is not written was struck. */

@@ -12,7 +12,7 @@ const attempt = (seed: number, exercise: RenderSpec['exercise'], bpm: number) =>
   render({ seed, piano: 'dev', exercise, student: { bpm }, home: HOME });
 
 const attempts = await Promise.all([
-  attempt(1, { key: 'D major', form: 'scale', hands: 'right', octaves: 1 }, 100),
+  attempt(4, { key: 'D major', form: 'scale', hands: 'right', octaves: 1 }, 100),
   attempt(2, { key: 'G major', form: 'triads', hands: 'left', octaves: 1 }, 55),
   attempt(3, { key: 'A minor', form: 'arpeggio', hands: 'right', octaves: 2 }, 110),
 ]);

@@ -2,12 +2,15 @@ import { expect, it } from 'vitest';
 import { assess } from '../../../src/engine/assess.ts';
 import { buildExercise } from '../../../src/engine/exercise/index.ts';
 import type { ExerciseChoice, Form, Hand } from '../../../src/engine/exercise/index.ts';
+import { attemptOf } from '../../bench/attempts.ts';
 import { chordAttemptOf } from '../../bench/chord-attempts.ts';
-import { render } from '../../support/render.ts';
+import { NO_MISTAKES, render } from '../../support/render.ts';
 import type { HomeKnobs, StudentKnobs } from '../../support/render.ts';
 
+type Key = ExerciseChoice['key'];
+
 interface Slip {
-  readonly key: ExerciseChoice['key'];
+  readonly key: Key;
   readonly form: Form;
   readonly step: number;
   readonly hand: Hand;
@@ -67,6 +70,52 @@ it.each<[string, Slip]>([
   expect(told).toEqual([['wrong', step, hand, midi + shift]]);
   expect(report.missed).toEqual([]);
 });
+
+it.each<[Key, number, number, number]>([
+  ['A major', 27, 3, 1],
+  ['B major', 27, 3, 1],
+  ['C major', 31, 2, 2],
+])(
+  'a key caught beside a right one in a chord of both hands stands in place of none: %s',
+  async (key, seed, step, note) => {
+    const exercise: ExerciseChoice = { key, form: 'triads', hands: 'together', octaves: 1 };
+    const { notes } = buildExercise(exercise).steps[step]!;
+    const at = notes.findIndex(({ hand }) => hand === 'right') + note;
+    const midi = notes[at]!.midi + 1;
+    const mistakes = [{ kind: 'slip', step, note: at, midi }] as const;
+    const sound = await render({
+      seed,
+      piano: 'dev',
+      exercise,
+      student: { bpm: 60, mistakes },
+      home: { phone: true },
+    });
+    const assessment = assess(sound, exercise);
+    if (assessment.kind !== 'report') throw new Error(assessment.kind);
+    const { report } = assessment;
+    const told = report.notes.filter(({ verdict }) => verdict !== 'correct');
+    // The caught key is told, or nothing is.
+    expect(told.filter((one) => one.verdict !== 'extra' || one.midi !== midi)).toEqual([]);
+    expect(report.missed).toEqual([]);
+  },
+);
+
+it.each([1, 4, 7, 12])(
+  'keys caught with right ones of a line are told, of which the first listening is not sure (attempt %i)',
+  async (index) => {
+    const { spec } = attemptOf('standard', 'dev', index);
+    const sound = await render({
+      ...spec,
+      student: { ...spec.student, mistakes: { ...NO_MISTAKES, slips: 2 } },
+    });
+    const assessment = assess(sound, spec.exercise);
+    if (assessment.kind !== 'report') throw new Error(assessment.kind);
+    const told = assessment.report.notes.filter(({ verdict }) => verdict !== 'correct');
+    expect(told.map(({ extraKind }) => extraKind)).toEqual(['slip', 'slip']);
+    const caught = sound.truth.notes.filter(({ verdict }) => verdict === 'extra');
+    told.forEach(({ timeSec }, at) => expect(Math.abs(timeSec - caught[at]!.timeSec)).toBeLessThan(0.03));
+  },
+);
 
 it('a lower key that seems to sound again where the upper hand comes late was not struck in place of its octave', async () => {
   const { spec } = chordAttemptOf('both-hands', 'dev', 1);

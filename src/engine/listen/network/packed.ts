@@ -34,11 +34,14 @@ function pack(packed: PackedNetwork): WholeNetwork {
   return {
     stem,
     bands: parameters.bands.map((weight) => weight * 2 ** (stem.biasBits - BITS.features)),
-    blocks: parameters.blocks.map(({ time, keys, mix, mixBias }) => ({
-      time: packTaps(time, shape.steps.length, BITS.channels, BITS.time),
-      keys: packTaps(keys, shape.keyOffsets.length, BITS.time, BITS.keys),
-      mix: packDense(mix, mixBias, BITS.keys, BITS.channels),
-    })),
+    blocks: parameters.blocks.map(({ time, keys, mix, mixBias }, block) => {
+      const [timeBits, keysBits] = [BITS.time[block]!, BITS.keys[block]!];
+      return {
+        time: packTaps(time, shape.steps.length, BITS.channels, timeBits),
+        keys: packTaps(keys, shape.keyOffsets.length, timeBits, keysBits),
+        mix: packDense(mix, mixBias, keysBits, BITS.channels),
+      };
+    }),
     out: packDense(parameters.out, parameters.outBias, BITS.channels, BITS.outputs),
   };
 }

@@ -1,3 +1,4 @@
+import { logOddsOf, probabilityOf } from '../../base/odds.ts';
 import { median } from '../../base/statistics.ts';
 import { RATE_HZ } from '../audio/index.ts';
 import type { OnsetCandidate } from './onset-candidate.ts';
@@ -15,22 +16,19 @@ export interface Settled {
 }
 
 /**
- * Evidence by name → its weight in the log odds: a logistic model fitted to strikes of a hundred rendered attempts of the
- * development piano (all rooms, noises and microphones of the bench's standard set), so that a chance of 0.9 is right nine
- * times in ten there (`npm run bench:settle` fits it anew). `noisy` alone was fitted afterwards, to the doubtful strikes of a
- * hundred such attempts and of six minutes of speech, knocks, claps, dishes, pages and hiss: of 42 strikes found in these 24 are
- * left, of the attempts' 67 false ones 65, and the true ones all. The likelihood still rises beyond; at 15 the first true one is
- * lost.
+ * Evidence by name → its weight in the log odds: a logistic model fitted to strikes of two hundred rendered attempts of one hand, half of
+ * them hard, on the development piano and Iowa's (`npm run bench:settle` fits the like anew); of the weights that fit about as well those
+ * with which both hands are judged best. `noisy` as well as it can be told: of doubtful strikes in speech, knocks, claps, dishes, pages and hiss.
  */
 export const SETTLE_WEIGHTS = {
-  belief: 1.35,
-  softer: 1.88,
-  sounding: 0.91,
-  harmonic: -1.5,
-  far: -0.77,
-  agreement: 0.24,
-  noisy: -8,
-  bias: -0.9,
+  belief: 2.55,
+  softer: 3,
+  sounding: 1.45,
+  harmonic: -0.75,
+  far: -1.25,
+  agreement: 0.4,
+  noisy: -12,
+  bias: -1.25,
 } as const;
 
 export type Evidence = Readonly<Record<Exclude<keyof typeof SETTLE_WEIGHTS, 'bias'>, number>>;
@@ -40,7 +38,9 @@ const TOGETHER = 0.04 * RATE_HZ;
 /** loudness and register are judged against likely notes this near, samples */
 // The weights were fitted with half of this; three seconds keep a voice after the playing from being judged alone.
 const NEAR = 3 * RATE_HZ;
-const LIKELY = 0.6;
+const LIKELY = 0.5;
+/** A belief beyond this says no more: with all of it said, chances of two pianos' attempts were half as likely. */
+const MOST_BELIEVED = 0.95;
 /** partials 2, 3, 4, 5, 6, 7 and 8 over the first, semitones: there a string sounds like a key that was not struck */
 const GHOSTS = [12, 19, 24, 28, 31, 34, 36];
 /** keys this near the middle of what is played are in reach */
@@ -82,9 +82,9 @@ export function evidenceFor(strike: Judged, around: readonly Judged[]): Evidence
   const loudest = Math.max(strike.loudness, ...likely.map(({ loudness }) => loudness));
   const keys = [...likely, strike].map(({ midi }) => midi).sort((a, b) => a - b);
   const middle = keys[keys.length >> 1]!;
-  const belief = Math.min(Math.max(strike.probability, 1e-4), 1 - 1e-4);
+  const belief = Math.min(Math.max(strike.probability, 1e-4), MOST_BELIEVED);
   return {
-    belief: Math.log(belief / (1 - belief)),
+    belief: logOddsOf(belief),
     softer: Math.max(-5, (strike.loudness - loudest) / 6),
     sounding: strike.sounding,
     harmonic: harmonic ? 1 : 0,
@@ -110,5 +110,5 @@ function chanceOf(evidence: Evidence): number {
     (sum, kind) => sum + SETTLE_WEIGHTS[kind] * evidence[kind],
     SETTLE_WEIGHTS.bias,
   );
-  return 1 / (1 + Math.exp(-logOdds));
+  return probabilityOf(logOdds);
 }

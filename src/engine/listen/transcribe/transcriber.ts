@@ -52,7 +52,7 @@ const SAME_GAIN_DB = 3;
 /** a tuning read further than this from the one known says that the piano was tuned, or is another */
 const OTHER_CENTS = 12;
 /** believed enough to count among what was struck, for releases and for the ends of the keyboard */
-const LIKELY = 0.6;
+const LIKELY = 0.5;
 /** The network knows these keys. The few beyond them it hears by listening again, transposed: its ear is alike at every key. */
 const LOWEST_KNOWN = 24;
 const HIGHEST_KNOWN = 103;
@@ -63,7 +63,7 @@ const NEAR_EDGE = 7;
 /** the string is looked at once so much has been heard after it */
 const PROBE_SEC = 0.2;
 /** a surer strike needs no second opinion */
-const SURE = 0.97;
+const SURE = 0.8;
 /** a release is looked for up to so long after an onset, and after the next one, seconds */
 const LONGEST_HELD_SEC = 2.5;
 const AFTER_NEXT_SEC = 0.35;

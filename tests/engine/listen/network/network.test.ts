@@ -38,10 +38,10 @@ const ONE = 2 ** BITS.features;
 /** half a step of a feature (1 / 4096), the last digit of the reference, and the error of the kernel's logarithm */
 const FEATURE_TOLERANCE = 0.0003;
 /**
- * Logits, frames, sixths of a dB. Weights are float16 and values int16 here: of outputs up to 21 that leaves 0.05, and over
- * renders no probability is off by more than 0.008.
+ * Logits, frames, sixths of a dB. Weights are float16 and values int16 here: of outputs up to 21 that leaves 0.18, where the onset is
+ * sure; over renders no probability is off by more than 0.017.
  */
-const OUTPUT_TOLERANCE = 0.08;
+const OUTPUT_TOLERANCE = 0.2;
 
 describe('the features', () => {
   it('are made from the same sound as the reference', () => {
