@@ -109,9 +109,9 @@ export function createLiveListener(
   };
 
   const certaintyOf = (note: NetworkNote, next: NetworkNote | undefined): Certainty => {
-    const offset = note.probability < READABLE ? null : tuning.offsetOf(note, next);
-    if (!isString(note)) return 'doubtful';
     const voiced = isVoiced(note);
+    const offset = note.probability < READABLE ? null : tuning.offsetOf(note, next, voiced);
+    if (!isString(note)) return 'doubtful';
     if (offset === 'first') return voiced ? 'doubtful' : 'likely';
     if (offset === null) return attempts.isNear(note) && !voiced ? 'likely' : 'doubtful';
     if (offset < OWN_CENTS.sure) return voiced ? 'likely' : 'sure';

@@ -30,7 +30,7 @@ export class LiveTuning {
   readonly #history: SampleHistory;
   readonly #probe: StringProbe;
   #known: number | null;
-  #strings: readonly number[] = [];
+  #strings: readonly { readonly cents: number; readonly isVoiced: boolean }[] = [];
 
   constructor(history: SampleHistory, knownCents: number | null) {
     this.#history = history;
@@ -51,9 +51,9 @@ export class LiveTuning {
 
   /**
    * A note's string is read: how far it lies from where this piano's strings lie, cents; 'first' where it is the first string of an
-   * unknown piano; null where it cannot be read.
+   * unknown piano; null where it cannot be read. `isVoiced`: somebody may be talking, and the string be none.
    */
-  offsetOf(note: NetworkNote, next: NetworkNote | undefined): number | 'first' | null {
+  offsetOf(note: NetworkNote, next: NetworkNote | undefined, isVoiced: boolean): number | 'first' | null {
     if (note.midi < MIDDLE.from || note.midi > MIDDLE.to) return null;
     const onset = Math.round(note.timeSec * RATE_HZ);
     const apart = next !== undefined && next.timeSec - note.timeSec > APART_SEC;
@@ -62,8 +62,8 @@ export class LiveTuning {
     const { pitch } = this.#probe.look(onset, nextSample, expected);
     if (pitch === null) return null;
     const cents = offsetCents({ pitch, midi: note.midi });
-    const apartCents = this.#strings.map((other) => Math.abs(other - cents)).sort((x, y) => x - y);
-    this.#strings = [...this.#strings, cents].slice(-MOST_STRINGS);
+    const apartCents = this.#strings.map((other) => Math.abs(other.cents - cents)).sort((x, y) => x - y);
+    this.#strings = [...this.#strings, { cents, isVoiced }].slice(-MOST_STRINGS);
     // Two strings that agree say as much as what was known: this may be another piano.
     const agree = apartCents[AGREEING - 1] ?? Infinity;
     if (this.#known !== null) return Math.min(agree, Math.abs(cents - this.#known));
@@ -76,10 +76,16 @@ export class LiveTuning {
     this.#strings = [];
   }
 
+  /** Of a voice a few syllables agree by chance, and the piano is then not heard at all: beside one it takes many. */
   #reading(least: number): number | null {
-    if (this.#strings.length < least) return null;
-    const middle = median(this.#strings)!;
-    const scatter = median(this.#strings.map((cents) => Math.abs(cents - middle)))!;
-    return scatter <= MOST_SCATTER ? middle : null;
+    const quiet = this.#strings.filter(({ isVoiced }) => !isVoiced);
+    if (quiet.length >= least) return agreed(quiet);
+    return this.#strings.length < SURE_STRINGS ? null : agreed(this.#strings);
   }
+}
+
+function agreed(strings: readonly { readonly cents: number }[]): number | null {
+  const middle = median(strings.map(({ cents }) => cents))!;
+  const scatter = median(strings.map(({ cents }) => Math.abs(cents - middle)))!;
+  return scatter <= MOST_SCATTER ? middle : null;
 }
