@@ -65,7 +65,7 @@ export function strangersAt(listening: Listening, step: number): readonly Strang
 }
 
 /**
- * A key that answers nothing is as sure as the less sure of both listenings, or as both together where it was caught with a right one. Pianos kept out of the training, keys that the blind ear was
+ * A key that answers nothing, as sure as both listenings make it (strays.ts). Pianos kept out of the training, keys that the blind ear was
  * sure of: of those that nobody struck 4 in 1000 have log odds over 4.6, of those that were struck 70 in 100; over 0 they are 7 and 95 in 100.
  */
 export function asSureAsBoth(

@@ -31,6 +31,7 @@ const CAUGHT = 5;
  * in 7000 notes that nobody struck, half of them in hard rooms, none is by this, and of one noise beside four exercises it is once.
  */
 const NONE_DENIED = 4;
+/** to be added to the log odds of both listenings for where it lies: beside a right key, at its moment */
 const BESIDE_RIGHT = 2.5;
 /** struck so near to another, s: all five within 17 ms */
 const CAUGHT_SEC = 0.03;
@@ -62,7 +63,7 @@ export class Strays {
     return answer;
   }
 
-  /** As sure as the less sure of both listenings, 0..1; `believed`: by the first. */
+  /** As sure as the less sure of both listenings, or as both together where it was caught with a right key, 0..1; `believed`: by the first. */
   sureOf(note: PlayedNote, kind: ExtraKind, believed = note.confidence): number {
     const isCaught = kind === 'slip' && this.#stepsAbout(note, CAUGHT_SEC).length > 0;
     const looked = probabilityOf(this.answer(note).logOdds + this.#priorLogOdds + (isCaught ? CAUGHT : 0));
